@@ -1,0 +1,21 @@
+import type { Form } from "./form/registry.ts";
+
+/** A router bit as the shop knows it. Only what a plan needs; names and places are the service's. */
+export type Bit = {
+  readonly form: Form;
+  readonly shankDiameterMm: number;
+  /** Cutting wings (flutes): how many edges pass a point in one turn. */
+  readonly wings: number;
+  /** Weighed mass. It always wins over the estimate. */
+  readonly massG?: number;
+  /** The greatest speed marked on the tool. */
+  readonly markedMaxRpm?: number;
+};
+
+/** Accepted ranges of a bit's own fields; the form's dimensions carry theirs. */
+export const BIT_RANGES = {
+  shankDiameterMm: { min: 3, max: 20 },
+  wings: { min: 1, max: 12 },
+  massG: { min: 1, max: 3000 },
+  markedMaxRpm: { min: 1000, max: 60000 },
+} as const;

@@ -1,0 +1,38 @@
+import { line } from "../outline.ts";
+import { angleDeg, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+
+export const chamfer = defineForm({
+  kind: "chamfer",
+  title: "Chamfer",
+  meaning: "A sloping straight edge, with or without a pilot bearing: breaks or bevels an edge.",
+  dimensions: {
+    diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
+    angleDeg: angleDeg("Angle between the cutting edge and the bit's axis; 45 for an even chamfer.", 5, 85),
+    pilotDiameterMm: optionalLengthMm(
+      "Diameter of the pilot bearing on the tip. Left out: no pilot, the edges meet in a point.",
+      4,
+      70,
+    ),
+    pilotHeightMm,
+  },
+  faults: ({ diameterMm, pilotDiameterMm }) => pilotFaults(diameterMm, pilotDiameterMm),
+  outline: ({
+    diameterMm,
+    angleDeg: halfAngleDeg,
+    pilotDiameterMm,
+    pilotHeightMm = USUAL_PILOT_HEIGHT_MM,
+  }) => {
+    const slope = Math.tan((halfAngleDeg * Math.PI) / 180);
+    const rimRadiusMm = diameterMm / 2;
+    if (pilotDiameterMm === undefined) return [line(0, rimRadiusMm / slope, 0, rimRadiusMm)];
+    const pilotRadiusMm = pilotDiameterMm / 2;
+    const rimMm = pilotHeightMm + (rimRadiusMm - pilotRadiusMm) / slope;
+    return [
+      pilotSegment(pilotDiameterMm, pilotHeightMm),
+      line(pilotHeightMm, rimMm, pilotRadiusMm, rimRadiusMm),
+    ];
+  },
+  pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
+  wingFillRatio: 0.5,
+});

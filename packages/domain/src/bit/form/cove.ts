@@ -1,0 +1,41 @@
+import { arc } from "../outline.ts";
+import { defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import {
+  pilotFaults,
+  pilotHeightMm,
+  pilotSegment,
+  profileRadiusFaults,
+  USUAL_PILOT_HEIGHT_MM,
+} from "./pilot.ts";
+
+export const cove = defineForm({
+  kind: "cove",
+  title: "Cove",
+  meaning: "A full quarter circle above a pilot bearing: hollows an edge.",
+  dimensions: {
+    diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
+    radiusMm: lengthMm("Radius of the hollow it leaves.", 0.5, 40),
+    pilotDiameterMm: optionalLengthMm(
+      "Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less twice the radius.",
+      2,
+      70,
+    ),
+    pilotHeightMm,
+  },
+  faults: ({ diameterMm, radiusMm, pilotDiameterMm }) => [
+    ...pilotFaults(diameterMm, pilotDiameterMm),
+    ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm),
+  ],
+  outline: ({ diameterMm, radiusMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => [
+    pilotSegment(pilotDiameterMm ?? diameterMm - 2 * radiusMm, pilotHeightMm),
+    arc(pilotHeightMm, pilotHeightMm + radiusMm, {
+      centreMm: pilotHeightMm + radiusMm,
+      centreRadiusMm: diameterMm / 2 - radiusMm,
+      arcRadiusMm: radiusMm,
+      side: 1,
+    }),
+  ],
+  pilotRadiusMm: ({ diameterMm, radiusMm, pilotDiameterMm }) =>
+    (pilotDiameterMm ?? diameterMm - 2 * radiusMm) / 2,
+  wingFillRatio: 0.5,
+});

@@ -1,0 +1,111 @@
+import { arc, line, type Segment } from "../outline.ts";
+import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+
+/** Height of the square step many of these bits leave around the field. Source: common practice. */
+export const USUAL_SHOULDER_HEIGHT_MM = 1.5;
+
+type Face = "bevel" | "cove" | "ogee";
+type Box = { tMm: number; radiusMm: number; heightMm: number; widthMm: number };
+
+export const panelRaising = defineForm({
+  kind: "panel-raising",
+  title: "Panel-raising, horizontal",
+  meaning:
+    "A wide, flat profile above a pilot bearing: raises the field of a door panel, face down in a table.",
+  dimensions: {
+    diameterMm: lengthMm("Largest cutting diameter.", 30, 120),
+    pilotDiameterMm: lengthMm("Diameter of the pilot bearing on the tip.", 6, 60),
+    profileHeightMm: lengthMm("Height of the sloping or curved face, along the axis.", 2, 40),
+    face: choice("Shape of the face between tongue and field.", ["bevel", "cove", "ogee"]),
+    tongueWidthMm: optionalLengthMm(
+      "Width of the flat that forms the tongue, next to the pilot. Left out: none.",
+      0.1,
+      30,
+    ),
+    shoulderHeightMm: optionalLengthMm(
+      `Height of the square step at the rim. Left out: ${USUAL_SHOULDER_HEIGHT_MM} mm is assumed.`,
+      0.1,
+      20,
+    ),
+    pilotHeightMm,
+  },
+  faults: ({ diameterMm, pilotDiameterMm, profileHeightMm, tongueWidthMm = 0 }) => {
+    const pilot = pilotFaults(diameterMm, pilotDiameterMm);
+    if (pilot.length > 0) return pilot;
+    const faceWidthMm = (diameterMm - pilotDiameterMm) / 2;
+    if (tongueWidthMm >= faceWidthMm) {
+      return [
+        {
+          pointer: "/tongueWidthMm",
+          code: "out-of-range",
+          values: { given: tongueWidthMm, min: 0, max: faceWidthMm },
+        },
+      ];
+    }
+    // A face steeper than this is a vertical panel bit's, and its arcs would turn back on themselves.
+    const widestMm = faceWidthMm - tongueWidthMm;
+    if (profileHeightMm <= widestMm) return [];
+    return [
+      {
+        pointer: "/profileHeightMm",
+        code: "out-of-range",
+        values: { given: profileHeightMm, min: 2, max: widestMm },
+      },
+    ];
+  },
+  outline: ({
+    diameterMm,
+    pilotDiameterMm,
+    profileHeightMm,
+    face,
+    tongueWidthMm = 0,
+    shoulderHeightMm = USUAL_SHOULDER_HEIGHT_MM,
+    pilotHeightMm = USUAL_PILOT_HEIGHT_MM,
+  }) => {
+    const rimRadiusMm = diameterMm / 2;
+    const rimMm = pilotHeightMm + profileHeightMm;
+    const radiusMm = pilotDiameterMm / 2 + tongueWidthMm;
+    const box = { tMm: pilotHeightMm, radiusMm, heightMm: profileHeightMm, widthMm: rimRadiusMm - radiusMm };
+    return [
+      pilotSegment(pilotDiameterMm, pilotHeightMm),
+      ...faceSegments(face, box),
+      line(rimMm, rimMm + shoulderHeightMm, rimRadiusMm),
+    ];
+  },
+  pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
+  wingFillRatio: 0.6,
+});
+
+function faceSegments(face: Face, { tMm, radiusMm, heightMm, widthMm }: Box): Segment[] {
+  const endMm = tMm + heightMm;
+  const endRadiusMm = radiusMm + widthMm;
+  switch (face) {
+    case "bevel":
+      return [line(tMm, endMm, radiusMm, endRadiusMm)];
+    case "cove": {
+      const arcRadiusMm = tangentArcRadiusMm(heightMm, widthMm);
+      return [
+        arc(tMm, endMm, { centreMm: tMm + arcRadiusMm, centreRadiusMm: radiusMm, arcRadiusMm, side: 1 }),
+      ];
+    }
+    case "ogee": {
+      const arcRadiusMm = tangentArcRadiusMm(heightMm / 2, widthMm / 2);
+      const middleMm = tMm + heightMm / 2;
+      return [
+        arc(tMm, middleMm, { centreMm: tMm + arcRadiusMm, centreRadiusMm: radiusMm, arcRadiusMm, side: 1 }),
+        arc(middleMm, endMm, {
+          centreMm: endMm - arcRadiusMm,
+          centreRadiusMm: endRadiusMm,
+          arcRadiusMm,
+          side: -1,
+        }),
+      ];
+    }
+  }
+}
+
+/** Radius of the arc that leaves a flat face tangentially and rises `heightMm` over `widthMm`. */
+function tangentArcRadiusMm(heightMm: number, widthMm: number): number {
+  return (widthMm * widthMm + heightMm * heightMm) / (2 * heightMm);
+}

@@ -1,0 +1,22 @@
+import { line } from "../outline.ts";
+import { defineForm, lengthMm } from "./define.ts";
+import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+
+export const rabbet = defineForm({
+  kind: "rabbet",
+  title: "Rabbet",
+  meaning: "Parallel edges above a pilot bearing: cuts a step along an edge.",
+  dimensions: {
+    diameterMm: lengthMm("Cutting diameter.", 6, 80),
+    cuttingLengthMm: lengthMm("Length of the cutting edges.", 2, 50),
+    pilotDiameterMm: lengthMm("Diameter of the pilot bearing on the tip.", 4, 70),
+    pilotHeightMm,
+  },
+  faults: ({ diameterMm, pilotDiameterMm }) => pilotFaults(diameterMm, pilotDiameterMm),
+  outline: ({ diameterMm, cuttingLengthMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => [
+    pilotSegment(pilotDiameterMm, pilotHeightMm),
+    line(pilotHeightMm, pilotHeightMm + cuttingLengthMm, diameterMm / 2),
+  ],
+  pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
+  wingFillRatio: 0.42,
+});

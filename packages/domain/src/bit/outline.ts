@@ -1,0 +1,71 @@
+/**
+ * The outline of a bit: its radius r as a function of the distance t from the tip, as straight
+ * and circular segments in order of rising t. A step (a flat face square to the axis) is the
+ * jump between one segment's end and the next one's start.
+ */
+export type Outline = readonly Segment[];
+
+export type Segment = LineSegment | ArcSegment;
+
+/** r runs straight from (fromMm, startRadiusMm) to (toMm, endRadiusMm). */
+export type LineSegment = {
+  readonly kind: "line";
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly startRadiusMm: number;
+  readonly endRadiusMm: number;
+  readonly role: SegmentRole;
+};
+
+/** r = centreRadiusMm + side·√(arcRadiusMm² − (t − centreMm)²): side 1 bulges outward, −1 inward. */
+export type ArcSegment = {
+  readonly kind: "arc";
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly centreMm: number;
+  readonly centreRadiusMm: number;
+  readonly arcRadiusMm: number;
+  readonly side: 1 | -1;
+  readonly role: SegmentRole;
+};
+
+/** Cutting edge, pilot bearing, or plain body that must not touch the work. */
+export type SegmentRole = "edge" | "pilot" | "body";
+
+/** A straight segment; a cutting edge unless said otherwise. */
+export function line(
+  fromMm: number,
+  toMm: number,
+  startRadiusMm: number,
+  endRadiusMm: number = startRadiusMm,
+  role: SegmentRole = "edge",
+): LineSegment {
+  return { kind: "line", fromMm, toMm, startRadiusMm, endRadiusMm, role };
+}
+
+/** A circular cutting segment about (centreMm, centreRadiusMm). */
+export function arc(
+  fromMm: number,
+  toMm: number,
+  circle: { centreMm: number; centreRadiusMm: number; arcRadiusMm: number; side: 1 | -1 },
+): ArcSegment {
+  return { kind: "arc", fromMm, toMm, ...circle, role: "edge" };
+}
+
+/** The outline's radius in mm at distance `tMm` from the tip, on one segment. */
+export function radiusOnSegmentMm(segment: Segment, tMm: number): number {
+  if (segment.kind === "line") {
+    const lengthMm = segment.toMm - segment.fromMm;
+    if (lengthMm === 0) return Math.max(segment.startRadiusMm, segment.endRadiusMm);
+    const along = (tMm - segment.fromMm) / lengthMm;
+    return segment.startRadiusMm + (segment.endRadiusMm - segment.startRadiusMm) * along;
+  }
+  const u = tMm - segment.centreMm;
+  const halfChordMm = Math.sqrt(Math.max(0, segment.arcRadiusMm * segment.arcRadiusMm - u * u));
+  return segment.centreRadiusMm + segment.side * halfChordMm;
+}
+
+/** Length of the outline along the axis, mm. */
+export function outlineLengthMm(outline: Outline): number {
+  return outline.at(-1)?.toMm ?? 0;
+}

@@ -1,0 +1,38 @@
+import { defineLimit } from "./limit.ts";
+
+/** One band of the trade's chart: up to this diameter, at most this speed. */
+type Band = { readonly upToMm: number; readonly rpm: number };
+
+/**
+ * The trade's stepwise chart. Source: common practice. The chart in inches has holes between its bands (1 to 1-1/4,
+ * 2 to 2-1/4, 2-1/2 to 3 in); there the lower speed holds.
+ */
+const CHART: readonly Band[] = [
+  { upToMm: 25, rpm: 24000 },
+  { upToMm: 50, rpm: 18000 },
+  { upToMm: 63, rpm: 16000 },
+  { upToMm: 90, rpm: 12000 },
+];
+
+const LAST_BAND: Band = { upToMm: 90, rpm: 12000 };
+
+/**
+ * Speed in rpm that the trade's chart gives a bit of this diameter. Beyond the chart's end the rim is held
+ * to the speed it has there, so that a larger bit always turns slower (ours).
+ */
+export function chartRpm(diameterMm: number): number {
+  const band = CHART.find(({ upToMm }) => diameterMm <= upToMm);
+  return band?.rpm ?? (LAST_BAND.rpm * LAST_BAND.upToMm) / diameterMm;
+}
+
+/** The trade's chart by diameter. It carries its own margin, so the nominal speed is held against it. */
+export const diameterChart = defineLimit({
+  name: "diameter-chart",
+  strength: "guide",
+  formula: "stepwise by diameter: 25 mm 24 000, 50 mm 18 000, 63 mm 16 000, 90 mm 12 000 rpm",
+  source: "common practice",
+  figure: ({ solid }) => {
+    const diameterMm = 2 * solid.rimRadiusMm;
+    return { rpm: chartRpm(diameterMm), values: { diameterMm } };
+  },
+});

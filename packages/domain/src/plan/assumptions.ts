@@ -1,0 +1,64 @@
+import type { Bit } from "../bit/bit.ts";
+import { USUAL_PILOT_HEIGHT_MM } from "../bit/form/pilot.ts";
+import { formPilotRadiusMm } from "../bit/form/registry.ts";
+import type { BitSolid } from "../bit/solid.ts";
+import type { CutSetup, SetupAssumption } from "../cut/setup.ts";
+import type { Policy } from "../policy/policy.ts";
+import type { DialSpeed } from "../router/dial.ts";
+import type { Router } from "../router/router.ts";
+
+/** What the plan took for granted, and which side it took. */
+export type Assumption =
+  | SetupAssumption
+  | { readonly code: "mass-estimated"; readonly massG: number; readonly massHighG: number }
+  | { readonly code: "no-marked-maximum" }
+  | { readonly code: "pilot-height-assumed"; readonly pilotHeightMm: number }
+  | { readonly code: "collets-unknown"; readonly shankDiameterMm: number }
+  | { readonly code: "dial-not-measured"; readonly toleranceRatio: number }
+  | { readonly code: "dial-between-readings"; readonly toleranceRatio: number }
+  | { readonly code: "dial-unknown"; readonly toleranceRatio: number }
+  | { readonly code: "single-speed"; readonly toleranceRatio: number }
+  | { readonly code: "no-load-speed" };
+
+export type AssumptionCode = Assumption["code"];
+
+/** Everything a plan takes for granted about this bit, router, cut and dial setting. */
+export function assumptionsFor(
+  bit: Bit,
+  solid: BitSolid,
+  router: Router,
+  setup: CutSetup,
+  setting: DialSpeed | undefined,
+  policy: Policy,
+): Assumption[] {
+  const found: Assumption[] = [];
+  if (bit.markedMaxRpm === undefined) found.push({ code: "no-marked-maximum" });
+  if (solid.massSource === "estimated") {
+    const massHighG = solid.massG * (1 + policy.massEstimateToleranceRatio);
+    found.push({ code: "mass-estimated", massG: solid.massG, massHighG });
+  }
+  if (formPilotRadiusMm(bit.form) !== undefined && !("pilotHeightMm" in bit.form && bit.form.pilotHeightMm)) {
+    found.push({ code: "pilot-height-assumed", pilotHeightMm: USUAL_PILOT_HEIGHT_MM });
+  }
+  if (router.colletDiametersMm === undefined) {
+    found.push({ code: "collets-unknown", shankDiameterMm: bit.shankDiameterMm });
+  }
+  found.push(...setup.assumed);
+  if (setting !== undefined) found.push(...dialAssumptions(setting, policy), { code: "no-load-speed" });
+  return found;
+}
+
+function dialAssumptions(setting: DialSpeed, policy: Policy): Assumption[] {
+  switch (setting.basis) {
+    case "reading":
+      return [];
+    case "between-readings":
+      return [{ code: "dial-between-readings", toleranceRatio: policy.dialBetweenToleranceRatio }];
+    case "range":
+      return [{ code: "dial-not-measured", toleranceRatio: policy.dialRangeToleranceRatio }];
+    case "single-speed":
+      return [{ code: "single-speed", toleranceRatio: policy.dialRangeToleranceRatio }];
+    case "no-dial":
+      return [{ code: "dial-unknown", toleranceRatio: policy.dialRangeToleranceRatio }];
+  }
+}

@@ -1,0 +1,63 @@
+import type { Bit } from "../bit/bit.ts";
+import type { Cut } from "../cut/cut.ts";
+import type { Feed } from "../cut/feed.ts";
+import type { Pass } from "../cut/passes.ts";
+import type { LimitFinding, LimitName } from "../limit/ceiling.ts";
+import type { Policy } from "../policy/policy.ts";
+import type { Precaution } from "../precaution/registry.ts";
+import type { DialSpeed } from "../router/dial.ts";
+import type { Mounting, MountingFinding } from "../router/mounting.ts";
+import type { Router } from "../router/router.ts";
+import type { Wood } from "../wood/wood.ts";
+import type { Assumption } from "./assumptions.ts";
+import type { Finding } from "./findings.ts";
+import type { Step } from "./steps.ts";
+
+/** Everything a plan is computed from. */
+export type PlanInput = {
+  readonly bit: Bit;
+  readonly router: Router;
+  readonly mounting: Mounting;
+  readonly wood: Wood;
+  readonly cut: Cut;
+  readonly policy: Policy;
+};
+
+/** `do-not-run` gives no speed and no passes: nothing in it can be followed by mistake. */
+export type Verdict = "run" | "run-with-care" | "do-not-run";
+
+export type Plan = {
+  readonly verdict: Verdict;
+  readonly findings: readonly Finding[];
+  readonly mounting: MountingFinding & { readonly requested: Mounting };
+  readonly speed: PlannedSpeed;
+  /** Every limit that applies, lowest first: the first one binds. */
+  readonly limits: readonly LimitFinding[];
+  readonly passes: readonly PlannedPass[];
+  readonly steps: readonly Step[];
+  readonly precautions: readonly Precaution[];
+  readonly assumptions: readonly Assumption[];
+};
+
+export type PlannedSpeed = {
+  readonly ceilingRpm: number;
+  readonly bindingLimit: LimitName;
+  readonly nextLimit: LimitName | undefined;
+  /** The setting to use; undefined when the verdict is `do-not-run`. */
+  readonly setting: PlannedSetting | undefined;
+};
+
+export type PlannedSetting = DialSpeed & {
+  readonly rimSpeedMPerS: number;
+  /** Speed of the slowest point of the edge that touches wood: there it burns first. */
+  readonly slowestEdgeMPerS: number;
+  /** The next faster mark and the limits it would break. */
+  readonly nextFaster: (DialSpeed & { readonly breaks: readonly LimitName[] }) | undefined;
+};
+
+export type PlannedPass = {
+  readonly pass: Pass;
+  readonly feed: Feed;
+  /** One figure for each edge, in the order of the request. */
+  readonly secondsPerEdge: readonly number[];
+};

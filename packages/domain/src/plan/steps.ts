@@ -1,0 +1,85 @@
+import type { Edge } from "../cut/cut.ts";
+import type { Pass } from "../cut/passes.ts";
+import type { CutSetup } from "../cut/setup.ts";
+import type { Mounting } from "../router/mounting.ts";
+import type { Mark } from "../router/router.ts";
+import type { PlannedPass, PlannedSetting } from "./plan.ts";
+
+/** The way the work or the router moves, so that the edge meets the wood against the rotation. */
+export type FeedDirection = "work-right-to-left" | "router-left-to-right";
+
+/** One thing to do, in the order of work. */
+export type Step =
+  | { readonly code: "mount-bit" }
+  | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
+  | { readonly code: "no-dial-to-set"; readonly rpm: number }
+  | { readonly code: "set-height"; readonly pass?: number; readonly heightMm: number }
+  | { readonly code: "set-fence"; readonly pass?: number; readonly fenceMm: number }
+  | { readonly code: "run-idle" }
+  | {
+      readonly code: "cut-edges";
+      readonly pass: number;
+      readonly passKind: "rough" | "finish";
+      /** Places in the request's list, from 1. */
+      readonly edges: readonly number[];
+      readonly grain: "end" | "long";
+      readonly direction: FeedDirection;
+      readonly feedMPerMin: number;
+    }
+  | { readonly code: "check-collet" };
+
+export type StepCode = Step["code"];
+
+/**
+ * The order of work: the bit, the dial, then pass by pass one setting and every edge at it before the
+ * next; end grain before long grain, so that the long-grain cut takes away what breaks out at the corners;
+ * always against the rotation. Source: common practice.
+ */
+export function orderOfWork(
+  setup: CutSetup,
+  passes: readonly PlannedPass[],
+  setting: PlannedSetting,
+  edges: readonly Edge[],
+  mounting: Mounting,
+  isHeavy: boolean,
+): Step[] {
+  const direction = mounting === "table" ? "work-right-to-left" : "router-left-to-right";
+  const steps: Step[] = [{ code: "mount-bit" }];
+  const { mark, rpm } = setting;
+  steps.push(mark === undefined ? { code: "no-dial-to-set", rpm } : { code: "set-dial", mark, rpm });
+  // The setting that is not walked up to is made once, before the first cut.
+  const places = { end: placesOf(edges, "end"), long: placesOf(edges, "long") };
+  if (setup.sides === 1) steps.push(fixedSetting(setup));
+  for (const { pass, feed } of passes) {
+    steps.push(movedSetting(setup, pass));
+    if (pass.number === 1) steps.push({ code: "run-idle" });
+    for (const grain of ["end", "long"] as const) {
+      if (places[grain].length === 0) continue;
+      steps.push({
+        code: "cut-edges",
+        pass: pass.number,
+        passKind: pass.kind,
+        edges: places[grain],
+        grain,
+        direction,
+        feedMPerMin: feed.feedMPerMin,
+      });
+    }
+    if (isHeavy && pass.number === 1 && passes.length > 1) steps.push({ code: "check-collet" });
+  }
+  return steps;
+}
+
+function placesOf(edges: readonly Edge[], grain: Edge["grain"]): number[] {
+  return edges.flatMap((edge, index) => (edge.grain === grain ? [index + 1] : []));
+}
+
+function fixedSetting({ approach, fenceMm, heightMm }: CutSetup): Step {
+  return approach === "height" ? { code: "set-fence", fenceMm } : { code: "set-height", heightMm };
+}
+
+function movedSetting(setup: CutSetup, pass: Pass): Step {
+  return setup.approach === "height"
+    ? { code: "set-height", pass: pass.number, heightMm: pass.heightMm }
+    : { code: "set-fence", pass: pass.number, fenceMm: pass.fenceMm };
+}

@@ -1,0 +1,43 @@
+import type { Bit } from "../bit/bit.ts";
+import type { BitSolid } from "../bit/solid.ts";
+import type { Cut } from "../cut/cut.ts";
+import type { CutSetup } from "../cut/setup.ts";
+import type { Mounting, MountingClearance } from "../router/mounting.ts";
+import type { Router } from "../router/router.ts";
+import type { Wood } from "../wood/wood.ts";
+
+/** What a precaution may look at. */
+export type PrecautionContext = {
+  readonly bit: Bit;
+  readonly solid: BitSolid;
+  readonly router: Router;
+  readonly mounting: Mounting;
+  readonly clearance: MountingClearance;
+  readonly wood: Wood;
+  readonly cut: Cut;
+  readonly setup: CutSetup;
+  readonly pilotRadiusMm: number | undefined;
+};
+
+/** One precaution: its code, and what it has to say where it applies. */
+export type PrecautionDefinition<Code extends string, Values extends object> = {
+  readonly code: Code;
+  readonly tell: (context: PrecautionContext) => ({ readonly code: Code } & Values) | undefined;
+};
+
+/** Ties a code to the values its sentence needs; `applies` gives undefined where there is nothing to say. */
+export function definePrecaution<const Code extends string, Values extends object>({
+  code,
+  applies,
+}: {
+  readonly code: Code;
+  readonly applies: (context: PrecautionContext) => Values | undefined;
+}): PrecautionDefinition<Code, Values> {
+  return {
+    code,
+    tell: (context) => {
+      const values = applies(context);
+      return values && { code, ...values };
+    },
+  };
+}

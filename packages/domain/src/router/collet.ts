@@ -1,0 +1,21 @@
+import type { Fault } from "../quantity/fault.ts";
+import type { Router } from "./router.ts";
+
+/** Diameters this close are one size of shank, mm: a collet closes by less. Ours. */
+const SAME_SIZE_MM = 0.1;
+
+/** A shank thicker than any collet. Pointers start at the bit. */
+export function shankFaults(shankDiameterMm: number, { colletDiametersMm }: Router): Fault[] {
+  if (colletDiametersMm === undefined || colletDiametersMm.length === 0) return [];
+  const largest = Math.max(...colletDiametersMm);
+  if (shankDiameterMm <= largest + SAME_SIZE_MM) return [];
+  return [
+    { pointer: "/shankDiameterMm", code: "shank-too-thick", values: { given: shankDiameterMm, largest } },
+  ];
+}
+
+/** Whether a collet of the router is made for this shank; unknown collets are not held against it. */
+export function hasColletFor(shankDiameterMm: number, { colletDiametersMm }: Router): boolean {
+  if (colletDiametersMm === undefined || colletDiametersMm.length === 0) return true;
+  return colletDiametersMm.some((diameterMm) => Math.abs(diameterMm - shankDiameterMm) <= SAME_SIZE_MM);
+}

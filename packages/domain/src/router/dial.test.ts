@@ -1,0 +1,110 @@
+import { describe, expect, it } from "vitest";
+import { DEFAULT_POLICY } from "../policy/policy.ts";
+import { dialSpeeds } from "./dial.ts";
+import type { Dial, Router } from "./router.ts";
+
+const policy = DEFAULT_POLICY;
+const dial: Dial = { marks: { first: 1, last: 5 }, steps: 1 };
+const router: Router = { minRpm: 9000, maxRpm: 22000, dial };
+
+const at = (from: Router, mark: number | string) => {
+  const found = dialSpeeds(from, policy).find((speed) => speed.mark === mark);
+  if (found === undefined) throw new Error(`no mark ${mark}`);
+  return found;
+};
+
+describe("a dial known only by the router's range", () => {
+  it("carries the larger tolerance everywhere, its ends included", () => {
+    for (const speed of dialSpeeds(router, policy)) {
+      expect(speed.basis).toBe("range");
+      expect(speed.rpmHighest).toBeCloseTo(speed.rpm * 1.1, 9);
+    }
+  });
+
+  it("clicks at its detents only", () => {
+    const halves = dialSpeeds({ ...router, dial: { ...dial, steps: 2 } }, policy).map(({ mark }) => mark);
+    expect(halves).toEqual([1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5]);
+  });
+
+  it("is set to tenths of a mark where it is stepless, to whole marks on a long scale", () => {
+    expect(dialSpeeds({ ...router, dial: { ...dial, steps: 0 } }, policy)).toHaveLength(41);
+    const long = { ...router, dial: { marks: { first: 0, last: 100 }, steps: 0 } };
+    expect(dialSpeeds(long, policy)).toHaveLength(101);
+  });
+
+  it("may be lettered", () => {
+    const lettered = { ...router, dial: { marks: { first: "A", last: "E" }, steps: 2 } };
+    expect(at(lettered, "B").rpm).toBe(12250);
+    expect(at(lettered, "B + 0.5").rpm).toBe(13875);
+  });
+});
+
+describe("a dial with tachometer readings", () => {
+  const read: Router = {
+    ...router,
+    dial: {
+      ...dial,
+      steps: 2,
+      readings: [
+        { mark: 2, rpm: 11800 },
+        { mark: 3, rpm: 16100 },
+      ],
+    },
+  };
+
+  it("takes a reading over the range, with the smaller tolerance", () => {
+    expect(at(read, 2)).toMatchObject({ rpm: 11800, rpmHighest: 11800 * 1.02, basis: "reading" });
+  });
+
+  it("goes straight from one reading to the next, never above what the upper one may be", () => {
+    const between = at(read, 2.5);
+    expect(between).toMatchObject({ rpm: 13950, basis: "between-readings" });
+    expect(between.rpmHighest).toBeCloseTo(13950 * 1.05, 9);
+    const close: Router = {
+      ...router,
+      dial: {
+        ...dial,
+        steps: 2,
+        readings: [
+          { mark: 2, rpm: 12000 },
+          { mark: 3, rpm: 12100 },
+        ],
+      },
+    };
+    expect(at(close, 2.5).rpmHighest).toBeCloseTo(12100 * 1.02, 9);
+  });
+
+  it("keeps the larger tolerance between a reading and an end that was not measured", () => {
+    expect(at(read, 1.5)).toMatchObject({ rpm: 10400, basis: "range" });
+    expect(at(read, 1.5).rpmHighest).toBeCloseTo(10400 * 1.1, 9);
+  });
+
+  it("rises from mark to mark even where readings contradict the plate", () => {
+    const odd: Router = {
+      ...router,
+      dial: {
+        ...dial,
+        readings: [
+          { mark: 2, rpm: 8000 },
+          { mark: 4, rpm: 23000 },
+        ],
+      },
+    };
+    const speeds = dialSpeeds(odd, policy);
+    expect(speeds.map(({ rpm }) => rpm)).toEqual([8000, 8000, 15500, 23000, 23000]);
+  });
+});
+
+describe("a router without a dial", () => {
+  it("runs at its one speed", () => {
+    expect(dialSpeeds({ minRpm: 23000, maxRpm: 23000 }, policy)).toEqual([
+      { mark: undefined, rpm: 23000, rpmHighest: 23000 * 1.1, basis: "single-speed" },
+    ]);
+  });
+
+  it("is taken at its fastest when a range is given but no dial", () => {
+    expect(dialSpeeds({ minRpm: 10000, maxRpm: 22000 }, policy)).toEqual([
+      { mark: undefined, rpm: 22000, rpmHighest: 22000 * 1.1, basis: "no-dial" },
+    ]);
+  });
+});

@@ -1,0 +1,34 @@
+/** A router as the shop knows it. */
+export type Router = {
+  /** Slowest and fastest no-load speed on the rating plate. Equal on a single-speed router. */
+  readonly minRpm: number;
+  readonly maxRpm: number;
+  /** Left out on a single-speed router. */
+  readonly dial?: Dial;
+  readonly inputPowerW?: number;
+  /** Shank diameters its collets take. Left out: not known. */
+  readonly colletDiametersMm?: readonly number[];
+};
+
+/** The numbered or lettered speed dial. */
+export type Dial = {
+  /** Both numbers, or both single letters; a letter counts as its place in the alphabet. */
+  readonly marks: { readonly first: Mark; readonly last: Mark };
+  /** Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. */
+  readonly steps: number;
+  /** Tachometer readings, in rising order of mark. */
+  readonly readings?: readonly DialReading[];
+};
+
+export type Mark = number | string;
+
+export type DialReading = { readonly mark: Mark; readonly rpm: number };
+
+/** Accepted ranges of a router's fields. */
+export const ROUTER_RANGES = {
+  rpm: { min: 1000, max: 60000 },
+  inputPowerW: { min: 50, max: 10000 },
+  colletDiametersMm: { min: 3, max: 20 },
+  mark: { min: 0, max: 100 },
+  steps: { min: 0, max: 20 },
+} as const;

@@ -1,0 +1,40 @@
+import type { Assumption, AssumptionCode } from "../../plan/assumptions.ts";
+import type { Show } from "../show.ts";
+
+type Sentences = {
+  readonly [Code in AssumptionCode]: (assumption: Extract<Assumption, { code: Code }>, show: Show) => string;
+};
+
+const SENTENCES: Sentences = {
+  "mass-estimated": ({ massG, massHighG }, show) =>
+    `The bit was not weighed. Its outline gives about ${show.mass(massG)}; it is judged as if it weighed ${show.mass(massHighG)}.`,
+  "no-marked-maximum": () =>
+    "No maximum speed is recorded for this bit. Look at its shank: if one is marked there, it comes before this plan.",
+  "pilot-height-assumed": ({ pilotHeightMm }, show) =>
+    `The pilot bearing is taken as ${show.length(pilotHeightMm)} high; bit heights are measured from its tip.`,
+  "collets-unknown": ({ shankDiameterMm }, show) =>
+    `The router's collets are not recorded. It must have one made for a ${show.length(shankDiameterMm)} shank.`,
+  "thickness-assumed": ({ thicknessMm }, show) => `The work is taken as ${show.length(thicknessMm)} thick.`,
+  "height-assumed": ({ heightMm }, show) =>
+    `The whole profile is cut: a final height of ${show.length(heightMm)}.`,
+  "fence-assumed": ({ fenceMm }, show) =>
+    `The fence, or the pilot's contact, is taken as ${show.length(fenceMm)} in front of the bit's axis.`,
+  "dial-not-measured": ({ toleranceRatio }, show) =>
+    `The dial was not measured here: speeds are drawn from the router's range and may be ${show.percent(toleranceRatio)} higher.`,
+  "dial-between-readings": ({ toleranceRatio }, show) =>
+    `The mark lies between two tachometer readings; the true speed may be ${show.percent(toleranceRatio)} higher.`,
+  "dial-unknown": ({ toleranceRatio }, show) =>
+    `The router's speed dial is not described, so its fastest speed is taken, and up to ${show.percent(toleranceRatio)} more.`,
+  "single-speed": ({ toleranceRatio }, show) =>
+    `The router has one speed; it may truly be ${show.percent(toleranceRatio)} higher than its plate says.`,
+  "no-load-speed": () =>
+    "Speeds are those without load. In the cut a router slows down, which is the safe side.",
+};
+
+/** An assumption as a sentence. */
+export function describeAssumption<Code extends AssumptionCode>(
+  assumption: Extract<Assumption, { code: Code }>,
+  show: Show,
+): string {
+  return SENTENCES[assumption.code](assumption, show);
+}

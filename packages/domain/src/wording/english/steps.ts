@@ -1,0 +1,40 @@
+import type { FeedDirection, Step, StepCode } from "../../plan/steps.ts";
+import type { Show } from "../show.ts";
+
+type Sentences = { readonly [Code in StepCode]: (step: Extract<Step, { code: Code }>, show: Show) => string };
+
+const DIRECTIONS: Readonly<Record<FeedDirection, string>> = {
+  "work-right-to-left": "the work from right to left",
+  "router-left-to-right": "the router from left to right as you face the edge",
+};
+
+const SENTENCES: Sentences = {
+  "mount-bit": () => "Unplug the router. Clean the collet, seat the bit, tighten, and turn it by hand.",
+  "set-dial": ({ mark, rpm }, show) => `Set the dial to ${show.mark(mark)}: about ${show.rotation(rpm)}.`,
+  "no-dial-to-set": ({ rpm }, show) => `This router runs at ${show.rotation(rpm)}; there is no dial to set.`,
+  "set-height": ({ pass, heightMm }, show) => `${forPass(pass)}et the bit ${show.length(heightMm)} high.`,
+  "set-fence": ({ pass, fenceMm }, show) =>
+    `${forPass(pass)}et the fence ${show.length(fenceMm)} in front of the bit's axis.`,
+  "run-idle": () =>
+    "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
+  "cut-edges": ({ pass, passKind, edges, grain, direction, feedMPerMin }, show) =>
+    `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)} ` +
+    `(${grain === "end" ? "end grain" : "long grain"}), moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
+  "check-collet": () => "Unplug the router and check the collet: a heavy bit works loose.",
+};
+
+/** A step of the work as a sentence. */
+export function describeStep<Code extends StepCode>(step: Extract<Step, { code: Code }>, show: Show): string {
+  return SENTENCES[step.code](step, show);
+}
+
+function edgeList(edges: readonly number[]): string {
+  return edges.length === 1
+    ? `edge ${edges[0]}`
+    : `edges ${edges.slice(0, -1).join(", ")} and ${edges.at(-1)}`;
+}
+
+/** A setting made once for the whole cut names no pass. */
+function forPass(pass: number | undefined): string {
+  return pass === undefined ? "S" : `For pass ${pass} s`;
+}

@@ -1,0 +1,33 @@
+import { showArea, showFeed, showLength, showMass, showRotation, showSpeed } from "../quantity/show.ts";
+import type { Mark } from "../router/router.ts";
+
+/** Which units a sentence is told in; `both` gives the metric and the imperial in brackets. */
+export type Units = "metric" | "imperial" | "both";
+
+/** Quantities as text in the units asked for: what a sentence is given to speak with. */
+export type Show = {
+  readonly length: (mm: number) => string;
+  readonly mass: (g: number) => string;
+  readonly speed: (mPerS: number) => string;
+  readonly feed: (mPerMin: number) => string;
+  readonly area: (mm2: number) => string;
+  readonly rotation: (rpm: number) => string;
+  readonly percent: (ratio: number) => string;
+  readonly mark: (mark: Mark) => string;
+};
+
+/** How quantities are told in these units. */
+export function showIn(units: Units): Show {
+  const inUnits = (show: (value: number, units: "metric" | "imperial") => string) => (value: number) =>
+    units === "both" ? `${show(value, "metric")} (${show(value, "imperial")})` : show(value, units);
+  return {
+    length: inUnits(showLength),
+    mass: inUnits(showMass),
+    speed: inUnits(showSpeed),
+    feed: inUnits(showFeed),
+    area: inUnits(showArea),
+    rotation: showRotation,
+    percent: (ratio) => `${Math.round(ratio * 100)} %`,
+    mark: (mark) => (typeof mark === "number" ? String(Number(mark.toFixed(2))) : mark),
+  };
+}

@@ -1,0 +1,73 @@
+import { describeFault, DomainError } from "@rimwise/domain";
+import type { FastifyError } from "fastify";
+import type { ProblemCode } from "./codes.ts";
+import { fieldFaults } from "./from-ajv.ts";
+import { type Place, Problem } from "./problem.ts";
+
+/** Seconds a caller is asked to wait where nothing better is known. */
+const RETRY_AFTER_S = "1";
+
+const PLACES: Readonly<Record<string, Place>> = {
+  body: "body",
+  querystring: "query",
+  params: "path",
+  headers: "header",
+};
+
+const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
+  FST_ERR_CTP_EMPTY_JSON_BODY: "not-json",
+  FST_ERR_CTP_INVALID_JSON_BODY: "not-json",
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: "media-type-not-supported",
+  FST_ERR_CTP_BODY_TOO_LARGE: "body-too-large",
+  FST_ERR_MAX_PARAM_LENGTH: "path-too-long",
+  FST_ERR_HANDLER_TIMEOUT: "took-too-long",
+  FST_UNDER_PRESSURE: "busy",
+  SQLITE_BUSY: "busy",
+  SQLITE_FULL: "busy",
+};
+
+/** Any error as a problem. What is not known becomes a 500 that says nothing of its cause. */
+export function problemFrom(error: unknown): Problem {
+  if (error instanceof Problem) return error;
+  if (error instanceof DomainError) return notValid(error);
+  if (!isFastifyError(error)) return internal();
+  if (error.validation !== undefined) {
+    const errors = fieldFaults(error.validation, PLACES[error.validationContext ?? "body"] ?? "body");
+    return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", { errors });
+  }
+  return fromFramework(error);
+}
+
+/** The domain's faults as a problem with a pointer for each. */
+function notValid({ faults }: DomainError): Problem {
+  return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", {
+    errors: faults.map((fault) => ({ in: "body", pointer: fault.pointer, ...describeFault(fault) })),
+  });
+}
+
+function fromFramework(error: FastifyError): Problem {
+  const code = BY_FRAMEWORK_CODE[error.code];
+  switch (code) {
+    case undefined:
+      return error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500
+        ? new Problem("malformed-request", error.message)
+        : internal();
+    case "not-json":
+      return new Problem(code, "Send one JSON object, without __proto__ or constructor members.");
+    case "media-type-not-supported":
+      return new Problem(code, "Send the body as application/json.", { headers: { Accept: "application/json" } });
+    case "busy":
+    case "took-too-long":
+      return new Problem(code, "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });
+    default:
+      return new Problem(code, error.message);
+  }
+}
+
+function internal(): Problem {
+  return new Problem("internal", "The cause is in the service's log, under this request's id.");
+}
+
+function isFastifyError(error: unknown): error is FastifyError {
+  return error instanceof Error && "code" in error && typeof error.code === "string";
+}

@@ -1,0 +1,49 @@
+import { type ProblemCode, PROBLEMS, problemType } from "./codes.ts";
+
+/** Where in a request a fault lies. */
+export type Place = "body" | "query" | "path" | "header";
+
+/** One field that cannot be accepted, and what would be. */
+export type FieldFault = {
+  readonly in: Place;
+  /** JSON Pointer (RFC 6901) from the root of the body, the query, the path parameters or the headers. */
+  readonly pointer: string;
+  readonly message: string;
+  readonly accepted: string;
+};
+
+type Extras = {
+  readonly errors?: readonly FieldFault[];
+  readonly headers?: Readonly<Record<string, string>>;
+};
+
+/** A refusal with its code, thrown anywhere in the service and answered by `answer.ts`. */
+export class Problem extends Error {
+  readonly code: ProblemCode;
+  readonly status: number;
+  readonly errors: readonly FieldFault[];
+  readonly headers: Readonly<Record<string, string>>;
+
+  constructor(code: ProblemCode, detail: string, extras: Extras = {}) {
+    super(detail);
+    this.name = "Problem";
+    this.code = code;
+    this.status = PROBLEMS[code].status;
+    this.errors = extras.errors ?? [];
+    this.headers = extras.headers ?? {};
+  }
+}
+
+/** The RFC 9457 body of a problem. `instance` is the path asked for. */
+export function problemBody(problem: Problem, requestId: string, instance: string) {
+  return {
+    type: problemType(problem.code),
+    title: PROBLEMS[problem.code].title,
+    status: problem.status,
+    detail: problem.message,
+    instance,
+    code: problem.code,
+    requestId,
+    ...(problem.errors.length > 0 && { errors: problem.errors }),
+  };
+}

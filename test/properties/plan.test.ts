@@ -1,0 +1,161 @@
+import { bitFaults, DEFAULT_POLICY, formOutline, makePlan, removedAreaMm2 } from "@rimwise/domain";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { planInputs } from "./arbitraries.ts";
+
+const RUNS = { numRuns: 2000 };
+
+describe("what holds for every plan", () => {
+  it("the highest possible speed never exceeds a hard limit, nor the nominal one a guide", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        const { speed, limits } = makePlan(input);
+        if (speed.setting === undefined) return;
+        for (const limit of limits) {
+          const held = limit.strength === "hard" ? speed.setting.rpmHighest : speed.setting.rpm;
+          expect(held, limit.name).toBeLessThanOrEqual(limit.rpm);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it("a plan that must not be run gives no speed, no passes and no steps", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        const { verdict, speed, passes, steps } = makePlan(input);
+        const isRefused = verdict === "do-not-run";
+        expect(speed.setting === undefined).toBe(isRefused);
+        expect(passes.length === 0).toBe(isRefused);
+        expect(steps.length === 0).toBe(isRefused);
+      }),
+      RUNS,
+    );
+  });
+
+  it("no faster mark would hold: the next one breaks a limit", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        const { setting } = makePlan(input).speed;
+        if (setting?.nextFaster) expect(setting.nextFaster.breaks.length).toBeGreaterThan(0);
+      }),
+      RUNS,
+    );
+  });
+
+  it("the passes add up to the whole section to 1e-9", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        const { passes } = makePlan(input);
+        const last = passes.at(-1);
+        if (last === undefined) return;
+        const sum = passes.reduce((total, { pass }) => total + pass.removedAreaMm2, 0);
+        expect(sum).toBeGreaterThan(0);
+        const whole = wholeSectionMm2(input);
+        expect(Math.abs(sum - whole)).toBeLessThan(1e-9 * Math.max(1, whole));
+      }),
+      RUNS,
+    );
+  });
+
+  it("roughing passes carry equal sections and the finishing bite is light", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        const passes = makePlan(input).passes.map(({ pass }) => pass);
+        const rough = passes.filter(({ kind }) => kind === "rough");
+        for (const pass of rough) {
+          const first = rough[0]?.removedAreaMm2 ?? Number.NaN;
+          expect(Math.abs(pass.removedAreaMm2 - first)).toBeLessThan(1e-7 * Math.max(1, first));
+        }
+        if (passes.length > 0) {
+          expect(passes.at(-1)?.kind).toBe("finish");
+          expect(passes.at(-1)?.biteMm).toBeLessThanOrEqual(DEFAULT_POLICY.finishBiteMm + 1e-9);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it("every number in a plan is finite", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        expect(numbersIn(makePlan(input)).filter((value) => !Number.isFinite(value))).toEqual([]);
+      }),
+      RUNS,
+    );
+  });
+
+  it("the same input gives the same plan, to the byte", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        expect(JSON.stringify(makePlan(structuredClone(input)))).toBe(JSON.stringify(makePlan(input)));
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe("what more of something does", () => {
+  it("a larger diameter never gets a higher ceiling", () => {
+    fc.assert(
+      fc.property(planInputs, fc.double({ min: 1, max: 1.4, noNaN: true }), (input, factor) => {
+        const larger = scaled(input, factor);
+        fc.pre(larger !== undefined);
+        expect(makePlan(larger).speed.ceilingRpm).toBeLessThanOrEqual(makePlan(input).speed.ceilingRpm);
+      }),
+      RUNS,
+    );
+  });
+
+  it("more mass never gets a kinder mounting", () => {
+    const order = ["handheld", "handheld-with-care", "table-only"];
+    fc.assert(
+      fc.property(
+        planInputs,
+        fc.double({ min: 5, max: 900, noNaN: true }),
+        fc.double({ min: 0, max: 900, noNaN: true }),
+        (input, massG, moreG) => {
+          const light = makePlan({ ...input, bit: { ...input.bit, massG } });
+          const heavy = makePlan({ ...input, bit: { ...input.bit, massG: massG + moreG } });
+          expect(order.indexOf(heavy.mounting.allowed)).toBeGreaterThanOrEqual(
+            order.indexOf(light.mounting.allowed),
+          );
+        },
+      ),
+      RUNS,
+    );
+  });
+});
+
+type Input = Parameters<typeof makePlan>[0];
+
+/** The same cut with every length of the bit's profile grown, where that stays a bit of the rack. */
+function scaled(input: Input, factor: number): Input | undefined {
+  const { form } = input.bit;
+  const grown = { ...form, diameterMm: form.diameterMm * factor };
+  if (grown.kind === "core-box")
+    grown.cuttingLengthMm = Math.max(grown.cuttingLengthMm, grown.diameterMm / 2);
+  const bit = { ...input.bit, form: grown };
+  return bitFaults(bit).length === 0 ? { ...input, bit } : undefined;
+}
+
+function wholeSectionMm2({ bit, cut }: Input): number {
+  const outline = formOutline(bit.form);
+  const heightMm = outline.at(-1)?.toMm ?? 0;
+  const tipMm = outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
+  const pilotRadiusMm = outline.find(({ role }) => role === "pilot");
+  const fenceMm = pilotRadiusMm?.kind === "line" ? pilotRadiusMm.startRadiusMm : 0;
+  if (cut.kind === "groove") {
+    return 2 * removedAreaMm2(outline, { heightMm: cut.depthMm, fenceMm: 0, thicknessMm: cut.depthMm });
+  }
+  if (cut.kind === "rabbet") {
+    return removedAreaMm2(outline, { heightMm: tipMm + cut.depthMm, fenceMm, thicknessMm: cut.depthMm });
+  }
+  return removedAreaMm2(outline, { heightMm, fenceMm, thicknessMm: cut.thicknessMm ?? 19 });
+}
+
+function numbersIn(value: unknown): number[] {
+  if (typeof value === "number") return [value];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.values(value).flatMap(numbersIn);
+}
