@@ -1,4 +1,4 @@
-import { bitFaults, DEFAULT_POLICY, formOutline, makePlan, removedAreaMm2 } from "@rimwise/domain";
+import { bitFaults, formOutline, makePlan, removedAreaMm2 } from "@rimwise/domain";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planInputs } from "./arbitraries.ts";
@@ -49,7 +49,7 @@ describe("what holds for every plan", () => {
         const { passes } = makePlan(input);
         const last = passes.at(-1);
         if (last === undefined) return;
-        const sum = passes.reduce((total, { pass }) => total + pass.removedAreaMm2, 0);
+        const sum = passes.reduce((total, { pass }) => total + pass.geometry.removedAreaMm2, 0);
         expect(sum).toBeGreaterThan(0);
         const whole = wholeSectionMm2(input);
         expect(Math.abs(sum - whole)).toBeLessThan(1e-9 * Math.max(1, whole));
@@ -58,19 +58,33 @@ describe("what holds for every plan", () => {
     );
   });
 
-  it("roughing passes carry equal sections and the finishing bite is light", () => {
+  it("roughing passes share the load: equal sections, or equally near to what holds them back", () => {
     fc.assert(
       fc.property(planInputs, (input) => {
         const passes = makePlan(input).passes.map(({ pass }) => pass);
         const rough = passes.filter(({ kind }) => kind === "rough");
-        for (const pass of rough) {
-          const first = rough[0]?.removedAreaMm2 ?? Number.NaN;
-          expect(Math.abs(pass.removedAreaMm2 - first)).toBeLessThan(1e-7 * Math.max(1, first));
+        const sections = spread(rough.map(({ geometry }) => geometry.removedAreaMm2));
+        // The last of passes that share a use may get there with some to spare.
+        const uses = spread(
+          rough.slice(0, -1).map(({ uses: used }) => Math.max(...used.map(({ ratio }) => ratio))),
+        );
+        expect(Math.min(sections, uses)).toBeLessThan(1e-2);
+      }),
+      RUNS,
+    );
+  });
+
+  it("no pass goes over a constraint, and the finishing bite is light", () => {
+    fc.assert(
+      fc.property(planInputs, (input) => {
+        const { passes } = makePlan(input);
+        for (const { pass } of passes) {
+          for (const { name, ratio } of pass.uses) expect(ratio, name).toBeLessThanOrEqual(1 + 1e-9);
         }
-        if (passes.length > 0) {
-          expect(passes.at(-1)?.kind).toBe("finish");
-          expect(passes.at(-1)?.biteMm).toBeLessThanOrEqual(DEFAULT_POLICY.finishBiteMm + 1e-9);
-        }
+        const last = passes.at(-1)?.pass;
+        if (last === undefined) return;
+        expect(last.kind).toBe("finish");
+        expect(last.geometry.biteMm).toBeLessThanOrEqual(input.policy.finishBiteMm + 1e-9);
       }),
       RUNS,
     );
@@ -101,7 +115,10 @@ describe("what more of something does", () => {
       fc.property(planInputs, fc.double({ min: 1, max: 1.4, noNaN: true }), (input, factor) => {
         const larger = scaled(input, factor);
         fc.pre(larger !== undefined);
-        expect(makePlan(larger).speed.ceilingRpm).toBeLessThanOrEqual(makePlan(input).speed.ceilingRpm);
+        // Scaled by 1, the same bit computed another way may differ in its last bit.
+        expect(makePlan(larger).speed.ceilingRpm).toBeLessThanOrEqual(
+          makePlan(input).speed.ceilingRpm * (1 + 1e-12),
+        );
       }),
       RUNS,
     );
@@ -152,6 +169,11 @@ function wholeSectionMm2({ bit, cut }: Input): number {
     return removedAreaMm2(outline, { heightMm: tipMm + cut.depthMm, fenceMm, thicknessMm: cut.depthMm });
   }
   return removedAreaMm2(outline, { heightMm, fenceMm, thicknessMm: cut.thicknessMm ?? 19 });
+}
+
+/** Relative difference of the greatest from the least. */
+function spread(values: readonly number[]): number {
+  return values.length < 2 ? 0 : Math.max(...values) / Math.min(...values) - 1;
 }
 
 function numbersIn(value: unknown): number[] {

@@ -42,7 +42,12 @@ const edges = [
   { lengthMm: 300, grain: "end" as const },
   { lengthMm: 450, grain: "long" as const },
 ];
-const router = { minRpm: 10000, maxRpm: 22000, dial: { marks: { first: 1, last: 6 }, steps: 2 } };
+const router = {
+  minRpm: 10000,
+  maxRpm: 22000,
+  dial: { marks: { first: 1, last: 6 }, steps: 2 },
+  inputPowerW: 1800,
+};
 const base: PlanInput = {
   bit: PANEL_BIT,
   router,
@@ -123,7 +128,7 @@ describe("a large panel profile", () => {
     const rough = plan.passes.filter(({ pass }) => pass.kind === "rough").length;
     expect([2, 3]).toContain(rough);
     expect(plan.passes.at(-1)?.pass.kind).toBe("finish");
-    expect(plan.passes.at(-1)?.pass.biteMm).toBeCloseTo(0.8, 9);
+    expect(plan.passes.at(-1)?.pass.geometry.biteMm).toBeCloseTo(0.8, 9);
   });
 
   it("cuts every edge at one setting before the next, end grain first", () => {

@@ -8,6 +8,10 @@ export type Bit = {
   readonly wings: number;
   /** Weighed mass. It always wins over the estimate. */
   readonly massG?: number;
+  /** Total indicator run-out measured in its collet. */
+  readonly runOutMm?: number;
+  /** Shank showing between the collet and the head. */
+  readonly stickOutMm?: number;
   /** The greatest speed marked on the tool. */
   readonly markedMaxRpm?: number;
 };
@@ -17,5 +21,7 @@ export const BIT_RANGES = {
   shankDiameterMm: { min: 3, max: 20 },
   wings: { min: 1, max: 12 },
   massG: { min: 1, max: 3000 },
+  runOutMm: { min: 0, max: 1 },
+  stickOutMm: { min: 0, max: 60 },
   markedMaxRpm: { min: 1000, max: 60000 },
 } as const;

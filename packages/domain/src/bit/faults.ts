@@ -13,6 +13,8 @@ export function bitFaults(bit: Bit): Fault[] {
     ...rangeFaults("/shankDiameterMm", bit.shankDiameterMm, BIT_RANGES.shankDiameterMm),
     ...rangeFaults("/wings", bit.wings, BIT_RANGES.wings),
     ...rangeFaults("/massG", bit.massG, BIT_RANGES.massG),
+    ...rangeFaults("/runOutMm", bit.runOutMm, BIT_RANGES.runOutMm),
+    ...rangeFaults("/stickOutMm", bit.stickOutMm, BIT_RANGES.stickOutMm),
     ...rangeFaults("/markedMaxRpm", bit.markedMaxRpm, BIT_RANGES.markedMaxRpm),
   ];
   return [...own, ...faultsUnder("/form", formFaults(bit.form))];
@@ -30,7 +32,12 @@ function formFaults(form: Form): Fault[] {
 function dimensionFaults(pointer: string, given: unknown, spec: DimensionSpec): Fault[] {
   if (given === undefined && spec.optional) return [];
   if (spec.type === "measure") {
-    return rangeFaults(pointer, typeof given === "number" ? given : Number.NaN, spec);
+    const isWhole = spec.unit !== "count" || Number.isInteger(given);
+    return rangeFaults(pointer, typeof given === "number" && isWhole ? given : Number.NaN, spec);
+  }
+  if (spec.type === "segments") {
+    const length = Array.isArray(given) ? given.length : 0;
+    return rangeFaults(pointer, length, { min: 1, max: spec.most });
   }
   if (typeof given === "string" && spec.names.includes(given)) return [];
   return [{ pointer, code: "unknown-choice", values: { accepted: spec.names.join(", ") } }];

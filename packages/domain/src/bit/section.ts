@@ -50,10 +50,27 @@ export function engagedDepthMm(outline: Outline, setting: Setting): number {
   return depthMm;
 }
 
-/** Greatest width in mm, square to the fence, that the bit removes at this setting; 0 when it misses. */
-export function engagedWidthMm(outline: Outline, setting: Setting): number {
-  const radii = radiiInUse(outline, setting);
-  return radii === undefined ? 0 : radii.greatestMm - setting.fenceMm;
+/**
+ * Length in mm along the axis over which a pass meets fresh wood. Moving the fence, that is all of it; raising the
+ * bit, a parallel part of the edge only meets as much fresh wood as it was raised.
+ */
+export function freshDepthMm(
+  outline: Outline,
+  setting: Setting,
+  moved: "height" | "fence",
+  biteMm: number,
+): number {
+  const within = stretchInWork(setting);
+  let depthMm = 0;
+  for (const segment of outline) {
+    if (segment.role !== "edge") continue;
+    const isParallel = segment.kind === "line" && segment.startRadiusMm === segment.endRadiusMm;
+    for (const stretch of stretchesAbove(segment, within, setting.fenceMm)) {
+      const lengthMm = stretch.toMm - stretch.fromMm;
+      depthMm += isParallel && moved === "height" ? Math.min(lengthMm, biteMm) : lengthMm;
+    }
+  }
+  return depthMm;
 }
 
 /**

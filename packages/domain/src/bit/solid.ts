@@ -21,6 +21,9 @@ export type BitSolid = {
   readonly estimatedMassG: number;
   /** Distance of the centre of mass of the whole bit from the tip. */
   readonly centreOfMassMm: number;
+  /** Mass of the head, all of the bit in front of the shank, and its centre of mass from the tip. */
+  readonly headMassG: number;
+  readonly headCentreMm: number;
   /** Moment of inertia about the axis. */
   readonly polarInertiaKgM2: number;
 };
@@ -36,6 +39,8 @@ export function bitSolid(bit: Bit): BitSolid {
   const outline = formOutline(bit.form);
   const hubRadiusMm = Math.max(bit.shankDiameterMm / 2, formPilotRadiusMm(bit.form) ?? 0);
   const sums = headSums(outline, hubRadiusMm, formWingFillRatio(bit.form));
+  const headVolumeMm3 = sums.volumeMm3;
+  const headCentreMm = sums.firstMm4 / headVolumeMm3;
   addShank(sums, outlineLengthMm(outline), bit.shankDiameterMm / 2);
   const estimatedMassG = STEEL_DENSITY_G_PER_MM3 * sums.volumeMm3;
   const massG = bit.massG ?? estimatedMassG;
@@ -47,6 +52,8 @@ export function bitSolid(bit: Bit): BitSolid {
     massSource: bit.massG === undefined ? "estimated" : "weighed",
     estimatedMassG,
     centreOfMassMm: sums.firstMm4 / sums.volumeMm3,
+    headMassG: massG * (headVolumeMm3 / sums.volumeMm3),
+    headCentreMm,
     polarInertiaKgM2: (estimatedInertiaGMm2 * (massG / estimatedMassG)) / (G_PER_KG * MM_PER_M * MM_PER_M),
   };
 }

@@ -15,13 +15,13 @@ export type Feed = {
  * finished surface on a hand-run cutter, so the marks are one turn apart. Source: machining handbooks (standard).
  */
 export function feedFor(
+  feedPerToothMm: number,
   rpm: number,
   wings: number,
   cuttingRadiusMm: number,
-  policy: { readonly feedPerToothMm: number; readonly handFeedMaxMPerMin: number },
+  handFeedMaxMPerMin: number,
 ): Feed {
-  const wantedMPerMin = (policy.feedPerToothMm * rpm * wings) / MM_PER_M;
-  const feedMPerMin = Math.min(wantedMPerMin, policy.handFeedMaxMPerMin);
+  const feedMPerMin = Math.min((feedPerToothMm * rpm * wings) / MM_PER_M, handFeedMaxMPerMin);
   const toothMarkPitchMm = (feedMPerMin * MM_PER_M) / rpm;
   return {
     feedMPerMin,

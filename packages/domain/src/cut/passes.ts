@@ -1,81 +1,83 @@
 import type { Outline } from "../bit/outline.ts";
-import { engagedDepthMm, engagedWidthMm, widthAtTableMm, widthAtTopMm } from "../bit/section.ts";
-import type { Policy } from "../policy/policy.ts";
-import type { Mounting } from "../router/mounting.ts";
+import { engagedDepthMm, widthAtTableMm, widthAtTopMm } from "../bit/section.ts";
+import { type ConstraintContext, type ConstraintUse, loadedPass, sectionMaxMm2 } from "./constraints.ts";
+import { type FoundPass, fewestPasses, sharedOut } from "./fewest-passes.ts";
 import { invertRising } from "./invert.ts";
+import type { Load } from "./load.ts";
+import { type PassGeometry, passBetween } from "./pass-geometry.ts";
 import { type CutSetup, sectionMm2, settingShortOfEnd } from "./setup.ts";
 
-/** One pass, as geometry. */
+/** One pass: where to set the bit, what it removes, and what that costs. */
 export type Pass = {
   readonly number: number;
   readonly kind: "rough" | "finish";
   readonly heightMm: number;
   readonly fenceMm: number;
-  /** How far the setting moved since the pass before, mm. */
-  readonly biteMm: number;
-  /** Section of wood this pass removes. */
-  readonly removedAreaMm2: number;
-  /** Extent of the cut square to the direction the setting moves. */
-  readonly engagedMm: number;
+  readonly geometry: PassGeometry;
+  readonly load: Load;
+  /** How much of every constraint it uses. */
+  readonly uses: readonly ConstraintUse[];
 };
-
-/** More passes than this is the wrong bit for the job. Ours. */
-const PASSES_MAX = 40;
 
 /** Sections are compared with this much slack, mm²: the inversion's own error. */
 const SLACK_MM2 = 1e-9;
 
 /**
- * The passes of a cut: the fewest roughing passes of equal section that stay within the policy's section, its
- * width times bite and (for a groove) its depth per pass; then a light finishing pass. A cut no
- * deeper than the finishing bite is that one pass. Undefined where not even many passes are light enough.
+ * The passes of a cut: the fewest roughing passes within every constraint, sharing the load equally, then a light
+ * finishing pass. Setting up a pass takes longer than a slower feed costs, so the fewest passes are the fastest. Equal
+ * sections are taken where they are light enough; else passes of equal heaviness. A cut no deeper than the
+ * finishing bite is that one pass. Undefined where no number of passes is light enough.
  */
-export function findPasses(
-  outline: Outline,
-  setup: CutSetup,
-  mounting: Mounting,
-  policy: Policy,
-): readonly Pass[] | undefined {
-  const wholeMm2 = sectionMm2(outline, setup, 0);
+export function findPasses(context: ConstraintContext): readonly Pass[] | undefined {
+  const { solid, setup, mounting, policy } = context;
   const finishBiteMm = Math.min(policy.finishBiteMm, setup.travelMm);
-  const roughMm2 = sectionMm2(outline, setup, finishBiteMm);
-  const finish = describe(outline, setup, finishBiteMm, 0, wholeMm2 - roughMm2);
-  if (!(setup.travelMm > finishBiteMm) || roughMm2 <= SLACK_MM2)
-    return [{ number: 1, kind: "finish", ...finish }];
+  const finish = found(context, finishBiteMm, 0);
+  if (finish.loaded.heaviness > 1) return undefined;
+  const roughMm2 = sectionMm2(solid.outline, setup, finishBiteMm);
+  if (!(setup.travelMm > finishBiteMm) || roughMm2 <= SLACK_MM2) return [asPass(setup, finish, 1, "finish")];
   // No fewer can carry the section, so the search starts there.
   const fewest = Math.max(1, Math.ceil(roughMm2 / sectionMaxMm2(mounting, policy) - SLACK_MM2));
-  for (let count = fewest; count <= PASSES_MAX; count += 1) {
-    const rough = equalPasses(outline, setup, finishBiteMm, roughMm2, count);
-    if ([...rough, finish].every((pass) => isLightEnough(pass, setup, outline, mounting, policy))) {
-      const passes = rough.map((pass, index) => ({ number: index + 1, kind: "rough" as const, ...pass }));
-      return [...passes, { number: count + 1, kind: "finish", ...finish }];
-    }
-  }
-  return undefined;
+  const rough =
+    equalSections(context, finishBiteMm, roughMm2, fewest) ?? lightest(context, finishBiteMm, roughMm2);
+  if (rough === undefined) return undefined;
+  const passes = rough.map((pass, index) => asPass(setup, pass, index + 1, "rough"));
+  return [...passes, asPass(setup, finish, passes.length + 1, "finish")];
 }
 
-type Step = Omit<Pass, "number" | "kind">;
+/** The fewest passes by all the constraints: of equal section where that will do, else of equal heaviness. */
+function lightest(
+  context: ConstraintContext,
+  finishBiteMm: number,
+  roughMm2: number,
+): readonly FoundPass[] | undefined {
+  const deepest = fewestPasses(context, finishBiteMm);
+  if (deepest === undefined) return undefined;
+  return (
+    equalSections(context, finishBiteMm, roughMm2, deepest.length) ??
+    sharedOut(context, finishBiteMm, deepest)
+  );
+}
 
-/** `count` steps of equal section from first contact to the finishing allowance. */
-function equalPasses(
-  outline: Outline,
-  setup: CutSetup,
+/** `count` passes of equal section, if each is light enough. */
+function equalSections(
+  context: ConstraintContext,
   finishBiteMm: number,
   roughMm2: number,
   count: number,
-): Step[] {
-  const steps: Step[] = [];
+): FoundPass[] | undefined {
+  const { solid, setup } = context;
+  const passes: FoundPass[] = [];
   let fromMm = setup.travelMm;
-  let doneMm2 = 0;
   for (let index = 1; index <= count; index += 1) {
     const targetMm2 = (roughMm2 * index) / count;
-    const toMm = index === count ? finishBiteMm : shortOfEndAtMm(outline, setup, finishBiteMm, targetMm2);
-    const sumMm2 = index === count ? roughMm2 : sectionMm2(outline, setup, toMm);
-    steps.push(describe(outline, setup, fromMm, toMm, sumMm2 - doneMm2));
+    const toMm =
+      index === count ? finishBiteMm : shortOfEndAtMm(solid.outline, setup, finishBiteMm, targetMm2);
+    const next = found(context, fromMm, toMm);
+    if (next.loaded.heaviness > 1) return undefined;
+    passes.push(next);
     fromMm = toMm;
-    doneMm2 = sumMm2;
   }
-  return steps;
+  return passes;
 }
 
 /** How far short of the end the setting is when `targetMm2` has been removed. */
@@ -95,29 +97,7 @@ function shortOfEndAtMm(outline: Outline, setup: CutSetup, finishBiteMm: number,
   return setup.travelMm - advancedMm;
 }
 
-function describe(
-  outline: Outline,
-  setup: CutSetup,
-  fromMm: number,
-  toMm: number,
-  removedAreaMm2: number,
-): Step {
-  const { heightMm, fenceMm } = settingShortOfEnd(setup, toMm);
-  return {
-    heightMm,
-    fenceMm,
-    biteMm: fromMm - toMm,
-    removedAreaMm2,
-    engagedMm: setup.sides * engagedMm(outline, setup, toMm),
-  };
-}
-
-function engagedMm(outline: Outline, setup: CutSetup, beforeEndMm: number): number {
-  const setting = settingShortOfEnd(setup, beforeEndMm);
-  return setup.approach === "height" ? engagedWidthMm(outline, setting) : engagedDepthMm(outline, setting);
-}
-
-/** How fast the section grows with the setting: the width of wood at the face that moves. */
+/** How fast the section grows with the setting: the width of wood at the faces that move. */
 function sectionSlopeMm(outline: Outline, setup: CutSetup, beforeEndMm: number): number {
   const setting = settingShortOfEnd(setup, beforeEndMm);
   return setup.approach === "height"
@@ -125,22 +105,12 @@ function sectionSlopeMm(outline: Outline, setup: CutSetup, beforeEndMm: number):
     : engagedDepthMm(outline, setting);
 }
 
-function sectionMaxMm2(mounting: Mounting, policy: Policy): number {
-  return mounting === "table" ? policy.passSectionMaxMm2 : policy.handheldPassSectionMaxMm2;
+function found(context: ConstraintContext, fromMm: number, toMm: number): FoundPass {
+  const pass = passBetween(context.solid.outline, context.setup, fromMm, toMm);
+  return { pass, loaded: loadedPass(context, pass) };
 }
 
-function isLightEnough(
-  pass: Step,
-  setup: CutSetup,
-  outline: Outline,
-  mounting: Mounting,
-  policy: Policy,
-): boolean {
-  const productMaxMm2 =
-    mounting === "table" ? policy.passWidthTimesBiteMaxMm2 : policy.handheldPassWidthTimesBiteMaxMm2;
-  if (pass.removedAreaMm2 > sectionMaxMm2(mounting, policy) + SLACK_MM2) return false;
-  if (pass.engagedMm * pass.biteMm > productMaxMm2 + SLACK_MM2) return false;
-  if (setup.sides === 1) return true;
-  const diameterMm = engagedWidthMm(outline, settingShortOfEnd(setup, 0)) * 2;
-  return pass.biteMm <= policy.grooveDepthPerDiameterMaxRatio * diameterMm + SLACK_MM2;
+function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, kind: Pass["kind"]): Pass {
+  const { heightMm, fenceMm } = settingShortOfEnd(setup, pass.beforeEndMm);
+  return { number, kind, heightMm, fenceMm, geometry: pass, load: loaded.load, uses: loaded.uses };
 }

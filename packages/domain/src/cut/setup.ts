@@ -17,11 +17,17 @@ export type CutSetup = {
   readonly thicknessMm: number;
   /** A groove is cut on both sides of the axis, an edge on one. */
   readonly sides: 1 | 2;
+  /** From the tip to the first part of the edge that reaches past the fence. */
+  readonly contactMm: number;
+  /** Greatest radius that touches wood in the whole cut. */
+  readonly greatestRadiusMm: number;
   /** How far the moved setting travels from first contact to the end, mm. */
   readonly travelMm: number;
   /** What was taken for granted, by code. */
   readonly assumed: readonly SetupAssumption[];
 };
+
+type BaseSetup = Omit<CutSetup, "travelMm" | "contactMm" | "greatestRadiusMm">;
 
 export type SetupAssumption =
   | { readonly code: "thickness-assumed"; readonly thicknessMm: number }
@@ -64,7 +70,7 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
   }
   const contactMm = firstContactMm(outline, setup.fenceMm) ?? 0;
   const travelMm = setup.approach === "height" ? setup.heightMm - contactMm : used.greatestMm - setup.fenceMm;
-  return { ...setup, travelMm };
+  return { ...setup, contactMm, greatestRadiusMm: used.greatestMm, travelMm };
 }
 
 /** The setting with the moved part `beforeEndMm` short of its end. */
@@ -80,7 +86,7 @@ export function sectionMm2(outline: Outline, setup: CutSetup, beforeEndMm: numbe
   return setup.sides * removedAreaMm2(outline, settingShortOfEnd(setup, beforeEndMm));
 }
 
-function baseSetup(bit: Bit, outline: Outline, cut: Cut): Omit<CutSetup, "travelMm"> {
+function baseSetup(bit: Bit, outline: Outline, cut: Cut): BaseSetup {
   const pilotRadiusMm = formPilotRadiusMm(bit.form);
   switch (cut.kind) {
     case "groove":
@@ -106,7 +112,7 @@ function rabbetSetup(
   outline: Outline,
   cut: Extract<Cut, { kind: "rabbet" }>,
   pilotRadiusMm: number | undefined,
-): Omit<CutSetup, "travelMm"> {
+): BaseSetup {
   const edges = outline.filter(({ role }) => role === "edge");
   const parallel = edges.every((edge) => edge.kind === "line" && edge.startRadiusMm === edge.endRadiusMm);
   if (!parallel) throw unsuitable("a bit with parallel edges: straight or rabbet");
@@ -134,7 +140,7 @@ function profileSetup(
   outline: Outline,
   cut: Extract<Cut, { kind: "edge" | "panel" }>,
   pilotRadiusMm: number | undefined,
-): Omit<CutSetup, "travelMm"> {
+): BaseSetup {
   const faults: Fault[] = [];
   if (cut.kind === "panel" && bit.form.kind !== "panel-raising") throw unsuitable("a panel-raising bit");
   const heightMm = cut.heightMm ?? outlineLengthMm(outline);

@@ -1,12 +1,30 @@
+import { bodyStress } from "./body-stress.ts";
+import { criticalSpeed } from "./critical-speed.ts";
 import { diameterChart } from "./diameter-chart.ts";
-import type { LimitContext, LimitFigure, LimitStrength } from "./limit.ts";
+import type { LimitContext, LimitFigure, LimitStrength, RaisedBy } from "./limit.ts";
 import { markedMaximum } from "./marked-maximum.ts";
 import { policyLimit } from "./policy-limit.ts";
 import { rimSpeed } from "./rim-speed.ts";
 import { routerTop } from "./router-top.ts";
+import { shankStress } from "./shank-stress.ts";
+import { tested } from "./tested.ts";
+import { tipRetention } from "./tip-retention.ts";
+import { unbalance } from "./unbalance.ts";
 
 /** Every limit, one line each. Where two give the same speed the earlier one binds. */
-export const LIMITS = [markedMaximum, rimSpeed, policyLimit, diameterChart, routerTop] as const;
+export const LIMITS = [
+  markedMaximum,
+  rimSpeed,
+  criticalSpeed,
+  unbalance,
+  shankStress,
+  bodyStress,
+  tipRetention,
+  policyLimit,
+  tested,
+  diameterChart,
+  routerTop,
+] as const;
 
 export type LimitName = (typeof LIMITS)[number]["name"];
 
@@ -21,6 +39,8 @@ export type LimitFinding = LimitFigure & {
 export type Ceiling = {
   readonly rpm: number;
   readonly binding: LimitFinding;
+  /** What would lift the binding limit. */
+  readonly raisedBy: RaisedBy | undefined;
   /** What would hold if the binding limit were lifted. */
   readonly next: LimitFinding | undefined;
   /** Every limit that applies, lowest first: the first one binds. */
@@ -39,7 +59,8 @@ export function speedCeiling(context: LimitContext): Ceiling {
   limits.sort((a, b) => a.rpm - b.rpm);
   const [binding, next] = limits;
   if (binding === undefined) throw new Error("the policy limit always applies");
-  return { rpm: binding.rpm, binding, next, limits };
+  const raisedBy = LIMITS.find(({ name }) => name === binding.name)?.raisedBy(context);
+  return { rpm: binding.rpm, binding, raisedBy, next, limits };
 }
 
 /** The limits a speed would break: a hard one by its highest, a guide by its nominal speed. */

@@ -35,4 +35,5 @@ export const diameterChart = defineLimit({
     const diameterMm = 2 * solid.rimRadiusMm;
     return { rpm: chartRpm(diameterMm), values: { diameterMm } };
   },
+  raisedBy: () => ({ code: "smaller-bit" }),
 });

@@ -8,4 +8,5 @@ export const markedMaximum = defineLimit({
   source: "the tool's own marking; EN 847-1 and EN 847-2 require one (from memory)",
   figure: ({ bit: { markedMaxRpm } }) =>
     markedMaxRpm === undefined ? undefined : { rpm: markedMaxRpm, values: { markedMaxRpm } },
+  raisedBy: () => undefined,
 });

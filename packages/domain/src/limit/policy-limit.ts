@@ -7,4 +7,5 @@ export const policyLimit = defineLimit({
   formula: "n ≤ the speed allowed",
   source: "the shop's, the class's or the request's policy",
   figure: ({ policy: { speedMaxRpm } }) => ({ rpm: speedMaxRpm, values: { speedMaxRpm } }),
+  raisedBy: () => ({ code: "ask-in-charge" }),
 });

@@ -21,4 +21,5 @@ export const rimSpeed = defineLimit({
     const diameterMm = 2 * solid.rimRadiusMm;
     return { rpm: rpmAtRimSpeed(diameterMm, rimSpeedMaxMPerS), values: { diameterMm, rimSpeedMaxMPerS } };
   },
+  raisedBy: () => ({ code: "smaller-bit" }),
 });

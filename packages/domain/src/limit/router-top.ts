@@ -11,4 +11,5 @@ export const routerTop = defineLimit({
     const rpm = Math.max(router.maxRpm, fastestReadingRpm);
     return { rpm, values: { minRpm: router.minRpm, maxRpm: rpm } };
   },
+  raisedBy: () => ({ code: "faster-router" }),
 });

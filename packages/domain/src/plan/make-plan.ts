@@ -1,5 +1,6 @@
 import { bitFaults } from "../bit/faults.ts";
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
+import { angularSpeedRadPerS } from "../bit/rotation.ts";
 import { radiiInUse } from "../bit/section.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
 import { cutFaults } from "../cut/faults.ts";
@@ -17,8 +18,10 @@ import { routerFaults } from "../router/faults.ts";
 import { type MountingFinding, mountingFor } from "../router/mounting.ts";
 import { assumptionsFor } from "./assumptions.ts";
 import type { Finding } from "./findings.ts";
+import { limitContext } from "./known.ts";
 import type { Plan, PlanInput, PlannedPass, PlannedSetting, Verdict } from "./plan.ts";
 import { orderOfWork } from "./steps.ts";
+import { fastestThatHolds, uncertaintyCosts } from "./uncertainty.ts";
 
 /**
  * The plan for one cut: what the bit is cleared for, the speed ceiling and the dial mark under it, the passes, the
@@ -28,19 +31,21 @@ import { orderOfWork } from "./steps.ts";
 export function makePlan(input: PlanInput): Plan {
   const faults = inputFaults(input);
   if (faults.length > 0) throw new DomainError(faults);
-  const { bit, router, mounting: requested, cut, policy } = input;
+  const { bit, router, mounting: requested, wood, cut, policy } = input;
   const solid = bitSolid(bit);
   const setup = setupUnder("/cut", input, solid);
-  const ceiling = speedCeiling({ bit, solid, router, policy });
+  const grain = cut.edges.some((edge) => edge.grain === "end") ? "end" : "long";
+  const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested });
+  const context = limitContext(input, solid);
+  const ceiling = speedCeiling(context);
   const mounting = mountingFor(solid, chartRpm(2 * solid.rimRadiusMm), policy);
   const speeds = dialSpeeds(router, policy);
-  const fit = fastestThatHolds(speeds, ceiling);
-  const passes = findPasses(solid.outline, setup, requested, policy);
+  const fit = fastestThatHolds(speeds, ceiling.limits);
   const findings = findingsFor(input, mounting, speeds, fit, passes, ceiling);
   const verdict = verdictOf(findings);
   const mayRun = verdict !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? plannedSetting(fit, speeds, ceiling, solid, setup) : undefined;
-  const planned = setting && passes ? withFeeds(passes, setting, input, solid, setup) : [];
+  const planned = setting && passes ? withFeeds(passes, setting, input, setup) : [];
   return {
     verdict,
     findings,
@@ -49,6 +54,8 @@ export function makePlan(input: PlanInput): Plan {
       ceilingRpm: ceiling.rpm,
       bindingLimit: ceiling.binding.name,
       nextLimit: ceiling.next?.name,
+      raisedBy: ceiling.raisedBy,
+      uncertainties: setting ? uncertaintyCosts(context, speeds, ceiling.limits, setting.rpm) : [],
       setting,
     },
     limits: ceiling.limits,
@@ -83,16 +90,6 @@ function setupUnder(pointer: string, { bit, cut }: PlanInput, solid: BitSolid): 
     if (error instanceof DomainError) throw new DomainError(faultsUnder(pointer, error.faults));
     throw error;
   }
-}
-
-/** The fastest setting at which every limit holds. A slower mark is tried as long as a faster one breaks one. */
-function fastestThatHolds(speeds: readonly DialSpeed[], { limits }: Ceiling): DialSpeed | undefined {
-  let fastest: DialSpeed | undefined;
-  for (const speed of speeds) {
-    if (limitsBroken(limits, speed).length > 0) continue;
-    if (fastest === undefined || speed.rpm > fastest.rpm) fastest = speed;
-  }
-  return fastest;
 }
 
 function findingsFor(
@@ -157,11 +154,19 @@ function withFeeds(
   passes: readonly Pass[],
   { rpm }: PlannedSetting,
   { bit, cut, policy }: PlanInput,
-  solid: BitSolid,
   setup: CutSetup,
 ): PlannedPass[] {
-  const cuttingRadiusMm = radiiInUse(solid.outline, setup)?.greatestMm ?? solid.rimRadiusMm;
-  const feed = feedFor(rpm, bit.wings, cuttingRadiusMm, policy);
-  const secondsPerEdge = cut.edges.map(({ lengthMm }) => secondsAlong(lengthMm, feed.feedMPerMin));
-  return passes.map((pass) => ({ pass, feed, secondsPerEdge }));
+  const { wings } = bit;
+  const omegaRadPerS = angularSpeedRadPerS(rpm);
+  return passes.map((pass) => {
+    const { feedPerToothMm, torqueNm } = pass.load;
+    const feed = feedFor(feedPerToothMm, rpm, wings, setup.greatestRadiusMm, policy.handFeedMaxMPerMin);
+    return {
+      pass,
+      feed,
+      // A hand that cannot keep up takes a thinner chip, and no more power than this.
+      powerW: torqueNm * omegaRadPerS,
+      secondsPerEdge: cut.edges.map(({ lengthMm }) => secondsAlong(lengthMm, feed.feedMPerMin)),
+    };
+  });
 }

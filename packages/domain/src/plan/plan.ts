@@ -3,6 +3,8 @@ import type { Cut } from "../cut/cut.ts";
 import type { Feed } from "../cut/feed.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { LimitFinding, LimitName } from "../limit/ceiling.ts";
+import type { RaisedBy } from "../limit/limit.ts";
+import type { SpeedTrial } from "../limit/trial.ts";
 import type { Policy } from "../policy/policy.ts";
 import type { Precaution } from "../precaution/registry.ts";
 import type { DialSpeed } from "../router/dial.ts";
@@ -12,6 +14,7 @@ import type { Wood } from "../wood/wood.ts";
 import type { Assumption } from "./assumptions.ts";
 import type { Finding } from "./findings.ts";
 import type { Step } from "./steps.ts";
+import type { UncertaintyCost } from "./uncertainty.ts";
 
 /** Everything a plan is computed from. */
 export type PlanInput = {
@@ -21,6 +24,8 @@ export type PlanInput = {
   readonly wood: Wood;
   readonly cut: Cut;
   readonly policy: Policy;
+  /** Speed trials of this bit. */
+  readonly trials?: readonly SpeedTrial[];
 };
 
 /** `do-not-run` gives no speed and no passes: nothing in it can be followed by mistake. */
@@ -43,6 +48,10 @@ export type PlannedSpeed = {
   readonly ceilingRpm: number;
   readonly bindingLimit: LimitName;
   readonly nextLimit: LimitName | undefined;
+  /** What would lift the binding limit. */
+  readonly raisedBy: RaisedBy | undefined;
+  /** What not knowing costs, the dearest first. */
+  readonly uncertainties: readonly UncertaintyCost[];
   /** The setting to use; undefined when the verdict is `do-not-run`. */
   readonly setting: PlannedSetting | undefined;
 };
@@ -58,6 +67,8 @@ export type PlannedSetting = DialSpeed & {
 export type PlannedPass = {
   readonly pass: Pass;
   readonly feed: Feed;
+  /** Mean power at this feed and speed, at the upper edge of its band. */
+  readonly powerW: number;
   /** One figure for each edge, in the order of the request. */
   readonly secondsPerEdge: readonly number[];
 };

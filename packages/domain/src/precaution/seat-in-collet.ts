@@ -7,7 +7,7 @@ const LEAST_INSERTION_MM = 12.7;
 const INSERTION_PER_DIAMETER = 2;
 
 /** Drawn back from the bottom about 1/8 in, the larger of the two figures in use. Source: common practice. */
-const BACK_OFF_MM = 3;
+const BACK_OFF_MM = 3.175;
 
 /** How far the shank goes in. Sources differ (references §8.13): the deeper one holds for every shank. Source: common practice. */
 export const seatInCollet = definePrecaution({

@@ -1,7 +1,7 @@
 import { definePrecaution } from "./define.ts";
 
 /** 12 in unless in an approved jig: a school rule (references §5). Source: common practice. */
-const SHORTEST_BY_HAND_MM = 305;
+const SHORTEST_BY_HAND_MM = 304.8;
 
 /** Short work brings hands near the bit. Source: common practice. */
 export const smallWork = definePrecaution({

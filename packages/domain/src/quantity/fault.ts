@@ -15,6 +15,8 @@ export type FaultCode =
   | "unknown-choice"
   | "pilot-too-large"
   | "profile-too-large"
+  | "outline-turns-back"
+  | "diameter-not-outline"
   | "shank-too-thick"
   | "min-above-max"
   | "readings-do-not-rise"

@@ -14,7 +14,7 @@ describe("a length", () => {
     [12, "12 mm", "0.472 in"],
     [0.0045, "0.0045 mm", "0.000177 in"],
     [0, "0 mm", "0 in"],
-    [1200, "1200 mm", "47-1/4 in"],
+    [1200, "1200 mm", "47.244 in"],
     [-12.7, "-12.7 mm", "-1/2 in"],
   ])("of %d mm", (mm, metric, imperial) => {
     expect([showLength(mm, "metric"), showLength(mm, "imperial")]).toEqual([metric, imperial]);

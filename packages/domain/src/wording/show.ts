@@ -1,4 +1,12 @@
-import { showArea, showFeed, showLength, showMass, showRotation, showSpeed } from "../quantity/show.ts";
+import {
+  showArea,
+  showFeed,
+  showForce,
+  showLength,
+  showMass,
+  showRotation,
+  showSpeed,
+} from "../quantity/show.ts";
 import type { Mark } from "../router/router.ts";
 
 /** Which units a sentence is told in; `both` gives the metric and the imperial in brackets. */
@@ -10,6 +18,7 @@ export type Show = {
   readonly mass: (g: number) => string;
   readonly speed: (mPerS: number) => string;
   readonly feed: (mPerMin: number) => string;
+  readonly force: (n: number) => string;
   readonly area: (mm2: number) => string;
   readonly rotation: (rpm: number) => string;
   readonly percent: (ratio: number) => string;
@@ -25,6 +34,7 @@ export function showIn(units: Units): Show {
     mass: inUnits(showMass),
     speed: inUnits(showSpeed),
     feed: inUnits(showFeed),
+    force: inUnits(showForce),
     area: inUnits(showArea),
     rotation: showRotation,
     percent: (ratio) => `${Math.round(ratio * 100)} %`,

@@ -1,6 +1,7 @@
 /** What is read of a JSON Schema to say what it accepts. */
 export type SchemaWords = {
   readonly type?: string;
+  readonly $id?: string;
   readonly $ref?: string;
   readonly const?: unknown;
   readonly enum?: readonly unknown[];

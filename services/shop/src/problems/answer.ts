@@ -4,7 +4,7 @@ import type { ConnectionError, FastifyReply, FastifyRequest } from "fastify";
 import type { App } from "../http/app-type.ts";
 import type { ProblemCode } from "./codes.ts";
 import { problemFrom } from "./from-error.ts";
-import { Problem, problemBody } from "./problem.ts";
+import { Problem, pathOf, problemBody } from "./problem.ts";
 import { ProblemSchema } from "./schema.ts";
 
 const PROBLEM_JSON = "application/problem+json";
@@ -28,11 +28,9 @@ export function sendProblem(error: unknown, request: FastifyRequest, reply: Fast
   const problem = problemFrom(error);
   if (problem.status >= 500) request.log.error({ err: error }, problem.code);
   const body = problemBody(problem, request.id, pathOf(request));
-  reply
-    .code(problem.status)
-    .headers(problem.headers)
-    .type(PROBLEM_JSON)
-    .send(JSON.stringify(body));
+  // A path that cannot be read never reaches the hook that sets the id.
+  reply.headers({ ...problem.headers, "X-Request-Id": request.id });
+  reply.code(problem.status).type(PROBLEM_JSON).send(JSON.stringify(body));
 }
 
 /** Answers what never became a request: malformed HTTP, headers too large or too slow. */
@@ -47,8 +45,4 @@ export function sendConnectionProblem(error: ConnectionError, socket: Socket): v
     `HTTP/1.1 ${problem.status} ${STATUS_CODES[problem.status]}\r\n` +
       `Content-Type: ${PROBLEM_JSON}\r\nContent-Length: ${Buffer.byteLength(body)}\r\nConnection: close\r\n\r\n${body}`,
   );
-}
-
-function pathOf(request: FastifyRequest): string {
-  return request.url.split("?", 1)[0] ?? request.url;
 }

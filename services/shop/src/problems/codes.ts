@@ -9,6 +9,7 @@ export const PROBLEMS = {
   "method-not-allowed": { status: 405, title: "This cannot be done to this resource." },
   "request-too-slow": { status: 408, title: "The request did not arrive in time." },
   "idempotency-in-progress": { status: 409, title: "The first request with this key is still running." },
+  "changed-meanwhile": { status: 409, title: "Something this rests on has changed meanwhile." },
   "secret-shown-once": { status: 409, title: "The key was created, and its secret has been shown." },
   "last-manager": { status: 409, title: "The last manager's key cannot be revoked." },
   "version-stale": { status: 412, title: "The record has changed since it was read." },

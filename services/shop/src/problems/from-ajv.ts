@@ -5,30 +5,47 @@ import type { FieldFault, Place } from "./problem.ts";
 /** More than these say nothing new, and a hostile body must not buy a long answer. */
 const MOST_FAULTS = 50;
 
+/** The branch that stands for a kept record. */
+const REFERENCE = "RecordReference#";
+
 type AjvError = ErrorObject<string, Record<string, unknown>>;
 
 /** The field faults behind the errors of an Ajv run with `allErrors` and `verbose`. */
 export function fieldFaults(errors: readonly ErrorObject[], place: Place): FieldFault[] {
-  return withoutBranchNoise(errors)
-    .slice(0, MOST_FAULTS)
-    .map((error) => fieldFault(error, place));
+  const faults = withoutBranchNoise(errors).map((error) => fieldFault(error, place));
+  // What a field accepts is said whole, so saying it once is enough.
+  const first = new Map(faults.toReversed().map((fault) => [fault.pointer, fault]));
+  return [...first.values()].toReversed().slice(0, MOST_FAULTS);
 }
 
-/** A union reports every branch that failed. What matters is the union itself, or its only branch that is not null. */
+/** A union reports every branch that failed; only what bears on the branch that was meant is worth saying. */
 function withoutBranchNoise(errors: readonly ErrorObject[]): ErrorObject[] {
   const unions = errors.filter((error) => error.keyword === "anyOf");
-  return errors.filter((error) => {
-    const union = unions.find(({ instancePath }) => instancePath === error.instancePath);
-    if (union === undefined) return true;
-    const isNullable = branchesOf(union).length === 1;
-    if (error.keyword === "anyOf") return !isNullable;
-    return isNullable && !(error.keyword === "type" && error.params["type"] === "null");
-  });
+  return errors.filter((error) => unions.every((union) => isWorthSaying(error, union)));
 }
 
-function branchesOf(union: ErrorObject): SchemaWords[] {
+function isWorthSaying(error: ErrorObject, union: ErrorObject): boolean {
+  if (!isUnder(error.instancePath, union.instancePath)) return true;
   const branches: readonly SchemaWords[] = union.parentSchema?.["anyOf"] ?? [];
-  return branches.filter(({ type }) => type !== "null");
+  if (branches.some(({ $ref }) => $ref === REFERENCE)) return isOfMeantBranch(error, union);
+  if (error.instancePath !== union.instancePath) return true;
+  const isNullable = branches.filter(({ type }) => type !== "null").length === 1;
+  if (error.keyword === "anyOf") return !isNullable;
+  return isNullable && !(error.keyword === "type" && error.params["type"] === "null");
+}
+
+/** Where a kept record or one described in place may stand, a field `id` says that the kept one is meant. */
+function isOfMeantBranch(error: ErrorObject, union: ErrorObject): boolean {
+  if (error === union) return typeof union.data !== "object" || union.data === null;
+  if (typeof union.data !== "object" || union.data === null) return false;
+  const isOfReference =
+    error.parentSchema?.["$id"] === REFERENCE.slice(0, -1) ||
+    error.instancePath === `${union.instancePath}/id`;
+  return "id" in union.data === isOfReference;
+}
+
+function isUnder(pointer: string, parent: string): boolean {
+  return pointer === parent || pointer.startsWith(`${parent}/`);
 }
 
 function fieldFault(error: AjvError, place: Place): FieldFault {
@@ -52,17 +69,13 @@ function fieldFault(error: AjvError, place: Place): FieldFault {
     }
     case "discriminator": {
       const pointer = child(instancePath, String(params["tag"]));
-      const accepted = kindsAccepted(schema);
+      // The description of a union lists its kinds.
+      const accepted = schema.description ?? "a kind from the API description";
       return { in: place, pointer, message: "This is not one of the kinds known here.", accepted };
     }
     default:
       return { in: place, pointer: instancePath, message: messageFor(error), accepted: acceptedBy(schema) };
   }
-}
-
-function kindsAccepted(schema: SchemaWords): string {
-  const { description } = schema;
-  return description ?? "one of the kinds in the API description";
 }
 
 function messageFor({ keyword, data, message }: AjvError): string {
@@ -73,6 +86,11 @@ function messageFor({ keyword, data, message }: AjvError): string {
     case "minimum":
     case "maximum":
       return "This is outside what can be worked with.";
+    case "pattern":
+    case "format":
+      return "This is not written as it must be.";
+    case "anyOf":
+      return "This is none of what can be accepted.";
     case "minProperties":
       return "There is nothing to change in this.";
     default:

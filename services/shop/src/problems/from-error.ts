@@ -1,4 +1,4 @@
-import { describeFault, DomainError } from "@rimwise/domain";
+import { DomainError, describeFault } from "@rimwise/domain";
 import type { FastifyError } from "fastify";
 import type { ProblemCode } from "./codes.ts";
 import { fieldFaults } from "./from-ajv.ts";
@@ -21,7 +21,6 @@ const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
   FST_ERR_CTP_BODY_TOO_LARGE: "body-too-large",
   FST_ERR_MAX_PARAM_LENGTH: "path-too-long",
   FST_ERR_HANDLER_TIMEOUT: "took-too-long",
-  FST_UNDER_PRESSURE: "busy",
   SQLITE_BUSY: "busy",
   SQLITE_FULL: "busy",
 };
@@ -33,7 +32,9 @@ export function problemFrom(error: unknown): Problem {
   if (!isFastifyError(error)) return internal();
   if (error.validation !== undefined) {
     const errors = fieldFaults(error.validation, PLACES[error.validationContext ?? "body"] ?? "body");
-    return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", { errors });
+    return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", {
+      errors,
+    });
   }
   return fromFramework(error);
 }
@@ -55,7 +56,9 @@ function fromFramework(error: FastifyError): Problem {
     case "not-json":
       return new Problem(code, "Send one JSON object, without __proto__ or constructor members.");
     case "media-type-not-supported":
-      return new Problem(code, "Send the body as application/json.", { headers: { Accept: "application/json" } });
+      return new Problem(code, "Send the body as application/json.", {
+        headers: { Accept: "application/json" },
+      });
     case "busy":
     case "took-too-long":
       return new Problem(code, "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });

@@ -1,4 +1,4 @@
-import { type ProblemCode, PROBLEMS, problemType } from "./codes.ts";
+import { PROBLEMS, type ProblemCode, problemType } from "./codes.ts";
 
 /** Where in a request a fault lies. */
 export type Place = "body" | "query" | "path" | "header";
@@ -46,4 +46,9 @@ export function problemBody(problem: Problem, requestId: string, instance: strin
     requestId,
     ...(problem.errors.length > 0 && { errors: problem.errors }),
   };
+}
+
+/** The path of a request without its query: the `instance` of its problems. */
+export function pathOf({ url }: { readonly url: string }): string {
+  return url.split("?", 1)[0] ?? url;
 }

@@ -3,7 +3,10 @@ import { PROBLEMS } from "./codes.ts";
 
 const FieldFaultSchema = Type.Object(
   {
-    in: Type.Enum(["body", "query", "path", "header"], { type: "string", description: "Part of the request." }),
+    in: Type.Enum(["body", "query", "path", "header"], {
+      type: "string",
+      description: "Part of the request.",
+    }),
     pointer: Type.String({ description: "JSON Pointer (RFC 6901) of the field in that part." }),
     message: Type.String({ description: "What is wrong with it." }),
     accepted: Type.String({ description: "What would be accepted." }),
@@ -21,7 +24,9 @@ export const ProblemSchema = Type.Object(
     code: Type.Enum(Object.keys(PROBLEMS), { type: "string", description: "Stable code to branch on." }),
     requestId: Type.String({ description: "Quote it when asking for help; it is in the service's log." }),
     errors: Type.Optional(
-      Type.Array(FieldFaultSchema, { description: "Every field that cannot be accepted. Nothing was changed." }),
+      Type.Array(FieldFaultSchema, {
+        description: "Every field that cannot be accepted. Nothing was changed.",
+      }),
     ),
   },
   { $id: "Problem", description: "An error in the form of RFC 9457.", additionalProperties: false },

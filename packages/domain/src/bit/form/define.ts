@@ -1,10 +1,11 @@
 import type { Fault } from "../../quantity/fault.ts";
 import type { Outline } from "../outline.ts";
+import type { GivenSegment } from "./given-segment.ts";
 
 /** A measured dimension of a form: what it is, in which unit, between which bounds. */
 export type MeasureSpec = {
   readonly type: "measure";
-  readonly unit: "mm" | "deg";
+  readonly unit: "mm" | "deg" | "count";
   readonly min: number;
   readonly max: number;
   readonly meaning: string;
@@ -20,10 +21,19 @@ export type ChoiceSpec<Name extends string = string> = {
   readonly optional: boolean;
 };
 
-export type DimensionSpec = MeasureSpec | ChoiceSpec;
+/** A whole outline, point by point. */
+export type SegmentsSpec = {
+  readonly type: "segments";
+  readonly most: number;
+  readonly meaning: string;
+  readonly optional: boolean;
+};
+
+export type DimensionSpec = MeasureSpec | ChoiceSpec | SegmentsSpec;
 export type DimensionSpecs = Readonly<Record<string, DimensionSpec>>;
 
-type ValueOf<Spec> = Spec extends ChoiceSpec<infer Name> ? Name : number;
+type ValueOf<Spec> =
+  Spec extends ChoiceSpec<infer Name> ? Name : Spec extends SegmentsSpec ? readonly GivenSegment[] : number;
 type OptionalNames<Specs> = {
   [Name in keyof Specs]: Specs[Name] extends { readonly optional: true } ? Name : never;
 }[keyof Specs];
@@ -70,6 +80,16 @@ export function optionalLengthMm(meaning: string, min: number, max: number) {
 /** A required angle in degrees between two bounds. */
 export function angleDeg(meaning: string, min: number, max: number) {
   return { type: "measure", unit: "deg", min, max, meaning, optional: false } as const;
+}
+
+/** A whole number of things. */
+export function count(meaning: string, min: number, max: number) {
+  return { type: "measure", unit: "count", min, max, meaning, optional: false } as const;
+}
+
+/** An outline given point by point. */
+export function segments(meaning: string, most: number) {
+  return { type: "segments", most, meaning, optional: false } as const;
 }
 
 /** A name out of a list. */

@@ -1,9 +1,13 @@
 import { arc, line, type Segment } from "../outline.ts";
 import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
-import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { mustStayUnder } from "./fit.ts";
+import { pilotFaults, pilotHeightMm, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
 
 /** Height of the square step many of these bits leave around the field. Source: common practice. */
 export const USUAL_SHOULDER_HEIGHT_MM = 1.5;
+
+/** Height of a common back-cutter. Source: common practice. */
+export const USUAL_BACK_CUTTER_HEIGHT_MM = 6.35;
 
 type Face = "bevel" | "cove" | "ogee";
 type Box = { tMm: number; radiusMm: number; heightMm: number; widthMm: number };
@@ -29,9 +33,23 @@ export const panelRaising = defineForm({
       20,
     ),
     pilotHeightMm,
+    backCutterDiameterMm: optionalLengthMm(
+      "Diameter of a back-cutter on the tip, beyond the pilot: it relieves the panel's other face. Left out: none.",
+      10,
+      100,
+    ),
+    backCutterHeightMm: optionalLengthMm(
+      `Height of the back-cutter. Left out: ${USUAL_BACK_CUTTER_HEIGHT_MM} mm is assumed.`,
+      1,
+      20,
+    ),
   },
-  faults: ({ diameterMm, pilotDiameterMm, profileHeightMm, tongueWidthMm = 0 }) => {
+  faults: ({ diameterMm, pilotDiameterMm, profileHeightMm, tongueWidthMm = 0, backCutterDiameterMm }) => {
     const pilot = pilotFaults(diameterMm, pilotDiameterMm);
+    if (backCutterDiameterMm !== undefined) {
+      pilot.push(...mustStayUnder("/backCutterDiameterMm", backCutterDiameterMm, diameterMm));
+      pilot.push(...mustStayUnder("/pilotDiameterMm", pilotDiameterMm, backCutterDiameterMm));
+    }
     if (pilot.length > 0) return pilot;
     const faceWidthMm = (diameterMm - pilotDiameterMm) / 2;
     if (tongueWidthMm >= faceWidthMm) {
@@ -62,13 +80,18 @@ export const panelRaising = defineForm({
     tongueWidthMm = 0,
     shoulderHeightMm = USUAL_SHOULDER_HEIGHT_MM,
     pilotHeightMm = USUAL_PILOT_HEIGHT_MM,
+    backCutterDiameterMm,
+    backCutterHeightMm = USUAL_BACK_CUTTER_HEIGHT_MM,
   }) => {
     const rimRadiusMm = diameterMm / 2;
-    const rimMm = pilotHeightMm + profileHeightMm;
+    const pilotFromMm = backCutterDiameterMm === undefined ? 0 : backCutterHeightMm;
+    const faceFromMm = pilotFromMm + pilotHeightMm;
+    const rimMm = faceFromMm + profileHeightMm;
     const radiusMm = pilotDiameterMm / 2 + tongueWidthMm;
-    const box = { tMm: pilotHeightMm, radiusMm, heightMm: profileHeightMm, widthMm: rimRadiusMm - radiusMm };
+    const box = { tMm: faceFromMm, radiusMm, heightMm: profileHeightMm, widthMm: rimRadiusMm - radiusMm };
     return [
-      pilotSegment(pilotDiameterMm, pilotHeightMm),
+      ...(backCutterDiameterMm === undefined ? [] : [line(0, pilotFromMm, backCutterDiameterMm / 2)]),
+      line(pilotFromMm, faceFromMm, pilotDiameterMm / 2, pilotDiameterMm / 2, "pilot"),
       ...faceSegments(face, box),
       line(rimMm, rimMm + shoulderHeightMm, rimRadiusMm),
     ];

@@ -23,13 +23,14 @@ export function pilotFaults(diameterMm: number, pilotDiameterMm: number | undefi
   return [{ pointer: "/pilotDiameterMm", code: "pilot-too-large", values: { pilotDiameterMm, diameterMm } }];
 }
 
-/** A profile of radius R on each side of a pilot must fit inside the bit. */
+/** A profile of so many curves of radius R on each side of a pilot must fit inside the bit. */
 export function profileRadiusFaults(
   diameterMm: number,
   radiusMm: number,
   pilotDiameterMm: number | undefined,
+  curves = 1,
 ): Fault[] {
-  const largestMm = (diameterMm - (pilotDiameterMm ?? 0)) / 2;
+  const largestMm = (diameterMm - (pilotDiameterMm ?? 0)) / 2 / curves;
   // Dimensions are measured to a few hundredths; a sum that misses by less is the same bit.
   if (radiusMm <= largestMm + 0.05) return [];
   return [

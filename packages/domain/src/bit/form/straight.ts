@@ -1,16 +1,13 @@
-import { line } from "../outline.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
+import { parallelDimensions, parallelFaults, parallelOutline } from "./parallel.ts";
 
 export const straight = defineForm({
   kind: "straight",
   title: "Straight",
   meaning: "Parallel cutting edges: grooves, dadoes, rabbets and square edges.",
-  dimensions: {
-    diameterMm: lengthMm("Cutting diameter.", 1, 80),
-    cuttingLengthMm: lengthMm("Length of the cutting edges from the tip.", 2, 120),
-  },
-  faults: () => [],
-  outline: ({ diameterMm, cuttingLengthMm }) => [line(0, cuttingLengthMm, diameterMm / 2)],
+  dimensions: parallelDimensions,
+  faults: parallelFaults,
+  outline: parallelOutline,
   pilotRadiusMm: () => undefined,
   wingFillRatio: 0.42,
 });

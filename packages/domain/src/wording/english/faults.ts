@@ -27,6 +27,15 @@ const WORDS: Readonly<Record<FaultCode, (values: Values) => FaultWords>> = {
     message: "The profile does not fit between the pilot and the rim of the bit.",
     accepted: `at most ${trim(max)}`,
   }),
+  "outline-turns-back": () => ({
+    message:
+      "From the tip upward the outline must have one radius at each distance; here it turns back or the arc does not reach.",
+    accepted: "a segment that ends at or above where it starts, with an arc that runs upward all the way",
+  }),
+  "diameter-not-outline": ({ want }) => ({
+    message: "The diameter is not that of the outline.",
+    accepted: `${trim(want)}, twice the outline's greatest radius`,
+  }),
   "shank-too-thick": ({ largest }) => ({
     message: "No collet of this router takes the shank.",
     accepted: `at most ${largest}`,
@@ -68,7 +77,8 @@ export function describeFault(fault: Fault): FaultWords {
   return WORDS[fault.code](fault.values);
 }
 
-function between({ min, max, above }: Values): string {
+function between({ min, max, above, below }: Values): string {
+  if (below !== undefined) return `less than ${trim(below)}`;
   if (above !== undefined) return `more than ${above}`;
   if (min !== undefined && max !== undefined) return `${trim(min)} to ${trim(max)}`;
   if (max !== undefined) return `at most ${trim(max)}`;

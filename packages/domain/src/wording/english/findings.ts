@@ -17,8 +17,10 @@ const SENTENCES: Sentences = {
     "Even in many passes this cut is too heavy for the bit and the set-up. Waste most of the wood another way first.",
   "handheld-with-care": () =>
     "This bit is at the limit of what a handheld router may hold. Clamp the work, take both hands and light passes; a table is better.",
-  "large-bit": () =>
-    "This bit is one for the table only or nearly so: heavy, wide or both. Give it respect there too.",
+  "large-bit": ({ clearance }) =>
+    clearance === "table-only"
+      ? "This bit is for a table only. Large or heavy, it deserves care there too."
+      : "This bit is nearly one for the table only. Large or heavy, it deserves care there too.",
 };
 
 /** A finding as a sentence. */

@@ -2,14 +2,14 @@ import type { MountingClearance, MountingReason } from "../../router/mounting.ts
 import type { Show } from "../show.ts";
 
 const SUBJECTS: Readonly<Record<MountingReason["code"], string>> = {
-  diameter: "Across",
-  mass: "In mass",
-  "stored-energy": "In stored energy",
+  diameter: "Diameter",
+  mass: "Mass",
+  "stored-energy": "Energy stored in the spin",
 };
 
 const CLEARED: Readonly<Record<MountingClearance, string>> = {
-  handheld: "an ordinary bit for a handheld router",
-  "handheld-with-care": "at the limit of what a handheld router may hold",
+  handheld: "ordinary in a handheld router",
+  "handheld-with-care": "at the limit for a handheld router",
   "table-only": "for a router table only",
 };
 
@@ -18,7 +18,7 @@ export function describeMountingReason(reason: MountingReason, show: Show): stri
   const { code, clearance, value, handheldMax, careMax } = reason;
   const amount = showFor(code, show);
   const bounds = `ordinary up to ${amount(handheldMax)}, with care up to ${amount(careMax)}`;
-  return `${SUBJECTS[code]} this bit is ${CLEARED[clearance]}: ${amount(value)}; ${bounds}.`;
+  return `${SUBJECTS[code]} ${amount(value)}: ${CLEARED[clearance]} (${bounds}).`;
 }
 
 function showFor(code: MountingReason["code"], show: Show): (value: number) => string {

@@ -1,0 +1,122 @@
+/** As much of an OpenAPI 3.1 document as the methods are made from. */
+export type Document = {
+  readonly paths: Readonly<Record<string, PathItem>>;
+  readonly components: { readonly schemas: Readonly<Record<string, Schema>> };
+};
+
+type PathItem = Readonly<Partial<Record<Lowercase<Method>, DocumentOperation>>>;
+
+export type DocumentOperation = {
+  readonly operationId: string;
+  readonly tags: readonly string[];
+  readonly summary?: string;
+  readonly description?: string;
+  readonly parameters?: readonly Parameter[];
+  readonly requestBody?: { readonly content: Readonly<Record<string, unknown>> };
+  readonly responses: Readonly<
+    Record<string, { readonly content?: Readonly<Record<string, { readonly schema?: Schema }>> }>
+  >;
+};
+
+type Parameter = { readonly name: string; readonly in: "path" | "query" | "header" | "cookie" };
+type Schema = { readonly $ref?: string; readonly properties?: Readonly<Record<string, unknown>> };
+
+export const METHODS = ["GET", "POST", "PUT", "PATCH", "DELETE"] as const;
+export type Method = (typeof METHODS)[number];
+
+/** What a method of the client is made from. */
+export type Operation = {
+  readonly id: string;
+  readonly tag: string;
+  /** The method's name in its resource. */
+  readonly verb: string;
+  readonly method: Method;
+  readonly path: string;
+  readonly pathParameters: readonly string[];
+  readonly hasQuery: boolean;
+  readonly bodyType: string | undefined;
+  readonly createsOnce: boolean;
+  readonly changesVersion: boolean;
+  /** The query parameter a page's `nextCursor` goes into; undefined where the answer is not a page. */
+  readonly cursorParameter: string | undefined;
+  readonly words: string;
+};
+
+/** The names under which a `nextCursor` may be sent back, the usual one first. */
+const CURSOR_PARAMETERS = ["cursor", "after"];
+
+/** Every operation of the document, in its order. Throws where one could not become a method. */
+export function operationsOf(document: Document): Operation[] {
+  const operations = Object.entries(document.paths).flatMap(([path, item]) =>
+    METHODS.flatMap((method) => {
+      const operation = item[lowercase(method)];
+      return operation === undefined ? [] : [operationFrom(document, method, path, operation)];
+    }),
+  );
+  refuseTwins(operations);
+  return operations;
+}
+
+function operationFrom(
+  document: Document,
+  method: Method,
+  path: string,
+  given: DocumentOperation,
+): Operation {
+  const { operationId: id, parameters = [], requestBody } = given;
+  const [tag, ...more] = given.tags;
+  if (tag === undefined || more.length > 0) throw new Error(`${id} must have exactly one tag`);
+  const named = (place: Parameter["in"]) =>
+    parameters.filter((parameter) => parameter.in === place).map(({ name }) => name);
+  const headers = named("header").map((name) => name.toLowerCase());
+  const cursorParameter = CURSOR_PARAMETERS.find((name) => named("query").includes(name));
+  return {
+    id,
+    tag,
+    verb: verbOf(id, tag),
+    method,
+    path,
+    pathParameters: [...path.matchAll(/\{(\w+)\}/g)].flatMap(([, name]) => name ?? []),
+    hasQuery: named("query").length > 0,
+    bodyType: Object.keys(requestBody?.content ?? {})[0],
+    createsOnce: headers.includes("idempotency-key"),
+    changesVersion: headers.includes("if-match"),
+    cursorParameter: isPaged(document, given) ? cursorParameter : undefined,
+    words: [given.summary ?? id, given.description].filter((words) => words !== undefined).join(". "),
+  };
+}
+
+/** `createBit` under the tag `bits` is `create`; an id that does not end in its tag's noun stays whole. */
+function verbOf(id: string, tag: string): string {
+  const noun = tag.replace(/s$/, "");
+  const verb = new RegExp(`^([a-z]+)${noun}s?$`, "i").exec(id)?.[1];
+  return verb ?? id;
+}
+
+function isPaged(document: Document, { responses }: DocumentOperation): boolean {
+  const schema = responses["200"]?.content?.["application/json"]?.schema;
+  const resolved =
+    schema?.$ref === undefined ? schema : document.components.schemas[schema.$ref.split("/").at(-1) ?? ""];
+  const { data, nextCursor } = resolved?.properties ?? {};
+  return data !== undefined && nextCursor !== undefined;
+}
+
+function refuseTwins(operations: readonly Operation[]): void {
+  const seen = new Map<string, string>();
+  for (const { id, tag, verb } of operations) {
+    const twin = seen.get(`${tag}.${verb}`);
+    if (twin !== undefined) throw new Error(`${id} and ${twin} would both be client.${tag}.${verb}`);
+    seen.set(`${tag}.${verb}`, id);
+  }
+}
+
+function lowercase(method: Method): Lowercase<Method> {
+  const all: Readonly<Record<Method, Lowercase<Method>>> = {
+    GET: "get",
+    POST: "post",
+    PUT: "put",
+    PATCH: "patch",
+    DELETE: "delete",
+  };
+  return all[method];
+}

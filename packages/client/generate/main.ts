@@ -1,0 +1,45 @@
+import { mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import type { Document } from "./document.ts";
+import { operationsOf } from "./document.ts";
+import { resourceFiles } from "./resources.ts";
+import { typeFiles } from "./types.ts";
+
+const DOCUMENT = new URL("../../../openapi/openapi.json", import.meta.url);
+const GENERATED = new URL("../src/generated/", import.meta.url);
+/** The one file in there that people write. */
+const ROOM_SIGN = "README.md";
+
+const wanted = await generatedFiles();
+if (process.argv.includes("--check")) await check();
+else await write();
+
+async function generatedFiles(): Promise<Map<string, string>> {
+  const document: Document = JSON.parse(await readFile(DOCUMENT, "utf8"));
+  return new Map([...(await typeFiles(document)), ...resourceFiles(operationsOf(document))]);
+}
+
+async function write(): Promise<void> {
+  await mkdir(GENERATED, { recursive: true });
+  for (const name of await surplus()) await rm(new URL(name, GENERATED));
+  for (const [name, text] of wanted) await writeFile(new URL(name, GENERATED), text);
+}
+
+async function check(): Promise<void> {
+  const stale = await surplus();
+  for (const [name, text] of wanted) {
+    const present = await readFile(new URL(name, GENERATED), "utf8").catch(() => undefined);
+    if (present !== text) stale.push(name);
+  }
+  if (stale.length === 0) return;
+  const folder = fileURLToPath(GENERATED);
+  process.stderr.write(
+    `Stale, run \`pnpm generate\`:\n${stale.map((name) => `  ${folder}${name}\n`).join("")}`,
+  );
+  process.exitCode = 1;
+}
+
+async function surplus(): Promise<string[]> {
+  const present = await readdir(GENERATED).catch((): string[] => []);
+  return present.filter((name) => name !== ROOM_SIGN && !wanted.has(name));
+}

@@ -1,0 +1,103 @@
+import { describe, expect, it } from "vitest";
+import { type Document, type DocumentOperation, operationsOf } from "./document.ts";
+import { resourceFiles } from "./resources.ts";
+
+const operation = (operationId: string, more: Partial<DocumentOperation> = {}): DocumentOperation => ({
+  operationId,
+  tags: ["bits"],
+  summary: `Do ${operationId}`,
+  responses: { 200: {} },
+  ...more,
+});
+
+const documentWith = (paths: Document["paths"]): Document => ({
+  paths,
+  components: { schemas: { BitPage: { properties: { data: {}, nextCursor: {} } } } },
+});
+
+const page = {
+  200: { content: { "application/json": { schema: { $ref: "#/components/schemas/BitPage" } } } },
+};
+
+describe("an operation becomes a method", () => {
+  const verbOf = (operationId: string, tag: string) =>
+    operationsOf(documentWith({ "/v1/x": { get: operation(operationId, { tags: [tag] }) } }))[0]?.verb;
+
+  it.each([
+    ["createBit", "bits", "create"],
+    ["listBits", "bits", "list"],
+    ["previewPlan", "plans", "preview"],
+    ["listEvents", "events", "list"],
+    ["readVersion", "health", "readVersion"],
+    ["listBitEvents", "bits", "listBitEvents"],
+  ])("%s under %s is %s", (operationId, tag, verb) => {
+    expect(verbOf(operationId, tag)).toBe(verb);
+  });
+
+  it("is refused where two would have one name", () => {
+    const paths = { "/v1/bits": { get: operation("readBit") }, "/v1/bit": { get: operation("readBits") } };
+    expect(() => operationsOf(documentWith(paths))).toThrow("client.bits.read");
+  });
+
+  it.each([[[]], [["bits", "rack"]]])("is refused with the tags %j", (tags) => {
+    const paths = { "/v1/bits": { get: operation("listBits", { tags }) } };
+    expect(() => operationsOf(documentWith(paths))).toThrow("exactly one tag");
+  });
+});
+
+describe("the text of a resource", () => {
+  const textOf = (paths: Document["paths"]) =>
+    resourceFiles(operationsOf(documentWith(paths))).get("bits.ts");
+
+  it("gives what creates its key, what changes its version and what lists its cursor", () => {
+    const text = textOf({
+      "/v1/bits": {
+        get: operation("listBits", { parameters: [{ name: "cursor", in: "query" }], responses: page }),
+        post: operation("createBit", {
+          parameters: [{ name: "Idempotency-Key", in: "header" }],
+          requestBody: { content: { "application/json": {} } },
+        }),
+      },
+      "/v1/bits/{bitId}": {
+        patch: operation("updateBit", {
+          parameters: [{ name: "If-Match", in: "header" }],
+          requestBody: { content: { "application/merge-patch+json": {} } },
+        }),
+      },
+    });
+    expect(text).toContain('list: (query?: ListBitsData["query"], options?: CallOptions) =>');
+    expect(text).toContain('{ method: "GET", path: "/v1/bits", query },\n        "cursor",');
+    expect(text).toContain('create: (body: CreateBitData["body"], options?: CreateOptions) =>');
+    expect(text).toContain("body, createsOnce: true }");
+    expect(text).toContain(
+      'update: (bitId: string, body: UpdateBitData["body"], version: Version | ChangeOptions) =>',
+    );
+    expect(text).toContain('contentType: "application/merge-patch+json"');
+    expect(text).toContain("changeOptions(version)");
+  });
+
+  it("cannot be broken out of by a description", () => {
+    const text = textOf({
+      "/v1/bits": { get: operation("readRack", { description: "A */ evil(); /*\nB" }) },
+    });
+    expect(text).toContain("/** Do readRack. A * / evil(); /* B */");
+  });
+
+  it("follows the events from where the caller stopped", () => {
+    const files = resourceFiles(
+      operationsOf(
+        documentWith({
+          "/v1/events": {
+            get: operation("listEvents", {
+              tags: ["events"],
+              parameters: [{ name: "after", in: "query" }],
+              responses: page,
+            }),
+          },
+        }),
+      ),
+    );
+    expect(files.get("events.ts")).toContain('"after",');
+    expect(files.get("resources.ts")).toContain("events: eventsOf(caller),");
+  });
+});

@@ -1,0 +1,43 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type {
+  CreateKeyData,
+  CreateKeyResponse,
+  GetKeyResponse,
+  ListKeysData,
+  ListKeysResponse,
+  RevokeKeyResponse,
+} from "./types.gen.ts";
+
+export function keysOf(caller: Caller) {
+  return {
+    /** List keys, in force and revoked */
+    list: (query?: ListKeysData["query"], options?: CallOptions) =>
+      caller.list<ListKeysResponse["data"][number]>(
+        { method: "GET", path: "/v1/keys", query },
+        "cursor", options,
+      ),
+
+    /** Create a key; its secret is shown once */
+    create: (body: CreateKeyData["body"], options?: CreateOptions) =>
+      caller.send<CreateKeyResponse>(
+        { method: "POST", path: "/v1/keys", body, createsOnce: true },
+        options,
+      ),
+
+    /** Read a key, without its secret */
+    get: (keyId: string, options?: CallOptions) =>
+      caller.send<GetKeyResponse>(
+        { method: "GET", path: "/v1/keys/{keyId}", pathParameters: { keyId } },
+        options,
+      ),
+
+    /** Revoke a key at once and for good. Needs no If-Match: a lost key must go whatever has happened to its record. Twice is once. */
+    revoke: (keyId: string, options?: CallOptions) =>
+      caller.send<RevokeKeyResponse>(
+        { method: "POST", path: "/v1/keys/{keyId}/revoke", pathParameters: { keyId } },
+        options,
+      ),
+  };
+}

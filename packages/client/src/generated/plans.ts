@@ -1,0 +1,44 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type {
+  CreatePlanData,
+  CreatePlanResponse,
+  GetPlanResponse,
+  ListPlansData,
+  ListPlansResponse,
+  PreviewPlanData,
+  PreviewPlanResponse,
+} from "./types.gen.ts";
+
+export function plansOf(caller: Caller) {
+  return {
+    /** Compute a plan and keep nothing */
+    preview: (body: PreviewPlanData["body"], options?: CallOptions & { readonly query?: PreviewPlanData["query"] }) =>
+      caller.send<PreviewPlanResponse>(
+        { method: "POST", path: "/v1/plans/preview", query: options?.query, body },
+        options,
+      ),
+
+    /** List the stored plans */
+    list: (query?: ListPlansData["query"], options?: CallOptions) =>
+      caller.list<ListPlansResponse["data"][number]>(
+        { method: "GET", path: "/v1/plans", query },
+        "cursor", options,
+      ),
+
+    /** Compute a plan and keep it */
+    create: (body: CreatePlanData["body"], options?: CreateOptions & { readonly query?: CreatePlanData["query"] }) =>
+      caller.send<CreatePlanResponse>(
+        { method: "POST", path: "/v1/plans", query: options?.query, body, createsOnce: true },
+        options,
+      ),
+
+    /** Read a stored plan */
+    get: (planId: string, options?: CallOptions) =>
+      caller.send<GetPlanResponse>(
+        { method: "GET", path: "/v1/plans/{planId}", pathParameters: { planId } },
+        options,
+      ),
+  };
+}

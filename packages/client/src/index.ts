@@ -1,0 +1,19 @@
+export type { Answer, AnswerDetails, Delivered } from "./answer.ts";
+export { type Client, createClient } from "./client.ts";
+export {
+  ApiError,
+  Conflict,
+  ConnectionError,
+  Forbidden,
+  NotFound,
+  PreconditionFailed,
+  RateLimited,
+  TimeoutError,
+  Unauthorized,
+  ValidationFailed,
+} from "./errors.ts";
+export type * from "./generated/types.gen.ts";
+export type { LogEntry } from "./log.ts";
+export type { CallOptions, ChangeOptions, CreateOptions, Version } from "./operation.ts";
+export type { ClientOptions, Fetch } from "./options.ts";
+export type { Page, Pages } from "./pages.ts";

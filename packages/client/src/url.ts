@@ -1,0 +1,25 @@
+import type { Operation, Query } from "./operation.ts";
+
+/** The URL of an operation. Rejects a path parameter that is empty, `.` or `..` with a TypeError: it would name another path. */
+export function urlOf(baseUrl: string, { path, pathParameters = {}, query = {} }: Operation): string {
+  const filled = path.replace(/\{(\w+)\}/g, (_hole, name: string) => segment(name, pathParameters[name]));
+  const search = searchOf(query);
+  return `${baseUrl}${filled}${search === "" ? "" : `?${search}`}`;
+}
+
+function segment(name: string, value: string | undefined): string {
+  if (value === undefined || value === "" || value === "." || value === "..") {
+    throw new TypeError(`${name} must be an id, not ${JSON.stringify(value)}.`);
+  }
+  return encodeURIComponent(value);
+}
+
+function searchOf(query: Query): string {
+  const search = new URLSearchParams();
+  for (const [name, values] of Object.entries(query)) {
+    for (const value of [values].flat()) {
+      if (value !== undefined) search.append(name, String(value));
+    }
+  }
+  return search.toString();
+}

@@ -1,0 +1,45 @@
+import { arc, line } from "../outline.ts";
+import { defineForm, lengthMm } from "./define.ts";
+import {
+  pilotFaults,
+  pilotHeightMm,
+  pilotSegment,
+  profileRadiusFaults,
+  USUAL_PILOT_HEIGHT_MM,
+} from "./pilot.ts";
+
+export const beading = defineForm({
+  kind: "beading",
+  title: "Beading",
+  meaning: "A hollow quarter circle between two small fillets: rounds an edge with a step on either side.",
+  dimensions: {
+    diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
+    radiusMm: lengthMm("Radius of the rounding between the fillets.", 0.5, 40),
+    pilotDiameterMm: lengthMm(
+      "Diameter of the pilot bearing; smaller than diameter less twice the radius.",
+      2,
+      70,
+    ),
+    filletMm: lengthMm("Height of the fillet at the rim.", 0.2, 10),
+    pilotHeightMm,
+  },
+  faults: ({ diameterMm, radiusMm, pilotDiameterMm }) => [
+    ...pilotFaults(diameterMm, pilotDiameterMm),
+    ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm),
+  ],
+  outline: ({ diameterMm, radiusMm, pilotDiameterMm, filletMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
+    const rimMm = pilotHeightMm + radiusMm;
+    return [
+      pilotSegment(pilotDiameterMm, pilotHeightMm),
+      arc(pilotHeightMm, rimMm, {
+        centreMm: pilotHeightMm,
+        centreRadiusMm: diameterMm / 2,
+        arcRadiusMm: radiusMm,
+        side: -1,
+      }),
+      line(rimMm, rimMm + filletMm, diameterMm / 2),
+    ];
+  },
+  pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
+  wingFillRatio: 0.5,
+});

@@ -1,0 +1,25 @@
+import { line } from "../outline.ts";
+import { choice, defineForm, lengthMm } from "./define.ts";
+import { pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+
+export const flushTrim = defineForm({
+  kind: "flush-trim",
+  title: "Flush-trim",
+  meaning: "Parallel edges with a bearing of their own diameter: trims work flush with a template.",
+  dimensions: {
+    diameterMm: lengthMm("Cutting diameter, and the bearing's.", 4, 60),
+    cuttingLengthMm: lengthMm("Length of the cutting edges.", 4, 80),
+    bearing: choice("Where the bearing sits.", ["tip", "shank"]),
+    pilotHeightMm,
+  },
+  faults: () => [],
+  outline: ({ diameterMm, cuttingLengthMm, bearing, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
+    const radiusMm = diameterMm / 2;
+    const topMm = pilotHeightMm + cuttingLengthMm;
+    return bearing === "tip"
+      ? [pilotSegment(diameterMm, pilotHeightMm), line(pilotHeightMm, topMm, radiusMm)]
+      : [line(0, cuttingLengthMm, radiusMm), line(cuttingLengthMm, topMm, radiusMm, radiusMm, "pilot")];
+  },
+  pilotRadiusMm: ({ diameterMm }) => diameterMm / 2,
+  wingFillRatio: 0.45,
+});

@@ -1,0 +1,34 @@
+import { line } from "../outline.ts";
+import { defineForm, lengthMm } from "./define.ts";
+import { mustStayUnder } from "./fit.ts";
+
+export const lockMitre = defineForm({
+  kind: "lock-mitre",
+  title: "Lock-mitre",
+  meaning: "A 45° edge with a locking step at its middle: one height cuts both halves of a corner.",
+  dimensions: {
+    diameterMm: lengthMm("Largest cutting diameter.", 25, 90),
+    cuttingLengthMm: lengthMm("Length of the cutting edges: the thickest stock it joins.", 8, 40),
+    lockDepthMm: lengthMm("Depth of the locking step.", 0.5, 6),
+  },
+  faults: ({ diameterMm, cuttingLengthMm, lockDepthMm }) => [
+    ...mustStayUnder("/cuttingLengthMm", cuttingLengthMm, diameterMm / 2),
+    ...mustStayUnder("/lockDepthMm", lockDepthMm, cuttingLengthMm / 4),
+  ],
+  outline: ({ diameterMm, cuttingLengthMm, lockDepthMm }) => {
+    const rimMm = diameterMm / 2;
+    const tipMm = rimMm - cuttingLengthMm;
+    const middleMm = cuttingLengthMm / 2;
+    const lockFromMm = middleMm - lockDepthMm;
+    const lockToMm = middleMm + lockDepthMm;
+    // Turned half way round its middle the outline is itself: that is what makes two halves fit.
+    return [
+      line(0, lockFromMm, tipMm, tipMm + lockFromMm),
+      line(lockFromMm, middleMm, tipMm + lockFromMm, tipMm + middleMm - 2 * lockDepthMm),
+      line(middleMm, lockToMm, tipMm + middleMm + 2 * lockDepthMm, tipMm + lockToMm),
+      line(lockToMm, cuttingLengthMm, tipMm + lockToMm, rimMm),
+    ];
+  },
+  pilotRadiusMm: () => undefined,
+  wingFillRatio: 0.5,
+});

@@ -1,0 +1,64 @@
+import { arc, type Segment } from "../outline.ts";
+import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import {
+  pilotFaults,
+  pilotHeightMm,
+  pilotSegment,
+  profileRadiusFaults,
+  USUAL_PILOT_HEIGHT_MM,
+} from "./pilot.ts";
+
+export const ogee = defineForm({
+  kind: "ogee",
+  title: "Ogee",
+  meaning: "Two quarter circles that run into each other as an S above a pilot bearing.",
+  dimensions: {
+    diameterMm: lengthMm("Largest cutting diameter.", 10, 90),
+    radiusMm: lengthMm("Radius of each of the two curves.", 1, 20),
+    curve: choice("Which curve is next to the pilot: roman rounds first, classical hollows first.", [
+      "roman",
+      "classical",
+    ]),
+    pilotDiameterMm: optionalLengthMm(
+      "Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less four times the radius.",
+      2,
+      70,
+    ),
+    pilotHeightMm,
+  },
+  faults: ({ diameterMm, radiusMm, pilotDiameterMm }) => [
+    ...pilotFaults(diameterMm, pilotDiameterMm),
+    ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm, CURVES),
+  ],
+  outline: ({ diameterMm, radiusMm, curve, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => [
+    pilotSegment(pilotDiameterMm ?? diameterMm - 2 * CURVES * radiusMm, pilotHeightMm),
+    ...curveSegments(curve, pilotHeightMm, diameterMm / 2, radiusMm),
+  ],
+  pilotRadiusMm: ({ diameterMm, radiusMm, pilotDiameterMm }) =>
+    (pilotDiameterMm ?? diameterMm - 2 * CURVES * radiusMm) / 2,
+  wingFillRatio: 0.5,
+});
+
+/** Curves side by side between pilot and rim. */
+const CURVES = 2;
+
+function curveSegments(
+  curve: "roman" | "classical",
+  fromMm: number,
+  rimRadiusMm: number,
+  arcRadiusMm: number,
+): Segment[] {
+  const middleMm = fromMm + arcRadiusMm;
+  const toMm = middleMm + arcRadiusMm;
+  const middleRadiusMm = rimRadiusMm - arcRadiusMm;
+  const innerRadiusMm = middleRadiusMm - arcRadiusMm;
+  return curve === "roman"
+    ? [
+        arc(fromMm, middleMm, { centreMm: fromMm, centreRadiusMm: middleRadiusMm, arcRadiusMm, side: -1 }),
+        arc(middleMm, toMm, { centreMm: toMm, centreRadiusMm: middleRadiusMm, arcRadiusMm, side: 1 }),
+      ]
+    : [
+        arc(fromMm, middleMm, { centreMm: middleMm, centreRadiusMm: innerRadiusMm, arcRadiusMm, side: 1 }),
+        arc(middleMm, toMm, { centreMm: middleMm, centreRadiusMm: rimRadiusMm, arcRadiusMm, side: -1 }),
+      ];
+}

@@ -1,0 +1,21 @@
+import type { Fault } from "../../quantity/fault.ts";
+import { line, type Outline } from "../outline.ts";
+import { lengthMm } from "./define.ts";
+
+/** What every bit with parallel edges and no pilot is described by. */
+export const parallelDimensions = {
+  diameterMm: lengthMm("Cutting diameter.", 1, 80),
+  cuttingLengthMm: lengthMm("Length of the cutting edges from the tip.", 2, 120),
+};
+
+type ParallelDimensions = { readonly diameterMm: number; readonly cuttingLengthMm: number };
+
+/** One segment, as wide as the bit. */
+export function parallelOutline({ diameterMm, cuttingLengthMm }: ParallelDimensions): Outline {
+  return [line(0, cuttingLengthMm, diameterMm / 2)];
+}
+
+/** Any diameter goes with any length. */
+export function parallelFaults(): Fault[] {
+  return [];
+}

@@ -1,0 +1,68 @@
+/** Density of steel, kg/m³. Source: 7 850, the handbook examples of references §3. */
+export const STEEL_DENSITY_KG_PER_M3 = 7850;
+
+/** Poisson's ratio of steel. Source: 0.29 to 0.3 (references §3). */
+export const STEEL_POISSON_RATIO = 0.3;
+
+/** Angular speed in rad/s. */
+export function angularSpeedRadPerS(rpm: number): number {
+  return (rpm * 2 * Math.PI) / 60;
+}
+
+/** Speed in rpm of an angular speed. */
+export function rpmOf(omegaRadPerS: number): number {
+  return (omegaRadPerS * 60) / (2 * Math.PI);
+}
+
+/** Force in N that a mass off the axis pulls with: F = m·e·ω². */
+export function rotatingForceN(massG: number, eccentricityMm: number, rpm: number): number {
+  const omegaRadPerS = angularSpeedRadPerS(rpm);
+  return (massG / 1000) * (eccentricityMm / 1000) * omegaRadPerS * omegaRadPerS;
+}
+
+/** Balance grade in mm/s that an eccentricity reaches at a speed: G = e·ω (ISO 21940-11). */
+export function balanceGradeMmPerS(eccentricityMm: number, rpm: number): number {
+  return eccentricityMm * angularSpeedRadPerS(rpm);
+}
+
+/** Hoop stress in Pa of a thin ring at a rim speed: σ = ρ·v² (Mechanical Engineer's Data Handbook §1.2.7, p. 15). */
+export function ringStressPa(densityKgPerM3: number, rimSpeedMPerS: number): number {
+  return densityKgPerM3 * rimSpeedMPerS * rimSpeedMPerS;
+}
+
+/** Greatest stress in Pa of a solid disc, at its centre: σ = ρ·v²·(3 + ν)/8 (the same page). */
+export function solidDiscStressPa(
+  densityKgPerM3: number,
+  poissonRatio: number,
+  rimSpeedMPerS: number,
+): number {
+  return (ringStressPa(densityKgPerM3, rimSpeedMPerS) * (3 + poissonRatio)) / 8;
+}
+
+/**
+ * Greatest stress in Pa of a disc with a bore, at the bore: σ = ρ·v²/4·((3 + ν) + (1 − ν)·(r_i/r_o)²) (handbook of calculations
+ * eq. 3.44, p. 150). A pin hole gives twice the solid disc's.
+ */
+export function boredDiscStressPa(
+  densityKgPerM3: number,
+  poissonRatio: number,
+  rimSpeedMPerS: number,
+  boreRatio: number,
+): number {
+  const bore = (1 - poissonRatio) * boreRatio * boreRatio;
+  return (ringStressPa(densityKgPerM3, rimSpeedMPerS) * (3 + poissonRatio + bore)) / 4;
+}
+
+/** Couple in N·m that resists turning a spinning body's axis: C = I·ω·ω_p. */
+export function gyroscopicCoupleNm(polarInertiaKgM2: number, rpm: number, turnRadPerS: number): number {
+  return polarInertiaKgM2 * angularSpeedRadPerS(rpm) * turnRadPerS;
+}
+
+/**
+ * How much farther than its eccentricity a mass on a flexible shaft runs out: 1/|1 − r²| with r = n/n_critical (Jeffcott
+ * rotor, standard). Infinite at the critical speed.
+ */
+export function whirlFactor(rpm: number, criticalRpm: number): number {
+  const ratio = rpm / criticalRpm;
+  return 1 / Math.abs(1 - ratio * ratio);
+}

@@ -1,0 +1,112 @@
+import { isAbsolute, resolve } from "node:path";
+import { Ajv, type ErrorObject } from "ajv";
+import Type, { type Static } from "typebox";
+import { isFirstKey } from "./keys/key-text.ts";
+import { fieldFaults } from "./problems/from-ajv.ts";
+
+/** How the service is run. Read once, at the start. */
+export type Config = {
+  readonly host: string;
+  readonly port: number;
+  /** Absolute path of the SQLite file, or `:memory:`. */
+  readonly database: string;
+  /** The first manager's key of a new database; made and printed when left out. */
+  readonly firstKey: string | undefined;
+  readonly logLevel: string;
+  readonly corsOrigins: readonly string[];
+  readonly rateLimitPerMinute: number;
+  readonly trustedProxies: readonly string[];
+  /** How late the event loop may run before requests are refused; 0 never refuses. */
+  readonly busyAfterMs: number;
+};
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+const PREFIX = "RIMWISE_";
+const LISTS: readonly string[] = ["RIMWISE_CORS_ORIGINS", "RIMWISE_TRUSTED_PROXIES"];
+
+/** Every setting, with its default. `.env.example` lists the same ones. */
+export const SETTINGS = Type.Object(
+  {
+    RIMWISE_HOST: Type.String({ default: "127.0.0.1", maxLength: 255 }),
+    RIMWISE_PORT: Type.Integer({ default: 8080, minimum: 0, maximum: 65535 }),
+    RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
+    RIMWISE_FIRST_KEY: Type.Optional(
+      Type.String({
+        format: "key",
+        description:
+          "16 to 255 visible ASCII characters that nobody can guess, or a whole key of this service's own",
+      }),
+    ),
+    RIMWISE_LOG_LEVEL: Type.Enum(["fatal", "error", "warn", "info", "debug", "trace", "silent"], {
+      type: "string",
+      default: "info",
+    }),
+    RIMWISE_CORS_ORIGINS: listOf("^https?://[^/\\s]+$", "origins such as https://shop.example"),
+    RIMWISE_RATE_LIMIT_PER_MINUTE: Type.Integer({ default: 6000, minimum: 1, maximum: 1_000_000 }),
+    RIMWISE_TRUSTED_PROXIES: listOf("^[0-9A-Fa-f.:]+(/\\d+)?$", "addresses or networks such as 10.0.0.0/8"),
+    RIMWISE_BUSY_AFTER_MS: Type.Integer({ default: 1000, minimum: 0, maximum: 600_000 }),
+  },
+  { additionalProperties: false },
+);
+
+/** Thrown for settings that cannot be used; the message names every one of them. */
+export class ConfigError extends Error {}
+
+/**
+ * The configuration in an environment. An empty setting counts as left out. A setting this service does not know, or a
+ * value it cannot use, is refused together with all others. Relative paths start where the command was given.
+ */
+export function readConfig(environment: Environment = process.env): Config {
+  const settings = readSettings(environment);
+  return {
+    host: settings.RIMWISE_HOST,
+    port: settings.RIMWISE_PORT,
+    database: databasePath(settings.RIMWISE_DATABASE, environment["INIT_CWD"] ?? process.cwd()),
+    firstKey: settings.RIMWISE_FIRST_KEY,
+    logLevel: settings.RIMWISE_LOG_LEVEL,
+    corsOrigins: settings.RIMWISE_CORS_ORIGINS,
+    rateLimitPerMinute: settings.RIMWISE_RATE_LIMIT_PER_MINUTE,
+    trustedProxies: settings.RIMWISE_TRUSTED_PROXIES,
+    busyAfterMs: settings.RIMWISE_BUSY_AFTER_MS,
+  };
+}
+
+function listOf(pattern: string, description: string) {
+  return Type.Array(Type.String({ pattern, description }), { default: [] });
+}
+
+function readSettings(environment: Environment): Static<typeof SETTINGS> {
+  const ajv = new Ajv({
+    allErrors: true,
+    verbose: true,
+    coerceTypes: true,
+    useDefaults: true,
+    formats: { key: isFirstKey },
+  });
+  const isSettings = ajv.compile<Static<typeof SETTINGS>>(SETTINGS);
+  const settings: unknown = ownSettings(environment);
+  if (isSettings(settings)) return settings;
+  throw new ConfigError(faultLines(isSettings.errors ?? []));
+}
+
+function ownSettings(environment: Environment): Record<string, unknown> {
+  const own = Object.entries(environment).filter(([name, value]) => name.startsWith(PREFIX) && value !== "");
+  return Object.fromEntries(own.map(([name, value]) => [name, LISTS.includes(name) ? listIn(value) : value]));
+}
+
+function listIn(value: string | undefined): string[] {
+  return (value ?? "").split(",").map((item) => item.trim());
+}
+
+/** One line for each setting: never its value, which may be a secret. */
+function faultLines(errors: readonly ErrorObject[]): string {
+  const lines = fieldFaults(errors, "header").map(
+    ({ pointer, message, accepted }) => `${pointer.slice(1)}: ${message} Accepted: ${accepted}.`,
+  );
+  return `These settings cannot be used:\n${lines.map((line) => `  ${line}`).join("\n")}`;
+}
+
+function databasePath(setting: string, startedIn: string): string {
+  return setting === ":memory:" || isAbsolute(setting) ? setting : resolve(startedIn, setting);
+}

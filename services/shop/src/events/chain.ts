@@ -1,0 +1,23 @@
+import { createHash } from "node:crypto";
+import { canonicalText } from "../http/canonical.ts";
+
+/** What the hash of an event covers: all of it, and through `previousHash` all that came before. */
+export type ChainedContent = {
+  readonly sequence: number;
+  readonly at: string;
+  readonly by: string;
+  readonly requestId: string;
+  readonly type: string;
+  readonly subjectId: string;
+  readonly subjectVersion: number;
+  readonly data: Readonly<Record<string, unknown>>;
+  readonly previousHash: string;
+};
+
+/** What stands before the first event. */
+export const FIRST_PREVIOUS_HASH = "0".repeat(64);
+
+/** SHA-256, in hex, of the event in canonical JSON (RFC 8785). */
+export function eventHash(content: ChainedContent): string {
+  return createHash("sha256").update(canonicalText(content)).digest("hex");
+}

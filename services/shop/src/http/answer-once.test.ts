@@ -1,0 +1,71 @@
+import Fastify from "fastify";
+import Type from "typebox";
+import { describe, expect, onTestFinished, test } from "vitest";
+import type { Caller } from "../keys/caller.ts";
+import { answerProblems } from "../problems/answer.ts";
+import type { ProblemCode } from "../problems/codes.ts";
+import { Problem } from "../problems/problem.ts";
+import { openStore } from "../store/open.ts";
+import { answersOnce } from "./answer-once.ts";
+import type { App } from "./app-type.ts";
+import { writeThrough } from "./write.ts";
+
+const CALLER: Caller = { keyId: "key_1", role: "manager" };
+
+/** A route whose first decision is a refusal and whose later ones are not. */
+async function routeRefusing(code: ProblemCode) {
+  const store = openStore(":memory:");
+  const app: App = Fastify();
+  onTestFinished(async () => {
+    await app.close();
+    store.close();
+  });
+  answerProblems(app);
+  app.decorateRequest("caller", null);
+  app.addHook("onRequest", async (request) => {
+    request.caller = CALLER;
+  });
+  const answerOnce = answersOnce(store.findAnswer, writeThrough(store.commit), () => new Date());
+  let decisions = 0;
+  app.post(
+    "/things",
+    { schema: { response: { 201: Type.Object({ made: Type.Boolean() }) } } },
+    (request, reply) =>
+      answerOnce(request, reply, () => {
+        decisions += 1;
+        if (decisions === 1) throw new Problem(code, "Refused.");
+        const stamp = { by: "key_1", at: new Date().toISOString(), requestId: request.id };
+        return { stamp, changes: [], headers: {}, body: { made: true } };
+      }),
+  );
+  const post = () =>
+    app.inject({
+      method: "POST",
+      url: "/things",
+      headers: { "idempotency-key": "one" },
+      payload: { name: "x" },
+    });
+  return { first: await post(), second: await post() };
+}
+
+describe("a creating request that was refused, sent again", () => {
+  test("gets the same refusal where it was decided", async () => {
+    const { first, second } = await routeRefusing("not-found");
+    expect(first.statusCode).toBe(404);
+    expect(second.statusCode).toBe(404);
+    expect(second.headers["idempotent-replayed"]).toBe("true");
+    expect(second.headers["content-type"]).toMatch(/^application\/problem\+json/);
+    expect(second.body).toBe(first.body);
+  });
+
+  test.each(["not-valid", "changed-meanwhile", "too-many-requests", "internal", "busy"] as const)(
+    "is tried again after %s",
+    async (code) => {
+      const { first, second } = await routeRefusing(code);
+      expect(first.statusCode).toBeGreaterThanOrEqual(400);
+      expect(second.statusCode).toBe(201);
+      expect(second.json()).toEqual({ made: true });
+      expect(second.headers["idempotent-replayed"]).toBeUndefined();
+    },
+  );
+});

@@ -1,0 +1,28 @@
+import { newId } from "../store/id.ts";
+import type { Store } from "../store/open.ts";
+import { createKey } from "./decide.ts";
+import { isPassphrase, type KeyText, newKeyText, readKeyText } from "./key-text.ts";
+import { keyReads } from "./reads.ts";
+
+/**
+ * Gives a database without keys its first manager's key: the one from the settings, or a new one, whose text is
+ * returned to be shown once. A database that has keys is left as it is.
+ */
+export async function grantFirstKey(
+  store: Store,
+  given: string | undefined,
+  now: Date = new Date(),
+): Promise<string | undefined> {
+  if (!(await keyReads(store.database).isEmpty())) return undefined;
+  const key = given === undefined ? newKeyText() : chosenKey(given);
+  const at = now.toISOString();
+  const { change } = createKey({ name: "First manager", role: "manager" }, key, at);
+  await store.commit({ stamp: { by: "system", at, requestId: "start" }, changes: [change] });
+  return given === undefined ? key.text : undefined;
+}
+
+function chosenKey(text: string): KeyText {
+  const key = isPassphrase(text) ? { keyId: newId("key"), text } : readKeyText(text);
+  if (key === undefined) throw new Error("the first key is neither a whole key nor a passphrase");
+  return key;
+}

@@ -1,0 +1,119 @@
+import type { RouteOptions } from "fastify";
+import type { Operation } from "../http/operation.ts";
+import { PROBLEM_RESPONSES } from "./problem-responses.ts";
+
+/** What a route's registration says beyond its schemas. */
+export type RouteFacts = {
+  readonly operation: Operation;
+  readonly isPublic: boolean;
+  readonly hasBody: boolean;
+  readonly hasPath: boolean;
+  readonly hasQuery: boolean;
+};
+
+type ParameterObject = { required?: boolean; schema?: { default?: unknown } };
+type Header = { readonly description: string; readonly schema: { readonly type: "string" } };
+
+/** The part of an OpenAPI operation that is added to here. */
+export type OperationObject = {
+  parameters?: ParameterObject[];
+  responses?: Record<string, { $ref?: string; description?: string; headers?: Record<string, Header> }>;
+  security?: object[];
+};
+
+const ETAG = header("The record's version, to send as If-Match with a change.");
+const REQUEST_ID = header("The id of this request in the service's log.");
+const LOCATION = header("Where the new record is.");
+const LINK = header('The next page, as `rel="next"` (RFC 8288). Absent on the last one.');
+const REPLAYED = header("`true` where this is the kept answer to the same request before.");
+
+const IF_MATCH = parameter("If-Match", "ETag of the version to change. Needed.", true);
+const IF_NONE_MATCH = parameter("If-None-Match", "ETags the caller has already; answered with 304.", false);
+const IDEMPOTENCY_KEY = parameter(
+  "Idempotency-Key",
+  "Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.",
+  false,
+);
+
+/** What a route does, read off its registration. */
+export function routeFacts({ config, schema }: RouteOptions): RouteFacts {
+  return {
+    operation: config?.operation ?? "act",
+    isPublic: config?.scope === "public",
+    hasBody: schema?.body !== undefined,
+    hasPath: schema?.params !== undefined,
+    hasQuery: schema?.querystring !== undefined,
+  };
+}
+
+/** Completes an operation with the headers, problems and key that follow from what its route does. */
+export function completeOperation(operation: OperationObject, facts: RouteFacts): void {
+  operation.parameters = [
+    ...(operation.parameters ?? []).map(neededOnlyWithoutDefault),
+    ...conditionParameters(facts),
+  ];
+  const responses = { ...operation.responses };
+  for (const [status, response] of Object.entries(responses)) {
+    if (status.startsWith("2")) response.headers = successHeaders(facts);
+  }
+  if (facts.operation === "read") responses["304"] = { description: "The caller has it already." };
+  for (const status of problemStatuses(facts)) {
+    // Readiness answers 503 with a body of its own.
+    responses[status] ??= { $ref: `#/components/responses/${PROBLEM_RESPONSES[status].name}` };
+  }
+  operation.responses = responses;
+  operation.security = facts.isPublic ? [] : [{ key: [] }];
+}
+
+/** What has a default is filled in before a handler sees it, so to the handler's type it is always there. */
+function neededOnlyWithoutDefault(parameter: ParameterObject): ParameterObject {
+  return parameter.schema?.default === undefined ? parameter : { ...parameter, required: false };
+}
+
+function conditionParameters({ operation }: RouteFacts): object[] {
+  switch (operation) {
+    case "read":
+      return [IF_NONE_MATCH];
+    case "create":
+      return [IDEMPOTENCY_KEY];
+    case "change":
+    case "remove":
+      return [IF_MATCH];
+    default:
+      return [];
+  }
+}
+
+function successHeaders({ operation }: RouteFacts): Record<string, Header> {
+  const always = { "X-Request-Id": REQUEST_ID };
+  switch (operation) {
+    case "list":
+      return { ...always, Link: LINK };
+    case "read":
+    case "change":
+      return { ...always, ETag: ETAG };
+    case "create":
+      return { ...always, ETag: ETAG, Location: LOCATION, "Idempotent-Replayed": REPLAYED };
+    default:
+      return always;
+  }
+}
+
+function problemStatuses({ operation, isPublic, hasBody, hasPath, hasQuery }: RouteFacts) {
+  const statuses: (keyof typeof PROBLEM_RESPONSES)[] = ["400", "500", "503"];
+  if (!isPublic) statuses.push("401", "403", "429");
+  if (hasPath) statuses.push("404");
+  if (hasBody) statuses.push("413", "415");
+  if (hasBody || hasQuery) statuses.push("422");
+  if (operation === "create" || operation === "act") statuses.push("409");
+  if (operation === "change" || operation === "remove") statuses.push("412", "428");
+  return isPublic ? statuses.filter((status) => status !== "409") : statuses;
+}
+
+function header(description: string): Header {
+  return { description, schema: { type: "string" } };
+}
+
+function parameter(name: string, description: string, required: boolean) {
+  return { name, in: "header", required, description, schema: { type: "string" } };
+}

@@ -1,0 +1,33 @@
+/** The problems an operation may answer with, by status: the name of the component and what it means. */
+export const PROBLEM_RESPONSES = {
+  "400": { name: "MalformedRequest", description: "The request cannot be read." },
+  "401": { name: "KeyNeeded", description: "The key is missing or not valid." },
+  "403": { name: "ScopeMissing", description: "The key's role may not do this." },
+  "404": { name: "NotFound", description: "There is nothing here." },
+  "409": { name: "Conflict", description: "This cannot be done as things are; `code` says why." },
+  "412": {
+    name: "VersionStale",
+    description: "The record has changed since; the current ETag is in the header.",
+  },
+  "413": { name: "BodyTooLarge", description: "The body is larger than 256 KiB." },
+  "415": { name: "MediaTypeNotSupported", description: "The body is not application/json." },
+  "422": {
+    name: "NotValid",
+    description: "Some input cannot be accepted; `errors` names each field. Nothing was changed.",
+  },
+  "428": { name: "VersionRequired", description: "If-Match is missing." },
+  "429": { name: "TooManyRequests", description: "Wait as Retry-After says." },
+  "500": { name: "InternalProblem", description: "Something went wrong inside the service." },
+  "503": { name: "NotAvailable", description: "Too busy, or shutting down; try again as Retry-After says." },
+} as const;
+
+/** The components those responses are. */
+export function problemComponents(): Record<string, object> {
+  const schema = { $ref: "#/components/schemas/Problem" };
+  return Object.fromEntries(
+    Object.values(PROBLEM_RESPONSES).map(({ name, description }) => [
+      name,
+      { description, content: { "application/problem+json": { schema } } },
+    ]),
+  );
+}

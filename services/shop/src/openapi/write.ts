@@ -1,0 +1,25 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { buildApp } from "../app.ts";
+import { readConfig } from "../config.ts";
+import { openStore } from "../store/open.ts";
+
+const FILE = fileURLToPath(new URL("../../../../openapi/openapi.json", import.meta.url));
+
+const text = await documentText();
+if (!process.argv.includes("--check")) {
+  writeFileSync(FILE, text);
+} else if (readFileSync(FILE, "utf8") !== text) {
+  process.stderr.write(`${FILE} is not what the routes say: run pnpm generate\n`);
+  process.exitCode = 1;
+}
+
+async function documentText(): Promise<string> {
+  const store = openStore(":memory:");
+  const { app, document } = await buildApp({ config: readConfig({ RIMWISE_LOG_LEVEL: "silent" }), store });
+  await app.ready();
+  const written = `${JSON.stringify(document(), null, 2)}\n`;
+  await app.close();
+  store.close();
+  return written;
+}

@@ -1,0 +1,200 @@
+import Type, { type Static } from "typebox";
+import { ref } from "../http/reference.ts";
+import { MarkSchema } from "../routers/schema.ts";
+
+const closed = { additionalProperties: false } as const;
+const code = Type.String({ description: "Stable code, for programs." });
+const text = Type.String({ description: "The sentence for people." });
+const orNull = <Schema extends Type.TSchema>(schema: Schema, description: string) =>
+  Type.Union([schema, Type.Null()], { description });
+
+const Told = Type.Object(
+  { code, text },
+  { $id: "Told", description: "A code with its sentence.", ...closed },
+);
+
+const Mounting = Type.Object(
+  {
+    requested: Type.Enum(["table", "handheld"], { type: "string", description: "As asked." }),
+    allowed: Type.Enum(["handheld", "handheld-with-care", "table-only"], {
+      type: "string",
+      description: "What the bit is cleared for, the strictest of the reasons. A table is always allowed.",
+    }),
+    reasons: Type.Array(
+      Type.Object(
+        { code, clearance: Type.String({ description: "What this reason alone would allow." }), text },
+        closed,
+      ),
+      { description: "Diameter, mass and what it does when it spins, each against its thresholds." },
+    ),
+  },
+  { $id: "PlanMounting", description: "Handheld, or in a table.", ...closed },
+);
+
+const FasterSetting = Type.Object(
+  {
+    dialMark: orNull(ref(MarkSchema), "The next faster mark; null where there is no dial."),
+    rpm: Type.Integer({ description: "Its nominal speed." }),
+    rpmHighest: Type.Integer({ description: "The fastest it may truly run there." }),
+    breaks: Type.Array(Type.String(), { description: "The limits it would break." }),
+  },
+  { $id: "FasterSetting", description: "Why the next mark is too fast.", ...closed },
+);
+
+const Speed = Type.Object(
+  {
+    ceilingRpm: Type.Integer({ description: "The least of the limits." }),
+    bindingLimit: Type.String({ description: "The limit that gives it." }),
+    nextLimit: orNull(Type.String(), "The limit that would hold if that one were lifted."),
+    raisedBy: orNull(ref(Told), "What would lift the binding limit; null where nothing may."),
+    rpm: orNull(Type.Integer(), "Nominal speed to run at; null when the verdict is do-not-run."),
+    rpmHighest: orNull(Type.Integer(), "The fastest it may truly be there: under every hard limit."),
+    dialMark: orNull(
+      ref(MarkSchema),
+      "The mark to turn to; null without a dial, or when the verdict is do-not-run.",
+    ),
+    basis: orNull(Type.String(), "What the speed at that mark rests on."),
+    rimSpeedMPerS: orNull(Type.Number(), "Speed of the rim there."),
+    rimSpeedMph: orNull(Type.Number(), "The same in miles an hour."),
+    slowestEdgeMPerS: orNull(
+      Type.Number(),
+      "Speed of the slowest point of the edge in the wood: there it burns first.",
+    ),
+    nextFaster: orNull(ref(FasterSetting), "Why not one mark faster; null on the fastest."),
+    uncertainties: Type.Array(
+      Type.Object(
+        { code, gainRpm: Type.Integer({ description: "Speed gained by measuring it." }), text },
+        closed,
+      ),
+      { description: "What not knowing costs, the dearest first." },
+    ),
+    display: Type.Optional(
+      Type.Object(
+        { rpm: Type.String(), rimSpeed: Type.String() },
+        { description: "As a person would read it; where units were asked for.", ...closed },
+      ),
+    ),
+  },
+  { $id: "PlanSpeed", description: "The ceiling and the setting under it.", ...closed },
+);
+
+const Limit = Type.Object(
+  {
+    name: Type.String({ description: "Stable name." }),
+    rpm: Type.Integer({ description: "At most this fast." }),
+    strength: Type.Enum(["hard", "guide"], {
+      type: "string",
+      description:
+        "Under a hard limit the speed stays with its uncertainty, under a guide the nominal speed does.",
+    }),
+    binds: Type.Boolean({ description: "Whether it is the least of them." }),
+    basis: Type.String({ description: "The numbers behind it, as a sentence." }),
+    formula: Type.String({ description: "How it is computed." }),
+    source: Type.String({ description: "Where it comes from." }),
+  },
+  { $id: "SpeedLimit", description: "One reason not to spin faster.", ...closed },
+);
+
+const Pass = Type.Object(
+  {
+    number: Type.Integer({ minimum: 1, description: "Place in the order of passes." }),
+    kind: Type.Enum(["rough", "finish"], {
+      type: "string",
+      description: "The last one is light: it finishes.",
+    }),
+    heightMm: Type.Number({ description: "Set the bit this far out of the table or base." }),
+    fenceMm: Type.Number({ description: "Set the fence this far in front of its axis." }),
+    biteMm: Type.Number({ description: "How far the setting moved since the pass before." }),
+    removedAreaMm2: Type.Number({ description: "Section of wood removed, square to the feed." }),
+    engagedMm: Type.Number({ description: "Extent of the cut square to the direction the setting moves." }),
+    feedMPerMin: Type.Number({ description: "Feed." }),
+    feedPerToothMm: Type.Number({ description: "Advance from one cutting edge to the next." }),
+    chipMeanMm: Type.Number({ description: "Mean chip thickness along the arc." }),
+    toothMarkPitchMm: Type.Number({
+      description: "Distance between the marks of the one tooth that leaves the finish.",
+    }),
+    waveHeightMm: Type.Number({ description: "Height of the waves between them." }),
+    peakForceN: Type.Number({ description: "Greatest force of one tooth, at the upper edge of its band." }),
+    powerW: Type.Number({ description: "Mean cutting power, at the upper edge of its band." }),
+    secondsPerEdge: Type.Array(Type.Number(), {
+      description: "How long a hand takes along each edge, in the request's order.",
+    }),
+    uses: Type.Array(
+      Type.Object(
+        { constraint: Type.String(), percent: Type.Number(), atBound: Type.Boolean() },
+        { description: "How much of one constraint the pass uses.", ...closed },
+      ),
+      { description: "Every constraint on the pass; the one at its bound or nearest to it is marked." },
+    ),
+    display: Type.Optional(
+      Type.Object(
+        { height: Type.String(), fence: Type.String(), removedArea: Type.String(), feed: Type.String() },
+        { description: "As a person would read it; where units were asked for.", ...closed },
+      ),
+    ),
+  },
+  { $id: "PlanPass", description: "One pass.", ...closed },
+);
+
+const Step = Type.Object(
+  {
+    number: Type.Integer({ minimum: 1, description: "Place in the order of work." }),
+    code,
+    pass: Type.Optional(Type.Integer({ minimum: 1, description: "The pass it belongs to." })),
+    text,
+  },
+  { $id: "PlanStep", description: "One thing to do.", ...closed },
+);
+
+const Finding = Type.Object(
+  {
+    code,
+    severity: Type.Enum(["refuse", "care", "note"], {
+      type: "string",
+      description: "What it does to the verdict.",
+    }),
+    text,
+  },
+  { $id: "PlanFinding", description: "Something that weighs on the verdict.", ...closed },
+);
+
+export const PlanAnswerSchema = Type.Object(
+  {
+    verdict: Type.Enum(["run", "run-with-care", "do-not-run"], {
+      type: "string",
+      description: "do-not-run gives no speed and no passes: nothing in it can be followed by mistake.",
+    }),
+    findings: Type.Array(ref(Finding), { description: "What the verdict rests on." }),
+    mounting: ref(Mounting),
+    speed: ref(Speed),
+    limits: Type.Array(ref(Limit), { description: "Every limit that applies, lowest first." }),
+    passes: Type.Array(ref(Pass), { description: "In order; empty when the verdict is do-not-run." }),
+    steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
+    precautions: Type.Array(ref(Told), { description: "What a careful teacher would say at the machine." }),
+    assumptions: Type.Array(ref(Told), { description: "What was taken for granted, and on which side." }),
+    wood: Type.Object(
+      { id: Type.String({ description: "Its id." }), name: Type.String({ description: "Its name." }) },
+      { description: "What is cut.", ...closed },
+    ),
+    advice: Type.String({ description: "What comes before this plan." }),
+    digest: Type.String({
+      description: "SHA-256 of the canonical inputs (RFC 8785) and the engine's version, `sha256:…`.",
+    }),
+    engineVersion: Type.String({ description: "Version of the computation." }),
+  },
+  { $id: "Plan", description: "A plan for one cut.", ...closed },
+);
+
+export const ANSWER_SCHEMAS = [
+  Told,
+  Mounting,
+  FasterSetting,
+  Speed,
+  Limit,
+  Pass,
+  Step,
+  Finding,
+  PlanAnswerSchema,
+];
+
+export type PlanAnswer = Static<typeof PlanAnswerSchema>;

@@ -1,0 +1,178 @@
+import {
+  ADVICE,
+  describeAssumption,
+  describeFinding,
+  describeLimit,
+  describeMountingReason,
+  describePrecaution,
+  describeRaisedBy,
+  describeStep,
+  describeUncertainty,
+  floorTo,
+  M_PER_S_PER_MPH,
+  type Mark,
+  type Plan,
+  type PlannedPass,
+  type PlannedSpeed,
+  roundTo,
+  type Show,
+  showIn,
+  type Units,
+  type Wood,
+} from "@rimwise/domain";
+import type { PlanAnswer } from "./answer-schema.ts";
+import type { Seal } from "./seal.ts";
+
+/** Decimals that mean something on each kind of quantity; what a shop can set or measure, and one more. */
+const DECIMALS = {
+  rpm: 0,
+  mPerS: 2,
+  mph: 1,
+  mm: 2,
+  toothMm: 3,
+  waveMm: 5,
+  mm2: 2,
+  mPerMin: 2,
+  s: 1,
+  n: 1,
+  w: 0,
+  percent: 1,
+  mark: 2,
+};
+
+/**
+ * A plan as it goes over the wire: each quantity rounded to its meaningful decimals (speeds always down), each
+ * finding with its sentence, and texts beside the numbers where units were asked for.
+ */
+export function presentPlan(
+  plan: Plan,
+  wood: Wood,
+  seal: Seal,
+  units: Exclude<Units, "both"> | undefined,
+): PlanAnswer {
+  const show = showIn(units ?? "both");
+  return {
+    verdict: plan.verdict,
+    findings: plan.findings.map((finding) => ({
+      code: finding.code,
+      severity: finding.severity,
+      text: describeFinding(finding, show),
+    })),
+    mounting: {
+      requested: plan.mounting.requested,
+      allowed: plan.mounting.allowed,
+      reasons: plan.mounting.reasons.map((reason) => ({
+        code: reason.code,
+        clearance: reason.clearance,
+        text: describeMountingReason(reason, show),
+      })),
+    },
+    speed: presentSpeed(plan.speed, show, units !== undefined),
+    limits: plan.limits.map((limit, index) => ({
+      name: limit.name,
+      rpm: rpm(limit.rpm),
+      strength: limit.strength,
+      binds: index === 0,
+      basis: describeLimit(limit, show),
+      formula: limit.formula,
+      source: limit.source,
+    })),
+    passes: plan.passes.map((planned) => presentPass(planned, show, units !== undefined)),
+    steps: plan.steps.map((step, index) => ({
+      number: index + 1,
+      code: step.code,
+      ...("pass" in step && step.pass !== undefined ? { pass: step.pass } : {}),
+      text: describeStep(step, show),
+    })),
+    precautions: plan.precautions.map((told) => ({ code: told.code, text: describePrecaution(told, show) })),
+    assumptions: plan.assumptions.map((told) => ({ code: told.code, text: describeAssumption(told, show) })),
+    wood: { id: wood.id, name: wood.name },
+    advice: ADVICE,
+    digest: seal.digest,
+    engineVersion: seal.engineVersion,
+  };
+}
+
+function presentSpeed(speed: PlannedSpeed, show: Show, withDisplay: boolean): PlanAnswer["speed"] {
+  const { setting } = speed;
+  return {
+    ceilingRpm: rpm(speed.ceilingRpm),
+    bindingLimit: speed.bindingLimit,
+    nextLimit: speed.nextLimit ?? null,
+    raisedBy: speed.raisedBy
+      ? { code: speed.raisedBy.code, text: describeRaisedBy(speed.raisedBy, show) }
+      : null,
+    rpm: setting ? rpm(setting.rpm) : null,
+    rpmHighest: setting ? rpm(setting.rpmHighest) : null,
+    dialMark: setting?.mark === undefined ? null : dialMark(setting.mark),
+    basis: setting?.basis ?? null,
+    rimSpeedMPerS: setting ? floorTo(setting.rimSpeedMPerS, DECIMALS.mPerS) : null,
+    rimSpeedMph: setting ? floorTo(setting.rimSpeedMPerS / M_PER_S_PER_MPH, DECIMALS.mph) : null,
+    slowestEdgeMPerS: setting ? floorTo(setting.slowestEdgeMPerS, DECIMALS.mPerS) : null,
+    nextFaster: setting?.nextFaster
+      ? {
+          dialMark: setting.nextFaster.mark === undefined ? null : dialMark(setting.nextFaster.mark),
+          rpm: rpm(setting.nextFaster.rpm),
+          rpmHighest: rpm(setting.nextFaster.rpmHighest),
+          breaks: [...setting.nextFaster.breaks],
+        }
+      : null,
+    uncertainties: speed.uncertainties.map((cost) => ({
+      code: cost.code,
+      gainRpm: rpm(cost.gainRpm),
+      text: describeUncertainty(cost, show),
+    })),
+    ...(withDisplay && setting
+      ? { display: { rpm: show.rotation(setting.rpm), rimSpeed: show.speed(setting.rimSpeedMPerS) } }
+      : {}),
+  };
+}
+
+function presentPass(
+  { pass, feed, powerW, secondsPerEdge }: PlannedPass,
+  show: Show,
+  withDisplay: boolean,
+): PlanAnswer["passes"][number] {
+  const { geometry, load, uses } = pass;
+  const nearest = Math.max(...uses.map(({ ratio }) => ratio));
+  return {
+    number: pass.number,
+    kind: pass.kind,
+    heightMm: roundTo(pass.heightMm, DECIMALS.mm),
+    fenceMm: roundTo(pass.fenceMm, DECIMALS.mm),
+    biteMm: roundTo(geometry.biteMm, DECIMALS.mm),
+    removedAreaMm2: roundTo(geometry.removedAreaMm2, DECIMALS.mm2),
+    engagedMm: roundTo(geometry.engagedMm, DECIMALS.mm),
+    feedMPerMin: roundTo(feed.feedMPerMin, DECIMALS.mPerMin),
+    feedPerToothMm: roundTo(feed.feedPerToothMm, DECIMALS.toothMm),
+    chipMeanMm: roundTo(load.chipMeanMm, DECIMALS.toothMm),
+    toothMarkPitchMm: roundTo(feed.toothMarkPitchMm, DECIMALS.toothMm),
+    waveHeightMm: roundTo(feed.waveHeightMm, DECIMALS.waveMm),
+    peakForceN: roundTo(load.peakForceN, DECIMALS.n),
+    powerW: roundTo(powerW, DECIMALS.w),
+    secondsPerEdge: secondsPerEdge.map((seconds) => roundTo(seconds, DECIMALS.s)),
+    uses: uses.map(({ name, ratio }) => ({
+      constraint: name,
+      percent: roundTo(100 * ratio, DECIMALS.percent),
+      atBound: ratio === nearest,
+    })),
+    ...(withDisplay
+      ? {
+          display: {
+            height: show.length(pass.heightMm),
+            fence: show.length(pass.fenceMm),
+            removedArea: show.area(geometry.removedAreaMm2),
+            feed: show.feed(feed.feedMPerMin),
+          },
+        }
+      : {}),
+  };
+}
+
+function rpm(value: number): number {
+  return floorTo(value, DECIMALS.rpm);
+}
+
+function dialMark(mark: Mark): Mark {
+  return typeof mark === "number" ? floorTo(mark, DECIMALS.mark) : mark;
+}

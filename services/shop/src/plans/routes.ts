@@ -1,0 +1,113 @@
+import { makePlan } from "@rimwise/domain";
+import Type from "typebox";
+import type { AnswerOnce } from "../http/answer-once.ts";
+import type { App } from "../http/app-type.ts";
+import { etagOf } from "../http/conditional.ts";
+import { PageQuery, sendPage } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+import { stampOf } from "../http/write.ts";
+import { Problem } from "../problems/problem.ts";
+import { newId } from "../store/id.ts";
+import { type PlanAnswer, PlanAnswerSchema } from "./answer-schema.ts";
+import { keepPlan } from "./decide.ts";
+import { gatherInput, type Sources } from "./gather.ts";
+import { presentPlan } from "./present.ts";
+import type { PlanReads } from "./reads.ts";
+import {
+  NewPlanSchema,
+  PLAN_SCHEMAS,
+  PlanPageSchema,
+  type PlanRequest,
+  PlanRequestSchema,
+  StoredPlanSchema,
+  UnitsQuery,
+} from "./schema.ts";
+import { sealOf } from "./seal.ts";
+
+type Parts = { reads: PlanReads; sources: Sources; answerOnce: AnswerOnce; now: () => Date };
+type Units = { readonly units?: "metric" | "imperial" };
+
+const PlanPath = Type.Object({ planId: Type.String({ description: "Id of a stored plan." }) });
+
+export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts): void {
+  for (const schema of PLAN_SCHEMAS) app.addSchema(schema);
+
+  app.post(
+    "/v1/plans/preview",
+    {
+      config: { scope: "plans:compute", operation: "act" },
+      schema: {
+        operationId: "previewPlan",
+        tags: ["plans"],
+        summary: "Compute a plan and keep nothing",
+        querystring: UnitsQuery,
+        body: ref(PlanRequestSchema),
+        response: { 200: ref(PlanAnswerSchema) },
+      },
+    },
+    (request) => planned(request.body, sources, request.query),
+  );
+
+  app.get(
+    "/v1/plans",
+    {
+      config: { scope: "plans:read", operation: "list" },
+      schema: {
+        operationId: "listPlans",
+        tags: ["plans"],
+        summary: "List the stored plans",
+        querystring: PageQuery,
+        response: { 200: ref(PlanPageSchema) },
+      },
+    },
+    (request, reply) => sendPage(request, reply, request.query, reads.page),
+  );
+
+  app.post(
+    "/v1/plans",
+    {
+      config: { scope: "plans:write", operation: "create" },
+      schema: {
+        operationId: "createPlan",
+        tags: ["plans"],
+        summary: "Compute a plan and keep it",
+        querystring: UnitsQuery,
+        body: ref(NewPlanSchema),
+        response: { 201: ref(StoredPlanSchema) },
+      },
+    },
+    (request, reply) =>
+      answerOnce(request, reply, async () => {
+        const stamp = stampOf(request, now());
+        const plan = await planned(request.body, sources, request.query);
+        const { record, change } = keepPlan(newId("plan"), request.body, plan, stamp.at);
+        const headers = { Location: `/v1/plans/${record.id}`, ETag: etagOf(record.version) };
+        return { stamp, changes: [change], headers, body: record };
+      }),
+  );
+
+  app.get(
+    "/v1/plans/:planId",
+    {
+      config: { scope: "plans:read", operation: "read" },
+      schema: {
+        operationId: "getPlan",
+        tags: ["plans"],
+        summary: "Read a stored plan",
+        params: PlanPath,
+        response: { 200: ref(StoredPlanSchema) },
+      },
+    },
+    async (request, reply) => {
+      const record = await reads.find(request.params.planId);
+      if (record === undefined) throw new Problem("not-found", `There is no plan ${request.params.planId}.`);
+      reply.header("ETag", etagOf(record.version));
+      return record;
+    },
+  );
+}
+
+async function planned(request: PlanRequest, sources: Sources, { units }: Units): Promise<PlanAnswer> {
+  const input = await gatherInput(request, sources);
+  return presentPlan(makePlan(input), input.wood, sealOf(input), units);
+}

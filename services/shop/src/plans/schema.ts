@@ -1,0 +1,109 @@
+import { ROUTER_RANGES } from "@rimwise/domain";
+import Type, { type Static } from "typebox";
+import { BitInputSchema } from "../bits/schema.ts";
+import { idField, keptFields, nameField } from "../http/fields.ts";
+import { pageSchema } from "../http/paging.ts";
+import { within } from "../http/range.ts";
+import { ref } from "../http/reference.ts";
+import { RouterInputSchema } from "../routers/schema.ts";
+import type { Kept } from "../store/records.ts";
+import { ANSWER_SCHEMAS, type PlanAnswer, PlanAnswerSchema } from "./answer-schema.ts";
+import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
+import { PolicyLayerSchema } from "./policy-schema.ts";
+
+/** A plan that is kept, with what was asked for. */
+export type PlanRecord = Kept & {
+  readonly name?: string;
+  readonly request: PlanRequest;
+  readonly plan: PlanAnswer;
+};
+
+const closed = { additionalProperties: false } as const;
+
+export const RecordReferenceSchema = Type.Object(
+  { id: Type.String({ minLength: 1, maxLength: 100, description: "Id of a record that is kept here." }) },
+  { $id: "RecordReference", description: "A kept record, by its id.", ...closed },
+);
+
+export const SpeedTrialSchema = Type.Object(
+  {
+    rpm: Type.Number({ ...within(ROUTER_RANGES.rpm), description: "Speed it was tried at." }),
+    outcome: Type.Enum(["ran-free", "shook"], { type: "string", description: "What it did there." }),
+    sameRouter: Type.Boolean({ description: "Whether it was in the router the plan is for." }),
+  },
+  { $id: "SpeedTrial", description: "What was learned by running a bit at one speed.", ...closed },
+);
+
+const requestFields = {
+  bit: Type.Union([ref(RecordReferenceSchema), ref(BitInputSchema)], {
+    description: "A bit of the rack by its id, or one described here.",
+  }),
+  router: Type.Union([ref(RecordReferenceSchema), ref(RouterInputSchema)], {
+    description: "A router of the shop by its id, or one described here.",
+  }),
+  mounting: Type.Enum(["table", "handheld"], { type: "string", description: "How the router is held." }),
+  woodId: Type.String({ minLength: 1, maxLength: 100, description: "Id of a wood, such as `black-cherry`." }),
+  cut: ref(CutSchema),
+  policy: Type.Optional(ref(PolicyLayerSchema)),
+  trials: Type.Optional(
+    Type.Array(ref(SpeedTrialSchema), { maxItems: 200, description: "Speed trials of this bit." }),
+  ),
+};
+
+export const PlanRequestSchema = Type.Object(requestFields, {
+  $id: "PlanRequest",
+  description: "Everything a plan is computed from.",
+  ...closed,
+});
+
+export const NewPlanSchema = Type.Object(
+  { name: Type.Optional(nameField("Cherry panels, kitchen doors")), ...requestFields },
+  { $id: "NewPlan", description: "A plan to compute and keep.", ...closed },
+);
+
+export const StoredPlanSchema = Type.Object(
+  {
+    id: idField("plan"),
+    name: Type.Optional(nameField("Cherry panels, kitchen doors")),
+    request: ref(PlanRequestSchema),
+    plan: ref(PlanAnswerSchema),
+    ...keptFields,
+  },
+  {
+    $id: "StoredPlan",
+    description: "A plan as it was computed, with what was asked for. It never changes.",
+    ...closed,
+  },
+);
+
+export const PlanPageSchema = pageSchema("PlanPage", ref(StoredPlanSchema), "Plans, oldest first.");
+
+export const UnitsQuery = Type.Object(
+  {
+    units: Type.Optional(
+      Type.Enum(["metric", "imperial"], {
+        type: "string",
+        description: "Adds `display` texts in these units, and tells sentences in them alone.",
+      }),
+    ),
+  },
+  closed,
+);
+
+/** The components this resource answers and takes. */
+export const PLAN_SCHEMAS = [
+  RecordReferenceSchema,
+  SpeedTrialSchema,
+  BitInputSchema,
+  RouterInputSchema,
+  PolicyLayerSchema,
+  ...CUT_SCHEMAS,
+  ...ANSWER_SCHEMAS,
+  PlanRequestSchema,
+  NewPlanSchema,
+  StoredPlanSchema,
+  PlanPageSchema,
+];
+
+export type PlanRequest = Static<typeof PlanRequestSchema>;
+export type NewPlan = Static<typeof NewPlanSchema>;

@@ -1,0 +1,75 @@
+import type { Records, RecordType } from "./records.ts";
+
+/** Who changes something, when, and in which request. */
+export type Stamp = {
+  /** Id of the caller's key, or `system`. */
+  readonly by: string;
+  /** RFC 3339, UTC. */
+  readonly at: string;
+  readonly requestId: string;
+};
+
+/** What happened, in words for programs and people. Never holds a secret. */
+export type EventDraft = { readonly type: string; readonly data: Readonly<Record<string, unknown>> };
+
+type Create<Type extends RecordType> = {
+  readonly action: "create";
+  readonly type: Type;
+  readonly record: Records[Type];
+  readonly event: EventDraft;
+};
+
+type Replace<Type extends RecordType> = {
+  readonly action: "replace";
+  readonly type: Type;
+  readonly record: Records[Type];
+  readonly expectedVersion: number;
+  readonly event: EventDraft;
+};
+
+type Remove<Type extends RecordType> = {
+  readonly action: "remove";
+  readonly type: Type;
+  readonly id: string;
+  readonly expectedVersion: number;
+  readonly event: EventDraft;
+};
+
+/** One change with the event that explains it. */
+export type Change = { [Type in RecordType]: Create<Type> | Replace<Type> | Remove<Type> }[RecordType];
+
+/** A record that is not changed but must still be at this version, because the decision rests on it. */
+export type Expectation = { readonly type: RecordType; readonly id: string; readonly version: number };
+
+/** The answer to a creating request, kept so that the same request again gets the same answer. */
+export type KeptAnswer = {
+  /** Caller, method and path. */
+  readonly scope: string;
+  readonly idempotencyKey: string;
+  /** SHA-256 of the canonical request body. */
+  readonly fingerprint: string;
+  readonly status: number;
+  readonly headers: Readonly<Record<string, string>>;
+  readonly body: string;
+  readonly expiresAt: string;
+};
+
+/** Everything that one request changes: all of it is written, or none. */
+export type Order = {
+  readonly stamp: Stamp;
+  readonly changes: readonly Change[];
+  readonly expects?: readonly Expectation[];
+  readonly answer?: KeptAnswer;
+};
+
+export type Outcome =
+  | { readonly kind: "committed" }
+  /** A record has moved on to another version since it was read. */
+  | { readonly kind: "stale"; readonly type: RecordType; readonly id: string; readonly version: number }
+  /** A record has been removed since it was read. */
+  | { readonly kind: "gone"; readonly type: RecordType; readonly id: string }
+  /** The same creating request was committed a moment ago by another one. */
+  | { readonly kind: "answered" };
+
+/** The one door for writes. Resolves once the outcome is on the disk. */
+export type Commit = (order: Order) => Promise<Outcome>;

@@ -1,0 +1,52 @@
+import { ENGINE_VERSION } from "@rimwise/domain";
+import Type from "typebox";
+import type { App } from "../http/app-type.ts";
+import { etagOf } from "../http/conditional.ts";
+import { PageQuery, sendPage } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+import { Problem } from "../problems/problem.ts";
+import type { WoodReads } from "./reads.ts";
+import { WOOD_SCHEMAS, WoodPageSchema, WoodSchema } from "./schema.ts";
+
+const WoodPath = Type.Object({ woodId: Type.String({ description: "Id of a wood or material." }) });
+
+export function woodRoutes(app: App, { reads }: { reads: WoodReads }): void {
+  for (const schema of WOOD_SCHEMAS) app.addSchema(schema);
+
+  app.get(
+    "/v1/woods",
+    {
+      config: { scope: "woods:read", operation: "list" },
+      schema: {
+        operationId: "listWoods",
+        tags: ["woods"],
+        summary: "List woods and materials",
+        querystring: PageQuery,
+        response: { 200: ref(WoodPageSchema) },
+      },
+    },
+    (request, reply) => sendPage(request, reply, request.query, reads.page),
+  );
+
+  app.get(
+    "/v1/woods/:woodId",
+    {
+      config: { scope: "woods:read", operation: "read" },
+      schema: {
+        operationId: "getWood",
+        tags: ["woods"],
+        summary: "Read a wood or material",
+        params: WoodPath,
+        response: { 200: ref(WoodSchema) },
+      },
+    },
+    async (request, reply) => {
+      const { woodId } = request.params;
+      const wood = reads.find(woodId);
+      if (wood === undefined) throw new Problem("not-found", `There is no wood ${woodId}.`);
+      // Woods change only with the program.
+      reply.header("ETag", etagOf(ENGINE_VERSION));
+      return wood;
+    },
+  );
+}

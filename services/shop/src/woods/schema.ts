@@ -1,0 +1,91 @@
+import type { Wood } from "@rimwise/domain";
+import Type from "typebox";
+import { pageSchema } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+
+const PROVENANCES = ["looked-up", "looked-up-secondary", "derived", "memory"];
+
+export const SourcedNumberSchema = Type.Object(
+  {
+    value: Type.Number({ description: "The number, in the unit its field names." }),
+    provenance: Type.Enum(PROVENANCES, {
+      type: "string",
+      description:
+        "How it came here: read on the source itself, on a page that quotes it, computed from such numbers, or remembered and not checked.",
+    }),
+  },
+  { $id: "SourcedNumber", description: "A number and how it came here.", additionalProperties: false },
+);
+
+export const ByGrainSchema = Type.Object(
+  { radial: ref(SourcedNumberSchema), tangential: ref(SourcedNumberSchema) },
+  {
+    $id: "ByGrain",
+    description: "Across the grain: radial in a quartersawn board, tangential in a flatsawn one.",
+    additionalProperties: false,
+  },
+);
+
+const madeFields = {
+  id: Type.String({ description: "Its name in kebab-case, such as `black-cherry`." }),
+  name: Type.String({ description: "What people call it." }),
+  densityKgPerM3: ref(SourcedNumberSchema),
+};
+
+export const SpeciesSchema = Type.Object(
+  {
+    kind: Type.Literal("species", { description: "What it is." }),
+    ...madeFields,
+    botanicalName: Type.String({ description: "Genus and species." }),
+    group: Type.Enum(["domestic-hardwood", "domestic-softwood", "imported"], {
+      type: "string",
+      description: "The table it comes from.",
+    }),
+    sideHardnessN: ref(SourcedNumberSchema),
+    changeCoefficient: ref(ByGrainSchema),
+    shrinkagePercent: Type.Optional(ref(ByGrainSchema)),
+    shrinkageStartsAtPercent: Type.Number({
+      description: "Moisture content at which shrinkage is taken to start.",
+    }),
+    note: Type.Optional(Type.String({ description: "What to know of its numbers." })),
+  },
+  {
+    $id: "Species",
+    description:
+      "Solid wood. Density at 12 % moisture content; the coefficients are ratios per percent of moisture.",
+    additionalProperties: false,
+  },
+);
+
+export const SheetSchema = Type.Object(
+  { kind: Type.Literal("sheet", { description: "What it is." }), ...madeFields },
+  { $id: "Sheet", description: "Sheet goods, taken as still.", additionalProperties: false },
+);
+
+export const PlasticSchema = Type.Object(
+  { kind: Type.Literal("plastic", { description: "What it is." }), ...madeFields },
+  { $id: "Plastic", description: "A plastic worked with wood bits.", additionalProperties: false },
+);
+
+export const WoodSchema = {
+  ...Type.Unsafe<Wood>({
+    type: "object",
+    discriminator: { propertyName: "kind" },
+    oneOf: [ref(SpeciesSchema), ref(SheetSchema), ref(PlasticSchema)],
+  }),
+  $id: "Wood",
+  description: "What a bit cuts: one of species, sheet, plastic.",
+};
+
+export const WoodPageSchema = pageSchema("WoodPage", ref(WoodSchema), "Woods and materials, by id.");
+
+/** The components this resource answers. */
+export const WOOD_SCHEMAS = [
+  SourcedNumberSchema,
+  ByGrainSchema,
+  SpeciesSchema,
+  SheetSchema,
+  PlasticSchema,
+  WoodSchema,
+  WoodPageSchema,
+];

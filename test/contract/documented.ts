@@ -1,0 +1,54 @@
+import type { ApiDocument } from "@rimwise/shop";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import formats from "ajv-formats";
+import { expect } from "vitest";
+
+type Answer = {
+  method: string;
+  path: string;
+  status: number;
+  contentType: string | undefined;
+  body: unknown;
+};
+
+const DOCUMENT = "api";
+
+/** Answered before it is known which operation is meant: a method that is not there, a path too long. */
+const BEFORE_ANY_OPERATION: readonly number[] = [405, 414];
+
+/**
+ * Checks answers against the API description: the operation, the status and the media type must be documented, and
+ * the body must fit its schema with nothing coerced, dropped or undeclared.
+ */
+export function documentedAnswers(document: ApiDocument): (answer: Answer) => void {
+  const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, validateSchema: false });
+  formats.default(ajv);
+  // The document is no schema itself: only what its pointers reach is.
+  ajv.addVocabulary(["discriminator", ...Object.keys(document)]);
+  ajv.addSchema({ ...document }, DOCUMENT);
+  const templates = Object.keys(document.paths ?? {});
+
+  return ({ method, path, status, contentType, body }) => {
+    const where = `${method} ${path} ${status}`;
+    const template = templates.find((each) => matches(each, path));
+    if (template === undefined || method === "OPTIONS" || BEFORE_ANY_OPERATION.includes(status)) return;
+    const response = document.paths?.[template]?.[method.toLowerCase()]?.responses?.[String(status)];
+    expect(response, `${where} is documented`).toBeDefined();
+    if (body === undefined || status === 304) return;
+    const pointer =
+      response?.$ref === undefined
+        ? `/paths/${escaped(template)}/${method.toLowerCase()}/responses/${status}`
+        : response.$ref.slice(1);
+    const media = escaped((contentType ?? "").split(";", 1)[0] ?? "");
+    const validate = ajv.compile({ $ref: `${DOCUMENT}#${pointer}/content/${media}/schema` });
+    expect(validate(body) ? [] : validate.errors, `${where} fits its schema`).toEqual([]);
+  };
+}
+
+function matches(template: string, path: string): boolean {
+  return new RegExp(`^${template.replaceAll(/\{[^}]+\}/g, "[^/]+")}$`).test(path);
+}
+
+function escaped(text: string): string {
+  return text.replaceAll("~", "~0").replaceAll("/", "~1").replaceAll("{", "%7B").replaceAll("}", "%7D");
+}

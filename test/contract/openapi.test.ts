@@ -1,0 +1,76 @@
+import { readFileSync } from "node:fs";
+import { PROBLEMS } from "@rimwise/shop";
+import { describe, expect, test } from "vitest";
+import { openShop } from "./shop.ts";
+
+const written = JSON.parse(readFileSync(new URL("../../openapi/openapi.json", import.meta.url), "utf8"));
+
+type Operation = { operationId: string; summary: string; tags: string[]; security: object[] };
+
+const operations: Operation[] = Object.values<Record<string, Operation>>(written.paths).flatMap((path) =>
+  Object.values(path),
+);
+
+describe("openapi/openapi.json", () => {
+  test("is what the service describes itself as", async () => {
+    const { ask } = await openShop();
+    expect((await ask("GET", "/openapi.json", { key: null })).body).toEqual(written);
+  });
+
+  test("has a name, a summary and a tag for every operation, and every tag is described", () => {
+    const names = operations.map(({ operationId }) => operationId);
+    expect(new Set(names).size).toBe(names.length);
+    const tags = written.tags.map(({ name }: { name: string }) => name);
+    for (const { operationId, summary, tags: own } of operations) {
+      expect(operationId).toMatch(/^[a-z][A-Za-z]+$/);
+      expect(summary, operationId).toBeTruthy();
+      expect(tags, operationId).toContain(own[0]);
+    }
+  });
+
+  test("has the same problem codes as the service, both ways", () => {
+    expect(written.components.schemas.Problem.properties.code.enum.sort()).toEqual(
+      Object.keys(PROBLEMS).sort(),
+    );
+  });
+
+  test("describes every field of every component", () => {
+    for (const [name, schema] of Object.entries<{ properties?: Record<string, object> }>(
+      written.components.schemas,
+    )) {
+      for (const [field, property] of Object.entries(schema.properties ?? {})) {
+        const branches = "anyOf" in property ? Object(property).anyOf : [property];
+        const isDescribed =
+          // A constant says all there is to say of itself.
+          "const" in property ||
+          "description" in property ||
+          branches.some((each: object) => "description" in each || "$ref" in each);
+        expect(isDescribed, `${name}.${field} is described`).toBe(true);
+      }
+    }
+  });
+
+  test("asks for no query parameter that may be left out", async () => {
+    const { ask } = await openShop();
+    for (const url of ["/v1/bits", "/v1/routers", "/v1/woods", "/v1/keys", "/v1/events"]) {
+      expect((await ask("GET", url)).status).toBe(200);
+      for (const { in: place, name, required } of written.paths[url].get.parameters) {
+        if (place === "query") expect(required, `${url} ${name}`).toBe(false);
+      }
+    }
+  });
+
+  test("names the branch of every kind of every discriminator", () => {
+    const { schemas } = written.components;
+    const unions = Object.values<{ discriminator?: { mapping: Record<string, string> }; oneOf?: object[] }>(
+      schemas,
+    );
+    for (const { discriminator, oneOf } of unions.filter((schema) => schema.discriminator)) {
+      const mapping = Object.entries(discriminator?.mapping ?? {});
+      expect(mapping).toHaveLength(oneOf?.length ?? -1);
+      for (const [kind, reference] of mapping) {
+        expect(schemas[reference.split("/").at(-1) ?? ""].properties.kind.const).toBe(kind);
+      }
+    }
+  });
+});

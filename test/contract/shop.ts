@@ -1,0 +1,124 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type App, buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import { onTestFinished } from "vitest";
+import { documentedAnswers } from "./documented.ts";
+
+type Method = "GET" | "HEAD" | "POST" | "PUT" | "PATCH" | "DELETE" | "OPTIONS";
+type Ask = {
+  /** An object is sent as JSON, text as it is. */
+  body?: object | string;
+  headers?: Record<string, string>;
+  /** Another key than the manager's, or none. */
+  key?: string | null;
+};
+
+export type Answer = {
+  status: number;
+  headers: Record<string, string | undefined>;
+  text: string;
+  // biome-ignore lint/suspicious/noExplicitAny: checked against its OpenAPI schema before anybody sees it.
+  body: any;
+};
+
+export type Shop = {
+  app: App;
+  managerKey: string;
+  file: string;
+  log: () => string;
+  ask: (method: Method, url: string, ask?: Ask) => Promise<Answer>;
+};
+
+/** A shop of its own for one test: a real file, real migrations, no port. Every answer is checked against the API description. */
+export async function openShop(
+  settings: Record<string, string> = {},
+  now: () => Date = () => new Date(),
+): Promise<Shop> {
+  const folder = mkdtempSync(join(tmpdir(), "rimwise-"));
+  const file = join(folder, "shop.sqlite");
+  const lines: string[] = [];
+  const config = readConfig({
+    RIMWISE_DATABASE: file,
+    RIMWISE_LOG_LEVEL: "trace",
+    RIMWISE_RATE_LIMIT_PER_MINUTE: "100000",
+    // A loaded test machine is late; a test about lateness says so itself.
+    RIMWISE_BUSY_AFTER_MS: "0",
+    ...settings,
+  });
+  const store = openStore(config.database);
+  const managerKey = (await grantFirstKey(store, config.firstKey)) ?? String(config.firstKey);
+  const { app, document } = await buildApp({
+    config,
+    store,
+    now,
+    logStream: { write: (line) => void lines.push(line) },
+  });
+  await app.ready();
+  onTestFinished(async () => {
+    await app.close();
+    store.close();
+    rmSync(folder, { recursive: true });
+  });
+  const check = documentedAnswers(document());
+
+  async function ask(method: Method, url: string, { body, headers = {}, key = managerKey }: Ask = {}) {
+    const response = await app.inject({
+      method,
+      url,
+      headers: {
+        ...(key !== null && { authorization: `Bearer ${key}` }),
+        ...(typeof body === "string" && { "content-type": "application/json" }),
+        ...headers,
+      },
+      ...(body !== undefined && { payload: body }),
+    });
+    const contentType = textHeader(response.headers["content-type"]);
+    const isJson = /json/.test(contentType ?? "");
+    const answer: Answer = {
+      status: response.statusCode,
+      headers: Object.fromEntries(
+        Object.entries(response.headers).map(([name, value]) => [name, textHeader(value)]),
+      ),
+      text: response.body,
+      body: isJson && response.body !== "" ? JSON.parse(response.body) : undefined,
+    };
+    const [path = ""] = url.split("?", 1);
+    check({ method, path, status: answer.status, contentType, body: answer.body });
+    return answer;
+  }
+
+  return { app, managerKey, file, log: () => lines.join(""), ask };
+}
+
+/** A raised-panel bit of the invented shop. */
+export const PANEL_BIT = {
+  name: "Raised panel, 89 mm",
+  notes: "Upper drawer.",
+  form: { kind: "panel-raising", diameterMm: 88.9, pilotDiameterMm: 22, profileHeightMm: 12, face: "cove" },
+  shankDiameterMm: 12.7,
+  wings: 2,
+  massG: 340,
+  markedMaxRpm: 12000,
+};
+
+/** A variable-speed router of the invented shop. */
+export const TABLE_ROUTER = {
+  name: "Table router",
+  minRpm: 10000,
+  maxRpm: 22000,
+  dial: {
+    marks: { first: 1, last: 6 },
+    steps: 2,
+    readings: [
+      { mark: 1, rpm: 9800 },
+      { mark: 6, rpm: 21600 },
+    ],
+  },
+  inputPowerW: 2200,
+  colletDiametersMm: [6.35, 12.7],
+};
+
+function textHeader(value: number | string | string[] | undefined): string | undefined {
+  return value === undefined ? undefined : String(value);
+}

@@ -1,0 +1,80 @@
+import { readFileSync } from "node:fs";
+import { createClient } from "@rimwise/client";
+import { describe, expect, it } from "vitest";
+
+type Operation = {
+  operationId: string;
+  tags: [string];
+  requestBody?: object;
+  parameters?: { name: string; in: string }[];
+};
+
+const description: { paths: Record<string, Record<string, Operation>> } = JSON.parse(
+  readFileSync(new URL("../../openapi/openapi.json", import.meta.url), "utf8"),
+);
+const operations = Object.entries(description.paths).flatMap(([path, methods]) =>
+  Object.entries(methods).map(([method, operation]) => ({ method: method.toUpperCase(), path, operation })),
+);
+const methodNames = Object.entries(clientSending([])).flatMap(([resource, methods]) =>
+  Object.keys(methods).map((verb) => `${resource}.${verb}`),
+);
+
+describe("every operation of the API description is one method of the client", () => {
+  it.each(operations.map((each) => [each.operation.operationId, each] as const))("%s", async (_id, each) => {
+    const names = methodNames.filter((name) => namesOperation(name, each.operation));
+    expect(names).toHaveLength(1);
+    expect(await sentBy(names[0] ?? "", each.operation)).toEqual([`${each.method} ${filled(each.path)}`]);
+  });
+
+  it("and every method is one operation", () => {
+    for (const name of methodNames) {
+      expect(
+        operations.filter(({ operation }) => namesOperation(name, operation)),
+        name,
+      ).toHaveLength(1);
+    }
+  });
+});
+
+/** `bits.create` names `createBit`, and a method may have the whole id as its name. */
+function namesOperation(name: string, { operationId, tags: [tag] }: Operation): boolean {
+  const [resource = "", verb = ""] = name.split(".");
+  const noun = tag.charAt(0).toUpperCase() + tag.slice(1).replace(/s$/, "");
+  return resource === tag && [verb, `${verb}${noun}`, `${verb}${noun}s`].includes(operationId);
+}
+
+/** What calling the method puts on the wire. */
+async function sentBy(name: string, operation: Operation): Promise<string[]> {
+  const sent: string[] = [];
+  const [resource = "", verb = ""] = name.split(".");
+  const method: unknown = Reflect.get(Reflect.get(clientSending(sent), resource), verb);
+  if (typeof method !== "function") throw new Error(`${name} is not a method`);
+  const answer: unknown = Reflect.apply(method, undefined, argumentsOf(operation));
+  if (answer instanceof Promise) await answer;
+  else if (isIterable(answer)) for await (const _item of answer);
+  return sent;
+}
+
+function argumentsOf({ parameters = [], requestBody }: Operation): unknown[] {
+  const inPath = parameters.filter((parameter) => parameter.in === "path");
+  const needsVersion = parameters.some(({ name }) => name.toLowerCase() === "if-match");
+  return [...inPath.map(() => "an-id"), ...(requestBody ? [{}] : []), ...(needsVersion ? [1] : [])];
+}
+
+function clientSending(sent: string[]) {
+  return createClient({
+    baseUrl: "http://shop.test",
+    fetch: async (request) => {
+      sent.push(`${request.method} ${new URL(request.url).pathname}`);
+      return Response.json({ data: [], nextCursor: null });
+    },
+  });
+}
+
+function filled(path: string): string {
+  return path.replace(/\{\w+\}/g, "an-id");
+}
+
+function isIterable(value: unknown): value is AsyncIterable<unknown> {
+  return typeof value === "object" && value !== null && Symbol.asyncIterator in value;
+}
