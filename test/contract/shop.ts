@@ -30,10 +30,14 @@ export type Shop = {
   ask: (method: Method, url: string, ask?: Ask) => Promise<Answer>;
 };
 
-/** A shop of its own for one test: a real file, real migrations, no port. Every answer is checked against the API description. */
+/**
+ * A shop of its own: a real file, real migrations, no port. Every answer is checked against the API description. It is closed
+ * after the test, or when `keptFor` (vitest's afterAll) says.
+ */
 export async function openShop(
   settings: Record<string, string> = {},
   now: () => Date = () => new Date(),
+  keptFor?: (release: () => Promise<void>) => void,
 ): Promise<Shop> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-"));
   const file = join(folder, "shop.sqlite");
@@ -55,11 +59,13 @@ export async function openShop(
     logStream: { write: (line) => void lines.push(line) },
   });
   await app.ready();
-  onTestFinished(async () => {
+  const release = async () => {
     await app.close();
     store.close();
     rmSync(folder, { recursive: true });
-  });
+  };
+  if (keptFor === undefined) onTestFinished(release);
+  else keptFor(release);
   const check = documentedAnswers(document());
 
   async function ask(method: Method, url: string, { body, headers = {}, key = managerKey }: Ask = {}) {

@@ -69,10 +69,10 @@ function limitLine({ rpm, name, strength, binds, basis }: Plan["limits"][number]
 
 function passLine(pass: Plan["passes"][number]): string {
   const seconds = pass.secondsPerEdge.map((each) => each.toFixed(0)).join(", ");
-  const nearest = pass.uses.find(({ atBound }) => atBound);
+  const held = pass.uses.find(({ constraint }) => constraint === pass.heldBy);
   return (
     `${pass.number} ${pass.kind.padEnd(6)} height ${pass.heightMm} mm, fence ${pass.fenceMm} mm, removes ${pass.removedAreaMm2} mm², ` +
-    `${pass.feedMPerMin} m/min, seconds per edge ${seconds}; most used: ${nearest?.constraint ?? "none"} ${nearest?.percent ?? 0} %`
+    `${pass.feedMPerMin} m/min, seconds per edge ${seconds}; held by ${pass.heldBy} (${held?.percent ?? 0} % used)`
   );
 }
 

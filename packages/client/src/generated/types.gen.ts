@@ -1964,12 +1964,15 @@ export type PlanPass = {
      */
     secondsPerEdge: Array<number>;
     /**
-     * Every constraint on the pass; the one at its bound or nearest to it is marked.
+     * The constraint it uses most: at 100 percent it is at its bound.
+     */
+    heldBy: string;
+    /**
+     * Every constraint on the pass.
      */
     uses: Array<{
         constraint: string;
         percent: number;
-        atBound: boolean;
     }>;
     /**
      * As a person would read it; where units were asked for.

@@ -1,5 +1,6 @@
 import { DIAL_RULES } from "./rules/dial.ts";
 import { HANDHELD_RULES } from "./rules/handheld.ts";
+import { PANEL_RULES } from "./rules/panel.ts";
 import { PASS_RULES } from "./rules/pass.ts";
 import { SPEED_RULES } from "./rules/speed.ts";
 import { STRENGTH_RULES } from "./rules/strength.ts";
@@ -11,4 +12,5 @@ export const RULES = {
   ...HANDHELD_RULES,
   ...PASS_RULES,
   ...STRENGTH_RULES,
+  ...PANEL_RULES,
 } as const;

@@ -15,8 +15,8 @@ export const MOVEMENT_RANGES = {
   moisturePercent: { min: 0, max: 30 },
 } as const satisfies Readonly<Record<string, Range>>;
 
-/** Inside this the change is taken as even. Source: Wood Handbook p. 13-16. */
-const EVEN_RANGE: Range = { min: 6, max: 14 };
+/** Moisture contents in % between which the change is taken as even. Source: Wood Handbook p. 13-16. */
+export const EVEN_RANGE: Range = { min: 6, max: 14 };
 /** The moisture content at which a shrinkage and a coefficient say the same, %. */
 const AGREE_AT_PERCENT = 10;
 

@@ -119,12 +119,13 @@ const Pass = Type.Object(
     secondsPerEdge: Type.Array(Type.Number(), {
       description: "How long a hand takes along each edge, in the request's order.",
     }),
+    heldBy: Type.String({ description: "The constraint it uses most: at 100 percent it is at its bound." }),
     uses: Type.Array(
       Type.Object(
-        { constraint: Type.String(), percent: Type.Number(), atBound: Type.Boolean() },
+        { constraint: Type.String(), percent: Type.Number() },
         { description: "How much of one constraint the pass uses.", ...closed },
       ),
-      { description: "Every constraint on the pass; the one at its bound or nearest to it is marked." },
+      { description: "Every constraint on the pass." },
     ),
     display: Type.Optional(
       Type.Object(

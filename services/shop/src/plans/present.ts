@@ -134,7 +134,7 @@ function presentPass(
   withDisplay: boolean,
 ): PlanAnswer["passes"][number] {
   const { geometry, load, uses } = pass;
-  const nearest = Math.max(...uses.map(({ ratio }) => ratio));
+  const mostUsed = uses.reduce((most, use) => (use.ratio > most.ratio ? use : most));
   return {
     number: pass.number,
     kind: pass.kind,
@@ -151,10 +151,10 @@ function presentPass(
     peakForceN: roundTo(load.peakForceN, DECIMALS.n),
     powerW: roundTo(powerW, DECIMALS.w),
     secondsPerEdge: secondsPerEdge.map((seconds) => roundTo(seconds, DECIMALS.s)),
+    heldBy: mostUsed.name,
     uses: uses.map(({ name, ratio }) => ({
       constraint: name,
       percent: roundTo(100 * ratio, DECIMALS.percent),
-      atBound: ratio === nearest,
     })),
     ...(withDisplay
       ? {
