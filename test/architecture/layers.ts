@@ -17,8 +17,8 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   limit: ["quantity", "policy", "bit", "wood", "router"],
   cut: ["quantity", "policy", "bit", "wood", "router"],
   precaution: ["quantity", "policy", "bit", "wood", "router", "limit", "cut"],
-  panel: ["quantity", "policy", "bit", "wood", "router", "limit", "cut"],
   plan: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "precaution"],
+  panel: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "plan"],
   wording: ["quantity"],
 };
 

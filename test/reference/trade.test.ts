@@ -60,14 +60,15 @@ const groove = { kind: "groove" as const, edges, depthMm: 6 };
 const edge = { kind: "edge" as const, edges, thicknessMm: 30 };
 
 describe("estimated masses against what such bits weigh", () => {
-  // The estimate need only be near: a plan treats an unweighed bit as up to 30 % heavier.
+  // The trade's figures are round ones, and a plan treats an unweighed bit as up to 30 % heavier.
   it.each([
-    ["a 3-1/2 in panel bit, about 12 oz", PANEL_BIT, 12],
-    ["a 2 in straight bit, 9 oz", WIDE_STRAIGHT, 9],
-    ["a 2-1/2 in profile bit, just under 4 oz", PROFILE_BIT, 3.9],
-  ])("%s: within 15 %%", (_, bit, ounces) => {
-    const error = bitSolid(bit).estimatedMassG / (ounces * G_PER_OUNCE) - 1;
-    expect(Math.abs(error)).toBeLessThan(0.15);
+    ["a 3-1/2 in panel bit, about 12 oz: within 1 %", PANEL_BIT, 12, 0.01],
+    ["a 2 in straight bit, 9 oz: within 6 %", WIDE_STRAIGHT, 9, 0.06],
+    ["a 2-1/2 in profile bit, just under 4 oz: within 2 %", PROFILE_BIT, 3.9, 0.02],
+  ])("%s", (_, bit, ounces, within) => {
+    const estimatedOunces = bitSolid(bit).estimatedMassG / G_PER_OUNCE;
+    const error = estimatedOunces / ounces - 1;
+    expect(Math.abs(error), `${estimatedOunces.toFixed(2)} oz against ${ounces} oz`).toBeLessThan(within);
   });
 
   it("a weighed mass wins over the estimate, and the inertia follows it", () => {

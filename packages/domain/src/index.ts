@@ -1,5 +1,5 @@
 export { BIT_RANGES, type Bit } from "./bit/bit.ts";
-export { bitFaults } from "./bit/faults.ts";
+export { bitFaults, formFaults } from "./bit/faults.ts";
 export type {
   ChoiceSpec,
   DimensionSpec,
@@ -7,18 +7,82 @@ export type {
   MeasureSpec,
   SegmentsSpec,
 } from "./bit/form/define.ts";
-export { GIVEN_SEGMENT_RANGES, type GivenSegment } from "./bit/form/given-segment.ts";
-export { FORMS, type Form, type FormKind, type FormSummary, formOutline } from "./bit/form/registry.ts";
-export type { Outline, Segment } from "./bit/outline.ts";
-export { removedAreaMm2, type Setting } from "./bit/section.ts";
+export { GIVEN_OUTLINE_RANGES, GIVEN_SEGMENT_RANGES, type GivenSegment } from "./bit/form/given-segment.ts";
+export {
+  FORMS,
+  type Form,
+  type FormKind,
+  type FormSummary,
+  formOutline,
+  formPilotRadiusMm,
+} from "./bit/form/registry.ts";
+export {
+  type Outline,
+  outlineLengthMm,
+  radiusOnSegmentMm,
+  type Segment,
+  segmentSpanMm,
+} from "./bit/outline.ts";
+export {
+  type Profile,
+  type ProfilePiece,
+  type ProfilePoint,
+  type ProfileView,
+  profileAfter,
+  profileAfterPasses,
+} from "./bit/profile.ts";
+export { edgeLengthInUseMm } from "./bit/rim-length.ts";
+export {
+  angularSpeedRadPerS,
+  balanceGradeMmPerS,
+  boredDiscStressPa,
+  gyroscopicCoupleNm,
+  ringStressPa,
+  rotatingForceN,
+  rpmOf,
+  STEEL_DENSITY_KG_PER_M3,
+  solidDiscStressPa,
+  whirlFactor,
+} from "./bit/rotation.ts";
+export {
+  firstContactMm,
+  type RadiiInUse,
+  radiiInUse,
+  removedAreaMm2,
+  type Setting,
+} from "./bit/section.ts";
+export {
+  bendingStressMPa,
+  criticalSpeedRpm,
+  deflectionMm,
+  equivalentStressMPa,
+  stiffnessNPerM,
+  torsionStressMPa,
+} from "./bit/shank.ts";
+export { isParallel, isUndercut } from "./bit/shape.ts";
 export { type BitSolid, bitSolid, storedEnergyJ } from "./bit/solid.ts";
+export { type Chip, chipOf, chipThinningFactor } from "./cut/chip.ts";
 export { CUT_RANGES, type Cut, type Edge } from "./cut/cut.ts";
+export { cuttingPowerW, specificCuttingForceNPerMm2 } from "./cut/cutting-force.ts";
+export { feedFor, secondsAlong, waveHeightMm } from "./cut/feed.ts";
+export { findPasses, type Pass } from "./cut/passes.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export { rimSpeedMPerS, rpmAtRimSpeed } from "./limit/rim-speed.ts";
 export type { SpeedTrial } from "./limit/trial.ts";
+export type { PanelAssumption } from "./panel/assumptions.ts";
+export type { PanelDimension, SideState } from "./panel/dimension.ts";
+export type { ClimateFinding, PanelFinding, PanelVerdict } from "./panel/findings.ts";
+export { type Climate, type Opening, PANEL_RANGES, type PanelsInput, type Sawn } from "./panel/panel.ts";
+export type { Reveal, SizedPanel } from "./panel/size-panel.ts";
+export { type PanelSizing, sizePanels } from "./panel/size-panels.ts";
+export type { Tongue } from "./panel/tongue.ts";
+export { type PanelMachine, type PanelWork, planPanelWork } from "./panel/work.ts";
 export { ENGINE_VERSION } from "./plan/engine.ts";
 export { makePlan } from "./plan/make-plan.ts";
 export type { Plan, PlanInput, PlannedPass, PlannedSetting, PlannedSpeed, Verdict } from "./plan/plan.ts";
+export { planProfiles } from "./plan/profiles.ts";
+export type { Rotation } from "./plan/rotation.ts";
+export { usualCut } from "./plan/usual-cut.ts";
 export {
   DEFAULT_POLICY,
   type Policy,
@@ -41,6 +105,11 @@ export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
 export { describeLimit, describeRaisedBy } from "./wording/english/limits.ts";
 export { describeMountingReason } from "./wording/english/mounting.ts";
+export {
+  describeClimateFinding,
+  describePanelAssumption,
+  describePanelFinding,
+} from "./wording/english/panels.ts";
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
 export { describeStep } from "./wording/english/steps.ts";
 export { describeUncertainty } from "./wording/english/uncertainties.ts";

@@ -7,12 +7,30 @@ import type {
   GetPlanResponse,
   ListPlansData,
   ListPlansResponse,
+  PreviewPlanBatchData,
+  PreviewPlanBatchResponse,
   PreviewPlanData,
   PreviewPlanResponse,
+  PreviewPlanTableData,
+  PreviewPlanTableResponse,
 } from "./types.gen.ts";
 
 export function plansOf(caller: Caller) {
   return {
+    /** Compute up to 1,000 plans and keep nothing */
+    previewPlanBatch: (body: PreviewPlanBatchData["body"], options?: CallOptions & { readonly query?: PreviewPlanBatchData["query"] }) =>
+      caller.send<PreviewPlanBatchResponse>(
+        { method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body },
+        options,
+      ),
+
+    /** Ceiling, mark and verdict of every bit in every router in every wood */
+    previewPlanTable: (body: PreviewPlanTableData["body"], options?: CallOptions) =>
+      caller.send<PreviewPlanTableResponse>(
+        { method: "POST", path: "/v1/plans/shop-table", body },
+        options,
+      ),
+
     /** Compute a plan and keep nothing */
     preview: (body: PreviewPlanData["body"], options?: CallOptions & { readonly query?: PreviewPlanData["query"] }) =>
       caller.send<PreviewPlanResponse>(

@@ -5,6 +5,8 @@ import { bitsOf } from "./bits.ts";
 import { eventsOf } from "./events.ts";
 import { healthOf } from "./health.ts";
 import { keysOf } from "./keys.ts";
+import { outlinesOf } from "./outlines.ts";
+import { panelsOf } from "./panels.ts";
 import { plansOf } from "./plans.ts";
 import { routersOf } from "./routers.ts";
 import { woodsOf } from "./woods.ts";
@@ -15,6 +17,8 @@ export function resourcesOf(caller: Caller) {
     events: eventsOf(caller),
     health: healthOf(caller),
     keys: keysOf(caller),
+    outlines: outlinesOf(caller),
+    panels: panelsOf(caller),
     plans: plansOf(caller),
     routers: routersOf(caller),
     woods: woodsOf(caller),

@@ -239,6 +239,10 @@ export type SpiralCompressionForm = {
      * Length of the cutting edges from the tip.
      */
     cuttingLengthMm: number;
+    /**
+     * Length of the up-cut part at the tip: a pass no deeper than this frays the face it enters. Left out: not known.
+     */
+    upCutLengthMm?: number;
 };
 
 /**
@@ -260,11 +264,11 @@ export type FlushTrimForm = {
      */
     cuttingLengthMm: number;
     /**
-     * Where the bearing sits.
+     * Where the bearing sits; both where there is one at each end of the edges.
      */
-    bearing: 'tip' | 'shank';
+    bearing: 'tip' | 'shank' | 'both';
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -292,7 +296,7 @@ export type RabbetForm = {
      */
     pilotDiameterMm: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -300,7 +304,7 @@ export type RabbetForm = {
 /**
  * Slot cutter
  *
- * A thin disc of teeth above a pilot bearing: slots an edge.
+ * A thin disc of teeth on an arbor, with or without a pilot bearing: slots an edge.
  */
 export type SlotCutterForm = {
     /**
@@ -316,13 +320,25 @@ export type SlotCutterForm = {
      */
     slotWidthMm: number;
     /**
-     * Diameter of the pilot bearing.
+     * Diameter of the pilot bearing. Left out: none.
      */
-    pilotDiameterMm: number;
+    pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
+    /**
+     * Where the pilot bearing sits. Left out: on the tip.
+     */
+    bearing?: 'tip' | 'shank';
+    /**
+     * Length of the arbor between the disc, with its bearing, and the shank. Left out: none, so that the slot is cut at the table or base.
+     */
+    arborLengthMm?: number;
+    /**
+     * Diameter of the arbor. Left out: 7.94 mm is assumed.
+     */
+    arborDiameterMm?: number;
 };
 
 /**
@@ -348,7 +364,7 @@ export type ChamferForm = {
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -396,7 +412,7 @@ export type RoundOverForm = {
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -404,7 +420,7 @@ export type RoundOverForm = {
 /**
  * Beading
  *
- * A hollow quarter circle between two small fillets: rounds an edge with a step on either side.
+ * A hollow quarter circle between two fillets: rounds an edge with a small step at the face and another at the edge.
  */
 export type BeadingForm = {
     /**
@@ -420,15 +436,15 @@ export type BeadingForm = {
      */
     radiusMm: number;
     /**
-     * Diameter of the pilot bearing; smaller than diameter less twice the radius.
+     * Diameter of the pilot bearing. What it is smaller than diameter less twice the radius is the fillet at the edge, on both sides together.
      */
     pilotDiameterMm: number;
     /**
-     * Height of the fillet at the rim.
+     * Height of the fillet at the face, along the axis.
      */
     filletMm: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -436,7 +452,7 @@ export type BeadingForm = {
 /**
  * Cove
  *
- * A full quarter circle above a pilot bearing: hollows an edge.
+ * A full quarter circle above a pilot bearing: hollows an edge. A smaller bearing adds a fillet.
  */
 export type CoveForm = {
     /**
@@ -456,7 +472,7 @@ export type CoveForm = {
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -500,11 +516,15 @@ export type BullnoseForm = {
      */
     radiusMm: number;
     /**
+     * Height of the parallel edge on each side of the half circle. Left out: none.
+     */
+    landMm?: number;
+    /**
      * Diameter of a pilot bearing on the tip. Left out: none.
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -528,7 +548,7 @@ export type OgeeForm = {
      */
     radiusMm: number;
     /**
-     * Which curve is next to the pilot: roman rounds first, classical hollows first.
+     * Which curve it leaves next to the pilot: roman a rounding, classical a hollow; the other follows toward the face.
      */
     curve: 'roman' | 'classical';
     /**
@@ -536,7 +556,7 @@ export type OgeeForm = {
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -564,7 +584,7 @@ export type ThumbnailForm = {
      */
     pilotDiameterMm: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
 };
@@ -572,7 +592,7 @@ export type ThumbnailForm = {
 /**
  * Dovetail
  *
- * Widest at the tip: pins, tails and sliding dovetails. It can only be fed, never lowered or lifted.
+ * Widest at the tip: pins, tails and sliding dovetails. It can only be fed in and out along the cut, never raised or lowered in it.
  */
 export type DovetailForm = {
     /**
@@ -588,7 +608,7 @@ export type DovetailForm = {
      */
     angleDeg: number;
     /**
-     * Length of the cutting edges from the tip.
+     * Length of the cutting edges from the tip, along the axis.
      */
     cuttingLengthMm: number;
 };
@@ -612,7 +632,7 @@ export type KeyholeForm = {
      */
     headHeightMm: number;
     /**
-     * Cutting diameter of the neck.
+     * Cutting diameter of the neck: the width of the slot's mouth.
      */
     neckDiameterMm: number;
     /**
@@ -640,7 +660,7 @@ export type TSlotForm = {
      */
     headHeightMm: number;
     /**
-     * Cutting diameter of the neck.
+     * Cutting diameter of the neck: the width of the slot's mouth.
      */
     neckDiameterMm: number;
     /**
@@ -668,19 +688,23 @@ export type TongueForm = {
      */
     tongueThicknessMm: number;
     /**
-     * Length of the tongue, from shoulder to edge.
+     * Length of the tongue, from shoulder to end.
      */
     tongueLengthMm: number;
     /**
-     * Length over both cutters.
+     * Length over both cutters, along the axis.
      */
     cuttingLengthMm: number;
+    /**
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     */
+    pilot?: 'bearing' | 'none';
 };
 
 /**
  * Groove
  *
- * One cutter between two shorter ones: grooves an edge for a tongue; made as a pair with a tongue bit.
+ * One cutter between two narrower parts: grooves an edge for a tongue; made as a pair with a tongue bit.
  */
 export type GrooveForm = {
     /**
@@ -692,7 +716,7 @@ export type GrooveForm = {
      */
     diameterMm: number;
     /**
-     * Width of the groove.
+     * Width of the groove: the thickness of the cutter.
      */
     grooveWidthMm: number;
     /**
@@ -700,15 +724,19 @@ export type GrooveForm = {
      */
     grooveDepthMm: number;
     /**
-     * Length over all cutters.
+     * Length over the cutter and the parts beside it, along the axis.
      */
     cuttingLengthMm: number;
+    /**
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     */
+    pilot?: 'bearing' | 'none';
 };
 
 /**
  * Cope (of a cope and stick pair)
  *
- * The counterpart of a stick bit: leaves the stub tongue and the hollow on the ends of door rails.
+ * The counterpart of a stick bit: leaves the stub tongue and the hollow on the ends of door rails, face down in a table.
  */
 export type CopeForm = {
     /**
@@ -732,15 +760,23 @@ export type CopeForm = {
      */
     radiusMm: number;
     /**
-     * Flat between groove and rounding.
+     * Flat between groove and rounding, along the axis.
      */
     landMm: number;
+    /**
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     */
+    pilot?: 'bearing' | 'none';
+    /**
+     * Length of the cutter at the tip, which must reach past the back of the rail. Left out: 6.35 mm is assumed.
+     */
+    backCutterLengthMm?: number;
 };
 
 /**
  * Stick (of a cope and stick pair)
  *
- * A groove cutter under a rounding profile: the inside edges of door stiles and rails.
+ * A groove cutter at the tip, then a rounding profile: the inside edges of door stiles and rails, face down in a table.
  */
 export type StickForm = {
     /**
@@ -764,15 +800,19 @@ export type StickForm = {
      */
     radiusMm: number;
     /**
-     * Flat between groove and rounding.
+     * Flat between groove and rounding, along the axis.
      */
     landMm: number;
+    /**
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     */
+    pilot?: 'bearing' | 'none';
 };
 
 /**
  * Lock-mitre
  *
- * A 45° edge with a locking step at its middle: one height cuts both halves of a corner.
+ * A 45° edge with a locking step at its middle: one height cuts both halves of a corner, one lying and one standing.
  */
 export type LockMitreForm = {
     /**
@@ -784,11 +824,11 @@ export type LockMitreForm = {
      */
     diameterMm: number;
     /**
-     * Length of the cutting edges: the thickest stock it joins.
+     * Length of the cutting edges along the axis: the thickest stock it joins.
      */
     cuttingLengthMm: number;
     /**
-     * Depth of the locking step.
+     * How far along the axis the lock reaches from its middle, to either side; its square step is four times as wide.
      */
     lockDepthMm: number;
 };
@@ -796,7 +836,7 @@ export type LockMitreForm = {
 /**
  * Drawer-joint
  *
- * Two steps that interlock: fronts and sides of drawers, cut at one height.
+ * A wide part at the tip over a narrower one: hooks that interlock the fronts and sides of drawers, all cut at one height.
  */
 export type DrawerJointForm = {
     /**
@@ -804,19 +844,19 @@ export type DrawerJointForm = {
      */
     kind: 'drawer-joint';
     /**
-     * Largest cutting diameter.
+     * Largest cutting diameter: that of the part at the tip.
      */
     diameterMm: number;
     /**
-     * Length of the cutting edges.
+     * Length of the cutting edges, both parts together.
      */
     cuttingLengthMm: number;
     /**
-     * Depth of the step between the two parts.
+     * How far the part at the tip stands out past the other.
      */
     stepMm: number;
     /**
-     * Height of the part at the tip.
+     * Height of the part at the tip, along the axis.
      */
     stepHeightMm: number;
 };
@@ -836,17 +876,21 @@ export type FingerJointForm = {
      */
     diameterMm: number;
     /**
-     * How many fingers it cuts.
+     * How many cutters it has: the gaps it leaves in the wood.
      */
     fingers: number;
     /**
-     * Height of one finger, and of one gap.
+     * Height of one cutter, and of one gap between two, at half their depth.
      */
     fingerHeightMm: number;
     /**
-     * Depth of the fingers.
+     * Depth of the fingers, square to the axis.
      */
     fingerDepthMm: number;
+    /**
+     * Slope of each side of a finger against square; it lets the joint wedge tight. Left out: square sides.
+     */
+    taperDeg?: number;
 };
 
 /**
@@ -884,7 +928,7 @@ export type PanelRaisingForm = {
      */
     shoulderHeightMm?: number;
     /**
-     * Height of the pilot bearing from the tip. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
      */
     pilotHeightMm?: number;
     /**
@@ -912,7 +956,7 @@ export type PanelRaisingVerticalForm = {
      */
     diameterMm: number;
     /**
-     * Width of the raised border: along the axis.
+     * Width of the sloping or curved border: along the axis.
      */
     faceWidthMm: number;
     /**
@@ -923,12 +967,16 @@ export type PanelRaisingVerticalForm = {
      * Shape of the face between tongue and field.
      */
     face: 'bevel' | 'cove';
+    /**
+     * Length of the parallel edge nearest the shank, which forms the tongue. Left out: none.
+     */
+    tongueWidthMm?: number;
 };
 
 /**
  * Surfacing
  *
- * A wide flat cutter: planes slabs and beds in overlapping rows.
+ * A wide flat cutter with short edges: planes slabs and beds in overlapping rows.
  */
 export type SurfacingForm = {
     /**
@@ -968,7 +1016,7 @@ export type CustomForm = {
      */
     segments: Array<GivenSegment>;
     /**
-     * Diameter of a pilot that runs on the work. Left out: none.
+     * Diameter of a pilot that runs on the work; parallel segments of this diameter are the pilot and do not cut. Left out: none.
      */
     pilotDiameterMm?: number;
 };
@@ -1108,6 +1156,31 @@ export type BitPage = {
      * Send it as `cursor` for the next page; null on the last page.
      */
     nextCursor: string | null;
+};
+
+/**
+ * A drawn outline.
+ */
+export type OutlinePath = {
+    /**
+     * SVG path data: the right half of the bit, standing on its tip. x is the radius from the axis; y starts at 0, the tip, and falls toward the shank, as up is in a drawing. One open path; arcs with rx = ry.
+     */
+    path: string;
+    /**
+     * Millimetres to one unit of the path, such as 25.4. Left out: 1.
+     */
+    unitMm?: number;
+};
+
+/**
+ * A drawn outline as the form of a custom bit.
+ */
+export type ConvertedOutline = {
+    form: CustomForm;
+    /**
+     * How far the outline may be from a Bézier curve of the path; 0 where it has none.
+     */
+    toleranceMm: number;
 };
 
 /**
@@ -1296,6 +1369,14 @@ export type Species = {
     name: string;
     densityKgPerM3: SourcedNumber;
     /**
+     * Whether its edges differ by direction: end grain tears.
+     */
+    hasGrain: boolean;
+    /**
+     * Whether it softens and sticks to a bit that rubs.
+     */
+    melts: boolean;
+    /**
      * Genus and species.
      */
     botanicalName: string;
@@ -1311,7 +1392,7 @@ export type Species = {
      */
     shrinkageStartsAtPercent: number;
     /**
-     * What to know of its numbers.
+     * What else to know of it.
      */
     note?: string;
 };
@@ -1333,6 +1414,18 @@ export type Sheet = {
      */
     name: string;
     densityKgPerM3: SourcedNumber;
+    /**
+     * Whether its edges differ by direction: end grain tears.
+     */
+    hasGrain: boolean;
+    /**
+     * Whether it softens and sticks to a bit that rubs.
+     */
+    melts: boolean;
+    /**
+     * What else to know of it.
+     */
+    note: string;
 };
 
 /**
@@ -1352,6 +1445,18 @@ export type Plastic = {
      */
     name: string;
     densityKgPerM3: SourcedNumber;
+    /**
+     * Whether its edges differ by direction: end grain tears.
+     */
+    hasGrain: boolean;
+    /**
+     * Whether it softens and sticks to a bit that rubs.
+     */
+    melts: boolean;
+    /**
+     * What else to know of it.
+     */
+    note: string;
 };
 
 /**
@@ -1536,6 +1641,10 @@ export type PolicyLayer = {
      */
     chipMeanMinMm?: number;
     /**
+     * Deepest bite that may be fed with the rotation. In mm; usually 0.8, and only ever lower.
+     */
+    climbBiteMaxMm?: number;
+    /**
      * Bite of the light last pass. In mm; usually 0.8, and only ever lower.
      */
     finishBiteMm?: number;
@@ -1619,6 +1728,34 @@ export type PolicyLayer = {
      * Greatest force with which a brazed tip may pull outward. In N; usually 1000, and only ever lower.
      */
     tipForceMaxN?: number;
+    /**
+     * Least gap between a panel and the bottom of its groove, on each side, when it is at its largest. In mm; usually 0.8, and only ever higher.
+     */
+    panelClearanceMinMm?: number;
+    /**
+     * Least part of a panel that stays in the groove, on each side, when it is at its smallest. In mm; usually 3, and only ever higher.
+     */
+    panelEngagementMinMm?: number;
+    /**
+     * How far off the moisture content of the wood may be where nobody said. In % moisture content; usually 1, and only ever higher.
+     */
+    moistureToleranceAssumedPercent?: number;
+    /**
+     * How much more than its species' average a board may move. In ratio; usually 0.15, and only ever higher.
+     */
+    movementSpreadRatio?: number;
+    /**
+     * Least play of a tongue's thickness in its groove, so that the panel slides. In mm; usually 0.1, and only ever higher.
+     */
+    tonguePlayMinMm?: number;
+    /**
+     * Greatest play of a tongue's thickness in its groove before the panel rattles. In mm; usually 0.8, and only ever lower.
+     */
+    tonguePlayMaxMm?: number;
+    /**
+     * Time to set one height or fence: unplug, set, check, and try it on scrap. In s; usually 180, and only ever higher.
+     */
+    setUpSeconds?: number;
 };
 
 /**
@@ -1645,6 +1782,18 @@ export type EdgeCut = {
      */
     edges: Array<Edge>;
     /**
+     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    curved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
      * Thickness of the work. Left out: 19 mm is assumed.
      */
     thicknessMm?: number;
@@ -1667,6 +1816,53 @@ export type PanelCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    /**
+     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    curved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
+     * Thickness of the work. Left out: 19 mm is assumed.
+     */
+    thicknessMm?: number;
+    /**
+     * How far the bit stands out of the table or base at the end. Left out: its whole profile.
+     */
+    heightMm?: number;
+    /**
+     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius, or 0 without one.
+     */
+    fenceMm?: number;
+};
+
+/**
+ * One half of a joint along an edge: tongue, groove, cope, stick, lock-mitre, drawer or finger joint.
+ */
+export type JointCut = {
+    kind: 'joint';
+    /**
+     * What is to be cut, in the order to report it.
+     */
+    edges: Array<Edge>;
+    /**
+     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    curved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     */
+    side?: 'outside' | 'inside';
     /**
      * Thickness of the work. Left out: 19 mm is assumed.
      */
@@ -1691,6 +1887,18 @@ export type RabbetCut = {
      */
     edges: Array<Edge>;
     /**
+     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    curved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
      * Depth of the cut.
      */
     depthMm: number;
@@ -1701,7 +1909,7 @@ export type RabbetCut = {
 };
 
 /**
- * A groove or dado at the bit's own width.
+ * A groove or dado at the bit's own width; a dovetail, keyhole or T-slot with a bit of that form.
  */
 export type GrooveCut = {
     kind: 'groove';
@@ -1710,15 +1918,81 @@ export type GrooveCut = {
      */
     edges: Array<Edge>;
     /**
+     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
      * Depth of the cut.
      */
     depthMm: number;
+    /**
+     * It starts or ends inside the work.
+     */
+    stopped?: boolean;
 };
 
 /**
- * one of: edge, panel, rabbet, groove
+ * Trims an overhang flush with a template.
  */
-export type Cut = EdgeCut | PanelCut | RabbetCut | GrooveCut;
+export type TrimCut = {
+    kind: 'trim';
+    /**
+     * What is to be cut, in the order to report it.
+     */
+    edges: Array<Edge>;
+    /**
+     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    curved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
+     * What stands out past the template.
+     */
+    overhangMm: number;
+    /**
+     * Thickness of the work. Left out: 19 mm is assumed.
+     */
+    thicknessMm?: number;
+};
+
+/**
+ * Planes a surface in overlapping rows; each edge is one row's length.
+ */
+export type SurfaceCut = {
+    kind: 'surface';
+    /**
+     * What is to be cut, in the order to report it.
+     */
+    edges: Array<Edge>;
+    /**
+     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * Depth of the cut.
+     */
+    depthMm: number;
+    /**
+     * Width of the surface, square to the rows.
+     */
+    widthMm: number;
+    /**
+     * How far each row moves over, as a share of the bit's diameter. Left out: 0.5.
+     */
+    stepOverRatio?: number;
+};
+
+/**
+ * one of: edge, panel, joint, rabbet, groove, trim, surface
+ */
+export type Cut = EdgeCut | PanelCut | JointCut | RabbetCut | GrooveCut | TrimCut | SurfaceCut;
 
 /**
  * A code with its sentence.
@@ -1788,6 +2062,56 @@ export type FasterSetting = {
 };
 
 /**
+ * What spinning does to the bit, each figure at its safe edge.
+ */
+export type PlanRotation = {
+    /**
+     * The fastest it may truly run.
+     */
+    rpm: number;
+    /**
+     * Energy of the spin.
+     */
+    storedEnergyJ: number;
+    /**
+     * Rotating force of the unbalance, with the swing it causes.
+     */
+    unbalanceForceN: number;
+    /**
+     * The same as a multiple of the bit's weight.
+     */
+    unbalancePerWeightRatio: number;
+    /**
+     * Eccentricity times angular speed (ISO 21940-11).
+     */
+    balanceGradeMmPerS: number;
+    /**
+     * First bending resonance, with what the collet gives.
+     */
+    criticalSpeedRpm: number;
+    /**
+     * Hoop stress of the rim as a thin steel ring.
+     */
+    rimStressMPa: number;
+    /**
+     * Stress of the body as a steel disc with a hole.
+     */
+    bodyStressMPa: number;
+    /**
+     * Pull on one tip at the rim.
+     */
+    tipForceN: number;
+    /**
+     * Energy of that tip if it came off.
+     */
+    tipEnergyJ: number;
+    /**
+     * Couple with which it resists being tilted at 1 rad/s.
+     */
+    gyroscopicCoupleNm: number;
+};
+
+/**
  * The ceiling and the setting under it.
  */
 export type PlanSpeed = {
@@ -1835,6 +2159,10 @@ export type PlanSpeed = {
      * Speed of the slowest point of the edge in the wood: there it burns first.
      */
     slowestEdgeMPerS: number | null;
+    /**
+     * What spinning does there; null when the verdict is do-not-run.
+     */
+    rotation: PlanRotation | null;
     /**
      * Why not one mark faster; null on the fastest.
      */
@@ -1944,6 +2272,14 @@ export type PlanPass = {
      */
     chipMeanMm: number;
     /**
+     * Greatest chip thickness along the arc.
+     */
+    chipGreatestMm: number;
+    /**
+     * How much faster it could be fed for the greatest chip of a half-immersed cut.
+     */
+    chipThinningRatio: number;
+    /**
      * Distance between the marks of the one tooth that leaves the finish.
      */
     toothMarkPitchMm: number;
@@ -1955,6 +2291,18 @@ export type PlanPass = {
      * Greatest force of one tooth, at the upper edge of its band.
      */
     peakForceN: number;
+    /**
+     * Mean torque at the collet, at the upper edge of its band.
+     */
+    torqueNm: number;
+    /**
+     * Stress of the shank at the collet under the peak force.
+     */
+    shankStressMPa: number;
+    /**
+     * How far the peak force bends the edge aside.
+     */
+    shankDeflectionMm: number;
     /**
      * Mean cutting power, at the upper edge of its band.
      */
@@ -2026,6 +2374,48 @@ export type PlanFinding = {
 };
 
 /**
+ * A corner of a cross-section.
+ */
+export type ProfilePoint = {
+    /**
+     * Into the work from its edge, or from the middle of a groove.
+     */
+    xMm: number;
+    /**
+     * Up from the table or base.
+     */
+    zMm: number;
+};
+
+/**
+ * One piece of the cross-section that is left.
+ */
+export type ProfilePiece = {
+    /**
+     * Its corners in order; the last is joined to the first.
+     */
+    boundary: Array<ProfilePoint>;
+    /**
+     * What is cut out inside it.
+     */
+    holes: Array<Array<ProfilePoint>>;
+};
+
+/**
+ * The cross-section of the work after a pass, square to the feed. Arcs are chords within 0.02 mm.
+ */
+export type PassProfile = {
+    /**
+     * The pass it follows.
+     */
+    pass: number;
+    /**
+     * What is left; two where a groove goes right through.
+     */
+    pieces: Array<ProfilePiece>;
+};
+
+/**
  * A plan for one cut.
  */
 export type Plan = {
@@ -2059,6 +2449,10 @@ export type Plan = {
      * What was taken for granted, and on which side.
      */
     assumptions: Array<Told>;
+    /**
+     * The work after each pass, where `profiles` was asked for; of a surface, after one row.
+     */
+    profiles?: Array<PassProfile>;
     /**
      * What is cut.
      */
@@ -2186,6 +2580,540 @@ export type PlanPage = {
      * Send it as `cursor` for the next page; null on the last page.
      */
     nextCursor: string | null;
+};
+
+/**
+ * Several plans to preview at once.
+ */
+export type PlanBatch = {
+    /**
+     * Plans to compute, answered in this order.
+     */
+    requests: Array<PlanRequest>;
+};
+
+/**
+ * The plan, or the problem with that one request.
+ */
+export type PlanBatchResult = {
+    plan?: Plan;
+    problem?: Problem;
+};
+
+/**
+ * Each request's own plan or problem.
+ */
+export type PlanBatchAnswer = {
+    /**
+     * One for each request, in its order.
+     */
+    results: Array<PlanBatchResult>;
+};
+
+/**
+ * Every bit in every router in every wood, at most 10000 together: each bit's whole profile along an edge, or a groove a quarter of its diameter deep.
+ */
+export type ShopTableRequest = {
+    /**
+     * Ids of bits of the rack.
+     */
+    bitIds: Array<string>;
+    /**
+     * Ids of routers of the shop.
+     */
+    routerIds: Array<string>;
+    /**
+     * Ids of woods.
+     */
+    woodIds: Array<string>;
+    /**
+     * How the router is held.
+     */
+    mounting: 'table' | 'handheld';
+    policy?: PolicyLayer;
+};
+
+/**
+ * One bit in one router in one wood.
+ */
+export type ShopTableRow = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * The wood.
+     */
+    woodId: string;
+    /**
+     * do-not-run gives no speed and no passes: nothing in it can be followed by mistake.
+     */
+    verdict: 'run' | 'run-with-care' | 'do-not-run';
+    /**
+     * The least of the limits.
+     */
+    ceilingRpm: number;
+    /**
+     * Nominal speed; null where it must not be run.
+     */
+    rpm: number | null;
+    /**
+     * The mark; null without a dial or where it must not be run.
+     */
+    dialMark: number | string | null;
+    /**
+     * How many passes its whole profile takes.
+     */
+    passes: number;
+};
+
+/**
+ * Ceiling, mark and verdict of every combination.
+ */
+export type ShopTable = {
+    /**
+     * By bit, then router, then wood, as asked.
+     */
+    rows: Array<ShopTableRow>;
+};
+
+/**
+ * What a frame leaves open, between its inside edges.
+ */
+export type PanelOpening = {
+    /**
+     * text of 1 to 100 characters, such as "Upper left door"
+     */
+    name?: string;
+    /**
+     * Frames like this one. Left out: 1.
+     */
+    count?: number;
+    /**
+     * Between the inside edges of the stiles.
+     */
+    widthMm: number;
+    /**
+     * Between the inside edges of the rails.
+     */
+    heightMm: number;
+    /**
+     * Which way the panel's grain runs. Left out: along the height.
+     */
+    grainAlong?: 'height' | 'width';
+    /**
+     * A panel that was cut already, to be judged. Left out: the size is found.
+     */
+    panel?: {
+        /**
+         * Its width as it was cut.
+         */
+        widthMm: number;
+        /**
+         * Its height as it was cut.
+         */
+        heightMm: number;
+    };
+};
+
+/**
+ * The groove around the inside of the frames.
+ */
+export type PanelGroove = {
+    /**
+     * From the frame's inside edge to the groove's bottom.
+     */
+    depthMm: number;
+    /**
+     * Width of the groove.
+     */
+    widthMm: number;
+};
+
+/**
+ * The air at one end of the year.
+ */
+export type Air = {
+    /**
+     * Relative humidity.
+     */
+    relativeHumidityPercent: number;
+    /**
+     * Temperature.
+     */
+    temperatureC: number;
+};
+
+/**
+ * The driest and the wettest air the panels will live in.
+ */
+export type Climate = {
+    driest: Air;
+    wettest: Air;
+};
+
+/**
+ * Moisture content now.
+ */
+export type WoodMoisture = {
+    /**
+     * Moisture content of the wood when it is cut.
+     */
+    percent: number;
+    /**
+     * How far off that may be. Left out: what the policy assumes.
+     */
+    tolerancePercent?: number;
+};
+
+/**
+ * Openings that share wood, climate, groove and bit.
+ */
+export type PanelsRequest = {
+    /**
+     * The openings to fill, in the order to report them.
+     */
+    openings: Array<PanelOpening>;
+    groove: PanelGroove;
+    /**
+     * Thickness of the panels.
+     */
+    thicknessMm: number;
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId: string;
+    /**
+     * How the boards were sawn. Left out: flat, which moves most.
+     */
+    sawn?: 'flat' | 'quarter';
+    moisture: WoodMoisture;
+    climate: Climate;
+    /**
+     * The bit that raises the edges, of the rack or described here. With it come router and mounting; without it the panels stay flat.
+     */
+    bit?: RecordReference | BitInput;
+    /**
+     * A router of the shop by its id, or one described here.
+     */
+    router?: RecordReference | RouterInput;
+    /**
+     * How the router is held.
+     */
+    mounting?: 'table' | 'handheld';
+    /**
+     * How far the bit stands out of the table or base at the end. Left out: the height that leaves a tongue the groove takes.
+     */
+    heightMm?: number;
+    /**
+     * How far its axis stands behind the fence. Left out: the pilot's radius.
+     */
+    fenceMm?: number;
+    /**
+     * Speed trials of this bit.
+     */
+    trials?: Array<SpeedTrial>;
+    policy?: PolicyLayer;
+};
+
+/**
+ * Something that weighs on whether a panel fits.
+ */
+export type PanelFinding = {
+    /**
+     * Stable code, for programs.
+     */
+    code: string;
+    /**
+     * What it does to the verdict.
+     */
+    severity: 'refuse' | 'care';
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * Something that was taken for granted.
+ */
+export type PanelAssumption = {
+    /**
+     * Stable code, for programs.
+     */
+    code: string;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * One side of a panel at one time of the year.
+ */
+export type PanelSideState = {
+    /**
+     * Its size then.
+     */
+    sizeMm: number;
+    /**
+     * Left at the bottom of the groove, on each side.
+     */
+    gapMm: number;
+    /**
+     * How far it reaches into the groove, on each side.
+     */
+    engagementMm: number;
+    /**
+     * From the frame's inside edge to the raised field; null for a flat panel.
+     */
+    revealMm: number | null;
+};
+
+/**
+ * Width or height of a panel through the year.
+ */
+export type PanelDimension = {
+    /**
+     * The opening's.
+     */
+    openingMm: number;
+    /**
+     * Size to cut now, or the size it was cut to.
+     */
+    cutMm: number;
+    /**
+     * Across the grain wood moves much, along it hardly.
+     */
+    moves: 'across-grain' | 'along-grain';
+    now: PanelSideState;
+    driest: PanelSideState;
+    wettest: PanelSideState;
+    /**
+     * Least gap through the year, with all that is uncertain at its worst.
+     */
+    gapLeastMm: number;
+    /**
+     * Least engagement through the year, likewise.
+     */
+    engagementLeastMm: number;
+    /**
+     * The shallowest groove in which such a panel keeps its clearance and its cover.
+     */
+    grooveDepthNeededMm: number;
+    /**
+     * As a person would read it; where units were asked for.
+     */
+    display?: {
+        cut: string;
+        gapNow: string;
+        gapDriest: string;
+        gapWettest: string;
+    };
+};
+
+/**
+ * The panel's edge against the groove.
+ */
+export type PanelTongue = {
+    /**
+     * Whether a bit raises it.
+     */
+    shape: 'flat' | 'raised';
+    /**
+     * How it sits in the groove: too-thick does not go in; wedges goes in, but not as deep as it must; cut-away leaves nothing.
+     */
+    fit: 'fits' | 'rattles' | 'too-thick' | 'wedges' | 'cut-away';
+    /**
+     * As it is cut, at the groove's mouth when it is deepest in.
+     */
+    thicknessMm: number;
+    /**
+     * From the panel's edge to where it gets as thick as the groove takes, or to the field.
+     */
+    lengthMm: number;
+    /**
+     * Play in the groove when it is deepest in and thickest.
+     */
+    playLeastMm: number;
+    /**
+     * Play when it is least in and thinnest.
+     */
+    playMostMm: number;
+};
+
+/**
+ * A panel for one opening.
+ */
+export type SizedPanel = {
+    /**
+     * The opening's name.
+     */
+    name: string | null;
+    /**
+     * Panels like this one.
+     */
+    count: number;
+    /**
+     * What the findings come to.
+     */
+    verdict: 'fits' | 'fits-with-care' | 'does-not-fit';
+    /**
+     * What the verdict rests on.
+     */
+    findings: Array<PanelFinding>;
+    width: PanelDimension;
+    height: PanelDimension;
+    tongue: PanelTongue;
+};
+
+/**
+ * Edges of one length and grain.
+ */
+export type PanelEdge = {
+    /**
+     * Its number in the steps of the plan.
+     */
+    number: number;
+    /**
+     * Length of each.
+     */
+    lengthMm: number;
+    /**
+     * Across the grain's end, or along it.
+     */
+    grain: 'end' | 'long';
+    /**
+     * Edges of this length and grain, over all the panels.
+     */
+    count: number;
+};
+
+/**
+ * How long the edges take.
+ */
+export type PanelTime = {
+    /**
+     * Times a height or a fence is set.
+     */
+    setUps: number;
+    /**
+     * Every pass along every edge.
+     */
+    cuttingSeconds: number;
+    /**
+     * All the settings, at the policy's time for one.
+     */
+    settingUpSeconds: number;
+    /**
+     * Both; walking and turning the work is not in it.
+     */
+    totalSeconds: number;
+};
+
+/**
+ * The plan of the edges of every panel that fits.
+ */
+export type PanelWork = {
+    plan: Plan;
+    /**
+     * How long it takes; null when the plan's verdict is do-not-run.
+     */
+    time: PanelTime | null;
+};
+
+/**
+ * Panels for openings, with the work on their edges.
+ */
+export type PanelSizing = {
+    /**
+     * One for each opening, in the request's order.
+     */
+    panels: Array<SizedPanel>;
+    /**
+     * Moisture contents; the year's to 0.5 %, which is all they mean.
+     */
+    moisture: {
+        /**
+         * As it was said.
+         */
+        nowPercent: number;
+        /**
+         * What the wood settles at in the driest air.
+         */
+        driestPercent: number;
+        /**
+         * What it settles at in the wettest air.
+         */
+        wettestPercent: number;
+    };
+    /**
+     * The bit's setting the tongues come from; null for flat panels.
+     */
+    raising: {
+        /**
+         * How far the bit stands out at the end.
+         */
+        heightMm: number;
+        /**
+         * How far its axis stands behind the fence.
+         */
+        fenceMm: number;
+    } | null;
+    /**
+     * The edges of the panels that fit, end grain first.
+     */
+    edges: Array<PanelEdge>;
+    /**
+     * Of all the panels, whether they fit or not.
+     */
+    totals: {
+        /**
+         * Panels.
+         */
+        panels: number;
+        /**
+         * Faces of all of them, as they are cut.
+         */
+        areaM2: number;
+        /**
+         * Length of all their edges.
+         */
+        edgeLengthM: number;
+    };
+    /**
+     * What weighs on all the panels alike.
+     */
+    findings: Array<PanelFinding>;
+    /**
+     * What was taken for granted, and on which side.
+     */
+    assumptions: Array<PanelAssumption>;
+    /**
+     * The plan of the edges; null where no bit was named, or where no panel fits.
+     */
+    work: PanelWork | null;
+    /**
+     * What the panels are made of.
+     */
+    wood: {
+        /**
+         * Its id.
+         */
+        id: string;
+        /**
+         * Its name.
+         */
+        name: string;
+    };
+    /**
+     * What comes before this sizing.
+     */
+    advice: string;
 };
 
 /**
@@ -2850,6 +3778,67 @@ export type UpdateBitResponses = {
 
 export type UpdateBitResponse = UpdateBitResponses[keyof UpdateBitResponses];
 
+export type ConvertOutlineData = {
+    body: OutlinePath;
+    path?: never;
+    query?: never;
+    url: '/v1/outlines/convert';
+};
+
+export type ConvertOutlineErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is larger than 256 KiB.
+     */
+    413: Problem;
+    /**
+     * The body is not application/json.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ConvertOutlineError = ConvertOutlineErrors[keyof ConvertOutlineErrors];
+
+export type ConvertOutlineResponses = {
+    /**
+     * A drawn outline as the form of a custom bit.
+     */
+    200: ConvertedOutline;
+};
+
+export type ConvertOutlineResponse = ConvertOutlineResponses[keyof ConvertOutlineResponses];
+
 export type ListRoutersData = {
     body?: never;
     path?: never;
@@ -3301,6 +4290,137 @@ export type GetWoodResponses = {
 
 export type GetWoodResponse = GetWoodResponses[keyof GetWoodResponses];
 
+export type PreviewPlanBatchData = {
+    body: PlanBatch;
+    path?: never;
+    query?: {
+        /**
+         * Adds `display` texts in these units, and tells sentences in them alone.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * Adds the cross-section of the work after each pass as polygons.
+         */
+        profiles?: boolean;
+    };
+    url: '/v1/plans/preview-batch';
+};
+
+export type PreviewPlanBatchErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is larger than 256 KiB.
+     */
+    413: Problem;
+    /**
+     * The body is not application/json.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type PreviewPlanBatchError = PreviewPlanBatchErrors[keyof PreviewPlanBatchErrors];
+
+export type PreviewPlanBatchResponses = {
+    /**
+     * Each request's own plan or problem.
+     */
+    200: PlanBatchAnswer;
+};
+
+export type PreviewPlanBatchResponse = PreviewPlanBatchResponses[keyof PreviewPlanBatchResponses];
+
+export type PreviewPlanTableData = {
+    body: ShopTableRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/plans/shop-table';
+};
+
+export type PreviewPlanTableErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is larger than 256 KiB.
+     */
+    413: Problem;
+    /**
+     * The body is not application/json.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type PreviewPlanTableError = PreviewPlanTableErrors[keyof PreviewPlanTableErrors];
+
+export type PreviewPlanTableResponses = {
+    /**
+     * Ceiling, mark and verdict of every combination.
+     */
+    200: ShopTable;
+};
+
+export type PreviewPlanTableResponse = PreviewPlanTableResponses[keyof PreviewPlanTableResponses];
+
 export type PreviewPlanData = {
     body: PlanRequest;
     path?: never;
@@ -3309,6 +4429,10 @@ export type PreviewPlanData = {
          * Adds `display` texts in these units, and tells sentences in them alone.
          */
         units?: 'metric' | 'imperial';
+        /**
+         * Adds the cross-section of the work after each pass as polygons.
+         */
+        profiles?: boolean;
     };
     url: '/v1/plans/preview';
 };
@@ -3439,6 +4563,10 @@ export type CreatePlanData = {
          * Adds `display` texts in these units, and tells sentences in them alone.
          */
         units?: 'metric' | 'imperial';
+        /**
+         * Adds the cross-section of the work after each pass as polygons.
+         */
+        profiles?: boolean;
     };
     url: '/v1/plans';
 };
@@ -3556,6 +4684,72 @@ export type GetPlanResponses = {
 };
 
 export type GetPlanResponse = GetPlanResponses[keyof GetPlanResponses];
+
+export type SizePanelsData = {
+    body: PanelsRequest;
+    path?: never;
+    query?: {
+        /**
+         * Adds `display` texts in these units, and tells sentences in them alone.
+         */
+        units?: 'metric' | 'imperial';
+    };
+    url: '/v1/panels/size';
+};
+
+export type SizePanelsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is larger than 256 KiB.
+     */
+    413: Problem;
+    /**
+     * The body is not application/json.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type SizePanelsError = SizePanelsErrors[keyof SizePanelsErrors];
+
+export type SizePanelsResponses = {
+    /**
+     * Panels for openings, with the work on their edges.
+     */
+    200: PanelSizing;
+};
+
+export type SizePanelsResponse = SizePanelsResponses[keyof SizePanelsResponses];
 
 export type ListKeysData = {
     body?: never;

@@ -20,7 +20,8 @@ export function bitFaults(bit: Bit): Fault[] {
   return [...own, ...faultsUnder("/form", formFaults(bit.form))];
 }
 
-function formFaults(form: Form): Fault[] {
+/** Everything wrong with a form by itself. Pointers start at the form. */
+export function formFaults(form: Form): Fault[] {
   const given: Readonly<Record<string, unknown>> = form;
   const single = Object.entries(formSummary(form.kind).dimensions).flatMap(([name, spec]) =>
     dimensionFaults(`/${name}`, given[name], spec),

@@ -32,6 +32,9 @@ export type ArcSegment = {
 /** Cutting edge, pilot bearing, or plain body that must not touch the work. */
 export type SegmentRole = "edge" | "pilot" | "body";
 
+/** A place on an arc this near to the arc's end along the axis is that end, mm. */
+const END_ROUNDING_MM = 1e-12;
+
 /** A straight segment; a cutting edge unless said otherwise. */
 export function line(
   fromMm: number,
@@ -61,8 +64,20 @@ export function radiusOnSegmentMm(segment: Segment, tMm: number): number {
     return segment.startRadiusMm + (segment.endRadiusMm - segment.startRadiusMm) * along;
   }
   const u = tMm - segment.centreMm;
-  const halfChordMm = Math.sqrt(Math.max(0, segment.arcRadiusMm * segment.arcRadiusMm - u * u));
+  // Where an arc ends square to the axis, rounding in t would show a million times over in r.
+  const isAtEnd = segment.arcRadiusMm - Math.abs(u) < END_ROUNDING_MM;
+  const halfChordMm = isAtEnd ? 0 : Math.sqrt(segment.arcRadiusMm * segment.arcRadiusMm - u * u);
   return segment.centreRadiusMm + segment.side * halfChordMm;
+}
+
+/** Least and greatest radius in mm that one segment reaches between its ends. */
+export function segmentSpanMm(segment: Segment): { readonly leastMm: number; readonly greatestMm: number } {
+  const radiiMm = [radiusOnSegmentMm(segment, segment.fromMm), radiusOnSegmentMm(segment, segment.toMm)];
+  // An outward arc is widest over its centre, an inward one narrowest.
+  if (segment.kind === "arc" && segment.centreMm > segment.fromMm && segment.centreMm < segment.toMm) {
+    radiiMm.push(radiusOnSegmentMm(segment, segment.centreMm));
+  }
+  return { leastMm: Math.min(...radiiMm), greatestMm: Math.max(...radiiMm) };
 }
 
 /** Length of the outline along the axis, mm. */

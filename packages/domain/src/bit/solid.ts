@@ -2,7 +2,7 @@ import { G_PER_KG, MM_PER_M } from "../quantity/units.ts";
 import type { Bit } from "./bit.ts";
 import { formOutline, formPilotRadiusMm, formWingFillRatio } from "./form/registry.ts";
 import { moments, type Stretch, stretchesAbove } from "./moments.ts";
-import { type Outline, outlineLengthMm, radiusOnSegmentMm, type Segment } from "./outline.ts";
+import { type Outline, outlineLengthMm, type Segment, segmentSpanMm } from "./outline.ts";
 
 /** Steel of the body, g/mm³. Source: 7 850 kg/m³, the handbook example in references §3 (common practice). */
 export const STEEL_DENSITY_G_PER_MM3 = 0.00785;
@@ -31,13 +31,16 @@ export type BitSolid = {
 type Sums = { volumeMm3: number; firstMm4: number; polarMm5: number };
 
 /**
- * The bit as a solid of revolution: a hub as thick as its shank or pilot is full metal, the ring outside it
- * is metal by the form's wing fill. m = ρ·π·∫r²dt, I = ½·ρ·π·∫r⁴dt (solid of revolution, standard). A weighed
+ * The bit as a solid of revolution: a hub as thick as its shank or pilot is full metal, as are bearings and arbors; the
+ * ring outside the hub is metal by the form's wing fill. m = ρ·π·∫r²dt, I = ½·ρ·π·∫r⁴dt (solid of revolution, standard). A weighed
  * mass wins over the estimate; the outline then only shapes it, so inertia scales with the mass.
  */
 export function bitSolid(bit: Bit): BitSolid {
   const outline = formOutline(bit.form);
-  const hubRadiusMm = Math.max(bit.shankDiameterMm / 2, formPilotRadiusMm(bit.form) ?? 0);
+  const pilotRadiusMm = formPilotRadiusMm(bit.form) ?? 0;
+  // A bearing as wide as the edges says nothing of what is between them.
+  const bodyRadiusMm = pilotRadiusMm < rimRadiusMm(outline) ? pilotRadiusMm : 0;
+  const hubRadiusMm = Math.max(bit.shankDiameterMm / 2, bodyRadiusMm);
   const sums = headSums(outline, hubRadiusMm, formWingFillRatio(bit.form));
   const headVolumeMm3 = sums.volumeMm3;
   const headCentreMm = sums.firstMm4 / headVolumeMm3;
@@ -66,20 +69,16 @@ export function storedEnergyJ(polarInertiaKgM2: number, rpm: number): number {
 
 /** Greatest radius of an outline, mm. */
 export function rimRadiusMm(outline: Outline): number {
-  let greatestMm = 0;
-  for (const segment of outline) {
-    const ends = [radiusOnSegmentMm(segment, segment.fromMm), radiusOnSegmentMm(segment, segment.toMm)];
-    if (segment.kind === "arc" && segment.centreMm > segment.fromMm && segment.centreMm < segment.toMm) {
-      ends.push(radiusOnSegmentMm(segment, segment.centreMm));
-    }
-    greatestMm = Math.max(greatestMm, ...ends);
-  }
-  return greatestMm;
+  return outline.reduce((widestMm, segment) => Math.max(widestMm, segmentSpanMm(segment).greatestMm), 0);
 }
 
 function headSums(outline: Outline, hubRadiusMm: number, wingFillRatio: number): Sums {
   const sums: Sums = { volumeMm3: 0, firstMm4: 0, polarMm5: 0 };
   for (const segment of outline) {
+    if (segment.role !== "edge") {
+      addSolid(sums, segment, segment, 1);
+      continue;
+    }
     // Whole solid scaled by the fill, then the hub's missing share put back.
     addSolid(sums, segment, segment, wingFillRatio);
     const above = stretchesAbove(segment, segment, hubRadiusMm);

@@ -23,7 +23,7 @@ export type LoadedPass = {
   readonly load: Load;
   readonly uses: readonly ConstraintUse[];
   /**
-   * The greatest use: above 1 the pass is too heavy even at the slowest feed. Grows with the depth of the pass.
+   * The greatest use that grows with the depth of the pass: above 1 it is too heavy even at the slowest feed.
    */
   readonly heaviness: number;
 };
@@ -48,12 +48,16 @@ export function loadedPass(context: ConstraintContext, pass: PassGeometry): Load
     load = loadOf(context, pass, wantedMm * (heaviest * RELIEF_SLACK) ** (-1 / LOAD_EXPONENT));
     loads = loadUses(context, load);
   }
-  const uses = [
-    ...geometry,
-    ...loads,
-    { name: "slowest-feed" as const, ratio: context.policy.feedPerToothMinMm / load.feedPerToothMm },
-  ];
-  return { load, uses, heaviness: greatest(uses) };
+  const slowest = {
+    name: "slowest-feed" as const,
+    ratio: context.policy.feedPerToothMinMm / load.feedPerToothMm,
+  };
+  // A relieved load sits at its bound whatever the depth; how far the feed had to fall tells the depth.
+  return {
+    load,
+    uses: [...geometry, ...loads, slowest],
+    heaviness: Math.max(greatest(geometry), slowest.ratio),
+  };
 }
 
 /** Largest section of one pass, mm². */
@@ -80,7 +84,7 @@ function geometryUses({ setup, mounting, policy }: ConstraintContext, pass: Pass
     { name: "section", ratio: pass.removedAreaMm2 / sectionMaxMm2(mounting, policy) },
     { name: "width-times-bite", ratio: (pass.engagedMm * pass.biteMm) / productMaxMm2 },
   ];
-  if (setup.sides === 2) {
+  if (setup.sides === 2 && setup.approach === "height") {
     const deepestMm = policy.grooveDepthPerDiameterMaxRatio * 2 * setup.greatestRadiusMm;
     uses.push({ name: "groove-depth", ratio: pass.biteMm / deepestMm });
   }

@@ -40,8 +40,3 @@ export function cuttingPowerW(
 ): number {
   return (specificForceNPerMm2 * removedAreaMm2 * feedMPerMin * 1000) / 60_000;
 }
-
-/** Torque in N·m of a power at a speed: M = P/ω. */
-export function torqueNm(powerW: number, rpm: number): number {
-  return powerW / ((rpm * 2 * Math.PI) / 60);
-}

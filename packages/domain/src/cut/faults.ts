@@ -17,6 +17,7 @@ function ownFaults(cut: Cut): Fault[] {
   switch (cut.kind) {
     case "edge":
     case "panel":
+    case "joint":
       return [
         ...rangeFaults("/thicknessMm", cut.thicknessMm, CUT_RANGES.thicknessMm),
         ...rangeFaults("/heightMm", cut.heightMm, CUT_RANGES.heightMm),
@@ -29,5 +30,16 @@ function ownFaults(cut: Cut): Fault[] {
       ];
     case "groove":
       return rangeFaults("/depthMm", cut.depthMm, CUT_RANGES.depthMm);
+    case "trim":
+      return [
+        ...rangeFaults("/overhangMm", cut.overhangMm, CUT_RANGES.overhangMm),
+        ...rangeFaults("/thicknessMm", cut.thicknessMm, CUT_RANGES.thicknessMm),
+      ];
+    case "surface":
+      return [
+        ...rangeFaults("/depthMm", cut.depthMm, CUT_RANGES.depthMm),
+        ...rangeFaults("/widthMm", cut.widthMm, CUT_RANGES.surfaceWidthMm),
+        ...rangeFaults("/stepOverRatio", cut.stepOverRatio, CUT_RANGES.stepOverRatio),
+      ];
   }
 }

@@ -5,13 +5,20 @@ import { type PassGeometry, passBetween } from "./pass-geometry.ts";
 export type FoundPass = { readonly pass: PassGeometry; readonly loaded: LoadedPass };
 
 /** More passes than this is the wrong bit for the job. Ours. */
-const PASSES_MAX = 40;
+export const PASSES_MAX = 20;
 
 /** Shares of a bound are told apart down to this. */
 const SHARE_STEP = 1e-3;
 
-/** Halvings of a setting's travel: 2⁻²⁴ of it is far below anything a hand can set. */
-const HALVINGS = 24;
+/** A setting is found this closely, mm: far below anything a hand can set. */
+const SETTING_STEP_MM = 1e-4;
+const STEPS_MAX = 60;
+
+/** A pass this near under its share is as deep as it needs to be. */
+const NEAR_ENOUGH = 1e-6;
+
+/** A guess stays this share of the bracket away from its ends. */
+const EDGE_SHARE = 0.02;
 
 /**
  * The fewest roughing passes at all, each as deep as its constraints let it be: heaviness grows with the depth of a
@@ -69,16 +76,30 @@ function deepestWithin(
 ): FoundPass | undefined {
   const whole = found(context, fromMm, finishBiteMm);
   if (whole.loaded.heaviness <= share) return whole;
-  let shallowMm = fromMm;
-  let deepMm = finishBiteMm;
+  // Illinois' false position between a depth that is light enough and one that is not; both ends close in.
+  let shallow = { toMm: fromMm, over: -share };
+  let deep = { toMm: finishBiteMm, over: whole.loaded.heaviness - share };
+  let stayed: "shallow" | "deep" | undefined;
   let best: FoundPass | undefined;
-  for (let index = 0; index < HALVINGS; index += 1) {
-    const toMm = (shallowMm + deepMm) / 2;
+  for (let index = 0; index < STEPS_MAX && shallow.toMm - deep.toMm > SETTING_STEP_MM; index += 1) {
+    const span = shallow.toMm - deep.toMm;
+    const guess = shallow.toMm + (span * shallow.over) / (deep.over - shallow.over);
+    // Kept off both ends, so that the bracket always shrinks.
+    const toMm = Math.min(shallow.toMm - EDGE_SHARE * span, Math.max(deep.toMm + EDGE_SHARE * span, guess));
     const next = found(context, fromMm, toMm);
-    if (next.loaded.heaviness <= share) {
-      shallowMm = toMm;
+    const over = next.loaded.heaviness - share;
+    if (over <= 0) {
+      // An end that stays twice is believed half as much, or the other would creep.
+      if (stayed === "deep") deep = { toMm: deep.toMm, over: deep.over / 2 };
+      shallow = { toMm, over };
+      stayed = "deep";
       best = next;
-    } else deepMm = toMm;
+      if (over > -NEAR_ENOUGH) break;
+    } else {
+      if (stayed === "shallow") shallow = { toMm: shallow.toMm, over: shallow.over / 2 };
+      deep = { toMm, over };
+      stayed = "shallow";
+    }
   }
   return best;
 }

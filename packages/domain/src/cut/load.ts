@@ -1,11 +1,11 @@
 import type { Bit } from "../bit/bit.ts";
 import { freshDepthMm } from "../bit/section.ts";
-import { bendingStressMPa, equivalentStressMPa, torsionStressMPa } from "../bit/shank.ts";
+import { bendingStressMPa, deflectionMm, equivalentStressMPa, torsionStressMPa } from "../bit/shank.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { Policy } from "../policy/policy.ts";
 import type { Router } from "../router/router.ts";
 import type { Wood } from "../wood/wood.ts";
-import { chipOf } from "./chip.ts";
+import { chipOf, chipThinningFactor } from "./chip.ts";
 import { FORCE_BAND_FACTOR, specificCuttingForceNPerMm2 } from "./cutting-force.ts";
 import type { PassGeometry } from "./pass-geometry.ts";
 import { type CutSetup, settingShortOfEnd } from "./setup.ts";
@@ -27,10 +27,14 @@ export type Load = {
   readonly immersionRatio: number;
   readonly chipMeanMm: number;
   readonly chipGreatestMm: number;
+  /** How much faster it could be fed for the greatest chip of a half-immersed cut. */
+  readonly chipThinningRatio: number;
   readonly specificForceNPerMm2: number;
   readonly peakForceN: number;
   readonly torqueNm: number;
   readonly shankStressMPa: number;
+  /** How far the peak force bends the edge aside. */
+  readonly shankDeflectionMm: number;
 };
 
 const MM_PER_M = 1000;
@@ -40,13 +44,9 @@ const MM_PER_M = 1000;
  * turn removes the same wood. Peak force is the specific force on the greatest chip over the depth of fresh wood.
  */
 export function loadOf(context: LoadContext, pass: PassGeometry, feedPerToothMm: number): Load {
-  const { bit, solid, wood, grain, setup } = context;
-  const setting = settingShortOfEnd(setup, pass.beforeEndMm);
-  const depthMm =
-    setup.sides === 2 ? pass.biteMm : freshDepthMm(solid.outline, setting, setup.approach, pass.biteMm);
-  const diameterMm = 2 * pass.greatestRadiusMm;
-  // A groove is a slot: a tooth is in wood for half a turn.
-  const immersionRatio = setup.sides === 2 ? 1 : Math.min(1, pass.removedAreaMm2 / (depthMm * diameterMm));
+  const { bit, wood, grain } = context;
+  const depthMm = freshDepth(context, pass);
+  const immersionRatio = Math.min(1, pass.removedAreaMm2 / (depthMm * 2 * pass.greatestRadiusMm));
   const chip = chipOf(feedPerToothMm, immersionRatio);
   const specific = FORCE_BAND_FACTOR * specificCuttingForceNPerMm2(wood, chip.meanMm, grain);
   const peakForceN = specific * depthMm * chip.greatestMm;
@@ -57,11 +57,24 @@ export function loadOf(context: LoadContext, pass: PassGeometry, feedPerToothMm:
     immersionRatio,
     chipMeanMm: chip.meanMm,
     chipGreatestMm: chip.greatestMm,
+    chipThinningRatio: chipThinningFactor(immersionRatio),
     specificForceNPerMm2: specific,
     peakForceN,
     torqueNm: meanTorqueNm,
     shankStressMPa: shankStressMPa(context, peakForceN, pass.greatestRadiusMm),
+    shankDeflectionMm: deflectionMm(
+      { shankDiameterMm: bit.shankDiameterMm, lengthMm: cuttingArmMm(context) },
+      peakForceN,
+    ),
   };
+}
+
+/** Length along the axis over which a tooth meets fresh wood. A groove cut at once meets it all the way up. */
+function freshDepth({ solid, setup }: LoadContext, pass: PassGeometry): number {
+  const { approach, heightMm, sides } = setup;
+  if (sides === 2) return approach === "once" ? heightMm : pass.biteMm;
+  const setting = settingShortOfEnd(setup, pass.beforeEndMm);
+  return freshDepthMm(solid.outline, setting, approach === "height" ? "height" : "fence", pass.biteMm);
 }
 
 /** Distance in mm from the collet face to the part of the edge that is farthest from it. */

@@ -27,7 +27,9 @@ export function passBetween(outline: Outline, setup: CutSetup, fromMm: number, t
   return {
     beforeEndMm: toMm,
     biteMm: fromMm - toMm,
-    removedAreaMm2: sectionMm2(outline, setup, toMm) - sectionMm2(outline, setup, fromMm),
+    // What is made at once has nothing before it; its first contact may lie anywhere along the edge.
+    removedAreaMm2:
+      sectionMm2(outline, setup, toMm) - (setup.approach === "once" ? 0 : sectionMm2(outline, setup, fromMm)),
     engagedMm,
     greatestRadiusMm,
   };

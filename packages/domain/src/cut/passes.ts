@@ -17,10 +17,15 @@ export type Pass = {
   readonly load: Load;
   /** How much of every constraint it uses. */
   readonly uses: readonly ConstraintUse[];
+  /** How near it is to the heaviest pass allowed, 1 at the bound: see constraints.ts. */
+  readonly heaviness: number;
 };
 
 /** Sections are compared with this much slack, mm²: the inversion's own error. */
 const SLACK_MM2 = 1e-9;
+
+/** A finishing bite is halved at most so often: 0.8 mm comes to 0.05 mm. Ours. */
+const HALVINGS_MAX = 4;
 
 /**
  * The passes of a cut: the fewest roughing passes within every constraint, sharing the load equally, then a light
@@ -30,9 +35,9 @@ const SLACK_MM2 = 1e-9;
  */
 export function findPasses(context: ConstraintContext): readonly Pass[] | undefined {
   const { solid, setup, mounting, policy } = context;
-  const finishBiteMm = Math.min(policy.finishBiteMm, setup.travelMm);
-  const finish = found(context, finishBiteMm, 0);
-  if (finish.loaded.heaviness > 1) return undefined;
+  const finishing = lightFinish(context);
+  if (finishing === undefined) return undefined;
+  const { finishBiteMm, finish } = finishing;
   const roughMm2 = sectionMm2(solid.outline, setup, finishBiteMm);
   if (!(setup.travelMm > finishBiteMm) || roughMm2 <= SLACK_MM2) return [asPass(setup, finish, 1, "finish")];
   // No fewer can carry the section, so the search starts there.
@@ -44,6 +49,21 @@ export function findPasses(context: ConstraintContext): readonly Pass[] | undefi
   return [...passes, asPass(setup, finish, passes.length + 1, "finish")];
 }
 
+type Finishing = { readonly finishBiteMm: number; readonly finish: FoundPass };
+
+/** The finishing pass: the policy's bite, halved until the shank and the motor bear it. What is made at its one setting is its own. */
+function lightFinish(context: ConstraintContext): Finishing | undefined {
+  const { setup, policy } = context;
+  const once = setup.approach === "once";
+  let finishBiteMm = once ? setup.travelMm : Math.min(policy.finishBiteMm, setup.travelMm);
+  for (let tries = 0; tries <= (once ? 0 : HALVINGS_MAX); tries += 1) {
+    const finish = found(context, finishBiteMm, 0);
+    if (finish.loaded.heaviness <= 1) return { finishBiteMm, finish };
+    finishBiteMm /= 2;
+  }
+  return undefined;
+}
+
 /** The fewest passes by all the constraints: of equal section where that will do, else of equal heaviness. */
 function lightest(
   context: ConstraintContext,
@@ -52,10 +72,9 @@ function lightest(
 ): readonly FoundPass[] | undefined {
   const deepest = fewestPasses(context, finishBiteMm);
   if (deepest === undefined) return undefined;
-  return (
-    equalSections(context, finishBiteMm, roughMm2, deepest.length) ??
-    sharedOut(context, finishBiteMm, deepest)
-  );
+  const equal = (count: number) => equalSections(context, finishBiteMm, roughMm2, count);
+  // A last sliver may come only from how closely the depths were found: one pass fewer is tried too.
+  return equal(deepest.length - 1) ?? equal(deepest.length) ?? sharedOut(context, finishBiteMm, deepest);
 }
 
 /** `count` passes of equal section, if each is light enough. */
@@ -65,6 +84,7 @@ function equalSections(
   roughMm2: number,
   count: number,
 ): FoundPass[] | undefined {
+  if (count < 1) return undefined;
   const { solid, setup } = context;
   const passes: FoundPass[] = [];
   let fromMm = setup.travelMm;
@@ -112,5 +132,5 @@ function found(context: ConstraintContext, fromMm: number, toMm: number): FoundP
 
 function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, kind: Pass["kind"]): Pass {
   const { heightMm, fenceMm } = settingShortOfEnd(setup, pass.beforeEndMm);
-  return { number, kind, heightMm, fenceMm, geometry: pass, load: loaded.load, uses: loaded.uses };
+  return { number, kind, heightMm, fenceMm, geometry: pass, ...loaded };
 }

@@ -53,29 +53,26 @@ export function panelMovement(context: MovementContext): PanelMovement {
 }
 
 function yearMovement({ now, year, spreadRatio }: MovementContext, change: Change): YearMovement {
-  const reach = { from: withinRange(now.percent - now.tolerancePercent), to: withinRange(now.percent + now.tolerancePercent) };
+  const least = withinRange(now.percent - now.tolerancePercent);
+  const greatest = withinRange(now.percent + now.tolerancePercent);
+  const steps = [EVEN_RANGE.min, EVEN_RANGE.max].filter((step) => step > least && step < greatest);
   const wide = widened(year);
   return {
     toDriestRatio: change(now.percent, year.driestPercent),
     toWettestRatio: change(now.percent, year.wettestPercent),
-    shrinksMostRatio: (1 + spreadRatio) * most([reach.to, ...evenEnds(reach.from, reach.to)], wide.driestPercent, (from, to) => -change(from, to)),
-    swellsMostRatio: (1 + spreadRatio) * most([reach.from, ...evenEnds(reach.from, reach.to)], wide.wettestPercent, change),
+    shrinksMostRatio:
+      (1 + spreadRatio) * most([greatest, ...steps], wide.driestPercent, (from, to) => -change(from, to)),
+    swellsMostRatio: (1 + spreadRatio) * most([least, ...steps], wide.wettestPercent, change),
   };
 }
 
 /**
- * The greatest change from any of these to the target. Where one equation takes over from the other the change
- * steps, and may be greater at the step than beyond it: those points are tried too.
+ * The greatest change from any of these to the target. Where one equation takes over from the other the change steps, and
+ * from a moisture at the step it may be greater than from one beyond it: those are tried too. The target needs none of
+ * this: it is widened by more than the step.
  */
 function most(froms: readonly number[], target: number, change: Change): number {
-  const changes = froms.flatMap((from) => [target, ...evenEnds(from, target)].map((to) => change(from, to)));
-  return Math.max(0, ...changes);
-}
-
-function evenEnds(onePercent: number, otherPercent: number): number[] {
-  const least = Math.min(onePercent, otherPercent);
-  const greatest = Math.max(onePercent, otherPercent);
-  return [EVEN_RANGE.min, EVEN_RANGE.max].filter((end) => end > least && end < greatest);
+  return Math.max(0, ...froms.map((from) => change(from, target)));
 }
 
 function acrossGrain(species: Species, direction: GrainDirection): Change {

@@ -1,12 +1,13 @@
 import type { LimitName } from "../limit/ceiling.ts";
 import type { MountingClearance } from "../router/mounting.ts";
 
-/** What weighs on the verdict: `refuse` stops the plan, `care` qualifies it. */
-export type Finding =
-  | { readonly code: "table-only"; readonly severity: "refuse" }
+/** What weighs on the verdict: `refuse` stops the plan, `care` qualifies it, a `note` only tells. */
+export type Severity = "refuse" | "care" | "note";
+
+type Refusal =
+  | { readonly code: "table-only" }
   | {
       readonly code: "router-too-fast";
-      readonly severity: "refuse";
       readonly slowestRpm: number;
       readonly slowestRpmHighest: number;
       readonly breaks: readonly LimitName[];
@@ -14,12 +15,37 @@ export type Finding =
     }
   | {
       readonly code: "no-collet-fits";
-      readonly severity: "refuse";
       readonly shankDiameterMm: number;
       readonly colletDiametersMm: readonly number[];
     }
-  | { readonly code: "too-many-passes"; readonly severity: "refuse" }
-  | { readonly code: "handheld-with-care"; readonly severity: "care" }
-  | { readonly code: "large-bit"; readonly severity: "care"; readonly clearance: MountingClearance };
+  | { readonly code: "too-many-passes" }
+  | { readonly code: "too-heavy-at-once" }
+  | { readonly code: "climb-cut"; readonly greatestBiteMm: number; readonly biteMaxMm: number };
+
+type Care =
+  | { readonly code: "handheld-with-care" }
+  | { readonly code: "large-bit"; readonly clearance: MountingClearance }
+  | { readonly code: "light-climb-cut"; readonly biteMaxMm: number }
+  | {
+      readonly code: "thin-chip";
+      readonly pass: number;
+      readonly chipMeanMm: number;
+      readonly chipMeanMinMm: number;
+      readonly speedForChipRpm: number;
+    }
+  | { readonly code: "trials-contradict"; readonly shookRpm: number }
+  | { readonly code: "shook-in-other-router"; readonly shookRpm: number };
+
+type Note =
+  | { readonly code: "feed-only" }
+  | { readonly code: "waste-first"; readonly widthMm: number; readonly depthMm: number }
+  | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }
+  | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }
+  | { readonly code: "melts" };
+
+export type Finding =
+  | (Refusal & { readonly severity: "refuse" })
+  | (Care & { readonly severity: "care" })
+  | (Note & { readonly severity: "note" });
 
 export type FindingCode = Finding["code"];

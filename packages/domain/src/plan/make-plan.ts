@@ -1,26 +1,29 @@
 import { bitFaults } from "../bit/faults.ts";
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
-import { angularSpeedRadPerS } from "../bit/rotation.ts";
-import { radiiInUse } from "../bit/section.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
+import { cuttingPowerW } from "../cut/cutting-force.ts";
 import { cutFaults } from "../cut/faults.ts";
 import { feedFor, secondsAlong } from "../cut/feed.ts";
 import { findPasses, type Pass } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
 import { type Ceiling, limitsBroken, speedCeiling } from "../limit/ceiling.ts";
 import { chartRpm } from "../limit/diameter-chart.ts";
+import type { LimitContext } from "../limit/limit.ts";
 import { rimSpeedMPerS } from "../limit/rim-speed.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
-import { hasColletFor, shankFaults } from "../router/collet.ts";
+import { MM_PER_M } from "../quantity/units.ts";
+import { shankFaults } from "../router/collet.ts";
 import { type DialSpeed, dialSpeeds } from "../router/dial.ts";
 import { routerFaults } from "../router/faults.ts";
-import { type MountingFinding, mountingFor } from "../router/mounting.ts";
+import { mountingFor } from "../router/mounting.ts";
 import { assumptionsFor } from "./assumptions.ts";
-import type { Finding } from "./findings.ts";
+import { judge, verdictOf } from "./judge.ts";
 import { limitContext } from "./known.ts";
-import type { Plan, PlanInput, PlannedPass, PlannedSetting, Verdict } from "./plan.ts";
+import type { Plan, PlanInput, PlannedPass, PlannedSetting } from "./plan.ts";
+import { rotationAt } from "./rotation.ts";
 import { orderOfWork } from "./steps.ts";
+import { chipFindings } from "./surface-findings.ts";
 import { fastestThatHolds, uncertaintyCosts } from "./uncertainty.ts";
 
 /**
@@ -41,13 +44,14 @@ export function makePlan(input: PlanInput): Plan {
   const mounting = mountingFor(solid, chartRpm(2 * solid.rimRadiusMm), policy);
   const speeds = dialSpeeds(router, policy);
   const fit = fastestThatHolds(speeds, ceiling.limits);
-  const findings = findingsFor(input, mounting, speeds, fit, passes, ceiling);
-  const verdict = verdictOf(findings);
-  const mayRun = verdict !== "do-not-run" && fit !== undefined && passes !== undefined;
-  const setting = mayRun ? plannedSetting(fit, speeds, ceiling, solid, setup) : undefined;
+  const clearance = mounting.allowed;
+  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, clearance });
+  const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
+  const setting = mayRun ? plannedSetting(fit, speeds, ceiling, context, setup) : undefined;
   const planned = setting && passes ? withFeeds(passes, setting, input, setup) : [];
+  const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;
   return {
-    verdict,
+    verdict: verdictOf(findings),
     findings,
     mounting: { ...mounting, requested },
     speed: {
@@ -60,14 +64,12 @@ export function makePlan(input: PlanInput): Plan {
     },
     limits: ceiling.limits,
     passes: planned,
-    steps: setting
-      ? orderOfWork(setup, planned, setting, cut.edges, requested, mounting.allowed !== "handheld")
-      : [],
+    steps: setting ? orderOfWork(setup, planned, setting, cut, requested, clearance !== "handheld") : [],
     precautions: precautionsFor({
       ...input,
       solid,
       setup,
-      clearance: mounting.allowed,
+      clearance,
       pilotRadiusMm: formPilotRadiusMm(bit.form),
     }),
     assumptions: assumptionsFor(bit, solid, router, setup, setting, policy),
@@ -92,60 +94,19 @@ function setupUnder(pointer: string, { bit, cut }: PlanInput, solid: BitSolid): 
   }
 }
 
-function findingsFor(
-  input: PlanInput,
-  { allowed }: MountingFinding,
-  speeds: readonly DialSpeed[],
-  fit: DialSpeed | undefined,
-  passes: readonly Pass[] | undefined,
-  { limits }: Ceiling,
-): Finding[] {
-  const findings: Finding[] = [];
-  const handheld = input.mounting === "handheld";
-  if (handheld && allowed === "table-only") findings.push({ code: "table-only", severity: "refuse" });
-  const { shankDiameterMm } = input.bit;
-  if (!hasColletFor(shankDiameterMm, input.router)) {
-    const { colletDiametersMm = [] } = input.router;
-    findings.push({ code: "no-collet-fits", severity: "refuse", shankDiameterMm, colletDiametersMm });
-  }
-  const [slowest] = speeds;
-  if (fit === undefined && slowest !== undefined) {
-    const broken = limitsBroken(limits, slowest);
-    findings.push({
-      code: "router-too-fast",
-      severity: "refuse",
-      slowestRpm: slowest.rpm,
-      slowestRpmHighest: slowest.rpmHighest,
-      breaks: broken.map(({ name }) => name),
-      limitRpm: Math.min(...broken.map(({ rpm }) => rpm)),
-    });
-  }
-  if (passes === undefined) findings.push({ code: "too-many-passes", severity: "refuse" });
-  if (handheld && allowed === "handheld-with-care")
-    findings.push({ code: "handheld-with-care", severity: "care" });
-  if (!handheld && allowed !== "handheld")
-    findings.push({ code: "large-bit", severity: "care", clearance: allowed });
-  return findings;
-}
-
-function verdictOf(findings: readonly Finding[]): Verdict {
-  if (findings.some(({ severity }) => severity === "refuse")) return "do-not-run";
-  return findings.length > 0 ? "run-with-care" : "run";
-}
-
 function plannedSetting(
   fit: DialSpeed,
   speeds: readonly DialSpeed[],
   { limits }: Ceiling,
-  solid: BitSolid,
+  context: LimitContext,
   setup: CutSetup,
 ): PlannedSetting {
   const faster = speeds.find(({ rpm }) => rpm > fit.rpm);
-  const leastRadiusMm = radiiInUse(solid.outline, setup)?.leastMm ?? 0;
   return {
     ...fit,
-    rimSpeedMPerS: rimSpeedMPerS(2 * solid.rimRadiusMm, fit.rpm),
-    slowestEdgeMPerS: rimSpeedMPerS(2 * leastRadiusMm, fit.rpm),
+    rimSpeedMPerS: rimSpeedMPerS(2 * context.solid.rimRadiusMm, fit.rpm),
+    slowestEdgeMPerS: rimSpeedMPerS(2 * setup.leastRadiusMm, fit.rpm),
+    rotation: rotationAt(context, fit.rpmHighest),
     nextFaster: faster && { ...faster, breaks: limitsBroken(limits, faster).map(({ name }) => name) },
   };
 }
@@ -157,16 +118,20 @@ function withFeeds(
   setup: CutSetup,
 ): PlannedPass[] {
   const { wings } = bit;
-  const omegaRadPerS = angularSpeedRadPerS(rpm);
   return passes.map((pass) => {
-    const { feedPerToothMm, torqueNm } = pass.load;
+    const { feedPerToothMm, specificForceNPerMm2, chipMeanMm } = pass.load;
     const feed = feedFor(feedPerToothMm, rpm, wings, setup.greatestRadiusMm, policy.handFeedMaxMPerMin);
     return {
       pass,
       feed,
+      chipMeanMm: (chipMeanMm * feed.feedPerToothMm) / feedPerToothMm,
       // A hand that cannot keep up takes a thinner chip, and no more power than this.
-      powerW: torqueNm * omegaRadPerS,
-      secondsPerEdge: cut.edges.map(({ lengthMm }) => secondsAlong(lengthMm, feed.feedMPerMin)),
+      powerW: cuttingPowerW(
+        specificForceNPerMm2,
+        pass.geometry.removedAreaMm2,
+        (feedPerToothMm * rpm * wings) / MM_PER_M,
+      ),
+      secondsPerEdge: cut.edges.map(({ lengthMm }) => setup.rows * secondsAlong(lengthMm, feed.feedMPerMin)),
     };
   });
 }

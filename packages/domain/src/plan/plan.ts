@@ -13,6 +13,7 @@ import type { Router } from "../router/router.ts";
 import type { Wood } from "../wood/wood.ts";
 import type { Assumption } from "./assumptions.ts";
 import type { Finding } from "./findings.ts";
+import type { Rotation } from "./rotation.ts";
 import type { Step } from "./steps.ts";
 import type { UncertaintyCost } from "./uncertainty.ts";
 
@@ -60,6 +61,8 @@ export type PlannedSetting = DialSpeed & {
   readonly rimSpeedMPerS: number;
   /** Speed of the slowest point of the edge that touches wood: there it burns first. */
   readonly slowestEdgeMPerS: number;
+  /** What spinning does at the fastest it may truly run there. */
+  readonly rotation: Rotation;
   /** The next faster mark and the limits it would break. */
   readonly nextFaster: (DialSpeed & { readonly breaks: readonly LimitName[] }) | undefined;
 };
@@ -67,6 +70,8 @@ export type PlannedSetting = DialSpeed & {
 export type PlannedPass = {
   readonly pass: Pass;
   readonly feed: Feed;
+  /** Mean chip at this feed. */
+  readonly chipMeanMm: number;
   /** Mean power at this feed and speed, at the upper edge of its band. */
   readonly powerW: number;
   /** One figure for each edge, in the order of the request. */

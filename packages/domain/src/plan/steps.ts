@@ -1,4 +1,4 @@
-import type { Edge } from "../cut/cut.ts";
+import type { Cut, Edge } from "../cut/cut.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import type { Mounting } from "../router/mounting.ts";
@@ -6,10 +6,15 @@ import type { Mark } from "../router/router.ts";
 import type { PlannedPass, PlannedSetting } from "./plan.ts";
 
 /** The way the work or the router moves, so that the edge meets the wood against the rotation. */
-export type FeedDirection = "work-right-to-left" | "router-left-to-right";
+export type FeedDirection =
+  | "work-right-to-left"
+  | "router-left-to-right"
+  | "router-clockwise-inside"
+  | "with-rotation";
 
 /** One thing to do, in the order of work. */
 export type Step =
+  | { readonly code: "waste-groove"; readonly widthMm: number; readonly depthMm: number }
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }
@@ -23,6 +28,8 @@ export type Step =
       /** Places in the request's list, from 1. */
       readonly edges: readonly number[];
       readonly grain: "end" | "long";
+      /** How often each is run, side by side. */
+      readonly rows: number;
       readonly direction: FeedDirection;
       readonly feedMPerMin: number;
     }
@@ -39,16 +46,17 @@ export function orderOfWork(
   setup: CutSetup,
   passes: readonly PlannedPass[],
   setting: PlannedSetting,
-  edges: readonly Edge[],
+  cut: Cut,
   mounting: Mounting,
   isHeavy: boolean,
 ): Step[] {
-  const direction = mounting === "table" ? "work-right-to-left" : "router-left-to-right";
-  const steps: Step[] = [{ code: "mount-bit" }];
+  const direction = feedDirection(cut, mounting);
+  const steps: Step[] = setup.waste === undefined ? [] : [{ code: "waste-groove", ...setup.waste }];
+  steps.push({ code: "mount-bit" });
   const { mark, rpm } = setting;
   steps.push(mark === undefined ? { code: "no-dial-to-set", rpm } : { code: "set-dial", mark, rpm });
   // The setting that is not walked up to is made once, before the first cut.
-  const places = { end: placesOf(edges, "end"), long: placesOf(edges, "long") };
+  const places = { end: placesOf(cut.edges, "end"), long: placesOf(cut.edges, "long") };
   if (setup.sides === 1) steps.push(fixedSetting(setup));
   for (const { pass, feed } of passes) {
     steps.push(movedSetting(setup, pass));
@@ -61,6 +69,7 @@ export function orderOfWork(
         passKind: pass.kind,
         edges: places[grain],
         grain,
+        rows: setup.rows,
         direction,
         feedMPerMin: feed.feedMPerMin,
       });
@@ -68,6 +77,13 @@ export function orderOfWork(
     if (isHeavy && pass.number === 1 && passes.length > 1) steps.push({ code: "check-collet" });
   }
   return steps;
+}
+
+/** Against the rotation in every set-up: which way that is depends on who moves, and on which side of the wood. */
+function feedDirection(cut: Cut, mounting: Mounting): FeedDirection {
+  if (cut.feedDirection === "with-rotation") return "with-rotation";
+  if (mounting === "table") return "work-right-to-left";
+  return "side" in cut && cut.side === "inside" ? "router-clockwise-inside" : "router-left-to-right";
 }
 
 function placesOf(edges: readonly Edge[], grain: Edge["grain"]): number[] {

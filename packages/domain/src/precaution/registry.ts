@@ -5,6 +5,7 @@ import type { PrecautionContext } from "./define.ts";
 import { eyesEarsLungs } from "./eyes-ears-lungs.ts";
 import { feedAgainstRotation } from "./feed-against-rotation.ts";
 import { fenceAndPilot } from "./fence-and-pilot.ts";
+import { fenceSide } from "./fence-side.ts";
 import { guardAndPushBlocks } from "./guard-and-push-blocks.ts";
 import { keepMoving } from "./keep-moving.ts";
 import { neverTrapTheWork } from "./never-trap-the-work.ts";
@@ -13,7 +14,9 @@ import { scrapFirst } from "./scrap-first.ts";
 import { seatInCollet } from "./seat-in-collet.ts";
 import { smallWork } from "./small-work.ts";
 import { startSlow } from "./start-slow.ts";
+import { startingPin } from "./starting-pin.ts";
 import { stopIfItShakes } from "./stop-if-it-shakes.ts";
+import { stoppedGroove } from "./stopped-groove.ts";
 import { turnByHand } from "./turn-by-hand.ts";
 import { unplugFirst } from "./unplug-first.ts";
 
@@ -30,6 +33,9 @@ export const PRECAUTIONS = [
   neverTrapTheWork,
   guardAndPushBlocks,
   fenceAndPilot,
+  startingPin,
+  fenceSide,
+  stoppedGroove,
   bothHands,
   smallWork,
   backTheEndGrain,

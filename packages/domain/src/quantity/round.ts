@@ -1,11 +1,19 @@
 import { DomainError } from "./fault.ts";
 
+/** Below this, a double's last digits lie far under `CLEARANCE`. */
+const EXACT_BELOW = 1e9;
+const CLEARANCE = 1e-6;
+
 /**
  * The greatest multiple of 10^−decimals that is not above the value: what a speed is cut to before anyone reads it.
  * Works on the decimal digits, so 0.3 to one decimal is 0.3. Never above the value, never −0.
  * Throws a DomainError (`not-finite`) for NaN and infinities. `floorTo(124.96, 1)` is 124.9.
  */
 export function floorTo(value: number, decimals: number): number {
+  const scale = 10 ** decimals;
+  const scaled = finite(value) * scale;
+  // Well clear of a whole step, plain arithmetic is exact: a whole number over a power of ten rounds correctly.
+  if (decimals >= 0 && isClearOf(scaled, Math.round(scaled))) return plusZero(Math.floor(scaled) / scale);
   const steps = Math.floor(shiftDecimalPoint(finite(value), decimals));
   const floored = shiftDecimalPoint(steps, -decimals);
   // The shift itself rounds in the sixteenth digit; a limit must not be passed even there.
@@ -17,8 +25,17 @@ export function floorTo(value: number, decimals: number): number {
  * Never −0. Throws a DomainError (`not-finite`) for NaN and infinities.
  */
 export function roundTo(value: number, decimals: number): number {
+  const scale = 10 ** decimals;
+  const scaled = finite(value) * scale;
+  if (decimals >= 0 && isClearOf(scaled, Math.floor(scaled) + 0.5))
+    return plusZero(Math.round(scaled) / scale);
   const size = Math.round(shiftDecimalPoint(Math.abs(finite(value)), decimals));
   return plusZero(Math.sign(value) * shiftDecimalPoint(size, -decimals));
+}
+
+/** Whether a scaled value is farther from a step's edge than its own last digits reach. */
+function isClearOf(scaled: number, edge: number): boolean {
+  return Math.abs(scaled) < EXACT_BELOW && Math.abs(scaled - edge) > CLEARANCE;
 }
 
 function finite(value: number): number {

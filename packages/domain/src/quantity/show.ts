@@ -31,6 +31,12 @@ export function showLength(mm: number, units: UnitSystem): string {
   return `${ruleText(mm) ?? decimalText(mm / MM_PER_INCH, 3)} in`;
 }
 
+/** A length far below a millimetre as text: "5 µm", "0.2 thousandths of an inch". */
+export function showFineLength(mm: number, units: UnitSystem): string {
+  if (units === "metric") return `${decimalText(mm * 1000, 0)} µm`;
+  return `${decimalText((mm / MM_PER_INCH) * 1000, 1)} thousandths of an inch`;
+}
+
 /** A mass as text: "340 g"; "12 oz", from a pound up "1 lb 2 oz". */
 export function showMass(g: number, units: UnitSystem): string {
   if (units === "metric") return `${decimalText(g, 1)} g`;

@@ -1,3 +1,4 @@
+import { gyroscopicCoupleNm } from "../bit/rotation.ts";
 import { type BitSolid, storedEnergyJ } from "../bit/solid.ts";
 import type { Policy } from "../policy/policy.ts";
 
@@ -9,7 +10,7 @@ export type MountingClearance = "handheld" | "handheld-with-care" | "table-only"
 
 /** One measure of the bit against its two thresholds. */
 export type MountingReason = {
-  readonly code: "diameter" | "mass" | "stored-energy";
+  readonly code: "diameter" | "mass" | "stored-energy" | "gyroscopic-couple";
   readonly clearance: MountingClearance;
   readonly value: number;
   readonly handheldMax: number;
@@ -21,10 +22,13 @@ export type MountingFinding = {
   readonly reasons: readonly MountingReason[];
 };
 
+/** How fast hands tilt a router when it tips at a corner. Ours: about 60 degrees a second. */
+const TILT_RAD_PER_S = 1;
+
 const KINDEST_FIRST: readonly MountingClearance[] = ["handheld", "handheld-with-care", "table-only"];
 
 /**
- * What the bit is cleared for, by diameter and mass and stored energy: the strictest of the three, because diameter
+ * What the bit is cleared for, by diameter, mass, stored energy and how hard it resists being tilted: the strictest of them, because diameter
  * alone does not clear a heavy bit. `energyRpm` is the speed the trade's chart gives the diameter, so that
  * the energy compared never falls as a bit gets heavier.
  */
@@ -32,10 +36,12 @@ export function mountingFor(solid: BitSolid, energyRpm: number, policy: Policy):
   // A bit that was never weighed may be heavier than its estimate: the heavier one is judged.
   const heavier = solid.massSource === "weighed" ? 1 : 1 + policy.massEstimateToleranceRatio;
   const energyJ = storedEnergyJ(solid.polarInertiaKgM2 * heavier, energyRpm);
+  const coupleNm = gyroscopicCoupleNm(solid.polarInertiaKgM2 * heavier, energyRpm, TILT_RAD_PER_S);
   const reasons = [
     reason("diameter", 2 * solid.rimRadiusMm, policy.handheldDiameterMaxMm, policy.handheldCareDiameterMaxMm),
     reason("mass", solid.massG * heavier, policy.handheldMassMaxG, policy.handheldCareMassMaxG),
     reason("stored-energy", energyJ, policy.handheldEnergyMaxJ, policy.handheldCareEnergyMaxJ),
+    reason("gyroscopic-couple", coupleNm, policy.gyroscopicCoupleMaxNm, policy.gyroscopicCoupleCareMaxNm),
   ];
   const strictest = Math.max(...reasons.map(({ clearance }) => KINDEST_FIRST.indexOf(clearance)));
   return { allowed: KINDEST_FIRST[strictest] ?? "table-only", reasons };

@@ -73,9 +73,9 @@ describe("the woods", () => {
     for (const id of ids) expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
   });
 
-  it("count 54 species, 3 sheet goods and 2 plastics", () => {
+  it("count 54 species, 4 sheet goods and 4 plastics", () => {
     expect(SPECIES).toHaveLength(54);
-    expect(WOODS).toHaveLength(59);
+    expect(WOODS).toHaveLength(62);
   });
 
   it("weigh what wood can weigh, and move more along the rings than across them", () => {
@@ -92,6 +92,14 @@ describe("the woods", () => {
     expect(woodById("american-sycamore")).toMatchObject({ densityKgPerM3: { provenance: "memory" } });
     expect(woodById("purpleheart")).toMatchObject({ densityKgPerM3: { provenance: "memory" } });
     expect(woodById("mdf")).toMatchObject({ kind: "sheet", densityKgPerM3: { provenance: "memory" } });
+  });
+
+  // Common practice: every plastic softens where a bit rubs; only wood in its layers or whole has grain.
+  it("say which melt and which have grain", () => {
+    for (const wood of WOODS) expect(wood.melts, wood.id).toBe(wood.kind === "plastic");
+    const grained = WOODS.filter(({ hasGrain, kind }) => hasGrain && kind !== "species");
+    expect(grained.map(({ id }) => id)).toEqual(["plywood"]);
+    expect(SPECIES.every(({ hasGrain }) => hasGrain)).toBe(true);
   });
 
   it("have none of a made-up name", () => {

@@ -13,7 +13,7 @@ export type GrainDirection = "radial" | "tangential";
 /** What a bit cuts: solid wood that moves with moisture, or a made material that is taken as still. */
 export type Wood = Species | Sheet | Plastic;
 
-export type Species = {
+export type Species = WoodNature & {
   readonly kind: "species";
   /** Name in kebab-case, such as `black-cherry`. */
   readonly id: string;
@@ -33,11 +33,21 @@ export type Species = {
   readonly note?: string;
 };
 
+/** What every wood and material says of itself. */
+export type WoodNature = {
+  /** Whether its edges differ by direction: end grain tears, and breaks out at a corner. */
+  readonly hasGrain: boolean;
+  /** Whether it softens and sticks to a bit that rubs instead of cutting. */
+  readonly melts: boolean;
+};
+
 export type Sheet = MadeMaterial & { readonly kind: "sheet" };
 export type Plastic = MadeMaterial & { readonly kind: "plastic" };
 
-type MadeMaterial = {
+type MadeMaterial = WoodNature & {
   readonly id: string;
   readonly name: string;
   readonly densityKgPerM3: Sourced;
+  /** What else is known of it, and how. */
+  readonly note: string;
 };

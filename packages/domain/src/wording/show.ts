@@ -1,6 +1,7 @@
 import {
   showArea,
   showFeed,
+  showFineLength,
   showForce,
   showLength,
   showMass,
@@ -15,6 +16,8 @@ export type Units = "metric" | "imperial" | "both";
 /** Quantities as text in the units asked for: what a sentence is given to speak with. */
 export type Show = {
   readonly length: (mm: number) => string;
+  /** A very small length, in micrometres or thousandths of an inch. */
+  readonly fine: (mm: number) => string;
   readonly mass: (g: number) => string;
   readonly speed: (mPerS: number) => string;
   readonly feed: (mPerMin: number) => string;
@@ -31,6 +34,7 @@ export function showIn(units: Units): Show {
     units === "both" ? `${show(value, "metric")} (${show(value, "imperial")})` : show(value, units);
   return {
     length: inUnits(showLength),
+    fine: inUnits(showFineLength),
     mass: inUnits(showMass),
     speed: inUnits(showSpeed),
     feed: inUnits(showFeed),

@@ -20,11 +20,16 @@ const SCHEMA_REFERENCE = "#/components/schemas/";
 
 const TAGS = [
   { name: "bits", description: "The rack of router bits." },
+  { name: "outlines", description: "Outlines of bits from drawings." },
   { name: "routers", description: "The shop's routers and their speed dials." },
   { name: "woods", description: "Woods and materials, with where each number comes from." },
   {
     name: "plans",
     description: "Plans for cuts: speed, dial mark, passes and order of work, every limit explained.",
+  },
+  {
+    name: "panels",
+    description: "Panels for frames: the size to cut, how they fit through the year, their edges.",
   },
   { name: "keys", description: "Who may call, and what they may do." },
   { name: "events", description: "Who changed what, and when." },

@@ -1,6 +1,7 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
+import { PROFILE_SCHEMAS, ProfilesField } from "./profile-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 const code = Type.String({ description: "Stable code, for programs." });
@@ -41,6 +42,29 @@ const FasterSetting = Type.Object(
   { $id: "FasterSetting", description: "Why the next mark is too fast.", ...closed },
 );
 
+const Rotation = Type.Object(
+  {
+    rpm: Type.Integer({ description: "The fastest it may truly run." }),
+    storedEnergyJ: Type.Number({ description: "Energy of the spin." }),
+    unbalanceForceN: Type.Number({
+      description: "Rotating force of the unbalance, with the swing it causes.",
+    }),
+    unbalancePerWeightRatio: Type.Number({ description: "The same as a multiple of the bit's weight." }),
+    balanceGradeMmPerS: Type.Number({ description: "Eccentricity times angular speed (ISO 21940-11)." }),
+    criticalSpeedRpm: Type.Integer({ description: "First bending resonance, with what the collet gives." }),
+    rimStressMPa: Type.Number({ description: "Hoop stress of the rim as a thin steel ring." }),
+    bodyStressMPa: Type.Number({ description: "Stress of the body as a steel disc with a hole." }),
+    tipForceN: Type.Number({ description: "Pull on one tip at the rim." }),
+    tipEnergyJ: Type.Number({ description: "Energy of that tip if it came off." }),
+    gyroscopicCoupleNm: Type.Number({ description: "Couple with which it resists being tilted at 1 rad/s." }),
+  },
+  {
+    $id: "PlanRotation",
+    description: "What spinning does to the bit, each figure at its safe edge.",
+    ...closed,
+  },
+);
+
 const Speed = Type.Object(
   {
     ceilingRpm: Type.Integer({ description: "The least of the limits." }),
@@ -60,6 +84,7 @@ const Speed = Type.Object(
       Type.Number(),
       "Speed of the slowest point of the edge in the wood: there it burns first.",
     ),
+    rotation: orNull(ref(Rotation), "What spinning does there; null when the verdict is do-not-run."),
     nextFaster: orNull(ref(FasterSetting), "Why not one mark faster; null on the fastest."),
     uncertainties: Type.Array(
       Type.Object(
@@ -110,11 +135,18 @@ const Pass = Type.Object(
     feedMPerMin: Type.Number({ description: "Feed." }),
     feedPerToothMm: Type.Number({ description: "Advance from one cutting edge to the next." }),
     chipMeanMm: Type.Number({ description: "Mean chip thickness along the arc." }),
+    chipGreatestMm: Type.Number({ description: "Greatest chip thickness along the arc." }),
+    chipThinningRatio: Type.Number({
+      description: "How much faster it could be fed for the greatest chip of a half-immersed cut.",
+    }),
     toothMarkPitchMm: Type.Number({
       description: "Distance between the marks of the one tooth that leaves the finish.",
     }),
     waveHeightMm: Type.Number({ description: "Height of the waves between them." }),
     peakForceN: Type.Number({ description: "Greatest force of one tooth, at the upper edge of its band." }),
+    torqueNm: Type.Number({ description: "Mean torque at the collet, at the upper edge of its band." }),
+    shankStressMPa: Type.Number({ description: "Stress of the shank at the collet under the peak force." }),
+    shankDeflectionMm: Type.Number({ description: "How far the peak force bends the edge aside." }),
     powerW: Type.Number({ description: "Mean cutting power, at the upper edge of its band." }),
     secondsPerEdge: Type.Array(Type.Number(), {
       description: "How long a hand takes along each edge, in the request's order.",
@@ -173,6 +205,7 @@ export const PlanAnswerSchema = Type.Object(
     steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
     precautions: Type.Array(ref(Told), { description: "What a careful teacher would say at the machine." }),
     assumptions: Type.Array(ref(Told), { description: "What was taken for granted, and on which side." }),
+    profiles: ProfilesField,
     wood: Type.Object(
       { id: Type.String({ description: "Its id." }), name: Type.String({ description: "Its name." }) },
       { description: "What is cut.", ...closed },
@@ -190,11 +223,13 @@ export const ANSWER_SCHEMAS = [
   Told,
   Mounting,
   FasterSetting,
+  Rotation,
   Speed,
   Limit,
   Pass,
   Step,
   Finding,
+  ...PROFILE_SCHEMAS,
   PlanAnswerSchema,
 ];
 

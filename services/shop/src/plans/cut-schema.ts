@@ -20,10 +20,34 @@ const edges = Type.Array(ref(EdgeSchema), {
   description: "What is to be cut, in the order to report it.",
 });
 
+const anyCut = {
+  edges,
+  feedDirection: Type.Optional(
+    Type.Enum(["against-rotation", "with-rotation"], {
+      type: "string",
+      description: "Left out: against the rotation. With it (a climb cut) only a light bite is planned.",
+    }),
+  ),
+};
+
+const alongEdge = {
+  curved: Type.Optional(
+    Type.Boolean({ description: "The edge is curved: run against the pilot, without a fence." }),
+  ),
+  side: Type.Optional(
+    Type.Enum(["outside", "inside"], {
+      type: "string",
+      description:
+        "Handheld: around the outside of the work, or the inside of an opening. Left out: outside.",
+    }),
+  ),
+};
+
 const depthMm = Type.Number({ ...within(CUT_RANGES.depthMm), description: "Depth of the cut." });
 
 const profileFields = {
-  edges,
+  ...anyCut,
+  ...alongEdge,
   thicknessMm: Type.Optional(
     Type.Number({
       ...within(CUT_RANGES.thicknessMm),
@@ -62,7 +86,8 @@ export const PanelCutSchema = Type.Object(
 export const RabbetCutSchema = Type.Object(
   {
     kind: Type.Literal("rabbet"),
-    edges,
+    ...anyCut,
+    ...alongEdge,
     depthMm,
     widthMm: Type.Optional(
       Type.Number({
@@ -75,25 +100,85 @@ export const RabbetCutSchema = Type.Object(
 );
 
 export const GrooveCutSchema = Type.Object(
-  { kind: Type.Literal("groove"), edges, depthMm },
-  { $id: "GrooveCut", description: "A groove or dado at the bit's own width.", additionalProperties: false },
+  {
+    kind: Type.Literal("groove"),
+    ...anyCut,
+    depthMm,
+    stopped: Type.Optional(Type.Boolean({ description: "It starts or ends inside the work." })),
+  },
+  {
+    $id: "GrooveCut",
+    description:
+      "A groove or dado at the bit's own width; a dovetail, keyhole or T-slot with a bit of that form.",
+    additionalProperties: false,
+  },
 );
+
+export const JointCutSchema = Type.Object(
+  { kind: Type.Literal("joint"), ...profileFields },
+  {
+    $id: "JointCut",
+    description:
+      "One half of a joint along an edge: tongue, groove, cope, stick, lock-mitre, drawer or finger joint.",
+    additionalProperties: false,
+  },
+);
+
+export const TrimCutSchema = Type.Object(
+  {
+    kind: Type.Literal("trim"),
+    ...anyCut,
+    ...alongEdge,
+    overhangMm: Type.Number({
+      ...within(CUT_RANGES.overhangMm),
+      description: "What stands out past the template.",
+    }),
+    thicknessMm: profileFields.thicknessMm,
+  },
+  { $id: "TrimCut", description: "Trims an overhang flush with a template.", additionalProperties: false },
+);
+
+export const SurfaceCutSchema = Type.Object(
+  {
+    kind: Type.Literal("surface"),
+    ...anyCut,
+    depthMm,
+    widthMm: Type.Number({
+      ...within(CUT_RANGES.surfaceWidthMm),
+      description: "Width of the surface, square to the rows.",
+    }),
+    stepOverRatio: Type.Optional(
+      Type.Number({
+        ...within(CUT_RANGES.stepOverRatio),
+        description: "How far each row moves over, as a share of the bit's diameter. Left out: 0.5.",
+      }),
+    ),
+  },
+  {
+    $id: "SurfaceCut",
+    description: "Planes a surface in overlapping rows; each edge is one row's length.",
+    additionalProperties: false,
+  },
+);
+
+const CUT_KINDS = [
+  EdgeCutSchema,
+  PanelCutSchema,
+  JointCutSchema,
+  RabbetCutSchema,
+  GrooveCutSchema,
+  TrimCutSchema,
+  SurfaceCutSchema,
+];
 
 export const CutSchema = {
   ...Type.Unsafe<Cut>({
     type: "object",
     discriminator: { propertyName: "kind" },
-    oneOf: [ref(EdgeCutSchema), ref(PanelCutSchema), ref(RabbetCutSchema), ref(GrooveCutSchema)],
+    oneOf: CUT_KINDS.map((schema) => ref(schema)),
   }),
   $id: "Cut",
-  description: "one of: edge, panel, rabbet, groove",
+  description: `one of: ${CUT_KINDS.map(({ properties }) => properties.kind.const).join(", ")}`,
 };
 
-export const CUT_SCHEMAS = [
-  EdgeSchema,
-  EdgeCutSchema,
-  PanelCutSchema,
-  RabbetCutSchema,
-  GrooveCutSchema,
-  CutSchema,
-];
+export const CUT_SCHEMAS = [EdgeSchema, ...CUT_KINDS, CutSchema];

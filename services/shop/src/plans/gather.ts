@@ -1,7 +1,9 @@
 import { type Bit, type PlanInput, type Router, strictestPolicy, type Wood } from "@rimwise/domain";
 import type { BitReads } from "../bits/reads.ts";
-import { type FieldFault, Problem } from "../problems/problem.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import { type FieldFault, notValid } from "../problems/problem.ts";
 import type { RouterReads } from "../routers/reads.ts";
+import type { RouterRecord } from "../routers/schema.ts";
 import type { WoodReads } from "../woods/reads.ts";
 import type { PlanRequest } from "./schema.ts";
 
@@ -21,7 +23,7 @@ export async function gatherInput(request: PlanRequest, sources: Sources): Promi
   }
   if (wood === undefined) errors.push(missing("/woodId", "wood", "an id that GET /v1/woods lists"));
   if (bit === undefined || router === undefined || wood === undefined) {
-    throw new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", { errors });
+    throw notValid(errors);
   }
   return inputFrom(request, bit, router, wood);
 }
@@ -34,16 +36,30 @@ function inputFrom(request: PlanRequest, bit: Bit, router: Router, wood: Wood): 
 async function bitOf({ bit }: PlanRequest, bits: BitReads): Promise<Bit | undefined> {
   if (!("id" in bit)) return bit;
   const kept = await bits.find(bit.id);
-  if (kept === undefined) return undefined;
-  const { id, name, notes, createdAt, updatedAt, version, ...bare } = kept;
-  return bare;
+  return kept && bareBit(kept);
 }
 
 async function routerOf({ router }: PlanRequest, routers: RouterReads): Promise<Router | undefined> {
   if (!("id" in router)) return router;
   const kept = await routers.find(router.id);
-  if (kept === undefined) return undefined;
-  const { id, name, notes, createdAt, updatedAt, version, ...bare } = kept;
+  return kept && bareRouter(kept);
+}
+
+/** A kept bit without what no plan depends on. */
+export function bareBit({ id, name, notes, createdAt, updatedAt, version, ...bare }: BitRecord): Bit {
+  return bare;
+}
+
+/** A kept router without what no plan depends on. */
+export function bareRouter({
+  id,
+  name,
+  notes,
+  createdAt,
+  updatedAt,
+  version,
+  ...bare
+}: RouterRecord): Router {
   return bare;
 }
 

@@ -14,6 +14,7 @@ import {
   type Plan,
   type PlannedPass,
   type PlannedSpeed,
+  type Rotation,
   roundTo,
   type Show,
   showIn,
@@ -30,11 +31,17 @@ const DECIMALS = {
   mph: 1,
   mm: 2,
   toothMm: 3,
+  chipMm: 4,
   waveMm: 5,
   mm2: 2,
   mPerMin: 2,
   s: 1,
   n: 1,
+  nm: 3,
+  j: 1,
+  mmPerS: 1,
+  mPa: 1,
+  ratio: 2,
   w: 0,
   percent: 1,
   mark: 2,
@@ -109,6 +116,7 @@ function presentSpeed(speed: PlannedSpeed, show: Show, withDisplay: boolean): Pl
     rimSpeedMPerS: setting ? floorTo(setting.rimSpeedMPerS, DECIMALS.mPerS) : null,
     rimSpeedMph: setting ? floorTo(setting.rimSpeedMPerS / M_PER_S_PER_MPH, DECIMALS.mph) : null,
     slowestEdgeMPerS: setting ? floorTo(setting.slowestEdgeMPerS, DECIMALS.mPerS) : null,
+    rotation: setting ? presentRotation(setting.rotation) : null,
     nextFaster: setting?.nextFaster
       ? {
           dialMark: setting.nextFaster.mark === undefined ? null : dialMark(setting.nextFaster.mark),
@@ -128,8 +136,24 @@ function presentSpeed(speed: PlannedSpeed, show: Show, withDisplay: boolean): Pl
   };
 }
 
+function presentRotation(rotation: Rotation): NonNullable<PlanAnswer["speed"]["rotation"]> {
+  return {
+    rpm: rpm(rotation.rpm),
+    storedEnergyJ: roundTo(rotation.storedEnergyJ, DECIMALS.j),
+    unbalanceForceN: roundTo(rotation.unbalanceForceN, DECIMALS.n),
+    unbalancePerWeightRatio: roundTo(rotation.unbalancePerWeightRatio, DECIMALS.ratio),
+    balanceGradeMmPerS: roundTo(rotation.balanceGradeMmPerS, DECIMALS.mmPerS),
+    criticalSpeedRpm: rpm(rotation.criticalSpeedRpm),
+    rimStressMPa: roundTo(rotation.rimStressMPa, DECIMALS.mPa),
+    bodyStressMPa: roundTo(rotation.bodyStressMPa, DECIMALS.mPa),
+    tipForceN: roundTo(rotation.tipForceN, DECIMALS.n),
+    tipEnergyJ: roundTo(rotation.tipEnergyJ, DECIMALS.j),
+    gyroscopicCoupleNm: roundTo(rotation.gyroscopicCoupleNm, DECIMALS.nm),
+  };
+}
+
 function presentPass(
-  { pass, feed, powerW, secondsPerEdge }: PlannedPass,
+  { pass, feed, chipMeanMm, powerW, secondsPerEdge }: PlannedPass,
   show: Show,
   withDisplay: boolean,
 ): PlanAnswer["passes"][number] {
@@ -145,10 +169,15 @@ function presentPass(
     engagedMm: roundTo(geometry.engagedMm, DECIMALS.mm),
     feedMPerMin: roundTo(feed.feedMPerMin, DECIMALS.mPerMin),
     feedPerToothMm: roundTo(feed.feedPerToothMm, DECIMALS.toothMm),
-    chipMeanMm: roundTo(load.chipMeanMm, DECIMALS.toothMm),
+    chipMeanMm: roundTo(chipMeanMm, DECIMALS.chipMm),
+    chipGreatestMm: roundTo(load.chipGreatestMm, DECIMALS.chipMm),
+    chipThinningRatio: roundTo(load.chipThinningRatio, DECIMALS.ratio),
     toothMarkPitchMm: roundTo(feed.toothMarkPitchMm, DECIMALS.toothMm),
     waveHeightMm: roundTo(feed.waveHeightMm, DECIMALS.waveMm),
     peakForceN: roundTo(load.peakForceN, DECIMALS.n),
+    torqueNm: roundTo(load.torqueNm, DECIMALS.nm),
+    shankStressMPa: roundTo(load.shankStressMPa, DECIMALS.mPa),
+    shankDeflectionMm: roundTo(load.shankDeflectionMm, DECIMALS.chipMm),
     powerW: roundTo(powerW, DECIMALS.w),
     secondsPerEdge: secondsPerEdge.map((seconds) => roundTo(seconds, DECIMALS.s)),
     heldBy: mostUsed.name,
@@ -169,10 +198,12 @@ function presentPass(
   };
 }
 
-function rpm(value: number): number {
+/** A speed on the wire: always cut down. */
+export function rpm(value: number): number {
   return floorTo(value, DECIMALS.rpm);
 }
 
-function dialMark(mark: Mark): Mark {
+/** A mark on the wire. */
+export function dialMark(mark: Mark): Mark {
   return typeof mark === "number" ? floorTo(mark, DECIMALS.mark) : mark;
 }

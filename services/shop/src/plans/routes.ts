@@ -1,4 +1,4 @@
-import { makePlan } from "@rimwise/domain";
+import { makePlan, planProfiles } from "@rimwise/domain";
 import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
@@ -9,28 +9,31 @@ import { stampOf } from "../http/write.ts";
 import { Problem } from "../problems/problem.ts";
 import { newId } from "../store/id.ts";
 import { type PlanAnswer, PlanAnswerSchema } from "./answer-schema.ts";
+import { planBatchRoutes } from "./batch-routes.ts";
 import { keepPlan } from "./decide.ts";
 import { gatherInput, type Sources } from "./gather.ts";
 import { presentPlan } from "./present.ts";
+import { presentProfiles } from "./present-profiles.ts";
 import type { PlanReads } from "./reads.ts";
 import {
   NewPlanSchema,
   PLAN_SCHEMAS,
   PlanPageSchema,
+  PlanQuery,
+  type PlanQueryType,
   type PlanRequest,
   PlanRequestSchema,
   StoredPlanSchema,
-  UnitsQuery,
 } from "./schema.ts";
 import { sealOf } from "./seal.ts";
 
 type Parts = { reads: PlanReads; sources: Sources; answerOnce: AnswerOnce; now: () => Date };
-type Units = { readonly units?: "metric" | "imperial" };
 
 const PlanPath = Type.Object({ planId: Type.String({ description: "Id of a stored plan." }) });
 
 export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts): void {
   for (const schema of PLAN_SCHEMAS) app.addSchema(schema);
+  planBatchRoutes(app, { sources, plan: (request, query) => planned(request, sources, query) });
 
   app.post(
     "/v1/plans/preview",
@@ -40,7 +43,7 @@ export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts)
         operationId: "previewPlan",
         tags: ["plans"],
         summary: "Compute a plan and keep nothing",
-        querystring: UnitsQuery,
+        querystring: PlanQuery,
         body: ref(PlanRequestSchema),
         response: { 200: ref(PlanAnswerSchema) },
       },
@@ -71,7 +74,7 @@ export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts)
         operationId: "createPlan",
         tags: ["plans"],
         summary: "Compute a plan and keep it",
-        querystring: UnitsQuery,
+        querystring: PlanQuery,
         body: ref(NewPlanSchema),
         response: { 201: ref(StoredPlanSchema) },
       },
@@ -107,7 +110,13 @@ export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts)
   );
 }
 
-async function planned(request: PlanRequest, sources: Sources, { units }: Units): Promise<PlanAnswer> {
+async function planned(
+  request: PlanRequest,
+  sources: Sources,
+  { units, profiles }: PlanQueryType,
+): Promise<PlanAnswer> {
   const input = await gatherInput(request, sources);
-  return presentPlan(makePlan(input), input.wood, sealOf(input), units);
+  const plan = makePlan(input);
+  const answer = presentPlan(plan, input.wood, sealOf(input), units);
+  return profiles ? { ...answer, profiles: presentProfiles(planProfiles(input, plan)) } : answer;
 }

@@ -78,13 +78,20 @@ export const StoredPlanSchema = Type.Object(
 
 export const PlanPageSchema = pageSchema("PlanPage", ref(StoredPlanSchema), "Plans, oldest first.");
 
-export const UnitsQuery = Type.Object(
+const units = Type.Optional(
+  Type.Enum(["metric", "imperial"], {
+    type: "string",
+    description: "Adds `display` texts in these units, and tells sentences in them alone.",
+  }),
+);
+
+export const UnitsQuery = Type.Object({ units }, closed);
+
+export const PlanQuery = Type.Object(
   {
-    units: Type.Optional(
-      Type.Enum(["metric", "imperial"], {
-        type: "string",
-        description: "Adds `display` texts in these units, and tells sentences in them alone.",
-      }),
+    units,
+    profiles: Type.Optional(
+      Type.Boolean({ description: "Adds the cross-section of the work after each pass as polygons." }),
     ),
   },
   closed,
@@ -107,3 +114,4 @@ export const PLAN_SCHEMAS = [
 
 export type PlanRequest = Static<typeof PlanRequestSchema>;
 export type NewPlan = Static<typeof NewPlanSchema>;
+export type PlanQueryType = Static<typeof PlanQuery>;

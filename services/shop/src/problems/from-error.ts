@@ -2,7 +2,7 @@ import { DomainError, describeFault } from "@rimwise/domain";
 import type { FastifyError } from "fastify";
 import type { ProblemCode } from "./codes.ts";
 import { fieldFaults } from "./from-ajv.ts";
-import { type Place, Problem } from "./problem.ts";
+import { notValid, type Place, Problem } from "./problem.ts";
 
 /** Seconds a caller is asked to wait where nothing better is known. */
 const RETRY_AFTER_S = "1";
@@ -28,22 +28,18 @@ const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
 /** Any error as a problem. What is not known becomes a 500 that says nothing of its cause. */
 export function problemFrom(error: unknown): Problem {
   if (error instanceof Problem) return error;
-  if (error instanceof DomainError) return notValid(error);
+  if (error instanceof DomainError) return fromDomain(error);
   if (!isFastifyError(error)) return internal();
   if (error.validation !== undefined) {
     const errors = fieldFaults(error.validation, PLACES[error.validationContext ?? "body"] ?? "body");
-    return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", {
-      errors,
-    });
+    return notValid(errors);
   }
   return fromFramework(error);
 }
 
 /** The domain's faults as a problem with a pointer for each. */
-function notValid({ faults }: DomainError): Problem {
-  return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", {
-    errors: faults.map((fault) => ({ in: "body", pointer: fault.pointer, ...describeFault(fault) })),
-  });
+function fromDomain({ faults }: DomainError): Problem {
+  return notValid(faults.map((fault) => ({ in: "body", pointer: fault.pointer, ...describeFault(fault) })));
 }
 
 function fromFramework(error: FastifyError): Problem {

@@ -34,6 +34,11 @@ export class Problem extends Error {
   }
 }
 
+/** The refusal of input whose fields are named. */
+export function notValid(errors: readonly FieldFault[]): Problem {
+  return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", { errors });
+}
+
 /** The RFC 9457 body of a problem. `instance` is the path asked for. */
 export function problemBody(problem: Problem, requestId: string, instance: string) {
   return {
@@ -44,7 +49,7 @@ export function problemBody(problem: Problem, requestId: string, instance: strin
     instance,
     code: problem.code,
     requestId,
-    ...(problem.errors.length > 0 && { errors: problem.errors }),
+    ...(problem.errors.length > 0 ? { errors: [...problem.errors] } : {}),
   };
 }
 

@@ -26,16 +26,22 @@ export const ByGrainSchema = Type.Object(
   },
 );
 
-const madeFields = {
+const sharedFields = {
   id: Type.String({ description: "Its name in kebab-case, such as `black-cherry`." }),
   name: Type.String({ description: "What people call it." }),
   densityKgPerM3: ref(SourcedNumberSchema),
+  hasGrain: Type.Boolean({ description: "Whether its edges differ by direction: end grain tears." }),
+  melts: Type.Boolean({ description: "Whether it softens and sticks to a bit that rubs." }),
 };
+
+const noteField = Type.String({ description: "What else to know of it." });
+
+const madeFields = { ...sharedFields, note: noteField };
 
 export const SpeciesSchema = Type.Object(
   {
     kind: Type.Literal("species", { description: "What it is." }),
-    ...madeFields,
+    ...sharedFields,
     botanicalName: Type.String({ description: "Genus and species." }),
     group: Type.Enum(["domestic-hardwood", "domestic-softwood", "imported"], {
       type: "string",
@@ -47,7 +53,7 @@ export const SpeciesSchema = Type.Object(
     shrinkageStartsAtPercent: Type.Number({
       description: "Moisture content at which shrinkage is taken to start.",
     }),
-    note: Type.Optional(Type.String({ description: "What to know of its numbers." })),
+    note: Type.Optional(noteField),
   },
   {
     $id: "Species",

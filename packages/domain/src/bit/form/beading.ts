@@ -1,6 +1,7 @@
 import { arc, line } from "../outline.ts";
 import { defineForm, lengthMm } from "./define.ts";
 import {
+  fittedRadiusMm,
   pilotFaults,
   pilotHeightMm,
   pilotSegment,
@@ -11,16 +12,17 @@ import {
 export const beading = defineForm({
   kind: "beading",
   title: "Beading",
-  meaning: "A hollow quarter circle between two small fillets: rounds an edge with a step on either side.",
+  meaning:
+    "A hollow quarter circle between two fillets: rounds an edge with a small step at the face and another at the edge.",
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
     radiusMm: lengthMm("Radius of the rounding between the fillets.", 0.5, 40),
     pilotDiameterMm: lengthMm(
-      "Diameter of the pilot bearing; smaller than diameter less twice the radius.",
+      "Diameter of the pilot bearing. What it is smaller than diameter less twice the radius is the fillet at the edge, on both sides together.",
       2,
       70,
     ),
-    filletMm: lengthMm("Height of the fillet at the rim.", 0.2, 10),
+    filletMm: lengthMm("Height of the fillet at the face, along the axis.", 0.2, 10),
     pilotHeightMm,
   },
   faults: ({ diameterMm, radiusMm, pilotDiameterMm }) => [
@@ -28,13 +30,14 @@ export const beading = defineForm({
     ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm),
   ],
   outline: ({ diameterMm, radiusMm, pilotDiameterMm, filletMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
-    const rimMm = pilotHeightMm + radiusMm;
+    const arcRadiusMm = fittedRadiusMm(diameterMm, radiusMm, pilotDiameterMm);
+    const rimMm = pilotHeightMm + arcRadiusMm;
     return [
       pilotSegment(pilotDiameterMm, pilotHeightMm),
       arc(pilotHeightMm, rimMm, {
         centreMm: pilotHeightMm,
         centreRadiusMm: diameterMm / 2,
-        arcRadiusMm: radiusMm,
+        arcRadiusMm,
         side: -1,
       }),
       line(rimMm, rimMm + filletMm, diameterMm / 2),

@@ -1,6 +1,8 @@
-import { arc } from "../outline.ts";
+import { arc, line } from "../outline.ts";
 import { defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { mustLeaveNeck } from "./fit.ts";
 import {
+  fittedRadiusMm,
   pilotFaults,
   pilotHeightMm,
   pilotSegment,
@@ -15,22 +17,39 @@ export const bullnose = defineForm({
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 8, 90),
     radiusMm: lengthMm("Radius of the half circle: half the thickness it rounds.", 1, 25),
+    landMm: optionalLengthMm(
+      "Height of the parallel edge on each side of the half circle. Left out: none.",
+      0.1,
+      10,
+    ),
     pilotDiameterMm: optionalLengthMm("Diameter of a pilot bearing on the tip. Left out: none.", 2, 70),
     pilotHeightMm,
   },
-  faults: ({ diameterMm, radiusMm, pilotDiameterMm }) => [
-    ...pilotFaults(diameterMm, pilotDiameterMm),
-    ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm),
-  ],
-  outline: ({ diameterMm, radiusMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
+  faults: ({ diameterMm, radiusMm, pilotDiameterMm }) => {
+    const pilot = pilotFaults(diameterMm, pilotDiameterMm);
+    const fit =
+      pilotDiameterMm === undefined ? [] : profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm);
+    return [...pilot, ...(fit.length > 0 ? fit : mustLeaveNeck("/radiusMm", radiusMm, diameterMm))];
+  },
+  outline: ({ diameterMm, radiusMm, landMm = 0, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
+    const pilot = pilotDiameterMm === undefined ? [] : [pilotSegment(pilotDiameterMm, pilotHeightMm)];
     const fromMm = pilotDiameterMm === undefined ? 0 : pilotHeightMm;
-    const hollow = arc(fromMm, fromMm + 2 * radiusMm, {
-      centreMm: fromMm + radiusMm,
+    const arcRadiusMm = fittedRadiusMm(diameterMm, radiusMm, pilotDiameterMm);
+    const hollowFromMm = fromMm + landMm;
+    const hollowToMm = hollowFromMm + 2 * arcRadiusMm;
+    const hollow = arc(hollowFromMm, hollowToMm, {
+      centreMm: hollowFromMm + arcRadiusMm,
       centreRadiusMm: diameterMm / 2,
-      arcRadiusMm: radiusMm,
+      arcRadiusMm,
       side: -1,
     });
-    return pilotDiameterMm === undefined ? [hollow] : [pilotSegment(pilotDiameterMm, pilotHeightMm), hollow];
+    if (landMm === 0) return [...pilot, hollow];
+    return [
+      ...pilot,
+      line(fromMm, hollowFromMm, diameterMm / 2),
+      hollow,
+      line(hollowToMm, hollowToMm + landMm, diameterMm / 2),
+    ];
   },
   pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
   wingFillRatio: 0.5,

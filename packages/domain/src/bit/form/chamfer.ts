@@ -1,5 +1,6 @@
 import { line } from "../outline.ts";
 import { angleDeg, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { slopeFaults } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
 
 export const chamfer = defineForm({
@@ -16,14 +17,13 @@ export const chamfer = defineForm({
     ),
     pilotHeightMm,
   },
-  faults: ({ diameterMm, pilotDiameterMm }) => pilotFaults(diameterMm, pilotDiameterMm),
-  outline: ({
-    diameterMm,
-    angleDeg: halfAngleDeg,
-    pilotDiameterMm,
-    pilotHeightMm = USUAL_PILOT_HEIGHT_MM,
-  }) => {
-    const slope = Math.tan((halfAngleDeg * Math.PI) / 180);
+  faults: ({ diameterMm, angleDeg: slopeDeg, pilotDiameterMm }) => {
+    const pilot = pilotFaults(diameterMm, pilotDiameterMm);
+    if (pilot.length > 0) return pilot;
+    return slopeFaults("/angleDeg", slopeDeg, slopeDeg, (diameterMm - (pilotDiameterMm ?? 0)) / 2);
+  },
+  outline: ({ diameterMm, angleDeg: slopeDeg, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
+    const slope = Math.tan((slopeDeg * Math.PI) / 180);
     const rimRadiusMm = diameterMm / 2;
     if (pilotDiameterMm === undefined) return [line(0, rimRadiusMm / slope, 0, rimRadiusMm)];
     const pilotRadiusMm = pilotDiameterMm / 2;

@@ -1,21 +1,41 @@
 import { arc, line } from "../outline.ts";
-import { defineForm } from "./define.ts";
+import { pilotRadiusBetweenMm, roleBetween } from "./between.ts";
+import { defineForm, optionalLengthMm } from "./define.ts";
 import { railDimensions, railFaults } from "./rail.ts";
+
+/** Length of the cutter at the tip of a common cope bit (1/4 in). Source: common practice. */
+const USUAL_BACK_CUTTER_LENGTH_MM = 6.35;
 
 export const cope = defineForm({
   kind: "cope",
   title: "Cope (of a cope and stick pair)",
-  meaning: "The counterpart of a stick bit: leaves the stub tongue and the hollow on the ends of door rails.",
-  dimensions: railDimensions,
+  meaning:
+    "The counterpart of a stick bit: leaves the stub tongue and the hollow on the ends of door rails, face down in a table.",
+  dimensions: {
+    ...railDimensions,
+    backCutterLengthMm: optionalLengthMm(
+      `Length of the cutter at the tip, which must reach past the back of the rail. Left out: ${USUAL_BACK_CUTTER_LENGTH_MM} mm is assumed.`,
+      1,
+      25,
+    ),
+  },
   faults: railFaults,
-  outline: ({ diameterMm, grooveWidthMm, grooveDepthMm, radiusMm, landMm }) => {
+  outline: ({
+    diameterMm,
+    grooveWidthMm,
+    grooveDepthMm,
+    radiusMm,
+    landMm,
+    pilot,
+    backCutterLengthMm = USUAL_BACK_CUTTER_LENGTH_MM,
+  }) => {
     const rimMm = diameterMm / 2;
-    const backMm = radiusMm;
-    const tongueToMm = backMm + grooveWidthMm;
+    const tongueRadiusMm = rimMm - grooveDepthMm;
+    const tongueToMm = backCutterLengthMm + grooveWidthMm;
     const hollowFromMm = tongueToMm + landMm;
     return [
-      line(0, backMm, rimMm),
-      line(backMm, tongueToMm, rimMm - grooveDepthMm),
+      line(0, backCutterLengthMm, rimMm),
+      line(backCutterLengthMm, tongueToMm, tongueRadiusMm, tongueRadiusMm, roleBetween(pilot)),
       line(tongueToMm, hollowFromMm, rimMm),
       // The stick's rounding seen from the other side of the joint.
       arc(hollowFromMm, hollowFromMm + radiusMm, {
@@ -26,6 +46,7 @@ export const cope = defineForm({
       }),
     ];
   },
-  pilotRadiusMm: () => undefined,
+  pilotRadiusMm: ({ pilot, diameterMm, grooveDepthMm }) =>
+    pilotRadiusBetweenMm(pilot, diameterMm, grooveDepthMm),
   wingFillRatio: 0.5,
 });

@@ -1,9 +1,11 @@
 import { arc } from "../outline.ts";
 import { defineForm, lengthMm, optionalLengthMm } from "./define.ts";
 import {
+  fittedRadiusMm,
   pilotFaults,
   pilotHeightMm,
   pilotSegment,
+  profilePilotDiameterMm,
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
@@ -11,7 +13,7 @@ import {
 export const cove = defineForm({
   kind: "cove",
   title: "Cove",
-  meaning: "A full quarter circle above a pilot bearing: hollows an edge.",
+  meaning: "A full quarter circle above a pilot bearing: hollows an edge. A smaller bearing adds a fillet.",
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
     radiusMm: lengthMm("Radius of the hollow it leaves.", 0.5, 40),
@@ -26,16 +28,20 @@ export const cove = defineForm({
     ...pilotFaults(diameterMm, pilotDiameterMm),
     ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm),
   ],
-  outline: ({ diameterMm, radiusMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => [
-    pilotSegment(pilotDiameterMm ?? diameterMm - 2 * radiusMm, pilotHeightMm),
-    arc(pilotHeightMm, pilotHeightMm + radiusMm, {
-      centreMm: pilotHeightMm + radiusMm,
-      centreRadiusMm: diameterMm / 2 - radiusMm,
-      arcRadiusMm: radiusMm,
-      side: 1,
-    }),
-  ],
+  outline: ({ diameterMm, radiusMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
+    const arcRadiusMm = fittedRadiusMm(diameterMm, radiusMm, pilotDiameterMm);
+    const rimMm = pilotHeightMm + arcRadiusMm;
+    return [
+      pilotSegment(profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm), pilotHeightMm),
+      arc(pilotHeightMm, rimMm, {
+        centreMm: rimMm,
+        centreRadiusMm: diameterMm / 2 - arcRadiusMm,
+        arcRadiusMm,
+        side: 1,
+      }),
+    ];
+  },
   pilotRadiusMm: ({ diameterMm, radiusMm, pilotDiameterMm }) =>
-    (pilotDiameterMm ?? diameterMm - 2 * radiusMm) / 2,
+    profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm) / 2,
   wingFillRatio: 0.5,
 });

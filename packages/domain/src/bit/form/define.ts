@@ -56,7 +56,7 @@ export type FormDefinition<Kind extends string, Specs extends DimensionSpecs> = 
   readonly outline: (dimensions: DimensionsOf<Specs>) => Outline;
   /** Radius in mm of the pilot bearing, where the form has one. */
   readonly pilotRadiusMm: (dimensions: DimensionsOf<Specs>) => number | undefined;
-  /** Share of the ring between hub and rim that is metal, for the mass estimate: ours, see bit/mass.ts. */
+  /** Share of the ring between hub and rim that is metal, for the mass estimate. Ours, set by what such bits weigh. */
   readonly wingFillRatio: number;
 };
 
@@ -82,6 +82,11 @@ export function angleDeg(meaning: string, min: number, max: number) {
   return { type: "measure", unit: "deg", min, max, meaning, optional: false } as const;
 }
 
+/** An angle in degrees that may be left out. */
+export function optionalAngleDeg(meaning: string, min: number, max: number) {
+  return { type: "measure", unit: "deg", min, max, meaning, optional: true } as const;
+}
+
 /** A whole number of things. */
 export function count(meaning: string, min: number, max: number) {
   return { type: "measure", unit: "count", min, max, meaning, optional: false } as const;
@@ -95,4 +100,9 @@ export function segments(meaning: string, most: number) {
 /** A name out of a list. */
 export function choice<const Name extends string>(meaning: string, names: readonly Name[]) {
   return { type: "choice", names, meaning, optional: false } as const;
+}
+
+/** A name out of a list that may be left out. */
+export function optionalChoice<const Name extends string>(meaning: string, names: readonly Name[]) {
+  return { type: "choice", names, meaning, optional: true } as const;
 }

@@ -9,16 +9,23 @@ export const flushTrim = defineForm({
   dimensions: {
     diameterMm: lengthMm("Cutting diameter, and the bearing's.", 4, 60),
     cuttingLengthMm: lengthMm("Length of the cutting edges.", 4, 80),
-    bearing: choice("Where the bearing sits.", ["tip", "shank"]),
+    bearing: choice("Where the bearing sits; both where there is one at each end of the edges.", [
+      "tip",
+      "shank",
+      "both",
+    ]),
     pilotHeightMm,
   },
   faults: () => [],
   outline: ({ diameterMm, cuttingLengthMm, bearing, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
     const radiusMm = diameterMm / 2;
-    const topMm = pilotHeightMm + cuttingLengthMm;
-    return bearing === "tip"
-      ? [pilotSegment(diameterMm, pilotHeightMm), line(pilotHeightMm, topMm, radiusMm)]
-      : [line(0, cuttingLengthMm, radiusMm), line(cuttingLengthMm, topMm, radiusMm, radiusMm, "pilot")];
+    const fromMm = bearing === "shank" ? 0 : pilotHeightMm;
+    const toMm = fromMm + cuttingLengthMm;
+    return [
+      ...(bearing === "shank" ? [] : [pilotSegment(diameterMm, pilotHeightMm)]),
+      line(fromMm, toMm, radiusMm),
+      ...(bearing === "tip" ? [] : [line(toMm, toMm + pilotHeightMm, radiusMm, radiusMm, "pilot")]),
+    ];
   },
   pilotRadiusMm: ({ diameterMm }) => diameterMm / 2,
   wingFillRatio: 0.45,

@@ -18,3 +18,9 @@ export const GIVEN_SEGMENT_RANGES = {
   radiusMm: { min: 0, max: 60 },
   arcRadiusMm: { min: 0.1, max: 500 },
 } as const;
+
+/** Accepted ranges of a whole outline: how wide it may be, and of how many segments. */
+export const GIVEN_OUTLINE_RANGES = {
+  diameterMm: { min: 1, max: 120 },
+  segments: { min: 1, max: 60 },
+} as const;

@@ -5,11 +5,20 @@ import { mustStayUnder } from "./fit.ts";
 export const lockMitre = defineForm({
   kind: "lock-mitre",
   title: "Lock-mitre",
-  meaning: "A 45° edge with a locking step at its middle: one height cuts both halves of a corner.",
+  meaning:
+    "A 45° edge with a locking step at its middle: one height cuts both halves of a corner, one lying and one standing.",
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 25, 90),
-    cuttingLengthMm: lengthMm("Length of the cutting edges: the thickest stock it joins.", 8, 40),
-    lockDepthMm: lengthMm("Depth of the locking step.", 0.5, 6),
+    cuttingLengthMm: lengthMm(
+      "Length of the cutting edges along the axis: the thickest stock it joins.",
+      8,
+      40,
+    ),
+    lockDepthMm: lengthMm(
+      "How far along the axis the lock reaches from its middle, to either side; its square step is four times as wide.",
+      0.5,
+      6,
+    ),
   },
   faults: ({ diameterMm, cuttingLengthMm, lockDepthMm }) => [
     ...mustStayUnder("/cuttingLengthMm", cuttingLengthMm, diameterMm / 2),

@@ -7,7 +7,7 @@ import { mustStayUnder } from "./fit.ts";
 export const neckedDimensions = {
   diameterMm: lengthMm("Cutting diameter of the head.", 5, 60),
   headHeightMm: lengthMm("Height of the head, from the tip.", 1, 25),
-  neckDiameterMm: lengthMm("Cutting diameter of the neck.", 2, 40),
+  neckDiameterMm: lengthMm("Cutting diameter of the neck: the width of the slot's mouth.", 2, 40),
   cuttingLengthMm: lengthMm("Length of the cutting edges from the tip, head and neck together.", 3, 60),
 };
 

@@ -1,12 +1,17 @@
 import { arc, type Segment } from "../outline.ts";
 import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
 import {
+  fittedRadiusMm,
   pilotFaults,
   pilotHeightMm,
   pilotSegment,
+  profilePilotDiameterMm,
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+
+/** Curves side by side between pilot and rim. */
+const CURVES = 2;
 
 export const ogee = defineForm({
   kind: "ogee",
@@ -15,10 +20,10 @@ export const ogee = defineForm({
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 10, 90),
     radiusMm: lengthMm("Radius of each of the two curves.", 1, 20),
-    curve: choice("Which curve is next to the pilot: roman rounds first, classical hollows first.", [
-      "roman",
-      "classical",
-    ]),
+    curve: choice(
+      "Which curve it leaves next to the pilot: roman a rounding, classical a hollow; the other follows toward the face.",
+      ["roman", "classical"],
+    ),
     pilotDiameterMm: optionalLengthMm(
       "Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less four times the radius.",
       2,
@@ -31,16 +36,18 @@ export const ogee = defineForm({
     ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm, CURVES),
   ],
   outline: ({ diameterMm, radiusMm, curve, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => [
-    pilotSegment(pilotDiameterMm ?? diameterMm - 2 * CURVES * radiusMm, pilotHeightMm),
-    ...curveSegments(curve, pilotHeightMm, diameterMm / 2, radiusMm),
+    pilotSegment(profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm, CURVES), pilotHeightMm),
+    ...curveSegments(
+      curve,
+      pilotHeightMm,
+      diameterMm / 2,
+      fittedRadiusMm(diameterMm, radiusMm, pilotDiameterMm, CURVES),
+    ),
   ],
   pilotRadiusMm: ({ diameterMm, radiusMm, pilotDiameterMm }) =>
-    (pilotDiameterMm ?? diameterMm - 2 * CURVES * radiusMm) / 2,
+    profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm, CURVES) / 2,
   wingFillRatio: 0.5,
 });
-
-/** Curves side by side between pilot and rim. */
-const CURVES = 2;
 
 function curveSegments(
   curve: "roman" | "classical",

@@ -1,6 +1,6 @@
 import { arc, line, type Segment } from "../outline.ts";
 import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
-import { mustStayUnder } from "./fit.ts";
+import { mustNotPass, mustStayUnder } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
 
 /** Height of the square step many of these bits leave around the field. Source: common practice. */
@@ -52,25 +52,10 @@ export const panelRaising = defineForm({
     }
     if (pilot.length > 0) return pilot;
     const faceWidthMm = (diameterMm - pilotDiameterMm) / 2;
-    if (tongueWidthMm >= faceWidthMm) {
-      return [
-        {
-          pointer: "/tongueWidthMm",
-          code: "out-of-range",
-          values: { given: tongueWidthMm, min: 0, max: faceWidthMm },
-        },
-      ];
-    }
+    const tongue = mustStayUnder("/tongueWidthMm", tongueWidthMm, faceWidthMm);
+    if (tongue.length > 0) return tongue;
     // A face steeper than this is a vertical panel bit's, and its arcs would turn back on themselves.
-    const widestMm = faceWidthMm - tongueWidthMm;
-    if (profileHeightMm <= widestMm) return [];
-    return [
-      {
-        pointer: "/profileHeightMm",
-        code: "out-of-range",
-        values: { given: profileHeightMm, min: 2, max: widestMm },
-      },
-    ];
+    return mustNotPass("/profileHeightMm", profileHeightMm, faceWidthMm - tongueWidthMm);
   },
   outline: ({
     diameterMm,

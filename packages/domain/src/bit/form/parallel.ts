@@ -2,10 +2,16 @@ import type { Fault } from "../../quantity/fault.ts";
 import { line, type Outline } from "../outline.ts";
 import { lengthMm } from "./define.ts";
 
-/** What every bit with parallel edges and no pilot is described by. */
+/** What a straight bit is described by. */
 export const parallelDimensions = {
   diameterMm: lengthMm("Cutting diameter.", 1, 80),
   cuttingLengthMm: lengthMm("Length of the cutting edges from the tip.", 2, 120),
+};
+
+/** What a spiral bit is described by: ground from one rod, it is never thick. */
+export const spiralDimensions = {
+  diameterMm: lengthMm("Cutting diameter.", 1, 26),
+  cuttingLengthMm: lengthMm("Length of the cutting edges from the tip.", 2, 110),
 };
 
 type ParallelDimensions = { readonly diameterMm: number; readonly cuttingLengthMm: number };

@@ -5,9 +5,15 @@ import { optionalLengthMm } from "./define.ts";
 /** Height of a common pilot bearing (3/16 in) with its screw. Source: common practice. */
 export const USUAL_PILOT_HEIGHT_MM = 4.76;
 
-/** The optional dimension every form with a bearing on its tip shares. */
+/** The thinnest pilot made: a solid pin of about 5/64 in. Source: common practice. */
+const THINNEST_PILOT_MM = 2;
+
+/** Dimensions are measured to a few hundredths; a sum that misses by less is the same bit. */
+const MEASURED_SLACK_MM = 0.05;
+
+/** The optional dimension every form with a bearing shares. */
 export const pilotHeightMm = optionalLengthMm(
-  `Height of the pilot bearing from the tip. Left out: ${USUAL_PILOT_HEIGHT_MM} mm is assumed.`,
+  `Height of the pilot bearing along the axis. Left out: ${USUAL_PILOT_HEIGHT_MM} mm is assumed.`,
   1,
   30,
 );
@@ -23,21 +29,39 @@ export function pilotFaults(diameterMm: number, pilotDiameterMm: number | undefi
   return [{ pointer: "/pilotDiameterMm", code: "pilot-too-large", values: { pilotDiameterMm, diameterMm } }];
 }
 
-/** A profile of so many curves of radius R on each side of a pilot must fit inside the bit. */
+/**
+ * A profile of so many curves of radius R on each side of a pilot must fit inside the bit. Where the pilot's
+ * diameter follows from the profile, what is left must still be a pilot.
+ */
 export function profileRadiusFaults(
   diameterMm: number,
   radiusMm: number,
   pilotDiameterMm: number | undefined,
   curves = 1,
 ): Fault[] {
-  const largestMm = (diameterMm - (pilotDiameterMm ?? 0)) / 2 / curves;
-  // Dimensions are measured to a few hundredths; a sum that misses by less is the same bit.
-  if (radiusMm <= largestMm + 0.05) return [];
-  return [
-    {
-      pointer: "/radiusMm",
-      code: "profile-too-large",
-      values: { given: radiusMm, max: Math.max(0, largestMm) },
-    },
-  ];
+  const largestMm = Math.max(0, (diameterMm - (pilotDiameterMm ?? THINNEST_PILOT_MM)) / 2 / curves);
+  const slackMm = pilotDiameterMm === undefined ? 0 : MEASURED_SLACK_MM;
+  if (radiusMm <= largestMm + slackMm) return [];
+  return [{ pointer: "/radiusMm", code: "profile-too-large", values: { given: radiusMm, max: largestMm } }];
+}
+
+/** The profile's radius in mm; less by what measuring missed where the curves would reach inside the pilot. */
+export function fittedRadiusMm(
+  diameterMm: number,
+  radiusMm: number,
+  pilotDiameterMm: number | undefined,
+  curves = 1,
+): number {
+  if (pilotDiameterMm === undefined) return radiusMm;
+  return Math.min(radiusMm, (diameterMm - pilotDiameterMm) / 2 / curves);
+}
+
+/** Diameter in mm of the pilot of a profile: the one given, or the one that meets the curves. */
+export function profilePilotDiameterMm(
+  diameterMm: number,
+  radiusMm: number,
+  pilotDiameterMm: number | undefined,
+  curves = 1,
+): number {
+  return pilotDiameterMm ?? diameterMm - 2 * curves * radiusMm;
 }

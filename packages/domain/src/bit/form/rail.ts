@@ -1,6 +1,7 @@
 import type { Fault } from "../../quantity/fault.ts";
+import { pilotBetween } from "./between.ts";
 import { lengthMm } from "./define.ts";
-import { mustStayUnder } from "./fit.ts";
+import { mustLeaveNeck, mustNotPass } from "./fit.ts";
 
 /** What both bits of a cope and stick pair are described by: the groove, the rounding, and the flat between. */
 export const railDimensions = {
@@ -8,19 +9,16 @@ export const railDimensions = {
   grooveWidthMm: lengthMm("Width of the groove for the panel, and thickness of the stub tongue.", 2, 10),
   grooveDepthMm: lengthMm("Depth of the groove, and length of the stub tongue.", 3, 15),
   radiusMm: lengthMm("Radius of the rounding, and of the hollow that fits it.", 1, 12),
-  landMm: lengthMm("Flat between groove and rounding.", 0.5, 15),
+  landMm: lengthMm("Flat between groove and rounding, along the axis.", 0.5, 15),
+  pilot: pilotBetween,
 };
 
-/** Groove and profile must leave some of the bit's radius, and the profile must fit beside the groove. */
-export function railFaults({
-  diameterMm,
-  grooveDepthMm,
-  radiusMm,
-}: { readonly [Name in keyof typeof railDimensions]: number }): Fault[] {
-  const faults = mustStayUnder("/grooveDepthMm", grooveDepthMm, diameterMm / 2);
-  if (radiusMm <= grooveDepthMm) return faults;
+type RailFit = { readonly diameterMm: number; readonly grooveDepthMm: number; readonly radiusMm: number };
+
+/** Groove and profile must leave a neck, and the rounding may be no wider than the groove is deep. */
+export function railFaults({ diameterMm, grooveDepthMm, radiusMm }: RailFit): Fault[] {
   return [
-    ...faults,
-    { pointer: "/radiusMm", code: "profile-too-large", values: { given: radiusMm, max: grooveDepthMm } },
+    ...mustLeaveNeck("/grooveDepthMm", grooveDepthMm, diameterMm),
+    ...mustNotPass("/radiusMm", radiusMm, grooveDepthMm),
   ];
 }

@@ -1,9 +1,11 @@
 import { arc } from "../outline.ts";
 import { defineForm, lengthMm, optionalLengthMm } from "./define.ts";
 import {
+  fittedRadiusMm,
   pilotFaults,
   pilotHeightMm,
   pilotSegment,
+  profilePilotDiameterMm,
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
@@ -26,16 +28,19 @@ export const roundOver = defineForm({
     ...pilotFaults(diameterMm, pilotDiameterMm),
     ...profileRadiusFaults(diameterMm, radiusMm, pilotDiameterMm),
   ],
-  outline: ({ diameterMm, radiusMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => [
-    pilotSegment(pilotDiameterMm ?? diameterMm - 2 * radiusMm, pilotHeightMm),
-    arc(pilotHeightMm, pilotHeightMm + radiusMm, {
-      centreMm: pilotHeightMm,
-      centreRadiusMm: diameterMm / 2,
-      arcRadiusMm: radiusMm,
-      side: -1,
-    }),
-  ],
+  outline: ({ diameterMm, radiusMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
+    const arcRadiusMm = fittedRadiusMm(diameterMm, radiusMm, pilotDiameterMm);
+    return [
+      pilotSegment(profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm), pilotHeightMm),
+      arc(pilotHeightMm, pilotHeightMm + arcRadiusMm, {
+        centreMm: pilotHeightMm,
+        centreRadiusMm: diameterMm / 2,
+        arcRadiusMm,
+        side: -1,
+      }),
+    ];
+  },
   pilotRadiusMm: ({ diameterMm, radiusMm, pilotDiameterMm }) =>
-    (pilotDiameterMm ?? diameterMm - 2 * radiusMm) / 2,
+    profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm) / 2,
   wingFillRatio: 0.5,
 });

@@ -1,20 +1,22 @@
 import { arc, line } from "../outline.ts";
+import { pilotRadiusBetweenMm, roleBetween } from "./between.ts";
 import { defineForm } from "./define.ts";
 import { railDimensions, railFaults } from "./rail.ts";
 
 export const stick = defineForm({
   kind: "stick",
   title: "Stick (of a cope and stick pair)",
-  meaning: "A groove cutter under a rounding profile: the inside edges of door stiles and rails.",
+  meaning:
+    "A groove cutter at the tip, then a rounding profile: the inside edges of door stiles and rails, face down in a table.",
   dimensions: railDimensions,
   faults: railFaults,
-  outline: ({ diameterMm, grooveWidthMm, grooveDepthMm, radiusMm, landMm }) => {
+  outline: ({ diameterMm, grooveWidthMm, grooveDepthMm, radiusMm, landMm, pilot }) => {
     const rimMm = diameterMm / 2;
     const landRadiusMm = rimMm - grooveDepthMm;
     const arcFromMm = grooveWidthMm + landMm;
     return [
       line(0, grooveWidthMm, rimMm),
-      line(grooveWidthMm, arcFromMm, landRadiusMm),
+      line(grooveWidthMm, arcFromMm, landRadiusMm, landRadiusMm, roleBetween(pilot)),
       arc(arcFromMm, arcFromMm + radiusMm, {
         centreMm: arcFromMm,
         centreRadiusMm: landRadiusMm + radiusMm,
@@ -23,6 +25,7 @@ export const stick = defineForm({
       }),
     ];
   },
-  pilotRadiusMm: () => undefined,
+  pilotRadiusMm: ({ pilot, diameterMm, grooveDepthMm }) =>
+    pilotRadiusBetweenMm(pilot, diameterMm, grooveDepthMm),
   wingFillRatio: 0.5,
 });

@@ -1,5 +1,6 @@
 import { arc } from "../outline.ts";
 import { defineForm, lengthMm } from "./define.ts";
+import { mustNotPass } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
 
 export const thumbnail = defineForm({
@@ -15,14 +16,7 @@ export const thumbnail = defineForm({
   faults: ({ diameterMm, profileHeightMm, pilotDiameterMm }) => {
     const widthMm = (diameterMm - pilotDiameterMm) / 2;
     const pilot = pilotFaults(diameterMm, pilotDiameterMm);
-    if (pilot.length > 0 || profileHeightMm <= widthMm) return pilot;
-    return [
-      {
-        pointer: "/profileHeightMm",
-        code: "out-of-range",
-        values: { given: profileHeightMm, min: 1, max: widthMm },
-      },
-    ];
+    return pilot.length > 0 ? pilot : mustNotPass("/profileHeightMm", profileHeightMm, widthMm);
   },
   outline: ({ diameterMm, profileHeightMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) => {
     const widthMm = (diameterMm - pilotDiameterMm) / 2;

@@ -1,6 +1,7 @@
 import { line } from "../outline.ts";
+import { pilotBetween, pilotRadiusBetweenMm, roleBetween } from "./between.ts";
 import { defineForm, lengthMm } from "./define.ts";
-import { mustStayUnder } from "./fit.ts";
+import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
 
 export const tongue = defineForm({
   kind: "tongue",
@@ -9,23 +10,26 @@ export const tongue = defineForm({
   dimensions: {
     diameterMm: lengthMm("Cutting diameter of the two cutters.", 15, 80),
     tongueThicknessMm: lengthMm("Thickness of the tongue: the gap between the cutters.", 1, 20),
-    tongueLengthMm: lengthMm("Length of the tongue, from shoulder to edge.", 1, 25),
-    cuttingLengthMm: lengthMm("Length over both cutters.", 6, 60),
+    tongueLengthMm: lengthMm("Length of the tongue, from shoulder to end.", 1, 25),
+    cuttingLengthMm: lengthMm("Length over both cutters, along the axis.", 6, 60),
+    pilot: pilotBetween,
   },
   faults: ({ diameterMm, tongueThicknessMm, tongueLengthMm, cuttingLengthMm }) => [
     ...mustStayUnder("/tongueThicknessMm", tongueThicknessMm, cuttingLengthMm),
-    ...mustStayUnder("/tongueLengthMm", tongueLengthMm, diameterMm / 2),
+    ...mustLeaveNeck("/tongueLengthMm", tongueLengthMm, diameterMm),
   ],
-  outline: ({ diameterMm, tongueThicknessMm, tongueLengthMm, cuttingLengthMm }) => {
-    const radiusMm = diameterMm / 2;
+  outline: ({ diameterMm, tongueThicknessMm, tongueLengthMm, cuttingLengthMm, pilot }) => {
+    const rimMm = diameterMm / 2;
+    const gapRadiusMm = rimMm - tongueLengthMm;
     const gapFromMm = (cuttingLengthMm - tongueThicknessMm) / 2;
     const gapToMm = gapFromMm + tongueThicknessMm;
     return [
-      line(0, gapFromMm, radiusMm),
-      line(gapFromMm, gapToMm, radiusMm - tongueLengthMm),
-      line(gapToMm, cuttingLengthMm, radiusMm),
+      line(0, gapFromMm, rimMm),
+      line(gapFromMm, gapToMm, gapRadiusMm, gapRadiusMm, roleBetween(pilot)),
+      line(gapToMm, cuttingLengthMm, rimMm),
     ];
   },
-  pilotRadiusMm: () => undefined,
+  pilotRadiusMm: ({ pilot, diameterMm, tongueLengthMm }) =>
+    pilotRadiusBetweenMm(pilot, diameterMm, tongueLengthMm),
   wingFillRatio: 0.55,
 });

@@ -8,7 +8,8 @@ export const PANEL_RULES = {
     stricter: "higher",
     min: 0.8,
     max: 10,
-    meaning: "Least gap between a panel and the bottom of its groove, on each side, when it is at its largest.",
+    meaning:
+      "Least gap between a panel and the bottom of its groove, on each side, when it is at its largest.",
     source: "common practice",
     reason: "About 1/32 in, so that a swollen panel never pushes the frame apart.",
   },

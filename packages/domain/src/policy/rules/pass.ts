@@ -44,6 +44,16 @@ export const PASS_RULES = {
     reason:
       "About the radius of a sharp edge; the finishing pass of a wide profile stays a few times above it.",
   },
+  climbBiteMaxMm: {
+    default: 0.8,
+    unit: "mm",
+    stricter: "lower",
+    min: 0,
+    max: 0.8,
+    meaning: "Deepest bite that may be fed with the rotation.",
+    source: "common practice",
+    reason: "A climb cut only at 1/32 in or less and firmly held; many shops allow none.",
+  },
   finishBiteMm: {
     default: 0.8,
     unit: "mm",

@@ -31,6 +31,8 @@ export function defineSpecies(group: Species["group"], row: SpeciesRow): Species
     ...same,
     kind: "species",
     group,
+    hasGrain: true,
+    melts: false,
     densityKgPerM3:
       "basic" in specificGravity
         ? computed(specificGravity.basic, (basic) => densityKgPerM3(gravityAt12Percent(basic)))

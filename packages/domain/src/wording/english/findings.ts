@@ -21,6 +21,28 @@ const SENTENCES: Sentences = {
     clearance === "table-only"
       ? "This bit is for a table only. Large or heavy, it deserves care there too."
       : "This bit is nearly one for the table only. Large or heavy, it deserves care there too.",
+  "too-heavy-at-once": () =>
+    "This cut can only be made at one setting, and in one run it is too heavy. Take out more of the wood another way first.",
+  "climb-cut": ({ greatestBiteMm, biteMaxMm }, show) =>
+    `Fed with the rotation a bite of ${show.length(greatestBiteMm)} pulls the work away: at most ${show.length(biteMaxMm)}. Feed against the rotation.`,
+  "light-climb-cut": ({ biteMaxMm }, show) =>
+    `Fed with the rotation the bit pulls. Only a bite of up to ${show.length(biteMaxMm)}, firmly held, and only if the person in charge allows it.`,
+  "thin-chip": ({ pass, chipMeanMm, chipMeanMinMm, speedForChipRpm }, show) =>
+    `In pass ${pass} even the fastest hand leaves chips of ${show.fine(chipMeanMm)}; under ${show.fine(chipMeanMinMm)} the edge rubs and burns. ` +
+    `Slow the bit to ${show.rotation(speedForChipRpm)}, take a deeper bite, or use a bit with fewer wings.`,
+  "trials-contradict": ({ shookRpm }, show) =>
+    `Speed trials disagree: the bit shook at ${show.rotation(shookRpm)} and ran free at or above it. The safe side is taken; inspect the bit and the collet, and try again.`,
+  "shook-in-other-router": ({ shookRpm }, show) =>
+    `In another router this bit shook at ${show.rotation(shookRpm)}. Spindles differ, so it is no limit here, but listen.`,
+  "feed-only": () =>
+    "This bit is wider below than above: it can only be fed through. Do not lift, lower or tilt it in the cut, and let it stop before it leaves the groove sideways.",
+  "waste-first": ({ widthMm, depthMm }, show) =>
+    `It cannot be cut in several heights. Waste a groove ${show.length(widthMm)} wide and ${show.length(depthMm)} deep with a straight bit first.`,
+  "burn-risk": ({ chipMeanMm, slowestEdgeMPerS }, show) =>
+    `The thinnest chips are ${show.fine(chipMeanMm)} and the slowest part of the edge moves at ${show.speed(slowestEdgeMPerS)}: it may scorch. Sharp bit, steady feed, no stop.`,
+  "tear-out-risk": ({ endGrainEdges }) =>
+    `${endGrainEdges === 1 ? "The end-grain edge has" : "All edges are end grain, with"} no long-grain cut after it to take broken corners away. Back it with a block.`,
+  melts: () => "This material melts before it burns. Keep the feed up and let chips clear.",
 };
 
 /** A finding as a sentence. */

@@ -5,6 +5,7 @@ const SUBJECTS: Readonly<Record<MountingReason["code"], string>> = {
   diameter: "Diameter",
   mass: "Mass",
   "stored-energy": "Energy stored in the spin",
+  "gyroscopic-couple": "Couple that resists tilting",
 };
 
 const CLEARED: Readonly<Record<MountingClearance, string>> = {
@@ -27,6 +28,8 @@ function showFor(code: MountingReason["code"], show: Show): (value: number) => s
       return show.length;
     case "mass":
       return show.mass;
+    case "gyroscopic-couple":
+      return (coupleNm) => `${coupleNm.toFixed(2)} N·m`;
     case "stored-energy":
       return (energyJ) => `${energyJ.toFixed(energyJ < 10 ? 1 : 0)} J`;
   }

@@ -17,15 +17,28 @@ const SENTENCES: Sentences = {
     "Turn the bit by hand once: it must clear the insert, the fence and the guard all round.",
   "start-slow": () => "Start on the slowest mark, clear of the wood, then turn up to the mark given.",
   "stop-if-it-shakes": () => "If it vibrates, stop. Go slower or do not use it; never hold on and hope.",
-  "feed-against-rotation": ({ mounting }) =>
-    mounting === "table"
-      ? "Feed the work from right to left, against the rotation. The other way the bit pulls it out of your hands."
-      : "Move the router from left to right along the edge, counter-clockwise around the outside of the work. The other way it runs off.",
+  "feed-against-rotation": ({ mounting, isInside }) => {
+    if (mounting === "table") {
+      return "Feed the work from right to left, against the rotation. The other way the bit pulls it out of your hands.";
+    }
+    return isInside
+      ? "Move the router clockwise around the inside of the opening, against the rotation. The other way it runs off."
+      : "Move the router from left to right along the edge, counter-clockwise around the outside of the work. The other way it runs off.";
+  },
   "never-trap-the-work": () => "Never pass the work between the bit and the fence.",
   "guard-and-push-blocks": ({ handsAwayMm }, show) =>
     `Use the smallest insert that clears the bit, the guard and push blocks. Hands stay ${show.length(handsAwayMm)} away.`,
-  "fence-and-pilot": () =>
-    "Set the fence flush with the pilot bearing. For a curved edge leave the fence off and start from a pin.",
+  "fence-and-pilot": () => "Set the fence flush with the pilot bearing.",
+  "starting-pin": () =>
+    "Leave the fence off for a curved edge. Start with the work against a starting pin, then swing it onto the bearing.",
+  "fence-side": ({ mounting }) =>
+    mounting === "table"
+      ? "Keep the fence behind the bit: fed from right to left, the bit pushes the work against it."
+      : "Keep the straightedge on the left of the router's way: there the bit pulls the router against it.",
+  "stopped-groove": ({ mounting }) =>
+    mounting === "table"
+      ? "Mark where the groove starts and ends on work and fence; set stops, lower the work onto the bit against the rear stop, and stop the router before you lift it."
+      : "Mark where the groove starts and ends; plunge at the start, raise the bit at the end before you lift the router.",
   "both-hands": () => "Clamp the work. Hold the router with both hands until the bit has stopped.",
   "small-work": ({ shortestMm, leastMm }, show) =>
     `An edge of ${show.length(shortestMm)} is too short to feed by hand alone: under ${show.length(leastMm)} use a sled or an approved jig, or cut it from a longer piece.`,

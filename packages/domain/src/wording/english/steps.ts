@@ -6,9 +6,13 @@ type Sentences = { readonly [Code in StepCode]: (step: Extract<Step, { code: Cod
 const DIRECTIONS: Readonly<Record<FeedDirection, string>> = {
   "work-right-to-left": "the work from right to left",
   "router-left-to-right": "the router from left to right as you face the edge",
+  "router-clockwise-inside": "the router clockwise around the inside",
+  "with-rotation": "with the rotation, lightly and firmly held",
 };
 
 const SENTENCES: Sentences = {
+  "waste-groove": ({ widthMm, depthMm }, show) =>
+    `First take out most of the wood with a straight bit: a groove at most ${show.length(widthMm)} wide and ${show.length(depthMm)} deep.`,
   "mount-bit": () => "Unplug the router. Clean the collet, seat the bit, tighten, and turn it by hand.",
   "set-dial": ({ mark, rpm }, show) => `Set the dial to ${show.mark(mark)}: about ${show.rotation(rpm)}.`,
   "no-dial-to-set": ({ rpm }, show) => `This router runs at ${show.rotation(rpm)}; there is no dial to set.`,
@@ -17,8 +21,8 @@ const SENTENCES: Sentences = {
     `${forPass(pass)}et the fence ${show.length(fenceMm)} in front of the bit's axis.`,
   "run-idle": () =>
     "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
-  "cut-edges": ({ pass, passKind, edges, grain, direction, feedMPerMin }, show) =>
-    `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)} ` +
+  "cut-edges": ({ pass, passKind, edges, grain, rows, direction, feedMPerMin }, show) =>
+    `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
     `(${grain === "end" ? "end grain" : "long grain"}), moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
   "check-collet": () => "Unplug the router and check the collet: a heavy bit works loose.",
 };

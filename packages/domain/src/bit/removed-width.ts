@@ -1,0 +1,127 @@
+import { type Stretch, stretchesAbove } from "./moments.ts";
+import { type ArcSegment, type Outline, radiusOnSegmentMm, type Segment } from "./outline.ts";
+import type { Setting } from "./section.ts";
+
+/**
+ * Width of wood removed between two heights above the table, running straight from one end to the other. Strips of one
+ * list follow each other upward and cover the whole thickness.
+ */
+export type Strip = {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly startWidthMm: number;
+  readonly endWidthMm: number;
+};
+
+/** Strips thinner than this are rounding, mm. */
+const THINNEST_STRIP_MM = 1e-9;
+
+/**
+ * The width removed at each height of the work, measured from the fence face (or the middle of a groove). Arcs become chords that
+ * stay within `toleranceMm` of them.
+ */
+export function removedWidths(outline: Outline, setting: Setting, toleranceMm: number): Strip[] {
+  const { heightMm, fenceMm, thicknessMm } = setting;
+  const within = { fromMm: heightMm - thicknessMm, toMm: heightMm };
+  const cut = outline
+    .filter(({ role }) => role === "edge")
+    .flatMap((segment) =>
+      stretchesAbove(segment, within, fenceMm).flatMap((stretch) => chords(segment, stretch, toleranceMm)),
+    )
+    .map(({ fromMm, toMm, startWidthMm, endWidthMm }) => ({
+      // Upward in the work is back toward the tip.
+      fromMm: heightMm - toMm,
+      toMm: heightMm - fromMm,
+      startWidthMm: Math.max(0, endWidthMm - fenceMm),
+      endWidthMm: Math.max(0, startWidthMm - fenceMm),
+    }))
+    .reverse();
+  return wholeThickness(cut, thicknessMm);
+}
+
+/** The greater of two lists of strips over the same thickness: what is gone after both. */
+export function widestOf(one: readonly Strip[], other: readonly Strip[]): Strip[] {
+  const bounds = [...new Set([...one, ...other].flatMap(({ fromMm, toMm }) => [fromMm, toMm]))].sort(
+    (a, b) => a - b,
+  );
+  return bounds.slice(1).flatMap((toMm, index) => {
+    const fromMm = bounds[index] ?? toMm;
+    if (toMm - fromMm < THINNEST_STRIP_MM) return [];
+    return widerOf(partOf(one, fromMm, toMm), partOf(other, fromMm, toMm));
+  });
+}
+
+/** A segment as straight pieces in terms of its distance from the tip and its radius. */
+function chords(segment: Segment, stretch: Stretch, toleranceMm: number): Strip[] {
+  const places =
+    segment.kind === "line" ? [stretch.fromMm, stretch.toMm] : arcPlaces(segment, stretch, toleranceMm);
+  return places.slice(1).map((toMm, index) => {
+    const fromMm = places[index] ?? toMm;
+    return {
+      fromMm,
+      toMm,
+      startWidthMm: radiusOnSegmentMm(segment, fromMm),
+      endWidthMm: radiusOnSegmentMm(segment, toMm),
+    };
+  });
+}
+
+/** Places along an arc in equal steps of angle: a chord over 2φ leaves its arc by R·(1 − cos φ). */
+function arcPlaces({ centreMm, arcRadiusMm }: ArcSegment, stretch: Stretch, toleranceMm: number): number[] {
+  const angleRad = (tMm: number) => Math.asin(Math.max(-1, Math.min(1, (tMm - centreMm) / arcRadiusMm)));
+  const startRad = angleRad(stretch.fromMm);
+  const spanRad = angleRad(stretch.toMm) - startRad;
+  const stepRad = 2 * Math.acos(Math.max(0, 1 - toleranceMm / arcRadiusMm));
+  const count = Math.max(1, Math.ceil(spanRad / stepRad));
+  return Array.from({ length: count + 1 }, (_, index) => {
+    if (index === 0) return stretch.fromMm;
+    if (index === count) return stretch.toMm;
+    return centreMm + arcRadiusMm * Math.sin(startRad + (spanRad * index) / count);
+  });
+}
+
+/** Strips with nothing removed put in wherever no edge cuts. */
+function wholeThickness(cut: readonly Strip[], thicknessMm: number): Strip[] {
+  const strips: Strip[] = [];
+  let reachedMm = 0;
+  for (const strip of cut) {
+    if (strip.fromMm - reachedMm > THINNEST_STRIP_MM) strips.push(untouched(reachedMm, strip.fromMm));
+    strips.push({
+      ...strip,
+      fromMm: strip.fromMm - reachedMm > THINNEST_STRIP_MM ? strip.fromMm : reachedMm,
+    });
+    reachedMm = strip.toMm;
+  }
+  if (thicknessMm - reachedMm > THINNEST_STRIP_MM) strips.push(untouched(reachedMm, thicknessMm));
+  return strips;
+}
+
+function untouched(fromMm: number, toMm: number): Strip {
+  return { fromMm, toMm, startWidthMm: 0, endWidthMm: 0 };
+}
+
+/** The part of a list of strips between two neighbouring bounds, which lies in one strip. */
+function partOf(strips: readonly Strip[], fromMm: number, toMm: number): Strip {
+  const middleMm = (fromMm + toMm) / 2;
+  const strip = strips.find((each) => middleMm >= each.fromMm && middleMm <= each.toMm);
+  if (strip === undefined) return untouched(fromMm, toMm);
+  const slope = (strip.endWidthMm - strip.startWidthMm) / (strip.toMm - strip.fromMm);
+  const widthAtMm = (zMm: number) => Math.max(0, strip.startWidthMm + slope * (zMm - strip.fromMm));
+  return { fromMm, toMm, startWidthMm: widthAtMm(fromMm), endWidthMm: widthAtMm(toMm) };
+}
+
+/** The greater of two strips between the same bounds: two pieces where they cross. */
+function widerOf(one: Strip, other: Strip): Strip[] {
+  const startMm = one.startWidthMm - other.startWidthMm;
+  const endMm = one.endWidthMm - other.endWidthMm;
+  if (startMm >= 0 && endMm >= 0) return [one];
+  if (startMm <= 0 && endMm <= 0) return [other];
+  const share = startMm / (startMm - endMm);
+  const crossingMm = one.fromMm + share * (one.toMm - one.fromMm);
+  const widthMm = one.startWidthMm + share * (one.endWidthMm - one.startWidthMm);
+  const [first, second] = startMm > 0 ? [one, other] : [other, one];
+  return [
+    { ...first, toMm: crossingMm, endWidthMm: widthMm },
+    { ...second, fromMm: crossingMm, startWidthMm: widthMm },
+  ];
+}

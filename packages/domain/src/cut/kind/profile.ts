@@ -1,0 +1,76 @@
+import type { Bit } from "../../bit/bit.ts";
+import { type FormKind, formPilotRadiusMm } from "../../bit/form/registry.ts";
+import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
+import { isParallel, isUndercut } from "../../bit/shape.ts";
+import { rimRadiusMm } from "../../bit/solid.ts";
+import { DomainError, type Fault } from "../../quantity/fault.ts";
+import type { EdgeCut, JointCut, PanelCut } from "../cut.ts";
+import type { BaseSetup, SetupAssumption } from "../setup.ts";
+import { unsuitable } from "./unsuitable.ts";
+
+/** Stock thickness taken where none is given: 3/4 in. Source: common practice. */
+export const ASSUMED_THICKNESS_MM = 19;
+
+/** Where a bit without a pilot cuts an edge, half of it shows past the fence face. */
+const HALF_SHOWS_MM = 0;
+
+const PANEL_FORMS: readonly FormKind[] = ["panel-raising", "panel-raising-vertical"];
+const JOINT_FORMS: readonly FormKind[] = [
+  "tongue",
+  "groove",
+  "cope",
+  "stick",
+  "lock-mitre",
+  "drawer-joint",
+  "finger-joint",
+  "dovetail",
+  "custom",
+];
+
+/** The setting for a profile along an edge, a raised panel or half of a joint. */
+export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut | JointCut): BaseSetup {
+  requireForm(bit.form.kind, cut.kind);
+  const pilotRadiusMm = formPilotRadiusMm(bit.form);
+  const heightMm = cut.heightMm ?? outlineLengthMm(outline);
+  const fenceMm = cut.fenceMm ?? pilotRadiusMm ?? HALF_SHOWS_MM;
+  const thicknessMm = cut.thicknessMm ?? ASSUMED_THICKNESS_MM;
+  const faults = fenceFaults(fenceMm, pilotRadiusMm, rimRadiusMm(outline));
+  if (faults.length > 0) throw new DomainError(faults);
+  const assumed: SetupAssumption[] = [];
+  if (cut.thicknessMm === undefined) assumed.push({ code: "thickness-assumed", thicknessMm });
+  if (cut.heightMm === undefined) assumed.push({ code: "height-assumed", heightMm });
+  if (cut.fenceMm === undefined) assumed.push({ code: "fence-assumed", fenceMm });
+  // Parallel edges cut their full height from the first touch, and an undercut profile fits only at its own height: there
+  // only the fence can take it in steps.
+  const byFence = isUndercut(outline) || (isParallel(outline) && pilotRadiusMm === undefined);
+  return {
+    approach: byFence ? "fence" : "height",
+    heightMm,
+    fenceMm,
+    thicknessMm,
+    sides: 1,
+    rows: 1,
+    waste: undefined,
+    assumed,
+    reach: { pointer: "/heightMm", zeroMm: 0 },
+  };
+}
+
+function requireForm(form: FormKind, cut: "edge" | "panel" | "joint"): void {
+  if (cut === "panel" && !PANEL_FORMS.includes(form)) throw unsuitable("a panel-raising bit");
+  if (cut === "joint" && !JOINT_FORMS.includes(form))
+    throw unsuitable(`a joint bit: ${JOINT_FORMS.join(", ")}`);
+}
+
+function fenceFaults(fenceMm: number, pilotRadiusMm: number | undefined, rimMm: number): Fault[] {
+  const faults: Fault[] = [];
+  if (pilotRadiusMm !== undefined && fenceMm < pilotRadiusMm) {
+    faults.push({
+      pointer: "/fenceMm",
+      code: "out-of-range",
+      values: { given: fenceMm, min: pilotRadiusMm },
+    });
+  }
+  if (fenceMm >= rimMm) faults.push({ pointer: "/fenceMm", code: "nothing-removed", values: {} });
+  return faults;
+}

@@ -1,0 +1,59 @@
+import { makePlan } from "../plan/make-plan.ts";
+import type { Plan, PlanInput } from "../plan/plan.ts";
+import type { PanelSizing } from "./size-panels.ts";
+
+/** The machine the edges are cut on; the wood and the cut follow from the sizing. */
+export type PanelMachine = Omit<PlanInput, "cut">;
+
+/** How long the edges of a job take. Walking, turning and looking between two edges is not in it. */
+export type WorkTime = {
+  /** Times a height or a fence is set. */
+  readonly setUps: number;
+  readonly cuttingSeconds: number;
+  readonly settingUpSeconds: number;
+  readonly totalSeconds: number;
+};
+
+/** The plan of all the edges of a job. */
+export type PanelWork = {
+  readonly input: PlanInput;
+  readonly plan: Plan;
+  /** Undefined where the plan must not be run. */
+  readonly time: WorkTime | undefined;
+};
+
+/**
+ * The plan of the edges of every panel that fits, all of them at one setting before the next, and the time it takes:
+ * every pass along every edge, and each setting at the policy's time. Undefined where nothing is to be cut.
+ */
+export function planPanelWork(
+  { raising, edges }: PanelSizing,
+  thicknessMm: number,
+  machine: PanelMachine,
+): PanelWork | undefined {
+  if (raising === undefined || edges.length === 0) return undefined;
+  const cut = {
+    kind: "panel" as const,
+    edges: edges.map(({ lengthMm, grain }) => ({ lengthMm, grain })),
+    thicknessMm,
+    ...raising,
+  };
+  const input = { ...machine, cut };
+  const plan = makePlan(input);
+  const counts = edges.map(({ count }) => count);
+  return {
+    input,
+    plan,
+    time: plan.verdict === "do-not-run" ? undefined : workTime(plan, counts, machine.policy.setUpSeconds),
+  };
+}
+
+function workTime({ passes, steps }: Plan, counts: readonly number[], setUpSeconds: number): WorkTime {
+  const setUps = steps.filter(({ code }) => code === "set-height" || code === "set-fence").length;
+  let cuttingSeconds = 0;
+  for (const { secondsPerEdge } of passes) {
+    for (const [index, seconds] of secondsPerEdge.entries()) cuttingSeconds += seconds * (counts[index] ?? 0);
+  }
+  const settingUpSeconds = setUps * setUpSeconds;
+  return { setUps, cuttingSeconds, settingUpSeconds, totalSeconds: cuttingSeconds + settingUpSeconds };
+}

@@ -1,0 +1,163 @@
+import { describe, expect, it } from "vitest";
+import { DEFAULT_POLICY, strictestPolicy } from "../policy/policy.ts";
+import { woodById } from "../wood/registry.ts";
+import { makePlan } from "./make-plan.ts";
+import type { PlanInput } from "./plan.ts";
+
+const wood = (id: string) => {
+  const found = woodById(id);
+  if (found === undefined) throw new Error(id);
+  return found;
+};
+
+const BASE: PlanInput = {
+  bit: {
+    form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 },
+    shankDiameterMm: 12.7,
+    wings: 2,
+    massG: 58,
+  },
+  router: {
+    minRpm: 10000,
+    maxRpm: 22000,
+    dial: { marks: { first: 1, last: 6 }, steps: 2 },
+    inputPowerW: 1600,
+  },
+  mounting: "table",
+  wood: wood("black-cherry"),
+  cut: { kind: "groove", depthMm: 6, edges: [{ lengthMm: 600, grain: "long" }] },
+  policy: DEFAULT_POLICY,
+};
+
+const codes = (input: PlanInput) => makePlan(input).findings.map(({ code }) => code);
+
+describe("what weighs on a verdict", () => {
+  it("nothing, for an ordinary bit in an ordinary groove", () => {
+    expect(makePlan(BASE)).toMatchObject({ verdict: "run", findings: [] });
+  });
+
+  it("no collet made for the shank: refused, with the collets named", () => {
+    const router = { ...BASE.router, colletDiametersMm: [6.35, 14] };
+    expect(makePlan({ ...BASE, router })).toMatchObject({
+      verdict: "do-not-run",
+      findings: [{ code: "no-collet-fits", shankDiameterMm: 12.7, colletDiametersMm: [6.35, 14] }],
+    });
+  });
+
+  it("a climb cut is refused, but for the lightest bite", () => {
+    const climb = (depthMm: number) => ({
+      ...BASE,
+      cut: { ...BASE.cut, kind: "groove" as const, depthMm, feedDirection: "with-rotation" as const },
+    });
+    expect(makePlan(climb(6)).findings[0]).toMatchObject({
+      code: "climb-cut",
+      severity: "refuse",
+      biteMaxMm: 0.8,
+    });
+    expect(makePlan(climb(0.7))).toMatchObject({
+      verdict: "run-with-care",
+      findings: [{ code: "light-climb-cut" }],
+    });
+  });
+
+  it("trials: the fastest that ran free below the slowest that shook is a guide", () => {
+    const trials = [
+      { rpm: 12000, outcome: "ran-free" as const, sameRouter: true },
+      { rpm: 14000, outcome: "ran-free" as const, sameRouter: true },
+      { rpm: 16000, outcome: "shook" as const, sameRouter: true },
+    ];
+    const { speed } = makePlan({ ...BASE, trials });
+    expect(speed).toMatchObject({
+      bindingLimit: "tested",
+      ceilingRpm: 14000,
+      raisedBy: { code: "try-one-step-faster" },
+    });
+  });
+
+  it("a contradiction between trials takes the safe side and is named", () => {
+    const trials = [
+      { rpm: 15000, outcome: "shook" as const, sameRouter: true },
+      { rpm: 17000, outcome: "ran-free" as const, sameRouter: true },
+    ];
+    const plan = makePlan({ ...BASE, trials });
+    expect(plan.speed.ceilingRpm).toBeCloseTo(12000, 9);
+    expect(plan.findings).toMatchObject([{ code: "trials-contradict", shookRpm: 15000 }]);
+  });
+
+  it("a trial in another router limits nothing here, but warns", () => {
+    const trials = [{ rpm: 12000, outcome: "shook" as const, sameRouter: false }];
+    const plan = makePlan({ ...BASE, trials });
+    expect(plan.speed.ceilingRpm).toBe(makePlan(BASE).speed.ceilingRpm);
+    expect(plan).toMatchObject({
+      verdict: "run-with-care",
+      findings: [{ code: "shook-in-other-router", shookRpm: 12000 }],
+    });
+  });
+
+  it("a chip too thin for the fastest hand is named with the speed that would mend it", () => {
+    const input = {
+      ...BASE,
+      policy: strictestPolicy({ handFeedMaxMPerMin: 0.4 }),
+      cut: { kind: "edge" as const, fenceMm: 6, edges: BASE.cut.edges },
+    };
+    const plan = makePlan(input);
+    const found = plan.findings.find(({ code }) => code === "thin-chip");
+    if (found?.code !== "thin-chip") throw new Error("no thin chip");
+    expect(found.chipMeanMm).toBeLessThan(found.chipMeanMinMm);
+    expect(found.speedForChipRpm / (plan.speed.setting?.rpm ?? 0)).toBeCloseTo(
+      found.chipMeanMm / found.chipMeanMinMm,
+      9,
+    );
+  });
+
+  it("an undercut bit is fed only, and what to waste first is said with its size", () => {
+    const bit = {
+      ...BASE.bit,
+      form: { kind: "dovetail" as const, diameterMm: 12.7, angleDeg: 14, cuttingLengthMm: 12 },
+    };
+    expect(codes({ ...BASE, bit, cut: { ...BASE.cut, kind: "groove", depthMm: 9 } })).toEqual([
+      "feed-only",
+      "waste-first",
+    ]);
+  });
+
+  it("end grain alone may tear out, and a plastic melts", () => {
+    const endGrain = {
+      ...BASE.cut,
+      kind: "groove" as const,
+      depthMm: 6,
+      edges: [{ lengthMm: 300, grain: "end" as const }],
+    };
+    expect(codes({ ...BASE, cut: endGrain })).toEqual(["tear-out-risk"]);
+    expect(codes({ ...BASE, wood: wood("acrylic") })).toEqual(["melts"]);
+  });
+
+  it("a cut that only one setting can make and that is too heavy for it is refused as such", () => {
+    const bit = {
+      ...BASE.bit,
+      form: { kind: "flush-trim" as const, diameterMm: 19, cuttingLengthMm: 50, bearing: "tip" as const },
+    };
+    expect(
+      codes({ ...BASE, bit, cut: { kind: "trim", overhangMm: 9, thicknessMm: 50, edges: BASE.cut.edges } }),
+    ).toContain("too-heavy-at-once");
+  });
+});
+
+describe("what not knowing costs", () => {
+  it("the dearest uncertainty first, and none where measuring would change nothing", () => {
+    const big = {
+      ...BASE,
+      bit: {
+        form: { kind: "straight" as const, diameterMm: 60, cuttingLengthMm: 40 },
+        shankDiameterMm: 12.7,
+        wings: 2,
+      },
+    };
+    const { uncertainties, setting } = makePlan(big).speed;
+    expect(setting).toBeDefined();
+    expect(uncertainties.map(({ gainRpm }) => gainRpm)).toEqual(
+      [...uncertainties.map(({ gainRpm }) => gainRpm)].sort((a, b) => b - a),
+    );
+    expect(makePlan(BASE).speed.uncertainties).toEqual([]);
+  });
+});

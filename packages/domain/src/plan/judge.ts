@@ -1,0 +1,118 @@
+import { isUndercut } from "../bit/shape.ts";
+import type { BitSolid } from "../bit/solid.ts";
+import type { Pass } from "../cut/passes.ts";
+import type { CutSetup } from "../cut/setup.ts";
+import { type Ceiling, limitsBroken } from "../limit/ceiling.ts";
+import { trialVerdict } from "../limit/tested.ts";
+import { hasColletFor } from "../router/collet.ts";
+import type { DialSpeed } from "../router/dial.ts";
+import type { MountingClearance } from "../router/mounting.ts";
+import type { Finding, Severity } from "./findings.ts";
+import type { PlanInput, Verdict } from "./plan.ts";
+
+/** What is known when a plan is judged: everything but the feeds, which follow from the verdict. */
+export type Known = {
+  readonly input: PlanInput;
+  readonly solid: BitSolid;
+  readonly setup: CutSetup;
+  readonly passes: readonly Pass[] | undefined;
+  readonly ceiling: Ceiling;
+  readonly speeds: readonly DialSpeed[];
+  /** The fastest setting that holds. */
+  readonly fit: DialSpeed | undefined;
+  readonly clearance: MountingClearance;
+};
+
+const WEIGHTIEST_FIRST: readonly Severity[] = ["refuse", "care", "note"];
+
+/** Everything that stops or qualifies a plan before a feed is chosen. */
+export function judge(known: Known): Finding[] {
+  const findings = [
+    ...mountingFindings(known),
+    ...colletFindings(known),
+    ...speedFindings(known),
+    ...passFindings(known),
+    ...climbFindings(known),
+    ...trialFindings(known),
+    ...cutNotes(known),
+  ];
+  return findings.sort((a, b) => WEIGHTIEST_FIRST.indexOf(a.severity) - WEIGHTIEST_FIRST.indexOf(b.severity));
+}
+
+/** The verdict that a list of findings comes to. */
+export function verdictOf(findings: readonly Finding[]): Verdict {
+  if (findings.some(({ severity }) => severity === "refuse")) return "do-not-run";
+  return findings.some(({ severity }) => severity === "care") ? "run-with-care" : "run";
+}
+
+function mountingFindings({ input: { mounting }, clearance }: Known): Finding[] {
+  if (clearance === "handheld") return [];
+  if (mounting === "table") return [{ code: "large-bit", severity: "care", clearance }];
+  return clearance === "table-only"
+    ? [{ code: "table-only", severity: "refuse" }]
+    : [{ code: "handheld-with-care", severity: "care" }];
+}
+
+function colletFindings({ input: { bit, router } }: Known): Finding[] {
+  const { shankDiameterMm } = bit;
+  const { colletDiametersMm = [] } = router;
+  if (hasColletFor(shankDiameterMm, router)) return [];
+  return [{ code: "no-collet-fits", severity: "refuse", shankDiameterMm, colletDiametersMm }];
+}
+
+function speedFindings({ fit, speeds, ceiling: { limits } }: Known): Finding[] {
+  const [slowest] = speeds;
+  if (fit !== undefined || slowest === undefined) return [];
+  const broken = limitsBroken(limits, slowest);
+  return [
+    {
+      code: "router-too-fast",
+      severity: "refuse",
+      slowestRpm: slowest.rpm,
+      slowestRpmHighest: slowest.rpmHighest,
+      breaks: broken.map(({ name }) => name),
+      limitRpm: Math.min(...broken.map(({ rpm }) => rpm)),
+    },
+  ];
+}
+
+function passFindings({ passes, setup }: Known): Finding[] {
+  if (passes !== undefined) return [];
+  return [{ code: setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes", severity: "refuse" }];
+}
+
+function climbFindings({ input: { cut, policy }, passes = [] }: Known): Finding[] {
+  if (cut.feedDirection !== "with-rotation") return [];
+  const biteMaxMm = policy.climbBiteMaxMm;
+  const greatestBiteMm = Math.max(0, ...passes.map(({ geometry }) => geometry.biteMm));
+  return greatestBiteMm > biteMaxMm
+    ? [{ code: "climb-cut", severity: "refuse", greatestBiteMm, biteMaxMm }]
+    : [{ code: "light-climb-cut", severity: "care", biteMaxMm }];
+}
+
+function trialFindings({ input: { trials = [] }, fit }: Known): Finding[] {
+  const findings: Finding[] = [];
+  const { isContradicted, shookRpm } = trialVerdict(trials);
+  if (isContradicted && shookRpm !== undefined) {
+    findings.push({ code: "trials-contradict", severity: "care", shookRpm });
+  }
+  const elsewhere = trials.filter(({ sameRouter, outcome }) => !sameRouter && outcome === "shook");
+  const slowestRpm = Math.min(...elsewhere.map(({ rpm }) => rpm));
+  if (fit !== undefined && slowestRpm <= fit.rpmHighest) {
+    findings.push({ code: "shook-in-other-router", severity: "care", shookRpm: slowestRpm });
+  }
+  return findings;
+}
+
+function cutNotes({ input: { cut, wood }, solid, setup }: Known): Finding[] {
+  const findings: Finding[] = [];
+  if (isUndercut(solid.outline)) findings.push({ code: "feed-only", severity: "note" });
+  if (setup.waste !== undefined) findings.push({ code: "waste-first", severity: "note", ...setup.waste });
+  const endGrainEdges = cut.edges.filter(({ grain }) => grain === "end").length;
+  // A long-grain cut made afterwards takes the broken corners away; without one they stay.
+  if (endGrainEdges === cut.edges.length && wood.kind === "species") {
+    findings.push({ code: "tear-out-risk", severity: "note", endGrainEdges });
+  }
+  if (wood.kind === "plastic") findings.push({ code: "melts", severity: "note" });
+  return findings;
+}

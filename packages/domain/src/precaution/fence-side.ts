@@ -1,0 +1,7 @@
+import { definePrecaution } from "./define.ts";
+
+/** A guide on the wrong side lets the bit pull the work or router away from it. Source: common practice. */
+export const fenceSide = definePrecaution({
+  code: "fence-side",
+  applies: ({ mounting, cut }) => (cut.kind === "groove" ? { mounting } : undefined),
+});

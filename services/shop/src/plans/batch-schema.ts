@@ -1,0 +1,97 @@
+import Type, { type Static } from "typebox";
+import { ref } from "../http/reference.ts";
+import { ProblemSchema } from "../problems/schema.ts";
+import { PlanAnswerSchema } from "./answer-schema.ts";
+import { PlanRequestSchema } from "./schema.ts";
+
+const closed = { additionalProperties: false } as const;
+
+/** Most plans one batch computes. */
+export const MOST_IN_BATCH = 1000;
+
+/** Most plans one shop table computes: bits × routers × woods. */
+export const MOST_IN_TABLE = 10_000;
+
+export const PlanBatchSchema = Type.Object(
+  {
+    requests: Type.Array(ref(PlanRequestSchema), {
+      minItems: 1,
+      maxItems: MOST_IN_BATCH,
+      description: "Plans to compute, answered in this order.",
+    }),
+  },
+  { $id: "PlanBatch", description: "Several plans to preview at once.", ...closed },
+);
+
+const BatchResult = Type.Object(
+  {
+    plan: Type.Optional(ref(PlanAnswerSchema)),
+    problem: Type.Optional(ref(ProblemSchema)),
+  },
+  { $id: "PlanBatchResult", description: "The plan, or the problem with that one request.", ...closed },
+);
+
+export const PlanBatchAnswerSchema = Type.Object(
+  { results: Type.Array(ref(BatchResult), { description: "One for each request, in its order." }) },
+  { $id: "PlanBatchAnswer", description: "Each request's own plan or problem.", ...closed },
+);
+
+const ids = (what: string) =>
+  Type.Array(Type.String({ minLength: 1, maxLength: 100 }), {
+    minItems: 1,
+    maxItems: 1000,
+    description: `Ids of ${what}.`,
+  });
+
+export const ShopTableRequestSchema = Type.Object(
+  {
+    bitIds: ids("bits of the rack"),
+    routerIds: ids("routers of the shop"),
+    woodIds: ids("woods"),
+    mounting: PlanRequestSchema.properties.mounting,
+    policy: PlanRequestSchema.properties.policy,
+  },
+  {
+    $id: "ShopTableRequest",
+    description: `Every bit in every router in every wood, at most ${MOST_IN_TABLE} together: each bit's whole profile along an edge, or a groove a quarter of its diameter deep.`,
+    ...closed,
+  },
+);
+
+const ShopTableRow = Type.Object(
+  {
+    bitId: Type.String({ description: "The bit." }),
+    routerId: Type.String({ description: "The router." }),
+    woodId: Type.String({ description: "The wood." }),
+    verdict: PlanAnswerSchema.properties.verdict,
+    ceilingRpm: Type.Integer({ description: "The least of the limits." }),
+    rpm: Type.Union([Type.Integer(), Type.Null()], {
+      description: "Nominal speed; null where it must not be run.",
+    }),
+    dialMark: Type.Union([Type.Number(), Type.String(), Type.Null()], {
+      description: "The mark; null without a dial or where it must not be run.",
+    }),
+    passes: Type.Integer({ description: "How many passes its whole profile takes." }),
+  },
+  { $id: "ShopTableRow", description: "One bit in one router in one wood.", ...closed },
+);
+
+export const ShopTableSchema = Type.Object(
+  { rows: Type.Array(ref(ShopTableRow), { description: "By bit, then router, then wood, as asked." }) },
+  { $id: "ShopTable", description: "Ceiling, mark and verdict of every combination.", ...closed },
+);
+
+/** The components of batches and tables. */
+export const BATCH_SCHEMAS = [
+  PlanBatchSchema,
+  BatchResult,
+  PlanBatchAnswerSchema,
+  ShopTableRequestSchema,
+  ShopTableRow,
+  ShopTableSchema,
+];
+
+export type PlanBatch = Static<typeof PlanBatchSchema>;
+export type PlanBatchAnswer = Static<typeof PlanBatchAnswerSchema>;
+export type ShopTableRequest = Static<typeof ShopTableRequestSchema>;
+export type ShopTable = Static<typeof ShopTableSchema>;

@@ -1,0 +1,121 @@
+import {
+  type DimensionSpec,
+  type Fault,
+  FORMS,
+  type Form,
+  type FormSummary,
+  formFaults,
+} from "@rimwise/domain";
+import fc from "fast-check";
+
+type Draft = Record<string, unknown>;
+
+/** A bound that a fault names is kept by this share: it stands a little inside. */
+const INSIDE = 1e-6;
+
+/** Faults are mended one after another; a form takes no more rounds than it has dimensions. */
+const ROUNDS = 20;
+
+/** Forms of one kind, made from the registry: any values in the ranges, then mended as their faults say. */
+export function formsOf(summary: FormSummary): fc.Arbitrary<Form> {
+  return drafts(summary)
+    .map((draft) => mended(summary, draft))
+    .filter((form) => form !== undefined);
+}
+
+/** Forms of every kind, each as often as the next. */
+export const forms: fc.Arbitrary<Form> = fc.oneof(...FORMS.map(formsOf));
+
+/** The same before mending: what a person might type. */
+export function drafts(summary: FormSummary): fc.Arbitrary<Draft> {
+  const entries = Object.entries(summary.dimensions).map(([name, spec]): [string, fc.Arbitrary<unknown>] => [
+    name,
+    spec.optional ? fc.option(values(spec), { nil: undefined }) : values(spec),
+  ]);
+  return fc.record(Object.fromEntries(entries)).map((draft) => ({
+    kind: summary.kind,
+    ...Object.fromEntries(Object.entries(draft).filter(([, value]) => value !== undefined)),
+  }));
+}
+
+/** Whether a record has the kind and dimensions of a form; whether they fit is for `formFaults` to say. */
+export function isForm(draft: Draft): draft is Draft & Form {
+  const summary = FORMS.find(({ kind }) => kind === draft["kind"]);
+  return (
+    summary !== undefined &&
+    Object.entries(summary.dimensions).every(([name, { optional }]) => optional || draft[name] !== undefined)
+  );
+}
+
+function values(spec: DimensionSpec): fc.Arbitrary<unknown> {
+  switch (spec.type) {
+    case "choice":
+      return fc.constantFrom(...spec.names);
+    case "segments":
+      return segmentLists();
+    case "measure":
+      return spec.unit === "count"
+        ? fc.integer({ min: spec.min, max: spec.max })
+        : number(spec.min, spec.max);
+  }
+}
+
+/** Segments that rise from the tip; whether arcs fit between their ends is left to chance. */
+function segmentLists() {
+  return fc
+    .array(
+      fc.record({
+        kind: fc.constantFrom("line", "arc"),
+        riseMm: fc.oneof(fc.constant(0), number(0.1, 12)),
+        radiusMm: fc.oneof(fc.constant(0), number(0, 40)),
+        arcRadiusMm: number(0.1, 60),
+        bulge: fc.constantFrom("outward", "inward"),
+      }),
+      { minLength: 1, maxLength: 8 },
+    )
+    .map((parts) => {
+      let toMm = 0;
+      return parts.map(({ kind, riseMm, radiusMm, arcRadiusMm, bulge }) => {
+        toMm += riseMm;
+        return kind === "line" ? { kind, toMm, radiusMm } : { kind, toMm, radiusMm, arcRadiusMm, bulge };
+      });
+    });
+}
+
+function mended(summary: FormSummary, start: Draft): Form | undefined {
+  let draft = start;
+  for (let round = 0; round < ROUNDS && isForm(draft); round += 1) {
+    const [fault] = formFaults(draft);
+    if (fault === undefined) return draft;
+    draft = withMended(summary, draft, fault);
+  }
+  return undefined;
+}
+
+/** The draft with the dimension a fault points at put where the fault says it would be accepted. */
+function withMended(summary: FormSummary, draft: Draft, { pointer, code, values: bounds }: Fault): Draft {
+  const [, name = "", index, field] = pointer.split("/");
+  if (name === "segments") {
+    const list = Object.values(Object(draft["segments"]));
+    const mendedList = list.map((segment, at) => {
+      if (String(at) !== index) return segment;
+      const { toMm, radiusMm } = Object(segment);
+      if (code === "outline-turns-back") return { kind: "line", toMm, radiusMm };
+      if (field === "toMm") return { ...Object(segment), toMm: 1 };
+      return { ...Object(segment), [String(field)]: Number(bounds["min"]) * (1 + INSIDE) };
+    });
+    return { ...draft, segments: mendedList };
+  }
+  const spec = summary.dimensions[name];
+  const leastMm = spec?.type === "measure" ? spec.min : 0;
+  const want = bounds["want"] ?? bounds["max"] ?? bounds["below"] ?? bounds["diameterMm"];
+  if (code === "diameter-not-outline") return { ...draft, [name]: Number(want) };
+  if (want === undefined) return { ...draft, [name]: Number(bounds["min"]) * (1 + INSIDE) };
+  // Somewhere between the least and the bound, and the same place for the same draft.
+  const share = (Number(draft[name]) % 1) * (1 - INSIDE);
+  return { ...draft, [name]: leastMm + share * (Number(want) - leastMm) };
+}
+
+function number(min: number, max: number) {
+  return fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
+}
