@@ -1,6 +1,5 @@
 import {
   type Form,
-  formFaults,
   formOutline,
   outlineLengthMm,
   type Profile,
@@ -161,7 +160,11 @@ describe("a path that is no outline is refused, with what is accepted", () => {
     ["a second path", "M 4 0 V -10 M 8 -10 V -20", /Command 3 starts a second path/, /one open path/],
     ["a closed path", "M 0 0 H 8 V -10 Z", /Command 4 closes/, /one open path/],
     ["one larger than any bit", "M 4 0 L 90 -10", /Command 2.*distance from the axis/, /0 to 60/],
-    ["one smaller than any bit", "M 0.1 0 V -4", /too thin/, /at least 1 mm across/],
+    ["one smaller than any bit", "M 0.1 0 V -4", /as wide as this/, /1 to 120 mm across/],
+    ["one that bulges past any bit", "M 55 0 A 20 20 0 0 0 55 -40", /as wide as this/, /1 to 120 mm across/],
+    ["a curve to the stars", "M 4 0 C 1e300 -1e300 4 -1e300 4 -20", /too long/, /at most 60/],
+    ["a line without end", "M 4 0 L 1e999 -5", /Command 2.*finite/, /finite numbers/],
+    ["a curve without end", "M 4 0 C 4 -1e999 8 -9 8 -1e999", /Command 2.*finite/, /finite numbers/],
     ["one that starts left of the axis", "M -4 0 L 4 -4", /Where the path starts/, /0 to 60/],
     ["only a step", "M 0 0 H 8", /Command 2.*distance from the tip/, /more than 0/],
     [

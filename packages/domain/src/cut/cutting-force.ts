@@ -29,7 +29,9 @@ export const FORCE_BAND_FACTOR = 2;
 export function specificCuttingForceNPerMm2(wood: Wood, chipMm: number, grain: "end" | "long"): number {
   const density = wood.densityKgPerM3.value / REFERENCE_DENSITY_KG_PER_M3;
   const chip = (chipMm / REFERENCE_CHIP_MM) ** -CHIP_EXPONENT;
-  return REFERENCE_FORCE_N_PER_MM2 * density * chip * (grain === "end" ? END_GRAIN_FACTOR : 1);
+  return (
+    REFERENCE_FORCE_N_PER_MM2 * density * chip * (grain === "end" && wood.hasGrain ? END_GRAIN_FACTOR : 1)
+  );
 }
 
 /** Mean cutting power in W: P = k_c·A·v_f, with A the section removed (machining handbooks, standard). */

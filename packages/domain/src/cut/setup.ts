@@ -67,7 +67,15 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
   if (used === undefined) throw new DomainError([{ pointer, code: "nothing-removed", values: {} }]);
   const contactMm = firstContactMm(outline, base.fenceMm) ?? 0;
   return {
-    ...base,
+    approach: base.approach,
+    heightMm: base.heightMm,
+    fenceMm: base.fenceMm,
+    thicknessMm: base.thicknessMm,
+    sides: base.sides,
+    rows: base.rows,
+    waste: base.waste,
+    assumed: base.assumed,
+    reach: base.reach,
     contactMm,
     greatestRadiusMm: used.greatestMm,
     leastRadiusMm: used.leastMm,

@@ -110,9 +110,9 @@ function cutNotes({ input: { cut, wood }, solid, setup }: Known): Finding[] {
   if (setup.waste !== undefined) findings.push({ code: "waste-first", severity: "note", ...setup.waste });
   const endGrainEdges = cut.edges.filter(({ grain }) => grain === "end").length;
   // A long-grain cut made afterwards takes the broken corners away; without one they stay.
-  if (endGrainEdges === cut.edges.length && wood.kind === "species") {
+  if (endGrainEdges === cut.edges.length && wood.hasGrain) {
     findings.push({ code: "tear-out-risk", severity: "note", endGrainEdges });
   }
-  if (wood.kind === "plastic") findings.push({ code: "melts", severity: "note" });
+  if (wood.melts) findings.push({ code: "melts", severity: "note" });
   return findings;
 }

@@ -53,22 +53,24 @@ export function makePlan(input: PlanInput): Plan {
   return {
     verdict: verdictOf(findings),
     findings,
-    mounting: { ...mounting, requested },
+    mounting: { allowed: clearance, reasons: mounting.reasons, requested },
     speed: {
       ceilingRpm: ceiling.rpm,
       bindingLimit: ceiling.binding.name,
       nextLimit: ceiling.next?.name,
       raisedBy: ceiling.raisedBy,
-      uncertainties: setting ? uncertaintyCosts(context, speeds, ceiling.limits, setting.rpm) : [],
+      uncertainties: setting ? uncertaintyCosts(context, speeds, ceiling.limits, setting) : [],
       setting,
     },
     limits: ceiling.limits,
     passes: planned,
     steps: setting ? orderOfWork(setup, planned, setting, cut, requested, clearance !== "handheld") : [],
     precautions: precautionsFor({
-      ...input,
+      bit,
+      router,
+      mounting: requested,
+      cut,
       solid,
-      setup,
       clearance,
       pilotRadiusMm: formPilotRadiusMm(bit.form),
     }),
@@ -103,11 +105,14 @@ function plannedSetting(
 ): PlannedSetting {
   const faster = speeds.find(({ rpm }) => rpm > fit.rpm);
   return {
-    ...fit,
+    mark: fit.mark,
+    rpm: fit.rpm,
+    rpmHighest: fit.rpmHighest,
+    basis: fit.basis,
     rimSpeedMPerS: rimSpeedMPerS(2 * context.solid.rimRadiusMm, fit.rpm),
     slowestEdgeMPerS: rimSpeedMPerS(2 * setup.leastRadiusMm, fit.rpm),
     rotation: rotationAt(context, fit.rpmHighest),
-    nextFaster: faster && { ...faster, breaks: limitsBroken(limits, faster).map(({ name }) => name) },
+    nextFaster: faster && { speed: faster, breaks: limitsBroken(limits, faster).map(({ name }) => name) },
   };
 }
 

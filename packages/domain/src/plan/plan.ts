@@ -64,7 +64,7 @@ export type PlannedSetting = DialSpeed & {
   /** What spinning does at the fastest it may truly run there. */
   readonly rotation: Rotation;
   /** The next faster mark and the limits it would break. */
-  readonly nextFaster: (DialSpeed & { readonly breaks: readonly LimitName[] }) | undefined;
+  readonly nextFaster: { readonly speed: DialSpeed; readonly breaks: readonly LimitName[] } | undefined;
 };
 
 export type PlannedPass = {

@@ -1,6 +1,7 @@
-import { type LimitFinding, limitsBroken, speedCeiling } from "../limit/ceiling.ts";
+import { type LimitFinding, type LimitName, limitsBroken, speedCeiling } from "../limit/ceiling.ts";
 import type { LimitContext } from "../limit/limit.ts";
 import type { DialSpeed } from "../router/dial.ts";
+import type { PlannedSetting } from "./plan.ts";
 
 /** Speed that one uncertainty costs: what the dial could be set to if it were gone. */
 export type UncertaintyCost = {
@@ -11,6 +12,10 @@ export type UncertaintyCost = {
 
 /** A run-out that a good collet shows when it is measured, mm. Ours. */
 const GOOD_RUN_OUT_MM = 0.02;
+
+/** The limits that knowing the mass, or the run-out, may raise. */
+const BY_MASS: readonly LimitName[] = ["critical-speed", "unbalance", "shank-stress"];
+const BY_RUN_OUT: readonly LimitName[] = ["unbalance", "shank-stress"];
 
 /** The fastest setting at which every limit holds. */
 export function fastestThatHolds(
@@ -26,31 +31,36 @@ export function fastestThatHolds(
 }
 
 /**
- * What each uncertainty costs in speed, the dearest first: the plan is made again with that one removed. Empty
- * where measuring would not change the setting.
+ * What each uncertainty costs in speed, the dearest first: the setting is chosen again with that one removed. Empty where
+ * measuring would not change it: on the fastest mark, or where what stops the next mark does not rest on it.
  */
 export function uncertaintyCosts(
   context: LimitContext,
   speeds: readonly DialSpeed[],
   limits: readonly LimitFinding[],
-  chosenRpm: number,
+  { rpm, nextFaster }: PlannedSetting,
 ): UncertaintyCost[] {
+  if (nextFaster === undefined) return [];
   const { bit, solid } = context;
+  const { breaks, speed } = nextFaster;
   const costs: UncertaintyCost[] = [];
   const note = (code: UncertaintyCost["code"], found: DialSpeed | undefined) => {
-    if (found !== undefined && found.rpm > chosenRpm) costs.push({ code, gainRpm: found.rpm - chosenRpm });
+    if (found !== undefined && found.rpm > rpm) costs.push({ code, gainRpm: found.rpm - rpm });
   };
-  if (speeds.length > 1) note("dial", fastestThatHolds(speeds.map(measured), limits));
-  if (solid.massSource === "estimated") {
+  if (limitsBroken(limits, measured(speed)).length === 0) {
+    note("dial", fastestThatHolds(speeds.map(measured), limits));
+  }
+  if (solid.massSource === "estimated" && breaks.every((name) => BY_MASS.includes(name))) {
     const weighed = { ...context, massHighG: solid.massG, headMassHighG: solid.headMassG };
     note("mass", fastestThatHolds(speeds, speedCeiling(weighed).limits));
   }
-  if (bit.runOutMm === undefined) {
+  if (bit.runOutMm === undefined && breaks.every((name) => BY_RUN_OUT.includes(name))) {
     note("run-out", fastestThatHolds(speeds, speedCeiling({ ...context, runOutMm: GOOD_RUN_OUT_MM }).limits));
   }
   return costs.sort((a, b) => b.gainRpm - a.gainRpm);
 }
 
-function measured(speed: DialSpeed): DialSpeed {
-  return { ...speed, rpmHighest: speed.rpm };
+/** The same setting as a tachometer would read it. */
+function measured({ mark, rpm, basis }: DialSpeed): DialSpeed {
+  return { mark, rpm, rpmHighest: rpm, basis };
 }

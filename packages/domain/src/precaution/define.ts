@@ -1,10 +1,8 @@
 import type { Bit } from "../bit/bit.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { Cut } from "../cut/cut.ts";
-import type { CutSetup } from "../cut/setup.ts";
 import type { Mounting, MountingClearance } from "../router/mounting.ts";
 import type { Router } from "../router/router.ts";
-import type { Wood } from "../wood/wood.ts";
 
 /** What a precaution may look at. */
 export type PrecautionContext = {
@@ -13,9 +11,7 @@ export type PrecautionContext = {
   readonly router: Router;
   readonly mounting: Mounting;
   readonly clearance: MountingClearance;
-  readonly wood: Wood;
   readonly cut: Cut;
-  readonly setup: CutSetup;
   readonly pilotRadiusMm: number | undefined;
 };
 

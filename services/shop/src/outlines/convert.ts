@@ -101,9 +101,10 @@ function inPath(fault: Fault, drawn: readonly Drawn[]): PathFault {
   const { message, accepted } = describeFault(fault);
   const [, name, index, field] = fault.pointer.split("/");
   if (name === "diameterMm") {
+    const { min, max } = GIVEN_OUTLINE_RANGES.diameterMm;
     return {
-      message: "The bit drawn is too thin: is unitMm right?",
-      accepted: `a bit at least ${GIVEN_OUTLINE_RANGES.diameterMm.min} mm across`,
+      message: "No bit is as wide as this one is drawn.",
+      accepted: `${min} to ${max} mm across; see unitMm`,
     };
   }
   if (name !== "segments")
@@ -113,6 +114,5 @@ function inPath(fault: Fault, drawn: readonly Drawn[]): PathFault {
 }
 
 function rounded(valueMm: number): number {
-  // Adding 0 turns −0 into 0.
-  return roundTo(valueMm, DECIMALS) + 0;
+  return roundTo(valueMm, DECIMALS);
 }

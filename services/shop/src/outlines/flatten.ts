@@ -1,8 +1,13 @@
+import { GIVEN_OUTLINE_RANGES } from "@rimwise/domain";
 import type { Corner } from "./stroke.ts";
+
+/** More lines than an outline takes are not worth finding: a wild path would ask for millions. */
+const MOST_STEPS = GIVEN_OUTLINE_RANGES.segments.max + 1;
 
 /**
  * Ends of equal steps along a Bézier curve whose chords stay within `toleranceMm` of it. For degree d and the greatest second
- * difference M of its corners, √(d·(d − 1)·M / (8·tolerance)) steps are enough (Wang's formula; from memory).
+ * difference M of its corners, √(d·(d − 1)·M / (8·tolerance)) steps are enough (Wang's formula; from memory). A curve that
+ * needs more than an outline takes gets just that many.
  */
 export function flattened(
   from: Corner,
@@ -13,7 +18,8 @@ export function flattened(
   const corners = [from, ...controls, to];
   const degree = corners.length - 1;
   const bend = greatestSecondDifferenceMm(corners);
-  const steps = Math.max(1, Math.ceil(Math.sqrt((degree * (degree - 1) * bend) / (8 * toleranceMm))));
+  const needed = Math.ceil(Math.sqrt((degree * (degree - 1) * bend) / (8 * toleranceMm)));
+  const steps = Math.max(1, Math.min(needed, MOST_STEPS));
   return Array.from({ length: steps }, (_, index) =>
     index === steps - 1 ? to : pointAt(corners, (index + 1) / steps),
   );

@@ -29,7 +29,9 @@ export function readPath(path: string, unitMm: number): ReadPath {
     .unshort()
     .scale(unitMm, -unitMm)
     .iterate((segment, index, x, y) => {
-      if (segment[0] === "M" && index === 0) starts.push({ xMm: segment[1], yMm: segment[2] });
+      const [, ...numbers] = segment;
+      if (!numbers.every((number) => Number.isFinite(Number(number)))) read.push(endless(index + 1));
+      else if (segment[0] === "M" && index === 0) starts.push({ xMm: segment[1], yMm: segment[2] });
       else read.push(strokeOf(segment, index + 1, { xMm: x, yMm: y }));
     });
   const fault = read.find((each) => "message" in each);
@@ -69,6 +71,10 @@ function strokeOf(segment: Segment, command: number, from: Corner): Stroke | Pat
     default:
       return { message: `Command ${command}, ${segment[0]}, cannot be read.`, accepted: ONE_OPEN_PATH };
   }
+}
+
+function endless(command: number): PathFault {
+  return { message: `Command ${command} has a number that is not finite.`, accepted: "finite numbers" };
 }
 
 function curveOf(numbers: readonly number[], command: number): Stroke {

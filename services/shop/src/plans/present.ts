@@ -119,9 +119,10 @@ function presentSpeed(speed: PlannedSpeed, show: Show, withDisplay: boolean): Pl
     rotation: setting ? presentRotation(setting.rotation) : null,
     nextFaster: setting?.nextFaster
       ? {
-          dialMark: setting.nextFaster.mark === undefined ? null : dialMark(setting.nextFaster.mark),
-          rpm: rpm(setting.nextFaster.rpm),
-          rpmHighest: rpm(setting.nextFaster.rpmHighest),
+          dialMark:
+            setting.nextFaster.speed.mark === undefined ? null : dialMark(setting.nextFaster.speed.mark),
+          rpm: rpm(setting.nextFaster.speed.rpm),
+          rpmHighest: rpm(setting.nextFaster.speed.rpmHighest),
           breaks: [...setting.nextFaster.breaks],
         }
       : null,
