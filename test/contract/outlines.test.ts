@@ -1,13 +1,6 @@
-import {
-  type Form,
-  formOutline,
-  outlineLengthMm,
-  type Profile,
-  profileAfter,
-  removedAreaMm2,
-} from "@rimwise/domain";
+import { type Form, formOutline, outlineLengthMm, removedAreaMm2 } from "@rimwise/domain";
 import { describe, expect, test } from "vitest";
-import { openShop, PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
+import { openShop } from "./shop.ts";
 
 async function convert(path: string, unitMm?: number) {
   const { ask } = await openShop();
@@ -199,59 +192,6 @@ describe("a path that is no outline is refused, with what is accepted", () => {
   });
 });
 
-describe("the profile of the work in a plan", () => {
-  const request = {
-    bit: { form: PANEL_BIT.form, shankDiameterMm: 12.7, wings: 2, massG: 340 },
-    router: { minRpm: TABLE_ROUTER.minRpm, maxRpm: TABLE_ROUTER.maxRpm, dial: TABLE_ROUTER.dial },
-    mounting: "table",
-    woodId: "black-cherry",
-    cut: { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 400, grain: "long" }] },
-  };
-
-  test("is given for each pass where it is asked for, and takes off what the passes remove", async () => {
-    const { ask } = await openShop();
-    const { status, body } = await ask("POST", "/v1/plans/preview?profiles=true", { body: request });
-    expect(status).toBe(200);
-    expect(body.profiles.map(({ pass }: { pass: number }) => pass)).toEqual(
-      body.passes.map(({ number }: { number: number }) => number),
-    );
-    let removed = 0;
-    body.profiles.forEach(({ pieces }: { pieces: Profile }, index: number) => {
-      removed += body.passes[index].removedAreaMm2;
-      const [{ boundary } = { boundary: [] }] = pieces;
-      const depth = Math.max(...boundary.map(({ xMm }) => xMm));
-      expect(Math.abs(depth * 19 - areaOf(boundary) - removed)).toBeLessThan(0.02 * 60);
-    });
-    expect(removed).toBeGreaterThan(50);
-  });
-
-  test("is that of the geometry at the last setting", async () => {
-    const { ask } = await openShop();
-    const { body } = await ask("POST", "/v1/plans/preview?profiles=true", { body: request });
-    const { heightMm, fenceMm } = body.passes.at(-1);
-    const [want] = profileAfter(
-      formOutline({
-        kind: "panel-raising",
-        diameterMm: 88.9,
-        pilotDiameterMm: 22,
-        profileHeightMm: 12,
-        face: "cove",
-      }),
-      { heightMm, fenceMm, thicknessMm: 19 },
-      { sides: 1 },
-    );
-    expect(areaOf(body.profiles.at(-1).pieces[0].boundary)).toBeCloseTo(areaOf(want?.boundary ?? []), 0);
-  });
-
-  test("is left out where it is not, and with false", async () => {
-    const { ask } = await openShop();
-    expect((await ask("POST", "/v1/plans/preview", { body: request })).body.profiles).toBeUndefined();
-    expect(
-      (await ask("POST", "/v1/plans/preview?profiles=false", { body: request })).body.profiles,
-    ).toBeUndefined();
-  });
-});
-
 /** A point of a cubic Bézier curve by its Bernstein polynomials. */
 function bernstein(corners: readonly [number, number][], share: number): [number, number] {
   const weights = [1, 3, 3, 1].map((count, k) => count * share ** k * (1 - share) ** (3 - k));
@@ -267,12 +207,4 @@ function distanceTo(x: number, y: number, from: End, to: End): number {
   const along = ((x - from.radiusMm) * dx + (y - from.toMm) * dy) / (dx * dx + dy * dy);
   const share = Math.max(0, Math.min(1, along));
   return Math.hypot(x - from.radiusMm - share * dx, y - from.toMm - share * dy);
-}
-
-function areaOf(boundary: readonly { xMm: number; zMm: number }[]): number {
-  const twice = boundary.reduce((sum, { xMm, zMm }, index) => {
-    const next = boundary[(index + 1) % boundary.length] ?? { xMm, zMm };
-    return sum + xMm * next.zMm - next.xMm * zMm;
-  }, 0);
-  return Math.abs(twice) / 2;
 }

@@ -91,6 +91,19 @@ describe("the table of a shop", () => {
     expect(body.rows[0]).toMatchObject({ verdict: "run-with-care", ceilingRpm: 12000 });
     expect(body.rows[0].rpm).toBeLessThanOrEqual(12000);
     expect(body.rows[2]).toMatchObject({ verdict: "do-not-run", rpm: null, dialMark: null, passes: 0 });
+    expect(body.rows[2].because).toMatch(/slower router/);
+  });
+
+  test("has a row that says why for a bit that goes into no collet of a router", async () => {
+    const bit = (await shop.ask("POST", "/v1/bits", { body: PANEL_BIT })).body;
+    const small = { ...TABLE_ROUTER, name: "Small", colletDiametersMm: [6.35] };
+    const router = (await shop.ask("POST", "/v1/routers", { body: small })).body;
+    const { body } = await shop.ask("POST", "/v1/plans/shop-table", {
+      body: { bitIds: [bit.id], routerIds: [router.id], woodIds: ["mdf"], mounting: "table" },
+    });
+    expect(body.rows).toMatchObject([
+      { verdict: "do-not-run", ceilingRpm: null, because: expect.stringMatching(/collet/) },
+    ]);
   });
 
   test("names every record that is not kept", async () => {

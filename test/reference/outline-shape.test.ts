@@ -28,7 +28,7 @@ const SHAPES: Record<FormKind, Shape> = {
   tongue: { undercut: true, parallel: false, because: "the gap is narrower than the cutter at the tip" },
   groove: {
     undercut: true,
-    parallel: true,
+    parallel: false,
     because: "the part nearest the shank is narrower than the cutter",
   },
   cope: {

@@ -1,7 +1,11 @@
-import { type Cut, createClient, type PlanRequest } from "@rimwise/client";
+import { type Client, type Cut, createClient, type PlanRequest } from "@rimwise/client";
 import { planCard } from "./card.ts";
+import { panelLines, tableLines } from "./lists.ts";
 import { startService } from "./service.ts";
 import { BITS, ROUTERS, WOOD_IDS } from "./shop.ts";
+
+type BitPlace = keyof typeof BITS;
+type RouterPlace = keyof typeof ROUTERS;
 
 const PANEL: Cut = {
   kind: "panel",
@@ -23,81 +27,124 @@ const TABLE_EDGE: Cut = {
   ],
 };
 
+const QUESTIONS: readonly {
+  readonly title: string;
+  readonly bit: BitPlace;
+  readonly router: RouterPlace;
+  readonly rest: Pick<PlanRequest, "mounting" | "woodId" | "cut">;
+}[] = [
+  {
+    title: "A raised cherry panel, the 3-1/2 in bit in the table",
+    bit: "panelCove",
+    router: "table",
+    rest: { mounting: "table", woodId: "black-cherry", cut: PANEL },
+  },
+  {
+    title: "The same bit in a handheld router",
+    bit: "panelCove",
+    router: "plunge",
+    rest: { mounting: "handheld", woodId: "black-cherry", cut: PANEL },
+  },
+  {
+    title: "A dado in maple with the heavy 2 in straight bit, in the table",
+    bit: "straightWide",
+    router: "table",
+    rest: { mounting: "table", woodId: "sugar-maple", cut: SHELF_DADO },
+  },
+  {
+    title: "A small round-over in walnut, handheld",
+    bit: "roundOverSmall",
+    router: "trimmer",
+    rest: { mounting: "handheld", woodId: "black-walnut", cut: TABLE_EDGE },
+  },
+  {
+    title: "The 3-1/2 in bit in a router that cannot go slow enough",
+    bit: "panelCove",
+    router: "fixed",
+    rest: { mounting: "table", woodId: "black-cherry", cut: PANEL },
+  },
+];
+
 const service = await startService();
 try {
-  await demonstrate();
+  await demonstrate(createClient({ baseUrl: service.baseUrl, key: service.key }));
 } finally {
   await service.stop();
 }
 
-async function demonstrate(): Promise<void> {
-  const client = createClient({ baseUrl: service.baseUrl, key: service.key });
+async function demonstrate(client: Client): Promise<void> {
   say(`Alder Lane Joinery (an invented shop) on ${service.baseUrl}, records in ${service.database}`);
   const woods = await Promise.all(WOOD_IDS.map((id) => client.woods.get(id)));
+  const bitIds = await fill(BITS, client.bits.create);
+  const routerIds = await fill(ROUTERS, client.routers.create);
   say(`Woods: ${woods.map(({ name }) => name).join(", ")}`);
-  const bitIds = new Map<string, string>();
-  for (const [place, bit] of Object.entries(BITS)) bitIds.set(place, (await client.bits.create(bit)).id);
-  const routerIds = new Map<string, string>();
-  for (const [place, router] of Object.entries(ROUTERS)) {
-    routerIds.set(place, (await client.routers.create(router)).id);
+  say(`The rack: ${names(BITS).join("; ")}`);
+  say(`The routers: ${names(ROUTERS).join("; ")}\n`);
+
+  for (const { title, bit, router, rest } of QUESTIONS) {
+    const asked = { bit: { id: idOf(bitIds, bit) }, router: { id: idOf(routerIds, router) }, ...rest };
+    say(planCard(title, await client.plans.preview(asked)));
   }
-  say(
-    `The rack: ${Object.values(BITS)
-      .map(({ name }) => name)
-      .join("; ")}`,
-  );
-  say(
-    `The routers: ${Object.values(ROUTERS)
-      .map(({ name }) => name)
-      .join("; ")}\n`,
-  );
 
-  const ask = (
-    bit: keyof typeof BITS,
-    router: keyof typeof ROUTERS,
-    rest: Pick<PlanRequest, "mounting" | "woodId" | "cut">,
-  ) =>
-    client.plans.preview({
-      bit: { id: bitIds.get(bit) ?? "" },
-      router: { id: routerIds.get(router) ?? "" },
-      ...rest,
-    });
+  say("\nPanels for two kinds of cherry door, through a year of 30 to 60 % relative humidity:");
+  const sized = await client.panels.size({
+    woodId: "black-cherry",
+    sawn: "flat",
+    moisture: { percent: 7 },
+    climate: {
+      driest: { relativeHumidityPercent: 30, temperatureC: 21 },
+      wettest: { relativeHumidityPercent: 60, temperatureC: 21 },
+    },
+    groove: { depthMm: 10, widthMm: 6.5 },
+    thicknessMm: 16,
+    openings: [
+      { name: "upper door", count: 2, widthMm: 290, heightMm: 440 },
+      { name: "lower door", count: 2, widthMm: 380, heightMm: 560 },
+    ],
+    bit: { id: idOf(bitIds, "panelCove") },
+    router: { id: idOf(routerIds, "table") },
+    mounting: "table",
+  });
+  say(panelLines(sized));
 
-  const cherryPanel = { woodId: "black-cherry", cut: PANEL };
+  say("\nThe rack in every router, each bit at the cut it is made for, in maple, in a table:");
+  const table = await client.plans.tabulate({
+    bitIds: [...bitIds.values()],
+    routerIds: [...routerIds.values()],
+    woodIds: ["sugar-maple"],
+    mounting: "table",
+  });
+  say(tableLines(table, namesById(BITS, bitIds), namesById(ROUTERS, routerIds)));
   say(
-    planCard(
-      "A raised cherry panel, the 3-1/2 in bit in the table",
-      await ask("panelCove", "table", { ...cherryPanel, mounting: "table" }),
-    ),
+    "\nThis is advice from a calculation. Markings, manuals, local codes and the person in charge come first.",
   );
-  say(
-    planCard(
-      "The same bit in a handheld router",
-      await ask("panelCove", "plunge", { ...cherryPanel, mounting: "handheld" }),
-    ),
-  );
-  say(
-    planCard(
-      "A dado in maple with the heavy 2 in straight bit, in the table",
-      await ask("straightWide", "table", { woodId: "sugar-maple", cut: SHELF_DADO, mounting: "table" }),
-    ),
-  );
-  say(
-    planCard(
-      "A small round-over in walnut, handheld",
-      await ask("roundOverSmall", "trimmer", {
-        woodId: "black-walnut",
-        cut: TABLE_EDGE,
-        mounting: "handheld",
-      }),
-    ),
-  );
-  say(
-    planCard(
-      "The 3-1/2 in bit in a router that cannot go slow enough",
-      await ask("panelCove", "fixed", { ...cherryPanel, mounting: "table" }),
-    ),
-  );
+}
+
+/** Puts every record on the service's books; the ids by the demonstration's own short names. */
+async function fill<Record extends { readonly name: string }>(
+  records: Readonly<{ [place: string]: Record }>,
+  create: (record: Record) => Promise<{ readonly id: string }>,
+): Promise<ReadonlyMap<string, string>> {
+  const ids = new Map<string, string>();
+  for (const [place, record] of Object.entries(records)) ids.set(place, (await create(record)).id);
+  return ids;
+}
+
+function idOf(ids: ReadonlyMap<string, string>, place: string): string {
+  const id = ids.get(place);
+  if (id === undefined) throw new Error(`nothing was created as ${place}`);
+  return id;
+}
+
+function names(records: Readonly<{ [place: string]: { readonly name: string } }>): string[] {
+  return Object.values(records).map(({ name }) => name);
+}
+
+function namesById(
+  records: Readonly<{ [place: string]: { readonly name: string } }>,
+  ids: ReadonlyMap<string, string>,
+): ReadonlyMap<string, string> {
+  return new Map(Object.entries(records).map(([place, { name }]) => [idOf(ids, place), name]));
 }
 
 function say(text: string): void {

@@ -7,26 +7,26 @@ import type {
   GetPlanResponse,
   ListPlansData,
   ListPlansResponse,
-  PreviewPlanBatchData,
-  PreviewPlanBatchResponse,
+  PreviewManyPlansData,
+  PreviewManyPlansResponse,
   PreviewPlanData,
   PreviewPlanResponse,
-  PreviewPlanTableData,
-  PreviewPlanTableResponse,
+  TabulatePlansData,
+  TabulatePlansResponse,
 } from "./types.gen.ts";
 
 export function plansOf(caller: Caller) {
   return {
     /** Compute up to 1,000 plans and keep nothing */
-    previewPlanBatch: (body: PreviewPlanBatchData["body"], options?: CallOptions & { readonly query?: PreviewPlanBatchData["query"] }) =>
-      caller.send<PreviewPlanBatchResponse>(
+    previewMany: (body: PreviewManyPlansData["body"], options?: CallOptions & { readonly query?: PreviewManyPlansData["query"] }) =>
+      caller.send<PreviewManyPlansResponse>(
         { method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body },
         options,
       ),
 
     /** Ceiling, mark and verdict of every bit in every router in every wood */
-    previewPlanTable: (body: PreviewPlanTableData["body"], options?: CallOptions) =>
-      caller.send<PreviewPlanTableResponse>(
+    tabulate: (body: TabulatePlansData["body"], options?: CallOptions) =>
+      caller.send<TabulatePlansResponse>(
         { method: "POST", path: "/v1/plans/shop-table", body },
         options,
       ),

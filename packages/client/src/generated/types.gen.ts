@@ -2654,9 +2654,13 @@ export type ShopTableRow = {
      */
     verdict: 'run' | 'run-with-care' | 'do-not-run';
     /**
-     * The least of the limits.
+     * What the verdict rests on most, as a sentence; null for a plain run.
      */
-    ceilingRpm: number;
+    because: string | null;
+    /**
+     * The least of the limits; null where the bit does not go into the router at all.
+     */
+    ceilingRpm: number | null;
     /**
      * Nominal speed; null where it must not be run.
      */
@@ -4290,7 +4294,7 @@ export type GetWoodResponses = {
 
 export type GetWoodResponse = GetWoodResponses[keyof GetWoodResponses];
 
-export type PreviewPlanBatchData = {
+export type PreviewManyPlansData = {
     body: PlanBatch;
     path?: never;
     query?: {
@@ -4306,7 +4310,7 @@ export type PreviewPlanBatchData = {
     url: '/v1/plans/preview-batch';
 };
 
-export type PreviewPlanBatchErrors = {
+export type PreviewManyPlansErrors = {
     /**
      * The request cannot be read.
      */
@@ -4349,25 +4353,25 @@ export type PreviewPlanBatchErrors = {
     503: Problem;
 };
 
-export type PreviewPlanBatchError = PreviewPlanBatchErrors[keyof PreviewPlanBatchErrors];
+export type PreviewManyPlansError = PreviewManyPlansErrors[keyof PreviewManyPlansErrors];
 
-export type PreviewPlanBatchResponses = {
+export type PreviewManyPlansResponses = {
     /**
      * Each request's own plan or problem.
      */
     200: PlanBatchAnswer;
 };
 
-export type PreviewPlanBatchResponse = PreviewPlanBatchResponses[keyof PreviewPlanBatchResponses];
+export type PreviewManyPlansResponse = PreviewManyPlansResponses[keyof PreviewManyPlansResponses];
 
-export type PreviewPlanTableData = {
+export type TabulatePlansData = {
     body: ShopTableRequest;
     path?: never;
     query?: never;
     url: '/v1/plans/shop-table';
 };
 
-export type PreviewPlanTableErrors = {
+export type TabulatePlansErrors = {
     /**
      * The request cannot be read.
      */
@@ -4410,16 +4414,16 @@ export type PreviewPlanTableErrors = {
     503: Problem;
 };
 
-export type PreviewPlanTableError = PreviewPlanTableErrors[keyof PreviewPlanTableErrors];
+export type TabulatePlansError = TabulatePlansErrors[keyof TabulatePlansErrors];
 
-export type PreviewPlanTableResponses = {
+export type TabulatePlansResponses = {
     /**
      * Ceiling, mark and verdict of every combination.
      */
     200: ShopTable;
 };
 
-export type PreviewPlanTableResponse = PreviewPlanTableResponses[keyof PreviewPlanTableResponses];
+export type TabulatePlansResponse = TabulatePlansResponses[keyof TabulatePlansResponses];
 
 export type PreviewPlanData = {
     body: PlanRequest;

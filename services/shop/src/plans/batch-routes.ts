@@ -33,7 +33,7 @@ export function planBatchRoutes(app: App, { sources, plan }: Parts): void {
       // A request that cannot be read is its own problem, not the whole batch's.
       attachValidation: true,
       schema: {
-        operationId: "previewPlanBatch",
+        operationId: "previewManyPlans",
         tags: ["plans"],
         summary: "Compute up to 1,000 plans and keep nothing",
         querystring: PlanQuery,
@@ -57,7 +57,7 @@ export function planBatchRoutes(app: App, { sources, plan }: Parts): void {
     {
       config: { scope: "plans:compute", operation: "act" },
       schema: {
-        operationId: "previewPlanTable",
+        operationId: "tabulatePlans",
         tags: ["plans"],
         summary: "Ceiling, mark and verdict of every bit in every router in every wood",
         body: ref(ShopTableRequestSchema),

@@ -64,7 +64,12 @@ const ShopTableRow = Type.Object(
     routerId: Type.String({ description: "The router." }),
     woodId: Type.String({ description: "The wood." }),
     verdict: PlanAnswerSchema.properties.verdict,
-    ceilingRpm: Type.Integer({ description: "The least of the limits." }),
+    because: Type.Union([Type.String(), Type.Null()], {
+      description: "What the verdict rests on most, as a sentence; null for a plain run.",
+    }),
+    ceilingRpm: Type.Union([Type.Integer(), Type.Null()], {
+      description: "The least of the limits; null where the bit does not go into the router at all.",
+    }),
     rpm: Type.Union([Type.Integer(), Type.Null()], {
       description: "Nominal speed; null where it must not be run.",
     }),

@@ -1,5 +1,14 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { makePlan, type PlanInput, strictestPolicy, usualCut } from "@rimwise/domain";
+import {
+  DomainError,
+  describeFault,
+  describeFinding,
+  makePlan,
+  type PlanInput,
+  showIn,
+  strictestPolicy,
+  usualCut,
+} from "@rimwise/domain";
 import { type FieldFault, notValid } from "../problems/problem.ts";
 import { MOST_IN_TABLE, type ShopTable, type ShopTableRequest } from "./batch-schema.ts";
 import { bareBit, bareRouter, type Sources } from "./gather.ts";
@@ -32,11 +41,27 @@ export async function shopTable(request: ShopTableRequest, sources: Sources): Pr
   return { rows };
 }
 
-function figuresOf(input: PlanInput): Omit<ShopTable["rows"][number], "bitId" | "routerId" | "woodId"> {
-  const { verdict, speed, passes } = makePlan(input);
+type Figures = Omit<ShopTable["rows"][number], "bitId" | "routerId" | "woodId">;
+
+/** One row's figures. What cannot be planned at all, such as a shank no collet takes, is a row that says why. */
+function figuresOf(input: PlanInput): Figures {
+  try {
+    return planFigures(input);
+  } catch (error) {
+    const [fault] = error instanceof DomainError ? error.faults : [];
+    if (fault === undefined) throw error;
+    const because = describeFault(fault).message;
+    return { verdict: "do-not-run", because, ceilingRpm: null, rpm: null, dialMark: null, passes: 0 };
+  }
+}
+
+function planFigures(input: PlanInput): Figures {
+  const { verdict, speed, passes, findings } = makePlan(input);
+  const [weightiest] = findings;
   const { setting } = speed;
   return {
     verdict,
+    because: verdict !== "run" && weightiest ? describeFinding(weightiest, showIn("both")) : null,
     ceilingRpm: rpm(speed.ceilingRpm),
     rpm: setting ? rpm(setting.rpm) : null,
     dialMark: setting?.mark === undefined ? null : dialMark(setting.mark),
