@@ -94,6 +94,20 @@ describe("a preview", () => {
   });
 });
 
+describe("the policy", () => {
+  test("is told rule by rule, with unit, reason and source, and its names are those a request may tighten", async () => {
+    const shop = await openShop();
+    const { status, body } = await shop.ask("GET", "/v1/policy");
+    expect(status).toBe(200);
+    const rim = body.data.find(({ name }: { name: string }) => name === "rimSpeedMaxMPerS");
+    expect(rim).toMatchObject({ default: 56, unit: "m/s", stricter: "lower", source: "common practice" });
+    for (const { name, default: usual } of body.data) {
+      const { status: accepted } = await preview(shop, { ...REQUEST, policy: { [name]: usual } });
+      expect(accepted, name).toBe(200);
+    }
+  });
+});
+
 describe("a stored plan", () => {
   test("is read back as it was answered, with what was asked", async () => {
     const shop = await openShop();

@@ -23,9 +23,6 @@ export function formsOf(summary: FormSummary): fc.Arbitrary<Form> {
     .filter((form) => form !== undefined);
 }
 
-/** Forms of every kind, each as often as the next. */
-export const forms: fc.Arbitrary<Form> = fc.oneof(...FORMS.map(formsOf));
-
 /** The same before mending: what a person might type. */
 export function drafts(summary: FormSummary): fc.Arbitrary<Draft> {
   const entries = Object.entries(summary.dimensions).map(([name, spec]): [string, fc.Arbitrary<unknown>] => [

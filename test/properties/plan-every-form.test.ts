@@ -70,6 +70,8 @@ function planned(input: PlanInput): Plan | undefined {
 function inputsFor(form: Form): fc.Arbitrary<PlanInput> {
   const lengthMm = outlineLengthMm(formOutline(form));
   const rimMm = form.diameterMm / 2;
+  // Work that covers the edges: each rise of the bit then takes some of it.
+  const thicknessMm = Math.min(150, Math.max(3, lengthMm));
   const cuts: fc.Arbitrary<Cut> = fc.oneof(
     fc
       .record({
@@ -80,16 +82,21 @@ function inputsFor(form: Form): fc.Arbitrary<PlanInput> {
       .map((cut) => ({
         kind: cut.kind,
         edges,
-        thicknessMm: 19,
+        thicknessMm,
         heightMm: Math.max(0.1, cut.up * lengthMm),
         fenceMm: Math.min(100, cut.in * rimMm),
       })),
-    fc.constantFrom("edge" as const, "joint" as const).map((kind) => ({ kind, edges, thicknessMm: 19 })),
-    share(0.05).map((down) => ({
-      kind: "groove" as const,
-      edges,
-      depthMm: Math.min(100, Math.max(0.1, down * lengthMm)),
-    })),
+    fc.constantFrom("edge" as const, "joint" as const).map((kind) => ({ kind, edges, thicknessMm })),
+    // A disc on an arbor slots an edge; it cannot be let into a face.
+    ...(hasArbor(form)
+      ? []
+      : [
+          share(0.05).map((down) => ({
+            kind: "groove" as const,
+            edges,
+            depthMm: Math.min(100, Math.max(0.1, down * lengthMm)),
+          })),
+        ]),
     share(0.05).map((down) => ({
       kind: "rabbet" as const,
       edges,
@@ -117,14 +124,19 @@ function inputsFor(form: Form): fc.Arbitrary<PlanInput> {
   });
 }
 
-/** What chords may miss: the tolerance along every arc, on both sides. */
+function hasArbor(form: Form): boolean {
+  return formOutline(form).some(({ role }) => role === "body");
+}
+
+/** What chords may miss: the tolerance along every arc, on both sides; and what typed hundredths may. */
 function slackMm2(form: Form): number {
   const outline = formOutline(form);
   const arcsMm = outline.reduce(
     (sum, { kind, fromMm, toMm }) => sum + (kind === "arc" ? toMm - fromMm + form.diameterMm : 0),
     0,
   );
-  return 2 * TOLERANCE_MM * arcsMm + 1e-4;
+  // A bit that narrows by less than a hundredth counts as one that does not.
+  return 2 * TOLERANCE_MM * arcsMm + 2 * 0.01 * outlineLengthMm(outline) + 1e-4;
 }
 
 /** The area of the whole block shown, less what is left. */

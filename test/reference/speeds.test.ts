@@ -75,6 +75,23 @@ describe("speed in rpm at which the rim reaches 125 mph and 40 m/s (reference ta
   });
 });
 
+describe("more of the table", () => {
+  it.each([
+    [24000, 1.2531885],
+    [22000, 1.3671148],
+  ])("at %i rpm the smallest bit to reach 40 m/s is %f in", (rpm, smallestIn) => {
+    expect(rimSpeedMPerS(smallestIn * MM_PER_INCH, rpm)).toBeCloseTo(40, 5);
+  });
+
+  // A dial is rounded down: a 3-1/2 in bit meant for 12 000 runs 133.28 mph at 12 800 (mark 2), 118.70 mph at 11 400 (mark 1.5).
+  it.each([
+    [12800, 133.28],
+    [11400, 118.7],
+  ])("at %i rpm a 3-1/2 in bit runs %f mph", (rpm, mph) => {
+    expect(rimSpeedMPerS(88.9, rpm) / M_PER_S_PER_MPH).toBeCloseTo(mph, 2);
+  });
+});
+
 describe("the trade's chart (common practice)", () => {
   it.each([
     [25, 24000],

@@ -29,6 +29,7 @@ import { outlineRoutes } from "./outlines/routes.ts";
 import { panelRoutes } from "./panels/routes.ts";
 import { planReads } from "./plans/reads.ts";
 import { planRoutes } from "./plans/routes.ts";
+import { policyRoutes } from "./policy/routes.ts";
 import { answerProblems } from "./problems/answer.ts";
 import { routerReads } from "./routers/reads.ts";
 import { routerRoutes } from "./routers/routes.ts";
@@ -80,6 +81,7 @@ export async function buildApp(parts: AppParts): Promise<{ app: App; document: (
   outlineRoutes(app);
   routerRoutes(app, { reads: sources.routers, write, answerOnce, now });
   woodRoutes(app, { reads: sources.woods });
+  policyRoutes(app);
   planRoutes(app, { reads: planReads(store.database), sources, answerOnce, now });
   panelRoutes(app, { sources });
   keyRoutes(app, { reads: keys, write, answerOnce, now });

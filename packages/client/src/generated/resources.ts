@@ -8,6 +8,7 @@ import { keysOf } from "./keys.ts";
 import { outlinesOf } from "./outlines.ts";
 import { panelsOf } from "./panels.ts";
 import { plansOf } from "./plans.ts";
+import { policyOf } from "./policy.ts";
 import { routersOf } from "./routers.ts";
 import { woodsOf } from "./woods.ts";
 
@@ -20,6 +21,7 @@ export function resourcesOf(caller: Caller) {
     outlines: outlinesOf(caller),
     panels: panelsOf(caller),
     plans: plansOf(caller),
+    policy: policyOf(caller),
     routers: routersOf(caller),
     woods: woodsOf(caller),
   };

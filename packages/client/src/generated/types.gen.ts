@@ -1479,6 +1479,58 @@ export type WoodPage = {
 };
 
 /**
+ * One threshold of judgement.
+ */
+export type PolicyRule = {
+    /**
+     * The field that tightens it in a request.
+     */
+    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds';
+    /**
+     * In force where nobody tightens it.
+     */
+    default: number;
+    /**
+     * Unit of its values.
+     */
+    unit: string;
+    /**
+     * Which of two values is the stricter.
+     */
+    stricter: 'lower' | 'higher';
+    /**
+     * Least value accepted.
+     */
+    min: number;
+    /**
+     * Greatest value accepted.
+     */
+    max: number;
+    /**
+     * What it holds back.
+     */
+    meaning: string;
+    /**
+     * Where it comes from.
+     */
+    source: 'standard' | 'common practice' | 'ours';
+    /**
+     * Why it is what it is.
+     */
+    reason: string;
+};
+
+/**
+ * Every threshold a plan is judged by.
+ */
+export type PolicyRules = {
+    /**
+     * Every rule, by subject.
+     */
+    data: Array<PolicyRule>;
+};
+
+/**
  * A kept record, by its id.
  */
 export type RecordReference = {
@@ -4293,6 +4345,55 @@ export type GetWoodResponses = {
 };
 
 export type GetWoodResponse = GetWoodResponses[keyof GetWoodResponses];
+
+export type GetPolicyData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/policy';
+};
+
+export type GetPolicyErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPolicyError = GetPolicyErrors[keyof GetPolicyErrors];
+
+export type GetPolicyResponses = {
+    /**
+     * Every threshold a plan is judged by.
+     */
+    200: PolicyRules;
+};
+
+export type GetPolicyResponse = GetPolicyResponses[keyof GetPolicyResponses];
 
 export type PreviewManyPlansData = {
     body: PlanBatch;

@@ -13,6 +13,8 @@ export function isUndercut(outline: Outline): boolean {
   for (const segment of outline) {
     const startMm = radiusOnSegmentMm(segment, segment.fromMm);
     if (startMm < widestEdgeMm - TYPED_SLACK_MM) return true;
+    // A body behind an edge does not cut, however wide it is: raised, it would rub.
+    if (segment.role === "body" && widestEdgeMm > 0) return true;
     if (segment.role !== "edge") continue;
     if (narrowingMm(segment) > TYPED_SLACK_MM) return true;
     widestEdgeMm = Math.max(widestEdgeMm, segmentSpanMm(segment).greatestMm);

@@ -31,6 +31,7 @@ const TAGS = [
     name: "panels",
     description: "Panels for frames: the size to cut, how they fit through the year, their edges.",
   },
+  { name: "policy", description: "The thresholds plans are judged by." },
   { name: "keys", description: "Who may call, and what they may do." },
   { name: "events", description: "Who changed what, and when." },
   { name: "health", description: "For operators and their monitors." },

@@ -2,12 +2,10 @@ import type { Fault } from "../../quantity/fault.ts";
 import { rangeFaults } from "../../quantity/range.ts";
 import { type Outline, type Segment, segmentSpanMm } from "../outline.ts";
 import { defineForm, lengthMm, optionalLengthMm, segments } from "./define.ts";
+import { MEASURED_SLACK_MM } from "./fit.ts";
 import { givenOutline, givenOutlineFaults } from "./given-outline.ts";
 import { GIVEN_OUTLINE_RANGES, GIVEN_SEGMENT_RANGES, type GivenSegment } from "./given-segment.ts";
 import { pilotFaults } from "./pilot.ts";
-
-/** Two figures of one outline that should be the same may differ by this, mm: both were measured. */
-const MEASURED_SLACK_MM = 0.05;
 
 export const custom = defineForm({
   kind: "custom",

@@ -1,5 +1,8 @@
 import type { Fault } from "../../quantity/fault.ts";
 
+/** Two figures of one bit that should be the same may differ by this, mm: both were measured. */
+export const MEASURED_SLACK_MM = 0.05;
+
 /** What is cut away of the radius may take this much of it: the rest is the neck that holds the edge. Ours. */
 const NECK_TAKES_AT_MOST = 0.8;
 

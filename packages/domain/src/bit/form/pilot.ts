@@ -1,15 +1,13 @@
 import type { Fault } from "../../quantity/fault.ts";
 import { type LineSegment, line } from "../outline.ts";
 import { optionalLengthMm } from "./define.ts";
+import { MEASURED_SLACK_MM } from "./fit.ts";
 
 /** Height of a common pilot bearing (3/16 in) with its screw. Source: common practice. */
 export const USUAL_PILOT_HEIGHT_MM = 4.76;
 
 /** The thinnest pilot made: a solid pin of about 5/64 in. Source: common practice. */
 const THINNEST_PILOT_MM = 2;
-
-/** Dimensions are measured to a few hundredths; a sum that misses by less is the same bit. */
-const MEASURED_SLACK_MM = 0.05;
 
 /** The optional dimension every form with a bearing shares. */
 export const pilotHeightMm = optionalLengthMm(
