@@ -1854,7 +1854,7 @@ export type EdgeCut = {
      */
     heightMm?: number;
     /**
-     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius, or 0 without one.
+     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
 };
@@ -1889,7 +1889,7 @@ export type PanelCut = {
      */
     heightMm?: number;
     /**
-     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius, or 0 without one.
+     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
 };
@@ -1924,7 +1924,7 @@ export type JointCut = {
      */
     heightMm?: number;
     /**
-     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius, or 0 without one.
+     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
 };

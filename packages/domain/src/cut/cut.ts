@@ -29,7 +29,7 @@ type Profile = AnyCut &
     readonly thicknessMm?: number;
     /** Left out: the whole profile stands out. */
     readonly heightMm?: number;
-    /** Left out: the pilot's radius, or 0 (half the bit shows) without one. */
+    /** Left out: the pilot's radius; without one the least radius of the profile, or 0 (half shows) for a parallel bit. */
     readonly fenceMm?: number;
   };
 

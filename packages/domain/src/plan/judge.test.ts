@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
+import type { Form } from "../bit/form/registry.ts";
 import { DEFAULT_POLICY, strictestPolicy } from "../policy/policy.ts";
 import { woodById } from "../wood/registry.ts";
 import { makePlan } from "./make-plan.ts";
 import type { PlanInput } from "./plan.ts";
+import { usualCut } from "./usual-cut.ts";
 
 const wood = (id: string) => {
   const found = woodById(id);
@@ -159,5 +161,50 @@ describe("what not knowing costs", () => {
       [...uncertainties.map(({ gainRpm }) => gainRpm)].sort((a, b) => b - a),
     );
     expect(makePlan(BASE).speed.uncertainties).toEqual([]);
+  });
+});
+
+describe("every form of the rack at the cut it is made for", () => {
+  const COMMON = { shankDiameterMm: 12.7, wings: 2 };
+  const FORMS: readonly Form[] = [
+    { kind: "straight", diameterMm: 19, cuttingLengthMm: 25 },
+    { kind: "spiral-up-cut", diameterMm: 12.7, cuttingLengthMm: 32 },
+    { kind: "spiral-down-cut", diameterMm: 12.7, cuttingLengthMm: 32 },
+    { kind: "spiral-compression", diameterMm: 12.7, cuttingLengthMm: 32 },
+    { kind: "flush-trim", diameterMm: 12.7, cuttingLengthMm: 25, bearing: "shank" },
+    { kind: "rabbet", diameterMm: 35, cuttingLengthMm: 12.7, pilotDiameterMm: 12.7 },
+    { kind: "slot-cutter", diameterMm: 47, slotWidthMm: 4, pilotDiameterMm: 22 },
+    { kind: "chamfer", diameterMm: 38, angleDeg: 45, pilotDiameterMm: 12.7 },
+    { kind: "v-groove", diameterMm: 19, angleDeg: 90 },
+    { kind: "round-over", diameterMm: 38, radiusMm: 12.7 },
+    { kind: "beading", diameterMm: 38, radiusMm: 9.5, pilotDiameterMm: 12.7, filletMm: 2 },
+    { kind: "cove", diameterMm: 38, radiusMm: 12.7 },
+    { kind: "core-box", diameterMm: 19, cuttingLengthMm: 12 },
+    { kind: "bullnose", diameterMm: 38, radiusMm: 9.5 },
+    { kind: "ogee", diameterMm: 38, radiusMm: 5, curve: "roman" },
+    { kind: "ogee", diameterMm: 38, radiusMm: 5, curve: "classical" },
+    { kind: "thumbnail", diameterMm: 50, profileHeightMm: 9, pilotDiameterMm: 12.7 },
+    { kind: "dovetail", diameterMm: 12.7, angleDeg: 14, cuttingLengthMm: 9 },
+    { kind: "keyhole", diameterMm: 9.5, headHeightMm: 4, neckDiameterMm: 4.8, cuttingLengthMm: 11 },
+    { kind: "t-slot", diameterMm: 19, headHeightMm: 8, neckDiameterMm: 9, cuttingLengthMm: 16 },
+    { kind: "tongue", diameterMm: 41, tongueThicknessMm: 6, tongueLengthMm: 9.5, cuttingLengthMm: 22 },
+    { kind: "groove", diameterMm: 41, grooveWidthMm: 6, grooveDepthMm: 9.5, cuttingLengthMm: 22 },
+    { kind: "lock-mitre", diameterMm: 70, cuttingLengthMm: 25, lockDepthMm: 2 },
+    { kind: "drawer-joint", diameterMm: 44, cuttingLengthMm: 16, stepMm: 6, stepHeightMm: 6 },
+    { kind: "panel-raising-vertical", diameterMm: 38, faceWidthMm: 35, faceDepthMm: 10, face: "cove" },
+    { kind: "surfacing", diameterMm: 50, cuttingLengthMm: 12 },
+  ];
+
+  it.each(FORMS.map((form) => [form.kind, form] as const))("%s", (_, form) => {
+    const bit = { ...COMMON, form };
+    const plan = makePlan({
+      ...BASE,
+      bit,
+      cut: usualCut(bit),
+      router: { ...BASE.router, inputPowerW: 2200 },
+    });
+    expect(plan.verdict).not.toBe("do-not-run");
+    expect(plan.passes.length).toBeGreaterThan(0);
+    expect(plan.passes.length).toBeLessThan(12);
   });
 });

@@ -1,7 +1,6 @@
 import type { Bit } from "../bit/bit.ts";
 import { formOutline, formPilotRadiusMm } from "../bit/form/registry.ts";
-import { type Outline, outlineLengthMm } from "../bit/outline.ts";
-import { radiiInUse } from "../bit/section.ts";
+import { outlineLengthMm } from "../bit/outline.ts";
 import { isParallel } from "../bit/shape.ts";
 import { rimRadiusMm } from "../bit/solid.ts";
 import type { Cut, Edge } from "../cut/cut.ts";
@@ -39,11 +38,5 @@ export function usualCut(bit: Bit): Cut {
     const depthMm = Math.min(outlineLengthMm(outline), 2 * rimRadiusMm(outline) * GROOVE_SHARE);
     return { kind: "groove", edges: RUN, depthMm };
   }
-  return { kind: "edge", edges: RUN, thicknessMm: THICK_MM, fenceMm: pilotRadiusMm ?? innermostMm(outline) };
-}
-
-/** The least radius of the edges: with the fence there the whole profile is cut and no more. */
-function innermostMm(outline: Outline): number {
-  const whole = { heightMm: outlineLengthMm(outline), fenceMm: 0, thicknessMm: THICK_MM };
-  return radiiInUse(outline, whole)?.leastMm ?? 0;
+  return { kind: "edge", edges: RUN, thicknessMm: THICK_MM };
 }

@@ -64,7 +64,7 @@ const profileFields = {
     Type.Number({
       ...within(CUT_RANGES.fenceMm),
       description:
-        "How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius, or 0 without one.",
+        "How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.",
     }),
   ),
 };

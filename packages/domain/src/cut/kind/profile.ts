@@ -1,6 +1,7 @@
 import type { Bit } from "../../bit/bit.ts";
 import { type FormKind, formPilotRadiusMm } from "../../bit/form/registry.ts";
 import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
+import { radiiInUse } from "../../bit/section.ts";
 import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError, type Fault } from "../../quantity/fault.ts";
@@ -10,9 +11,6 @@ import { unsuitable } from "./unsuitable.ts";
 
 /** Stock thickness taken where none is given: 3/4 in. Source: common practice. */
 export const ASSUMED_THICKNESS_MM = 19;
-
-/** Where a bit without a pilot cuts an edge, half of it shows past the fence face. */
-const HALF_SHOWS_MM = 0;
 
 const PANEL_FORMS: readonly FormKind[] = ["panel-raising", "panel-raising-vertical"];
 const JOINT_FORMS: readonly FormKind[] = [
@@ -32,17 +30,19 @@ export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut
   requireForm(bit.form.kind, cut.kind);
   const pilotRadiusMm = formPilotRadiusMm(bit.form);
   const heightMm = cut.heightMm ?? outlineLengthMm(outline);
-  const fenceMm = cut.fenceMm ?? pilotRadiusMm ?? HALF_SHOWS_MM;
-  const thicknessMm = cut.thicknessMm ?? ASSUMED_THICKNESS_MM;
+  const fenceMm = cut.fenceMm ?? pilotRadiusMm ?? innermostMm(outline);
+  // On edge against a tall fence a panel's whole face lies along the bit, and its thickness across it.
+  const standing = bit.form.kind === "panel-raising-vertical";
+  const thicknessMm = standing ? outlineLengthMm(outline) : (cut.thicknessMm ?? ASSUMED_THICKNESS_MM);
   const faults = fenceFaults(fenceMm, pilotRadiusMm, rimRadiusMm(outline));
   if (faults.length > 0) throw new DomainError(faults);
   const assumed: SetupAssumption[] = [];
-  if (cut.thicknessMm === undefined) assumed.push({ code: "thickness-assumed", thicknessMm });
+  if (cut.thicknessMm === undefined && !standing) assumed.push({ code: "thickness-assumed", thicknessMm });
   if (cut.heightMm === undefined) assumed.push({ code: "height-assumed", heightMm });
   if (cut.fenceMm === undefined) assumed.push({ code: "fence-assumed", fenceMm });
   // Parallel edges cut their full height from the first touch, and an undercut profile fits only at its own height: there
   // only the fence can take it in steps.
-  const byFence = isUndercut(outline) || (isParallel(outline) && pilotRadiusMm === undefined);
+  const byFence = standing || isUndercut(outline) || (isParallel(outline) && pilotRadiusMm === undefined);
   return {
     approach: byFence ? "fence" : "height",
     heightMm,
@@ -54,6 +54,13 @@ export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut
     assumed,
     reach: { pointer: "/heightMm", zeroMm: 0 },
   };
+}
+
+/** Where the fence stands for a bit without a pilot: at the least radius of its profile, or half of a parallel bit shows. */
+function innermostMm(outline: Outline): number {
+  if (isParallel(outline)) return 0;
+  const whole = { heightMm: outlineLengthMm(outline), fenceMm: 0, thicknessMm: outlineLengthMm(outline) };
+  return radiiInUse(outline, whole)?.leastMm ?? 0;
 }
 
 function requireForm(form: FormKind, cut: "edge" | "panel" | "joint"): void {
