@@ -24,6 +24,8 @@ import { formsOf } from "./form-arbitraries.ts";
 const TOLERANCE_MM = 0.02;
 
 const edges = [{ lengthMm: 500, grain: "long" as const }];
+/** Thinner than the bit is tall, or thicker. */
+const thicknesses = fc.double({ min: 3, max: 80, noNaN: true });
 const share = (least: number) => fc.double({ min: least, max: 1, noNaN: true });
 
 describe.each(FORMS)("any cut with any $kind bit", (summary) => {
@@ -70,33 +72,29 @@ function planned(input: PlanInput): Plan | undefined {
 function inputsFor(form: Form): fc.Arbitrary<PlanInput> {
   const lengthMm = outlineLengthMm(formOutline(form));
   const rimMm = form.diameterMm / 2;
-  // Work that covers the edges: each rise of the bit then takes some of it.
-  const thicknessMm = Math.min(150, Math.max(3, lengthMm));
   const cuts: fc.Arbitrary<Cut> = fc.oneof(
     fc
       .record({
         kind: fc.constantFrom("edge" as const, "panel" as const, "joint" as const),
         up: share(0.1),
         in: share(0),
+        thicknessMm: thicknesses,
       })
       .map((cut) => ({
         kind: cut.kind,
         edges,
-        thicknessMm,
+        thicknessMm: cut.thicknessMm,
         heightMm: Math.max(0.1, cut.up * lengthMm),
         fenceMm: Math.min(100, cut.in * rimMm),
       })),
-    fc.constantFrom("edge" as const, "joint" as const).map((kind) => ({ kind, edges, thicknessMm })),
-    // A disc on an arbor slots an edge; it cannot be let into a face.
-    ...(hasArbor(form)
-      ? []
-      : [
-          share(0.05).map((down) => ({
-            kind: "groove" as const,
-            edges,
-            depthMm: Math.min(100, Math.max(0.1, down * lengthMm)),
-          })),
-        ]),
+    fc
+      .record({ kind: fc.constantFrom("edge" as const, "joint" as const), thicknessMm: thicknesses })
+      .map((cut) => ({ ...cut, edges })),
+    share(0.05).map((down) => ({
+      kind: "groove" as const,
+      edges,
+      depthMm: Math.min(100, Math.max(0.1, down * lengthMm)),
+    })),
     share(0.05).map((down) => ({
       kind: "rabbet" as const,
       edges,
@@ -122,10 +120,6 @@ function inputsFor(form: Form): fc.Arbitrary<PlanInput> {
     cut: cuts,
     policy: fc.constant(DEFAULT_POLICY),
   });
-}
-
-function hasArbor(form: Form): boolean {
-  return formOutline(form).some(({ role }) => role === "body");
 }
 
 /** What chords may miss: the tolerance along every arc, on both sides; and what typed hundredths may. */

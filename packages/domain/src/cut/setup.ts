@@ -1,5 +1,5 @@
 import type { Bit } from "../bit/bit.ts";
-import { type Outline, outlineLengthMm } from "../bit/outline.ts";
+import { type LineSegment, type Outline, outlineLengthMm } from "../bit/outline.ts";
 import { firstContactMm, radiiInUse, removedAreaMm2 } from "../bit/section.ts";
 import { DomainError } from "../quantity/fault.ts";
 import type { Cut } from "./cut.ts";
@@ -63,6 +63,11 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
     const values = { given: base.heightMm - zeroMm, max: reachMm - zeroMm };
     throw new DomainError([{ pointer, code: "setting-out-of-reach", values }]);
   }
+  const body = bodyInWork(outline, base);
+  if (body !== undefined) {
+    const values = { given: base.fenceMm, min: body.startRadiusMm };
+    throw new DomainError([{ pointer: "/fenceMm", code: "body-would-rub", values }]);
+  }
   const used = radiiInUse(outline, base);
   if (used === undefined) throw new DomainError([{ pointer, code: "nothing-removed", values: {} }]);
   const contactMm = firstContactMm(outline, base.fenceMm) ?? 0;
@@ -95,6 +100,19 @@ export function settingShortOfEnd(setup: CutSetup, beforeEndMm: number) {
 export function sectionMm2(outline: Outline, setup: CutSetup, beforeEndMm: number): number {
   const wholeMm2 = setup.sides * removedAreaMm2(outline, settingShortOfEnd(setup, beforeEndMm));
   return setup.waste === undefined ? wholeMm2 : wholeMm2 - setup.waste.widthMm * setup.waste.depthMm;
+}
+
+/** A part of the bit that does not cut and would be pressed into the work. */
+function bodyInWork(
+  outline: Outline,
+  { heightMm, fenceMm, thicknessMm }: BaseSetup,
+): LineSegment | undefined {
+  for (const segment of outline) {
+    if (segment.role !== "body" || segment.kind !== "line") continue;
+    const isBesideWork = segment.toMm > heightMm - thicknessMm && segment.fromMm < heightMm;
+    if (isBesideWork && segment.startRadiusMm > fenceMm) return segment;
+  }
+  return undefined;
 }
 
 function baseSetup(bit: Bit, outline: Outline, cut: Cut): BaseSetup {

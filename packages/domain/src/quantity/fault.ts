@@ -25,6 +25,7 @@ export type FaultCode =
   | "no-edges"
   | "setting-out-of-reach"
   | "cut-too-wide"
+  | "body-would-rub"
   | "cut-does-not-suit-bit"
   | "nothing-removed";
 

@@ -12,7 +12,8 @@ const WASTE_CLEARANCE_MM = 0.5;
 
 /** The setting for a groove at the bit's own width: walked up to by height, or at once with an undercut bit. */
 export function grooveSetup(bit: Bit, outline: Outline, cut: GrooveCut): BaseSetup {
-  if (formPilotRadiusMm(bit.form) !== undefined) throw unsuitable("a bit without a pilot bearing");
+  const isLetIn = formPilotRadiusMm(bit.form) === undefined && outline.every(({ role }) => role === "edge");
+  if (!isLetIn) throw unsuitable("a bit without a pilot bearing or an arbor");
   const once = isUndercut(outline);
   return {
     approach: once ? "once" : "height",

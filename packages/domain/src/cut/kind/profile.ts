@@ -1,7 +1,7 @@
 import type { Bit } from "../../bit/bit.ts";
 import { type FormKind, formPilotRadiusMm } from "../../bit/form/registry.ts";
 import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
-import { radiiInUse } from "../../bit/section.ts";
+import { radiiInUse, removedAreaMm2, type Setting } from "../../bit/section.ts";
 import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError, type Fault } from "../../quantity/fault.ts";
@@ -11,6 +11,10 @@ import { unsuitable } from "./unsuitable.ts";
 
 /** Stock thickness taken where none is given: 3/4 in. Source: common practice. */
 export const ASSUMED_THICKNESS_MM = 19;
+
+/** The lightest finishing rise that is ever planned, mm, and a section that is none, mm². */
+const LAST_RISE_MM = 0.05;
+const NOTHING_MM2 = 1e-9;
 
 const PANEL_FORMS: readonly FormKind[] = ["panel-raising", "panel-raising-vertical"];
 const JOINT_FORMS: readonly FormKind[] = [
@@ -42,7 +46,11 @@ export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut
   if (cut.fenceMm === undefined) assumed.push({ code: "fence-assumed", fenceMm });
   // Parallel edges cut their full height from the first touch, and an undercut profile fits only at its own height: there
   // only the fence can take it in steps.
-  const byFence = standing || isUndercut(outline) || (isParallel(outline) && pilotRadiusMm === undefined);
+  const byFence =
+    standing ||
+    isUndercut(outline) ||
+    (isParallel(outline) && pilotRadiusMm === undefined) ||
+    hasStalled(outline, { heightMm, fenceMm, thicknessMm });
   return {
     approach: byFence ? "fence" : "height",
     heightMm,
@@ -54,6 +62,12 @@ export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut
     assumed,
     reach: { pointer: "/heightMm", zeroMm: 0 },
   };
+}
+
+/** Whether the last of a rise removes nothing: a parallel part longer than the work is thick slides past it. */
+function hasStalled(outline: Outline, end: Setting): boolean {
+  const before = { ...end, heightMm: end.heightMm - LAST_RISE_MM };
+  return removedAreaMm2(outline, end) - removedAreaMm2(outline, before) <= NOTHING_MM2;
 }
 
 /** Where the fence stands for a bit without a pilot: at the least radius of its profile, or half of a parallel bit shows. */

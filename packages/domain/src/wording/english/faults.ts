@@ -62,6 +62,10 @@ const WORDS: Readonly<Record<FaultCode, (values: Values) => FaultWords>> = {
     accepted: between(values),
   }),
   "cut-too-wide": (values) => ({ message: "The bit cannot cut this wide.", accepted: between(values) }),
+  "body-would-rub": (values) => ({
+    message: "A part of the bit that does not cut would be pressed into the work.",
+    accepted: between(values),
+  }),
   "cut-does-not-suit-bit": ({ suits }) => ({
     message: "This kind of cut cannot be made with this form of bit.",
     accepted: String(suits),
