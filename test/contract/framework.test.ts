@@ -182,4 +182,13 @@ describe("a process that runs late", () => {
     expect(Number(answer.headers["retry-after"])).toBeGreaterThan(0);
     expect((await ask("GET", "/livez", { key: null })).status).toBe(200);
   });
+
+  test("is not refused for being late just after it began to listen: the start itself runs late", async () => {
+    const { app, ask } = await openShop({ RIMWISE_BUSY_AFTER_MS: "1" });
+    await app.listen({ port: 0 });
+    const lateUntil = Date.now() + 1500;
+    while (Date.now() < lateUntil);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect((await ask("GET", "/v1/bits")).status).toBe(200);
+  });
 });

@@ -16,10 +16,7 @@ const CHOSEN = "RIMWISE_MUTANT";
 
 const FACTOR = 1.01;
 
-/**
- * Tests that say nothing about a single number and take seconds, or compare the domain with itself.
- * They are asked last, about the constants nothing else noticed.
- */
+/** Tests that take seconds: asked last, about the constants nothing else noticed. */
 const SLOW: readonly string[] = [
   "packages/domain/src/cut/passes.test.ts",
   "test/reference/outline-length.test.ts",
@@ -27,7 +24,8 @@ const SLOW: readonly string[] = [
   "test/reference/section.test.ts",
 ];
 
-const FAST_FOLDERS = ["packages/domain/", "test/reference/"];
+/** The properties in `test/properties` compare the domain with itself, so they notice no number. */
+const FOLDERS = ["packages/domain/", "test/reference/"];
 
 /**
  * The domain with a switch at each constant, built once: a mutant is a fresh worker told which switch to throw.
@@ -46,9 +44,14 @@ export async function openMutants(constants: readonly Constant[]): Promise<Mutan
     },
     { plugins: [switches(constants)] },
   );
-  const all = (await vitest.globTestSpecifications(FAST_FOLDERS)).filter(isOfTheDomain);
+  const all = (await vitest.globTestSpecifications(FOLDERS)).filter(isOfTheDomain);
   const isSlow = ({ moduleId }: TestSpecification) => SLOW.includes(relative(ROOT, moduleId));
-  const rounds = [all.filter((test) => !isSlow(test)), all.filter(isSlow)];
+  const isTable = ({ moduleId }: TestSpecification) => moduleId.endsWith("/constants.test.ts");
+  const rounds = [
+    all.filter(isTable),
+    all.filter((test) => !isTable(test) && !isSlow(test)),
+    all.filter(isSlow),
+  ].filter((tests) => tests.length > 0);
   return {
     firstFailure: async (constant) => {
       process.env[CHOSEN] = constant?.id ?? "";
@@ -64,7 +67,7 @@ export async function openMutants(constants: readonly Constant[]): Promise<Mutan
 
 function isOfTheDomain({ moduleId }: TestSpecification): boolean {
   const path = relative(ROOT, moduleId);
-  return FAST_FOLDERS.some((folder) => path.startsWith(folder));
+  return FOLDERS.some((folder) => path.startsWith(folder));
 }
 
 function switches(constants: readonly Constant[]): Vite.Plugin {

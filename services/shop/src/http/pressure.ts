@@ -2,16 +2,26 @@ import underPressure from "@fastify/under-pressure";
 import { Problem } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
 
+/** The start compiles every route, which the first samples of the event loop's delay still tell of. */
+const SETTLING_MS = 3000;
+
+/** The delay is sampled every second, so a second later the answer may be another. */
+const RETRY_AFTER_S = "1";
+
 /**
  * Refuses requests while the event loop runs later than `busyAfterMs` (0: never), so that those already taken are finished.
- * Health checks pass: a monitor must see that a busy process is alive.
+ * Health checks pass: a monitor must see that a busy process is alive. Just after the start nothing is refused.
  */
 export async function refuseUnderPressure(app: App, busyAfterMs: number): Promise<void> {
+  let settledAt = 0;
+  app.addHook("onListen", async () => {
+    settledAt = performance.now() + SETTLING_MS;
+  });
   await app.register(underPressure, {
     maxEventLoopDelay: busyAfterMs,
     pressureHandler: async ({ routeOptions }) => {
-      if (routeOptions.config.scope === "public") return;
-      throw new Problem("busy", "Try again shortly.", { headers: { "Retry-After": "10" } });
+      if (routeOptions.config.scope === "public" || performance.now() < settledAt) return;
+      throw new Problem("busy", "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });
     },
   });
 }

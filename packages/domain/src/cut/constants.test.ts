@@ -1,0 +1,100 @@
+import { describe, expect, it } from "vitest";
+import type { Bit } from "../bit/bit.ts";
+import { formOutline } from "../bit/form/registry.ts";
+import { DEFAULT_POLICY } from "../policy/policy.ts";
+import { woodById } from "../wood/registry.ts";
+import { chipOf, chipThinningFactor } from "./chip.ts";
+import { motorTorqueNm } from "./constraints.ts";
+import { CUT_RANGES, type Cut, type Edge } from "./cut.ts";
+import { FORCE_BAND_FACTOR, specificCuttingForceNPerMm2 } from "./cutting-force.ts";
+import { secondsAlong } from "./feed.ts";
+import { cutSetup } from "./setup.ts";
+
+const EDGES: readonly Edge[] = [{ lengthMm: 500, grain: "long" }];
+
+const wood = (id: string) => {
+  const found = woodById(id);
+  if (found === undefined) throw new Error(`no wood ${id}`);
+  return found;
+};
+
+const setupOf = (form: Bit["form"], cut: Cut) =>
+  cutSetup({ form, shankDiameterMm: 12.7, wings: 2 }, formOutline(form), cut);
+
+describe("what a cut's fields may be", () => {
+  it("is what was decided (ours)", () => {
+    expect(CUT_RANGES).toEqual({
+      edges: { min: 1, max: 100 },
+      lengthMm: { min: 10, max: 10_000 },
+      thicknessMm: { min: 3, max: 150 },
+      heightMm: { min: 0.1, max: 200 },
+      fenceMm: { min: 0, max: 100 },
+      depthMm: { min: 0.1, max: 100 },
+      widthMm: { min: 0.1, max: 100 },
+      overhangMm: { min: 0.1, max: 30 },
+      surfaceWidthMm: { min: 10, max: 3000 },
+      stepOverRatio: { min: 0.1, max: 0.9 },
+    });
+  });
+});
+
+describe("the cutting force", () => {
+  const board = wood("particleboard");
+
+  it("is 32 N/mm² in particleboard of 680 kg/m³ (Materials 14:2208, 2021; its density from memory)", () => {
+    const heavier = { ...board, densityKgPerM3: { ...board.densityKgPerM3, value: 1360 } };
+    expect(specificCuttingForceNPerMm2(heavier, 0.1, "long")).toBeCloseTo(64, 9);
+  });
+
+  it("rises as the chip thins: 2^0.4 = 1.319508 at half the chip (exponent ours)", () => {
+    expect(specificCuttingForceNPerMm2(board, 0.05, "long")).toBeCloseTo(32 * 1.319_507_9, 5);
+  });
+
+  it("is half as much again in end grain (ours)", () => {
+    const cherry = wood("black-cherry");
+    const long = specificCuttingForceNPerMm2(cherry, 0.1, "long");
+    expect(specificCuttingForceNPerMm2(cherry, 0.1, "end") / long).toBeCloseTo(1.5, 12);
+  });
+
+  it("is judged at twice the model's (ours)", () => {
+    expect(FORCE_BAND_FACTOR).toBe(2);
+  });
+});
+
+describe("the chip", () => {
+  it("is as thick as the feed from half immersion on (references §4)", () => {
+    expect(chipOf(1, 0.502).greatestMm).toBe(1);
+    expect(chipThinningFactor(0.502)).toBe(1);
+    expect(chipOf(1, 0.25).greatestMm).toBeCloseTo(0.866_025_4, 7);
+  });
+});
+
+describe("the motor", () => {
+  it("of 1000 W at 24 000 rpm gives 0.6·1000/(2π·400) = 0.238 732 N·m", () => {
+    expect(motorTorqueNm({ inputPowerW: 1000, maxRpm: 24_000 }, DEFAULT_POLICY)).toBeCloseTo(0.238_732_4, 7);
+  });
+});
+
+describe("a hand", () => {
+  it("takes 15 s along 600 mm at 2.4 m/min", () => {
+    expect(secondsAlong(600, 2.4)).toBeCloseTo(15, 12);
+  });
+});
+
+describe("what is taken where nothing is said", () => {
+  it("a surface moves over by half the bit: 200 mm with a 50 mm bit are 1 + 150/25 = 7 rows", () => {
+    const cut: Cut = { kind: "surface", edges: EDGES, depthMm: 1, widthMm: 200 };
+    const setup = setupOf({ kind: "surfacing", diameterMm: 50, cuttingLengthMm: 10 }, cut);
+    expect(setup.rows).toBe(7);
+    expect(setup.fenceMm).toBeCloseTo(0, 12);
+  });
+
+  it("stock is 19 mm, about 3/4 in (common practice)", () => {
+    const cut: Cut = { kind: "trim", edges: EDGES, overhangMm: 1 };
+    const setup = setupOf(
+      { kind: "flush-trim", diameterMm: 12.7, cuttingLengthMm: 25.4, bearing: "tip" },
+      cut,
+    );
+    expect(setup.assumed).toEqual([{ code: "thickness-assumed", thicknessMm: 19 }]);
+  });
+});
