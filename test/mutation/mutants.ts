@@ -93,8 +93,11 @@ function withSwitches(code: string, constants: readonly Constant[]): string {
 
 async function run(vitest: Vitest, tests: readonly TestSpecification[]): Promise<string | undefined> {
   const { testModules, unhandledErrors } = await vitest.runTestSpecifications([...tests]);
-  if (unhandledErrors.length > 0) return `unhandled: ${String(unhandledErrors[0])}`;
-  return testModules.map(failureIn).find((failure) => failure !== undefined);
+  const failure = testModules.map(failureIn).find((found) => found !== undefined);
+  if (failure !== undefined) return failure;
+  // A worker that died has judged nothing.
+  if (unhandledErrors.length > 0) throw new Error("the tests did not run", { cause: unhandledErrors[0] });
+  return undefined;
 }
 
 function failureIn(module: TestModule): string | undefined {

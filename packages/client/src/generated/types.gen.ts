@@ -1200,9 +1200,9 @@ export type Dial = {
         last: Mark;
     };
     /**
-     * Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless.
+     * Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Left out: 1.
      */
-    steps: number;
+    steps?: number;
     /**
      * Tachometer readings, in rising order of mark and speed.
      */

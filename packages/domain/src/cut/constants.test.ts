@@ -1,13 +1,15 @@
 import { describe, expect, it } from "vitest";
 import type { Bit } from "../bit/bit.ts";
 import { formOutline } from "../bit/form/registry.ts";
+import { bitSolid } from "../bit/solid.ts";
 import { DEFAULT_POLICY } from "../policy/policy.ts";
 import { woodById } from "../wood/registry.ts";
 import { chipOf, chipThinningFactor } from "./chip.ts";
-import { motorTorqueNm } from "./constraints.ts";
+import { loadedPass, motorTorqueNm } from "./constraints.ts";
 import { CUT_RANGES, type Cut, type Edge } from "./cut.ts";
 import { FORCE_BAND_FACTOR, specificCuttingForceNPerMm2 } from "./cutting-force.ts";
 import { secondsAlong } from "./feed.ts";
+import { passBetween } from "./pass-geometry.ts";
 import { cutSetup } from "./setup.ts";
 
 const EDGES: readonly Edge[] = [{ lengthMm: 500, grain: "long" }];
@@ -75,6 +77,32 @@ describe("the motor", () => {
   });
 });
 
+describe("a pass too heavy at the usual feed", () => {
+  it("is slowed until the load is exactly what may be borne, not less", () => {
+    const form = { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 30 } as const;
+    const bit: Bit = { form, shankDiameterMm: 12.7, wings: 2 };
+    const setup = setupOf(form, { kind: "groove", edges: EDGES, depthMm: 30 });
+    const solid = bitSolid(bit);
+    const { load, uses } = loadedPass(
+      {
+        bit,
+        solid,
+        router: { minRpm: 10_000, maxRpm: 22_000, inputPowerW: 1800 },
+        mounting: "table",
+        wood: wood("black-cherry"),
+        grain: "end",
+        setup,
+        policy: DEFAULT_POLICY,
+      },
+      passBetween(solid.outline, setup, setup.travelMm, 0),
+    );
+    const borne = ["tooth-force", "motor-torque", "shank-stress"];
+    const loads = uses.filter(({ name }) => borne.includes(name)).map(({ ratio }) => ratio);
+    expect(load.feedPerToothMm).toBeLessThan(DEFAULT_POLICY.feedPerToothMm);
+    expect(Math.max(...loads)).toBeCloseTo(1, 6);
+  });
+});
+
 describe("a hand", () => {
   it("takes 15 s along 600 mm at 2.4 m/min", () => {
     expect(secondsAlong(600, 2.4)).toBeCloseTo(15, 12);
@@ -87,6 +115,13 @@ describe("what is taken where nothing is said", () => {
     const setup = setupOf({ kind: "surfacing", diameterMm: 50, cuttingLengthMm: 10 }, cut);
     expect(setup.rows).toBe(7);
     expect(setup.fenceMm).toBeCloseTo(0, 12);
+  });
+
+  it("an undercut groove is wasted half a millimetre inside: 2·(9.525 − 12·tan 14° − 0.5) by 11.5 mm", () => {
+    const form = { kind: "dovetail", diameterMm: 19.05, angleDeg: 14, cuttingLengthMm: 12 } as const;
+    const { waste } = setupOf(form, { kind: "groove", edges: EDGES, depthMm: 12 });
+    expect(waste?.widthMm).toBeCloseTo(12.066_128, 5);
+    expect(waste?.depthMm).toBeCloseTo(11.5, 9);
   });
 
   it("stock is 19 mm, about 3/4 in (common practice)", () => {

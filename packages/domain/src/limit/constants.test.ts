@@ -6,6 +6,8 @@ import { criticalSpeed } from "./critical-speed.ts";
 import { chartRpm } from "./diameter-chart.ts";
 import type { LimitContext } from "./limit.ts";
 import { shankStress } from "./shank-stress.ts";
+import { tipRetention } from "./tip-retention.ts";
+import { unbalance } from "./unbalance.ts";
 
 const context = (shankDiameterMm: number): LimitContext => {
   const bit = {
@@ -68,5 +70,17 @@ describe("the stress of the body", () => {
 describe("the stress of the shank", () => {
   it("leaves unbalance 40 MPa: 268.133 N at 30 mm of 12.7 mm, reached by 100 g at 25 µm at 98895.4 rpm", () => {
     expect(shankStress.figure(context(12.7))?.rpm).toBeCloseTo(98_895.44, 1);
+  });
+});
+
+describe("the pull on a tip", () => {
+  it("of 2 g at 9.525 mm reaches 1000 N at √(1000/(0.002·0.009525)) rad/s, 69186.9 rpm", () => {
+    expect(tipRetention.figure(context(12.7))?.rpm).toBeCloseTo(69_186.9, 1);
+  });
+});
+
+describe("the pull of unbalance", () => {
+  it("of 100 g at 25 µm reaches 30 N at √(30/(0.1·0.000025)) rad/s, 33079.7 rpm", () => {
+    expect(unbalance.figure(context(12.7))?.rpm).toBeCloseTo(33_079.73, 1);
   });
 });

@@ -16,6 +16,9 @@ export type DialSpeed = {
   readonly basis: SpeedBasis;
 };
 
+/** Where nothing is said of detents, only the printed marks are relied on. */
+const WHOLE_MARKS = 1;
+
 /** Finest part of a mark a person can set on a stepless dial. Ours. */
 const STEPLESS_STEPS_PER_MARK = 10;
 
@@ -46,7 +49,8 @@ export function dialSpeeds(router: Router, policy: Policy): DialSpeed[] {
 function dialPositions(dial: Dial): number[] {
   const first = markPosition(dial.marks.first);
   const last = markPosition(dial.marks.last);
-  const perMark = dial.steps > 0 ? dial.steps : last - first > LONG_DIAL_MARKS ? 1 : STEPLESS_STEPS_PER_MARK;
+  const { steps = WHOLE_MARKS } = dial;
+  const perMark = steps > 0 ? steps : last - first > LONG_DIAL_MARKS ? 1 : STEPLESS_STEPS_PER_MARK;
   const count = Math.floor((last - first) * perMark + 1e-9);
   return Array.from({ length: count + 1 }, (_, index) => (first * perMark + index) / perMark);
 }

@@ -14,8 +14,8 @@ export type Router = {
 export type Dial = {
   /** Both numbers, or both single letters; a letter counts as its place in the alphabet. */
   readonly marks: { readonly first: Mark; readonly last: Mark };
-  /** Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. */
-  readonly steps: number;
+  /** Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Left out: 1. */
+  readonly steps?: number;
   /** Tachometer readings, in rising order of mark. */
   readonly readings?: readonly DialReading[];
 };

@@ -29,11 +29,13 @@ export const DialSchema = Type.Unsafe<Dial>(
         { first: ref(MarkSchema), last: ref(MarkSchema) },
         { description: "The slowest and the fastest mark, of one kind.", additionalProperties: false },
       ),
-      steps: Type.Integer({
-        ...within(ROUTER_RANGES.steps),
-        description:
-          "Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless.",
-      }),
+      steps: Type.Optional(
+        Type.Integer({
+          ...within(ROUTER_RANGES.steps),
+          description:
+            "Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Left out: 1.",
+        }),
+      ),
       readings: Type.Optional(
         Type.Array(
           Type.Object(
