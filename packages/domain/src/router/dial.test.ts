@@ -26,6 +26,13 @@ describe("a dial known only by the router's range", () => {
     expect(halves).toEqual([1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5]);
   });
 
+  it("is set to its printed marks where nothing is said of detents", () => {
+    const { marks } = dial;
+    expect(dialSpeeds({ ...router, dial: { marks } }, policy).map(({ mark }) => mark)).toEqual([
+      1, 2, 3, 4, 5,
+    ]);
+  });
+
   it("is set to tenths of a mark where it is stepless, to whole marks on a long scale", () => {
     expect(dialSpeeds({ ...router, dial: { ...dial, steps: 0 } }, policy)).toHaveLength(41);
     const long = { ...router, dial: { marks: { first: 0, last: 100 }, steps: 0 } };

@@ -97,6 +97,8 @@ describe("equilibrium moisture content", () => {
     [-10, 50, "/temperatureC"],
     [150, 50, "/temperatureC"],
     [Number.NaN, 50, "/temperatureC"],
+    // The handbook's table ends at 270 °F, 132.2 °C.
+    [133, 50, "/temperatureC"],
   ])("refuses %d °C and %d %%", (temperatureC, humidity, pointer) => {
     const attempt = () => equilibriumMoisturePercent(temperatureC, humidity);
     expect(attempt).toThrow(DomainError);

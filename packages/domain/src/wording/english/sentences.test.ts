@@ -63,6 +63,7 @@ describe("quantities in sentences", () => {
     expect(showIn("imperial").length(88.9)).toBe("3-1/2 in");
     expect(showIn("both").length(88.9)).toBe("88.9 mm (3-1/2 in)");
     expect(showIn("both").percent(DEFAULT_POLICY.dialRangeToleranceRatio)).toBe("10 %");
+    expect(showIn("both").percent(0.333)).toBe("33 %");
     expect(showIn("both").mark(2.5)).toBe("2.5");
     expect(showIn("metric").fine(0.005)).toBe("5 µm");
   });
