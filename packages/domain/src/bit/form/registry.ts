@@ -81,6 +81,8 @@ export type FormSummary = {
   readonly title: string;
   readonly meaning: string;
   readonly dimensions: DimensionSpecs;
+  /** Share of the ring between hub and rim that is metal. */
+  readonly wingFillRatio: number;
 };
 
 export const FORMS: readonly FormSummary[] = Object.values(DEFINITIONS);
