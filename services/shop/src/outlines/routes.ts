@@ -1,6 +1,6 @@
 import type { App } from "../http/app-type.ts";
 import { ref } from "../http/reference.ts";
-import { Problem } from "../problems/problem.ts";
+import { notValid } from "../problems/problem.ts";
 import { convertPath } from "./convert.ts";
 import { ConvertedOutlineSchema, OUTLINE_SCHEMAS, OutlinePathSchema } from "./schema.ts";
 
@@ -23,9 +23,7 @@ export function outlineRoutes(app: App): void {
     async ({ body: { path, unitMm = 1 } }) => {
       const converted = convertPath(path, unitMm);
       if ("form" in converted) return converted;
-      throw new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", {
-        errors: converted.faults.map((fault) => ({ in: "body", pointer: "/path", ...fault })),
-      });
+      throw notValid(converted.faults.map((fault) => ({ in: "body", pointer: "/path", ...fault })));
     },
   );
 }

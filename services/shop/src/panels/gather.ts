@@ -1,12 +1,10 @@
 import { type PanelMachine, type PanelsInput, strictestPolicy } from "@rimwise/domain";
 import { gatherInput, type Sources } from "../plans/gather.ts";
-import { type FieldFault, Problem } from "../problems/problem.ts";
+import { type FieldFault, notValid } from "../problems/problem.ts";
 import type { PanelsRequest } from "./schema.ts";
 
 /** What panels are sized from, and the machine their edges are cut on where a bit was named. */
 export type Gathered = { readonly input: PanelsInput; readonly machine: PanelMachine | undefined };
-
-const NOT_VALID = "Nothing was changed. Each field below says what it accepts.";
 
 const REQUIRED_WITH_BIT: Readonly<Record<"bit" | "router" | "mounting", string>> = {
   bit: "the id of a bit of the rack, or a bit described here",
@@ -43,15 +41,12 @@ export async function gatherPanels(request: PanelsRequest, sources: Sources): Pr
     return { input: { ...asked, wood, bit: machine.bit, ...setting, policy: strictest }, machine };
   }
   if ([bit, router, mounting, heightMm, fenceMm, trials].some((field) => field !== undefined)) {
-    throw new Problem("not-valid", NOT_VALID, { errors: missingFrom(request) });
+    throw notValid(missingFrom(request));
   }
   const wood = sources.woods.find(woodId);
   if (wood === undefined) {
     const accepted = "an id that GET /v1/woods lists";
-    const errors: FieldFault[] = [
-      { in: "body", pointer: "/woodId", message: "There is no such wood.", accepted },
-    ];
-    throw new Problem("not-valid", NOT_VALID, { errors });
+    throw notValid([{ in: "body", pointer: "/woodId", message: "There is no such wood.", accepted }]);
   }
   return { input: { ...asked, wood, policy: strictestPolicy(policy) }, machine: undefined };
 }
