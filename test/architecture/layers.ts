@@ -14,6 +14,8 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   bit: ["quantity"],
   wood: ["quantity"],
   router: ["quantity", "policy", "bit"],
+  lookup: ["quantity", "bit"],
+  wear: ["quantity", "policy", "wood"],
   limit: ["quantity", "policy", "bit", "wood", "router"],
   cut: ["quantity", "policy", "bit", "wood", "router"],
   precaution: ["quantity", "policy", "bit", "wood", "router", "limit", "cut"],

@@ -3,8 +3,10 @@ import {
   type Cut,
   DEFAULT_POLICY,
   type Form,
+  type PastUse,
   type PlanInput,
   type Router,
+  type SpeedTrial,
   strictestPolicy,
   WOODS,
 } from "@rimwise/domain";
@@ -147,7 +149,8 @@ export function cutsFor({ form }: Bit): fc.Arbitrary<Cut> {
   }
 }
 
-const policies = fc
+/** Any policy a shop may come to. */
+export const policies = fc
   .tuple(
     optional("rimSpeedMaxMPerS", number(20, 60)),
     optional("speedMaxRpm", number(8000, 27000)),
@@ -166,3 +169,17 @@ export const planInputs: fc.Arbitrary<PlanInput> = bits.chain((bit) =>
     policy: fc.oneof(fc.constant(DEFAULT_POLICY), policies),
   }),
 );
+
+/** What a bit did at some speed, somewhere. */
+export const speedTrials: fc.Arbitrary<SpeedTrial> = fc.record({
+  rpm: number(5000, 30000),
+  outcome: fc.constantFrom("ran-free" as const, "shook" as const),
+  sameRouter: fc.boolean(),
+});
+
+/** How an earlier cut came out. */
+export const pastUses: fc.Arbitrary<PastUse> = fc.record({
+  outcome: fc.constantFrom("fine", "scorched", "chattered", "tore-out", "came-loose"),
+  sameRouter: fc.boolean(),
+  sameWood: fc.boolean(),
+});

@@ -3,16 +3,18 @@ import {
   describeFinding,
   describeLimit,
   describeMountingReason,
+  describeNextTrial,
   describePrecaution,
   describeRaisedBy,
   describeStep,
   describeUncertainty,
   makePlan,
+  nextTrial,
   showIn,
 } from "@rimwise/domain";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planInputs } from "./arbitraries.ts";
+import { pastUses, planInputs, speedTrials } from "./arbitraries.ts";
 
 const LEFT_OPEN = /NaN|undefined|null|\[object|Infinity| {2}|\.\.|^\s*$/;
 
@@ -21,11 +23,14 @@ describe("every sentence of every plan", () => {
     fc.assert(
       fc.property(
         planInputs,
+        fc.array(pastUses, { maxLength: 3 }),
+        fc.array(speedTrials, { maxLength: 3 }),
         fc.constantFrom("metric" as const, "imperial" as const, "both" as const),
-        (input, units) => {
-          const plan = makePlan(input);
+        (input, history, trials, units) => {
+          const plan = makePlan({ ...input, history, trials });
           const show = showIn(units);
           const sentences = [
+            describeNextTrial(nextTrial({ ...input, trials }), show),
             ...plan.findings.map((each) => describeFinding(each, show)),
             ...plan.limits.map((each) => describeLimit(each, show)),
             ...plan.mounting.reasons.map((each) => describeMountingReason(each, show)),

@@ -1,4 +1,5 @@
 export { BIT_RANGES, type Bit } from "./bit/bit.ts";
+export { formDiameterMm } from "./bit/diameter.ts";
 export { bitFaults, formFaults } from "./bit/faults.ts";
 export type {
   ChoiceSpec,
@@ -60,6 +61,13 @@ export {
   torsionStressMPa,
 } from "./bit/shank.ts";
 export { isParallel, isUndercut } from "./bit/shape.ts";
+export {
+  type Sharpening,
+  type SharpeningLoss,
+  type SharpeningsLeft,
+  sharpened,
+  sharpeningsLeft,
+} from "./bit/sharpening.ts";
 export { type BitSolid, bitSolid, storedEnergyJ } from "./bit/solid.ts";
 export { type Chip, chipOf, chipThinningFactor } from "./cut/chip.ts";
 export { CUT_RANGES, type Cut, type Edge } from "./cut/cut.ts";
@@ -68,7 +76,13 @@ export { feedFor, secondsAlong, waveHeightMm } from "./cut/feed.ts";
 export { findPasses, type Pass } from "./cut/passes.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export { rimSpeedMPerS, rpmAtRimSpeed } from "./limit/rim-speed.ts";
+export { type TrialVerdict, trialVerdict } from "./limit/tested.ts";
 export type { SpeedTrial } from "./limit/trial.ts";
+export { trialOutcome, VIBRATION_RANGE } from "./limit/trial-outcome.ts";
+export { bitSizes, bitWords } from "./lookup/bit-words.ts";
+export { type Query, type QuerySize, readQuery } from "./lookup/read-query.ts";
+export type { BitSize, SizeRole } from "./lookup/size.ts";
+export { wordsIn } from "./lookup/words.ts";
 export type { PanelAssumption } from "./panel/assumptions.ts";
 export type { PanelDimension, SideState } from "./panel/dimension.ts";
 export type { ClimateFinding, PanelFinding, PanelVerdict } from "./panel/findings.ts";
@@ -77,8 +91,11 @@ export type { Reveal, SizedPanel } from "./panel/size-panel.ts";
 export { type PanelSizing, sizePanels } from "./panel/size-panels.ts";
 export type { Tongue } from "./panel/tongue.ts";
 export { type PanelMachine, type PanelWork, planPanelWork } from "./panel/work.ts";
+export { clearanceOf } from "./plan/clearance.ts";
 export { ENGINE_VERSION } from "./plan/engine.ts";
 export { makePlan } from "./plan/make-plan.ts";
+export { type NextTrial, nextTrial, type TrialCeiling, type TrialInput } from "./plan/next-trial.ts";
+export type { PastUse } from "./plan/past-use.ts";
 export type { Plan, PlanInput, PlannedPass, PlannedSetting, PlannedSpeed, Verdict } from "./plan/plan.ts";
 export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
@@ -93,11 +110,17 @@ export {
 } from "./policy/policy.ts";
 export { RULES } from "./policy/rules.ts";
 export { DomainError, type Fault, type FaultCode, faultsUnder } from "./quantity/fault.ts";
+export { parseLength, parseMass, parseRotation, parseSpeed } from "./quantity/parse.ts";
 export { floorTo, roundTo } from "./quantity/round.ts";
 export { M_PER_S_PER_MPH } from "./quantity/units.ts";
+export { hasColletFor } from "./router/collet.ts";
 export { type DialSpeed, dialSpeeds } from "./router/dial.ts";
 export { routerFaults } from "./router/faults.ts";
+export type { Mounting, MountingClearance, MountingFinding } from "./router/mounting.ts";
 export { type Dial, type DialReading, type Mark, ROUTER_RANGES, type Router } from "./router/router.ts";
+export { type EdgeLife, type EdgeLifeInput, edgeLife, type Use, WEAR_RANGES } from "./wear/edge-life.ts";
+export { TOOTH_MATERIALS, type ToothMaterial } from "./wear/tooth-material.ts";
+export { wearFactor } from "./wear/wear-factor.ts";
 export { WOODS, woodById } from "./wood/registry.ts";
 export type { Wood } from "./wood/wood.ts";
 export { describeAssumption } from "./wording/english/assumptions.ts";
@@ -112,5 +135,6 @@ export {
 } from "./wording/english/panels.ts";
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
 export { describeStep } from "./wording/english/steps.ts";
+export { describeNextTrial } from "./wording/english/trials.ts";
 export { describeUncertainty } from "./wording/english/uncertainties.ts";
 export { type Show, showIn, type Units } from "./wording/show.ts";

@@ -34,14 +34,18 @@ type Care =
       readonly speedForChipRpm: number;
     }
   | { readonly code: "trials-contradict"; readonly shookRpm: number }
-  | { readonly code: "shook-in-other-router"; readonly shookRpm: number };
+  | { readonly code: "shook-in-other-router"; readonly shookRpm: number }
+  | { readonly code: "came-loose-before"; readonly times: number }
+  | { readonly code: "chattered-before"; readonly times: number };
 
 type Note =
   | { readonly code: "feed-only" }
   | { readonly code: "waste-first"; readonly widthMm: number; readonly depthMm: number }
   | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }
   | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }
-  | { readonly code: "melts" };
+  | { readonly code: "melts" }
+  | { readonly code: "scorched-before"; readonly times: number }
+  | { readonly code: "tore-out-before"; readonly times: number };
 
 export type Finding =
   | (Refusal & { readonly severity: "refuse" })

@@ -8,6 +8,7 @@ import { hasColletFor } from "../router/collet.ts";
 import type { DialSpeed } from "../router/dial.ts";
 import type { MountingClearance } from "../router/mounting.ts";
 import type { Finding, Severity } from "./findings.ts";
+import { historyFindings } from "./past-use.ts";
 import type { PlanInput, Verdict } from "./plan.ts";
 
 /** What is known when a plan is judged: everything but the feeds, which follow from the verdict. */
@@ -34,6 +35,7 @@ export function judge(known: Known): Finding[] {
     ...passFindings(known),
     ...climbFindings(known),
     ...trialFindings(known),
+    ...historyFindings(known.input.history),
     ...cutNotes(known),
   ];
   return findings.sort((a, b) => WEIGHTIEST_FIRST.indexOf(a.severity) - WEIGHTIEST_FIRST.indexOf(b.severity));

@@ -7,7 +7,10 @@ import type { PlanInput } from "./plan.ts";
  * What the limits look at, each uncertain figure at its safe edge: an estimated mass at its heaviest, a run-out that was not
  * measured and a stick-out that was not measured as the policy takes them.
  */
-export function limitContext({ bit, router, policy, trials = [] }: PlanInput, solid: BitSolid): LimitContext {
+export function limitContext(
+  { bit, router, policy, trials = [] }: Pick<PlanInput, "bit" | "router" | "policy" | "trials">,
+  solid: BitSolid,
+): LimitContext {
   const heavier = solid.massSource === "weighed" ? 1 : 1 + policy.massEstimateToleranceRatio;
   const headLengthMm = outlineLengthMm(solid.outline);
   const stickOutMm = bit.stickOutMm ?? policy.stickOutAssumedMm;

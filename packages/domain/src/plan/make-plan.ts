@@ -1,4 +1,3 @@
-import { bitFaults } from "../bit/faults.ts";
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
 import { cuttingPowerW } from "../cut/cutting-force.ts";
@@ -7,17 +6,15 @@ import { feedFor, secondsAlong } from "../cut/feed.ts";
 import { findPasses, type Pass } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
 import { type Ceiling, limitsBroken, speedCeiling } from "../limit/ceiling.ts";
-import { chartRpm } from "../limit/diameter-chart.ts";
 import type { LimitContext } from "../limit/limit.ts";
 import { rimSpeedMPerS } from "../limit/rim-speed.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
 import { MM_PER_M } from "../quantity/units.ts";
-import { shankFaults } from "../router/collet.ts";
 import { type DialSpeed, dialSpeeds } from "../router/dial.ts";
-import { routerFaults } from "../router/faults.ts";
-import { mountingFor } from "../router/mounting.ts";
 import { assumptionsFor } from "./assumptions.ts";
+import { mountingOf } from "./clearance.ts";
+import { pairFaults } from "./faults.ts";
 import { judge, verdictOf } from "./judge.ts";
 import { limitContext } from "./known.ts";
 import type { Plan, PlanInput, PlannedPass, PlannedSetting } from "./plan.ts";
@@ -41,7 +38,7 @@ export function makePlan(input: PlanInput): Plan {
   const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested });
   const context = limitContext(input, solid);
   const ceiling = speedCeiling(context);
-  const mounting = mountingFor(solid, chartRpm(2 * solid.rimRadiusMm), policy);
+  const mounting = mountingOf(solid, policy);
   const speeds = dialSpeeds(router, policy);
   const fit = fastestThatHolds(speeds, ceiling.limits);
   const clearance = mounting.allowed;
@@ -79,12 +76,7 @@ export function makePlan(input: PlanInput): Plan {
 }
 
 function inputFaults({ bit, router, cut }: PlanInput): Fault[] {
-  return [
-    ...faultsUnder("/bit", bitFaults(bit)),
-    ...faultsUnder("/router", routerFaults(router)),
-    ...faultsUnder("/bit", shankFaults(bit.shankDiameterMm, router)),
-    ...faultsUnder("/cut", cutFaults(cut)),
-  ];
+  return [...pairFaults(bit, router), ...faultsUnder("/cut", cutFaults(cut))];
 }
 
 function setupUnder(pointer: string, { bit, cut }: PlanInput, solid: BitSolid): CutSetup {

@@ -13,6 +13,7 @@ import type { Router } from "../router/router.ts";
 import type { Wood } from "../wood/wood.ts";
 import type { Assumption } from "./assumptions.ts";
 import type { Finding } from "./findings.ts";
+import type { PastUse } from "./past-use.ts";
 import type { Rotation } from "./rotation.ts";
 import type { Step } from "./steps.ts";
 import type { UncertaintyCost } from "./uncertainty.ts";
@@ -27,6 +28,8 @@ export type PlanInput = {
   readonly policy: Policy;
   /** Speed trials of this bit. */
   readonly trials?: readonly SpeedTrial[];
+  /** How earlier cuts with this bit came out. */
+  readonly history?: readonly PastUse[];
 };
 
 /** `do-not-run` gives no speed and no passes: nothing in it can be followed by mistake. */

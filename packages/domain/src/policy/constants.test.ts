@@ -64,6 +64,18 @@ const DECIDED: Readonly<Record<RuleName, Threshold>> = {
   tonguePlayMinMm: [0.1, 0.1, 2, "higher"],
   tonguePlayMaxMm: [0.8, 0.2, 0.8, "lower"],
   setUpSeconds: [180, 30, 3600, "higher"],
+  trialStepRatio: [1.25, 1.05, 1.25, "lower"],
+  vibrationFreeMaxMmPerS: [1.8, 0.3, 1.8, "lower"],
+  dialReadingMaxAgeDays: [365, 1, 365, "lower"],
+  runOutReadingMaxAgeDays: [365, 1, 365, "lower"],
+  inspectionIntervalDays: [180, 1, 180, "lower"],
+  inspectionIntervalM: [500, 1, 500, "lower"],
+  sharpeningLossAssumedMm: [0.3, 0.3, 5, "higher"],
+  edgeLifeHighSpeedSteelM: [80, 1, 80, "lower"],
+  edgeLifeCarbideTippedM: [800, 1, 800, "lower"],
+  edgeLifeSolidCarbideM: [1000, 1, 1000, "lower"],
+  edgeLifeDiamondM: [8000, 1, 8000, "lower"],
+  edgeLifeDueRatio: [0.8, 0.1, 0.8, "lower"],
 };
 
 describe("every threshold", () => {
@@ -94,6 +106,25 @@ describe("a threshold that follows from a fact of the trade", () => {
 
   it("no router motor turns faster than 27 000 rpm (NAVEDTRA 14043)", () => {
     expect(RULES.speedMaxRpm.default).toBe(27_000);
+  });
+
+  it("one step of a trial up, and the margin under a speed at which the bit shook, are one and the same step", () => {
+    expect(RULES.trialStepRatio.default * RULES.shookMarginRatio.default).toBeCloseTo(1, 9);
+  });
+
+  it("the unbalance force allowed gives a free router of 5 kg about twice the vibration of running free", () => {
+    // v = F / (m·ω) at 12 000 rpm, r.m.s. of a sine.
+    const omegaRadPerS = (12_000 * 2 * Math.PI) / 60;
+    const rmsMmPerS = (RULES.unbalanceForceMaxN.default / (5 * omegaRadPerS) / Math.SQRT2) * 1000;
+    expect(rmsMmPerS / RULES.vibrationFreeMaxMmPerS.default).toBeGreaterThan(1.7);
+    expect(rmsMmPerS / RULES.vibrationFreeMaxMmPerS.default).toBeLessThan(2.3);
+  });
+
+  it("edges are inspected within the life taken for a carbide tip, and before they are due", () => {
+    const { inspectionIntervalM, edgeLifeCarbideTippedM, edgeLifeDueRatio } = RULES;
+    expect(inspectionIntervalM.default).toBeLessThan(
+      edgeLifeCarbideTippedM.default * edgeLifeDueRatio.default,
+    );
   });
 
   it("a carbide tip 25 by 8 by 0.7 mm at 14.9 g/cm³ weighs about 2 g", () => {

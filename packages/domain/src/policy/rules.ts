@@ -4,6 +4,9 @@ import { PANEL_RULES } from "./rules/panel.ts";
 import { PASS_RULES } from "./rules/pass.ts";
 import { SPEED_RULES } from "./rules/speed.ts";
 import { STRENGTH_RULES } from "./rules/strength.ts";
+import { TRIAL_RULES } from "./rules/trial.ts";
+import { UPKEEP_RULES } from "./rules/upkeep.ts";
+import { WEAR_RULES } from "./rules/wear.ts";
 
 /** Every threshold of judgement, in the order people read them. */
 export const RULES = {
@@ -13,4 +16,7 @@ export const RULES = {
   ...PASS_RULES,
   ...STRENGTH_RULES,
   ...PANEL_RULES,
+  ...TRIAL_RULES,
+  ...UPKEEP_RULES,
+  ...WEAR_RULES,
 } as const;

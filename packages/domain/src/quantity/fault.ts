@@ -27,7 +27,9 @@ export type FaultCode =
   | "cut-too-wide"
   | "body-would-rub"
   | "cut-does-not-suit-bit"
-  | "nothing-removed";
+  | "nothing-removed"
+  | "grew-in-sharpening"
+  | "outline-needed";
 
 /** Thrown only where no answer exists. Carries every fault that was found, never just the first. */
 export class DomainError extends Error {

@@ -102,8 +102,8 @@ function parseQuantity<Name extends string>(
   return size !== undefined && Number.isFinite(size) ? size : undefined;
 }
 
-/** Typographic fractions, primes, quotes and hyphens as the keyboard has them. */
-function plainCharacters(text: string): string {
+/** The text in lower case, its typographic fractions, primes, quotes and hyphens as the keyboard has them. */
+export function plainCharacters(text: string): string {
   return text
     .replace(/[‐‑–]/g, "-")
     .replace(/-?[¼-¾⅐-⅞]/g, (fraction) => ` ${fraction.replace("-", "").normalize("NFKC").replace("⁄", "/")}`)

@@ -14,8 +14,11 @@ export function shankFaults(shankDiameterMm: number, { colletDiametersMm }: Rout
   ];
 }
 
-/** Whether a collet of the router is made for this shank; unknown collets are not held against it. */
+/**
+ * Whether a collet of the router is made for this shank. Collets that are not known are not held against it; an empty list
+ * says that none is fit for use.
+ */
 export function hasColletFor(shankDiameterMm: number, { colletDiametersMm }: Router): boolean {
-  if (colletDiametersMm === undefined || colletDiametersMm.length === 0) return true;
+  if (colletDiametersMm === undefined) return true;
   return colletDiametersMm.some((diameterMm) => Math.abs(diameterMm - shankDiameterMm) <= SAME_SIZE_MM);
 }

@@ -6,7 +6,7 @@ export type Router = {
   /** Left out on a single-speed router. */
   readonly dial?: Dial;
   readonly inputPowerW?: number;
-  /** Shank diameters its collets take. Left out: not known. */
+  /** Shank diameters its collets take. Left out: not known; empty: no collet is fit for use. */
   readonly colletDiametersMm?: readonly number[];
 };
 

@@ -74,6 +74,19 @@ const WORDS: Readonly<Record<FaultCode, (values: Values) => FaultWords>> = {
     message: "At this setting the bit would not touch the wood.",
     accepted: "a height and fence offset at which the outline reaches into the work",
   }),
+  "grew-in-sharpening": ({ maxDiameterMm, maxLengthMm, maxMassG }) => ({
+    message: "A sharpening takes metal away: it leaves no bit larger or heavier than it was.",
+    accepted:
+      maxDiameterMm !== undefined
+        ? `a diameter of at most ${trim(maxDiameterMm)} mm`
+        : maxLengthMm !== undefined
+          ? `an outline of at most ${trim(maxLengthMm)} mm`
+          : `at most ${trim(maxMassG)} g`,
+  }),
+  "outline-needed": () => ({
+    message: "The diameter alone does not say what this outline looks like now.",
+    accepted: "the whole form as it is after the sharpening, point by point",
+  }),
 };
 
 /** The English words for a fault. */

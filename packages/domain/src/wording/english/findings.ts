@@ -12,7 +12,9 @@ const SENTENCES: Sentences = {
     `The slowest this router is known to run is ${show.rotation(slowestRpm)}, perhaps ${show.rotation(slowestRpmHighest)}. ` +
     `That is over ${list(breaks.map(limitTitle))}: at most ${show.rotation(limitRpm)}. Use a slower router for this bit.`,
   "no-collet-fits": ({ shankDiameterMm, colletDiametersMm }, show) =>
-    `None of this router's collets (${colletDiametersMm.map(show.length).join(", ")}) is made for a shank of ${show.length(shankDiameterMm)}.`,
+    colletDiametersMm.length === 0
+      ? `No collet of this router is fit for use, so nothing holds a shank of ${show.length(shankDiameterMm)} safely. Replace the collet, and its nut if that is worn, before any bit goes in.`
+      : `None of this router's collets (${colletDiametersMm.map(show.length).join(", ")}) is made for a shank of ${show.length(shankDiameterMm)}.`,
   "too-many-passes": () =>
     "Even in many passes this cut is too heavy for the bit and the set-up. Waste most of the wood another way first.",
   "handheld-with-care": () =>
@@ -42,6 +44,14 @@ const SENTENCES: Sentences = {
     `The thinnest chips are ${show.fine(chipMeanMm)} and the slowest part of the edge moves at ${show.speed(slowestEdgeMPerS)}: it may scorch. Sharp bit, steady feed, no stop.`,
   "tear-out-risk": ({ endGrainEdges }) =>
     `${endGrainEdges === 1 ? "The end-grain edge has" : "All edges are end grain, with"} no long-grain cut after it to take broken corners away. Back it with a block.`,
+  "came-loose-before": ({ times }) =>
+    `This bit has come loose in the cut ${counted(times)}. Look for marks on the shank and wear in the collet, clean both, seat the shank short of the bottom, tighten, and check again after the first pass. A collet or shank that is worn is not used.`,
+  "chattered-before": ({ times }) =>
+    `This bit has chattered in this router ${counted(times)}. Look for dull or chipped edges, play in the spindle and a worn collet; take lighter passes, and stop if it starts again.`,
+  "scorched-before": ({ times }) =>
+    `This bit has scorched this wood ${counted(times)}. Clean the resin off the edges, see that they are sharp, keep the feed steady and leave a light last pass.`,
+  "tore-out-before": ({ times }) =>
+    `This bit has torn this wood ${counted(times)}. Back up the end of each cut, take lighter passes, and see that the edges are sharp.`,
   melts: () => "This material melts before it burns. Keep the feed up and let chips clear.",
 };
 
@@ -56,4 +66,8 @@ export function describeFinding<Code extends FindingCode>(
 function list(names: readonly string[]): string {
   const [last, ...others] = [...names].reverse();
   return others.length === 0 ? String(last ?? "") : `${others.reverse().join(", ")} and ${last}`;
+}
+
+function counted(times: number): string {
+  return times === 1 ? "once" : times === 2 ? "twice" : `${times} times`;
 }

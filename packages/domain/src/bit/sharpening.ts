@@ -1,0 +1,129 @@
+import { DomainError, type Fault } from "../quantity/fault.ts";
+import { median } from "../quantity/median.ts";
+import { rangeFaults } from "../quantity/range.ts";
+import { BIT_RANGES, type Bit } from "./bit.ts";
+import { formDiameterMm } from "./diameter.ts";
+import { bitFaults } from "./faults.ts";
+import { MEASURED_SLACK_MM } from "./form/fit.ts";
+import { GIVEN_OUTLINE_RANGES } from "./form/given-segment.ts";
+import { type Form, formOutline, formSummary } from "./form/registry.ts";
+import { outlineLengthMm } from "./outline.ts";
+
+/** What was measured after a sharpening. */
+export type Sharpening = {
+  readonly diameterMm?: number;
+  readonly massG?: number;
+  /** The whole form as it is now, of the same kind; for an outline given point by point it is needed with a new diameter. */
+  readonly form?: Form;
+};
+
+/** The diameter before and after one sharpening. */
+export type SharpeningLoss = { readonly beforeMm: number; readonly afterMm: number };
+
+export type SharpeningsLeft = {
+  readonly left: number;
+  /** Diameter that one sharpening is taken to cost. */
+  readonly lossMm: number;
+  readonly basis: "own-history" | "estimate";
+};
+
+type Life = {
+  readonly diameterMm: number;
+  readonly smallestDiameterMm: number;
+  readonly past: readonly SharpeningLoss[];
+};
+
+/** What one sharpening costs where the bit's own were not measured. */
+type LossPolicy = { readonly sharpeningLossAssumedMm: number };
+
+/** The same bit on the same scales may show this much more, g. Ours: one step of a kitchen scale. */
+const WEIGHED_SLACK_G = 1;
+
+/** A last sharpening that just reaches the smallest diameter counts, whatever rounding says. */
+const SLACK_MM = 1e-9;
+
+/**
+ * The bit after a sharpening: the new diameter replaces the form's own, a new mass the old one. A mass that was not weighed again
+ * stays, because the bit only got lighter and the heavier one is the safe side. Throws a DomainError with every fault
+ * (`/diameterMm`, `/massG`, `/form`, `/form/…`) where the bit would have grown by more than measuring explains, or where
+ * other dimensions no longer fit the new diameter.
+ */
+export function sharpened(bit: Bit, { diameterMm, massG, form }: Sharpening): Bit {
+  const given = [
+    ...rangeFaults("/diameterMm", diameterMm, GIVEN_OUTLINE_RANGES.diameterMm),
+    ...rangeFaults("/massG", massG, BIT_RANGES.massG),
+    ...formKindFaults(bit, diameterMm, form),
+  ];
+  if (given.length > 0) throw new DomainError(given);
+  const base = form ?? bit.form;
+  const next: Bit = {
+    ...bit,
+    form: diameterMm === undefined ? base : { ...base, diameterMm },
+    ...(massG === undefined ? {} : { massG }),
+  };
+  const faults = bitFaults(next).map((fault) => asAsked(fault, diameterMm));
+  if (faults.length > 0) throw new DomainError(faults);
+  const grown = [...growthFaults(bit, next, diameterMm), ...massFaults(bit, massG)];
+  if (grown.length > 0) throw new DomainError(grown);
+  return next;
+}
+
+/**
+ * How many sharpenings are left until the smallest usable diameter, at the median loss of this bit's own past ones, or at the
+ * policy's where there are none: 0 at or under it. A loss too small to measure is taken at what measuring can miss.
+ * `sharpeningsLeft({ diameterMm: 12.7, smallestDiameterMm: 12, past: [] }, { sharpeningLossAssumedMm: 0.3 })` leaves 2.
+ */
+export function sharpeningsLeft(
+  { diameterMm, smallestDiameterMm, past }: Life,
+  { sharpeningLossAssumedMm }: LossPolicy,
+): SharpeningsLeft {
+  const own = median(past.map(({ beforeMm, afterMm }) => beforeMm - afterMm));
+  const lossMm = own === undefined ? sharpeningLossAssumedMm : Math.max(own, MEASURED_SLACK_MM);
+  const left = Math.max(0, Math.floor((diameterMm - smallestDiameterMm + SLACK_MM) / lossMm));
+  return { left, lossMm, basis: own === undefined ? "estimate" : "own-history" };
+}
+
+function formKindFaults(bit: Bit, diameterMm: number | undefined, form: Form | undefined): Fault[] {
+  const { kind } = bit.form;
+  if (form !== undefined && form.kind !== kind) {
+    return [{ pointer: "/form/kind", code: "unknown-choice", values: { accepted: kind } }];
+  }
+  const isGivenByPoints = Object.values(formSummary(kind).dimensions).some(({ type }) => type === "segments");
+  if (!isGivenByPoints || form !== undefined || diameterMm === undefined) return [];
+  return [{ pointer: "/form", code: "outline-needed", values: {} }];
+}
+
+/** A diameter given beside the form is named where it was given. */
+function asAsked(fault: Fault, diameterMm: number | undefined): Fault {
+  const isAboutDiameter = diameterMm !== undefined && fault.pointer === "/form/diameterMm";
+  return isAboutDiameter ? { ...fault, pointer: "/diameterMm" } : fault;
+}
+
+function growthFaults(before: Bit, after: Bit, diameterMm: number | undefined): Fault[] {
+  const code = "grew-in-sharpening";
+  const faults: Fault[] = [];
+  const maxDiameterMm = formDiameterMm(before.form) + MEASURED_SLACK_MM;
+  if (formDiameterMm(after.form) > maxDiameterMm) {
+    faults.push({
+      pointer: diameterMm === undefined ? "/form" : "/diameterMm",
+      code,
+      values: { maxDiameterMm },
+    });
+  }
+  const maxLengthMm = outlineLengthMm(formOutline(before.form)) + MEASURED_SLACK_MM;
+  if (outlineLengthMm(formOutline(after.form)) > maxLengthMm) {
+    faults.push({ pointer: "/form", code, values: { maxLengthMm } });
+  }
+  return faults;
+}
+
+function massFaults({ massG: beforeG }: Bit, afterG: number | undefined): Fault[] {
+  if (beforeG === undefined || afterG === undefined || afterG <= beforeG + WEIGHED_SLACK_G) return [];
+  return [
+    {
+      pointer: "/massG",
+      code: "grew-in-sharpening",
+      values: { maxMassG: beforeG + WEIGHED_SLACK_G },
+    },
+  ];
+}

@@ -1,0 +1,15 @@
+import type { Bit } from "../bit/bit.ts";
+import { type BitSolid, bitSolid } from "../bit/solid.ts";
+import { chartRpm } from "../limit/diameter-chart.ts";
+import type { Policy } from "../policy/policy.ts";
+import { type MountingClearance, type MountingFinding, mountingFor } from "../router/mounting.ts";
+
+/** What a bit is cleared for: handheld, handheld with care, or table only. For a bit that `bitFaults` found nothing wrong with. */
+export function clearanceOf(bit: Bit, policy: Policy): MountingClearance {
+  return mountingOf(bitSolid(bit), policy).allowed;
+}
+
+/** The same with every reason, its energy judged at the speed the trade's chart gives the diameter. */
+export function mountingOf(solid: BitSolid, policy: Policy): MountingFinding {
+  return mountingFor(solid, chartRpm(2 * solid.rimRadiusMm), policy);
+}

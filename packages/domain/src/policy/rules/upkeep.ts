@@ -1,0 +1,55 @@
+import type { Rule } from "../rule.ts";
+
+/** How long measurements and inspections are relied on, and what a sharpening takes. */
+export const UPKEEP_RULES = {
+  dialReadingMaxAgeDays: {
+    default: 365,
+    unit: "days",
+    stricter: "lower",
+    min: 1,
+    max: 365,
+    meaning: "Oldest tachometer reading of a dial that is relied on.",
+    source: "ours",
+    reason: "Brushes and speed control wear; once a year the readings are taken again.",
+  },
+  runOutReadingMaxAgeDays: {
+    default: 365,
+    unit: "days",
+    stricter: "lower",
+    min: 1,
+    max: 365,
+    meaning: "Oldest measurement of a bit's run-out that is relied on.",
+    source: "ours",
+    reason: "Collets wear and shanks get marks; once a year it is measured again.",
+  },
+  inspectionIntervalDays: {
+    default: 180,
+    unit: "days",
+    stricter: "lower",
+    min: 1,
+    max: 180,
+    meaning: "Longest time from one inspection of a bit to the next.",
+    source: "ours",
+    reason: "Twice a year, beside the look every user takes before each cut.",
+  },
+  inspectionIntervalM: {
+    default: 500,
+    unit: "m",
+    stricter: "lower",
+    min: 1,
+    max: 500,
+    meaning: "Greatest length cut from one inspection of a bit to the next.",
+    source: "ours",
+    reason: "Well under the edge life taken for a carbide-tipped bit, so that each edge is looked at before.",
+  },
+  sharpeningLossAssumedMm: {
+    default: 0.3,
+    unit: "mm",
+    stricter: "higher",
+    min: 0.3,
+    max: 5,
+    meaning: "Diameter that one sharpening is taken to cost where a bit's own were not measured.",
+    source: "ours",
+    reason: "A light grinding of the faces takes less (from memory); a chipped edge takes more.",
+  },
+} as const satisfies Readonly<Record<string, Rule>>;
