@@ -33,7 +33,11 @@ export async function benchHttp(): Promise<string> {
 async function openShop() {
   const store = openStore(":memory:");
   const key = (await grantFirstKey(store, undefined)) ?? "";
-  const config = readConfig({ RIMWISE_LOG_LEVEL: "silent", RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000" });
+  const config = readConfig({
+    RIMWISE_DATABASE: ":memory:",
+    RIMWISE_LOG_LEVEL: "silent",
+    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
+  });
   const { app } = await buildApp({ config, store });
   const url = `${await app.listen({ port: 0 })}/v1/plans/preview`;
   return {

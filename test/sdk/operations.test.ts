@@ -51,7 +51,8 @@ async function sentBy(name: string, operation: Operation): Promise<string[]> {
   if (typeof method !== "function") throw new Error(`${name} is not a method`);
   const answer: unknown = Reflect.apply(method, undefined, argumentsOf(operation));
   if (answer instanceof Promise) await answer;
-  else if (isIterable(answer)) for await (const _item of answer);
+  // One is enough: what follows a stream never ends by itself.
+  else if (isIterable(answer)) for await (const _item of answer) break;
   return sent;
 }
 
@@ -66,7 +67,10 @@ function clientSending(sent: string[]) {
     baseUrl: "http://shop.test",
     fetch: async (request) => {
       sent.push(`${request.method} ${new URL(request.url).pathname}`);
-      return Response.json({ data: [], nextCursor: null });
+      const isStream = request.headers.get("accept")?.includes("text/event-stream");
+      return isStream
+        ? new Response("data: {}\n\n", { headers: { "content-type": "text/event-stream" } })
+        : Response.json({ data: [], nextCursor: null });
     },
   });
 }

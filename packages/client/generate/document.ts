@@ -33,10 +33,15 @@ export type Operation = {
   readonly method: Method;
   readonly path: string;
   readonly pathParameters: readonly string[];
-  readonly hasQuery: boolean;
+  readonly queryParameters: readonly string[];
   readonly bodyType: string | undefined;
+  /** The types a body that is a file may be of; empty where it is JSON or nothing. */
+  readonly fileTypes: readonly string[];
   readonly createsOnce: boolean;
   readonly changesVersion: boolean;
+  readonly takesReason: boolean;
+  /** The answer is a stream of events, to be followed. */
+  readonly isStream: boolean;
   /** The query parameter a page's `nextCursor` goes into; undefined where the answer is not a page. */
   readonly cursorParameter: string | undefined;
   readonly words: string;
@@ -69,6 +74,7 @@ function operationFrom(
   const named = (place: Parameter["in"]) =>
     parameters.filter((parameter) => parameter.in === place).map(({ name }) => name);
   const headers = named("header").map((name) => name.toLowerCase());
+  const bodyTypes = Object.keys(requestBody?.content ?? {});
   const cursorParameter = CURSOR_PARAMETERS.find((name) => named("query").includes(name));
   return {
     id,
@@ -77,10 +83,13 @@ function operationFrom(
     method,
     path,
     pathParameters: [...path.matchAll(/\{(\w+)\}/g)].flatMap(([, name]) => name ?? []),
-    hasQuery: named("query").length > 0,
-    bodyType: Object.keys(requestBody?.content ?? {})[0],
+    queryParameters: named("query"),
+    bodyType: bodyTypes[0],
+    fileTypes: bodyTypes.filter((type) => !/[/+]json$/.test(type)),
     createsOnce: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
+    takesReason: headers.includes("change-reason"),
+    isStream: given.responses["200"]?.content?.["text/event-stream"] !== undefined,
     cursorParameter: isPaged(document, given) ? cursorParameter : undefined,
     words: [given.summary ?? id, given.description].filter((words) => words !== undefined).join(". "),
   };

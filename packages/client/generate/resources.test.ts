@@ -100,4 +100,25 @@ describe("the text of a resource", () => {
     expect(files.get("events.ts")).toContain('"after",');
     expect(files.get("resources.ts")).toContain("events: eventsOf(caller),");
   });
+
+  it("takes a reason with whatever takes it, and what is followed among the options", () => {
+    const text = textOf({
+      "/v1/bits/{bitId}/retire": {
+        post: operation("retireBit", { parameters: [{ name: "Change-Reason", in: "header" }] }),
+      },
+      "/v1/bits/stream": {
+        get: operation("followBits", {
+          parameters: [
+            { name: "after", in: "query" },
+            { name: "last-event-id", in: "header" },
+          ],
+          responses: { 200: { content: { "text/event-stream": {} } } },
+        }),
+      },
+    });
+    expect(text).toContain("retire: (bitId: string, options?: WriteOptions) =>");
+    expect(text).toContain('follow: (options?: CallOptions & FollowBitsData["query"]) =>');
+    expect(text).toContain("caller.follow<FollowBitsResponse>(");
+    expect(text).toContain("query: { after: options?.after } }");
+  });
 });

@@ -49,52 +49,89 @@ ${tags.map((tag) => `    ${propertyOf(tag)}: ${propertyOf(tag)}Of(caller),\n`).j
 }
 
 function methodText(operation: Operation): string {
-  const { verb, method, path, pathParameters, bodyType, createsOnce, cursorParameter, words } = operation;
-  const isList = cursorParameter !== undefined;
+  const { verb, method, path, pathParameters, createsOnce, words } = operation;
   const fields = [
     `method: "${method}"`,
     `path: "${path}"`,
     ...(pathParameters.length > 0 ? [`pathParameters: { ${pathParameters.join(", ")} }`] : []),
-    ...(operation.hasQuery ? [isList ? "query" : "query: options?.query"] : []),
-    ...(bodyType === undefined ? [] : ["body"]),
-    ...(bodyType === undefined || bodyType === "application/json" ? [] : [`contentType: "${bodyType}"`]),
+    ...queryField(operation),
+    ...bodyFields(operation),
     ...(createsOnce ? ["createsOnce: true"] : []),
   ];
-  const result = isList
-    ? `caller.list<${typeOf(operation, "Response")}["data"][number]>`
-    : `caller.send<${typeOf(operation, "Response")}>`;
+  const { cursorParameter } = operation;
   const options = operation.changesVersion ? "changeOptions(version)" : "options";
-  const rest = [...(isList ? [`"${cursorParameter}"`] : []), options].join(", ");
+  const rest = [...(cursorParameter === undefined ? [] : [`"${cursorParameter}"`]), options].join(", ");
   return `    /** ${words.replaceAll("*/", "* /").replaceAll(/\s*\n\s*/g, " ")} */
     ${verb}: (${parameters(operation).join(", ")}) =>
-      ${result}(
+      ${callText(operation)}(
         { ${fields.join(", ")} },
         ${rest},
       ),`;
 }
 
+/** A file says itself what type it is of. */
+function bodyFields({ bodyType, fileTypes }: Operation): string[] {
+  if (bodyType === undefined) return [];
+  if (fileTypes.length > 0) return ["...file"];
+  return bodyType === "application/json" ? ["body"] : ["body", `contentType: "${bodyType}"`];
+}
+
+function callText(operation: Operation): string {
+  const response = typeOf(operation, "Response");
+  if (operation.isStream) return `caller.follow<${response}>`;
+  return operation.cursorParameter === undefined
+    ? `caller.send<${response}>`
+    : `caller.list<${response}["data"][number]>`;
+}
+
+/** A list takes its query by itself; whoever follows gives it among the options, as it is said once and for all. */
+function queryField({ queryParameters, cursorParameter, isStream }: Operation): string[] {
+  if (queryParameters.length === 0) return [];
+  if (cursorParameter !== undefined) return ["query"];
+  if (!isStream) return ["query: options?.query"];
+  return [`query: { ${queryParameters.map((name) => `${name}: options?.${name}`).join(", ")} }`];
+}
+
 function parameters(operation: Operation): string[] {
-  const { pathParameters, bodyType, hasQuery, createsOnce, changesVersion, cursorParameter } = operation;
+  const { pathParameters, changesVersion, cursorParameter } = operation;
   const query = `${typeOf(operation, "Data")}["query"]`;
-  const options = createsOnce ? "CreateOptions" : "CallOptions";
-  const withQuery =
-    hasQuery && cursorParameter === undefined ? `${options} & { readonly query?: ${query} }` : options;
   return [
     ...pathParameters.map((name) => `${name}: string`),
-    ...(bodyType === undefined ? [] : [`body: ${typeOf(operation, "Data")}["body"]`]),
+    ...bodyParameter(operation),
     ...(cursorParameter === undefined ? [] : [`query?: ${query}`]),
-    changesVersion ? "version: Version | ChangeOptions" : `options?: ${withQuery}`,
+    changesVersion ? "version: Version | ChangeOptions" : `options?: ${optionsText(operation, query)}`,
   ];
 }
 
+function bodyParameter(operation: Operation): string[] {
+  const { bodyType, fileTypes } = operation;
+  if (bodyType === undefined) return [];
+  return fileTypes.length === 0
+    ? [`body: ${typeOf(operation, "Data")}["body"]`]
+    : [`file: FileBody<${fileTypes.map((type) => `"${type}"`).join(" | ")}>`];
+}
+
+function optionsText(operation: Operation, query: string): string {
+  const { queryParameters, cursorParameter, isStream } = operation;
+  const options = optionsType(operation);
+  if (queryParameters.length === 0 || cursorParameter !== undefined) return options;
+  return isStream ? `${options} & ${query}` : `${options} & { readonly query?: ${query} }`;
+}
+
+function optionsType({ createsOnce, takesReason }: Operation): string {
+  if (createsOnce) return "CreateOptions";
+  return takesReason ? "WriteOptions" : "CallOptions";
+}
+
 function typesUsed(operation: Operation): string[] {
-  const usesData = operation.bodyType !== undefined || operation.hasQuery;
+  const takesJson = operation.bodyType !== undefined && operation.fileTypes.length === 0;
+  const usesData = takesJson || operation.queryParameters.length > 0;
   return [...(usesData ? [typeOf(operation, "Data")] : []), typeOf(operation, "Response")];
 }
 
-function coreUsed({ createsOnce, changesVersion }: Operation): string[] {
-  if (changesVersion) return ["ChangeOptions", "Version"];
-  return [createsOnce ? "CreateOptions" : "CallOptions"];
+function coreUsed(operation: Operation): string[] {
+  const file = operation.fileTypes.length > 0 ? ["FileBody"] : [];
+  return [...file, ...(operation.changesVersion ? ["ChangeOptions", "Version"] : [optionsType(operation)])];
 }
 
 function typeOf({ id }: Operation, part: "Data" | "Response"): string {

@@ -6,8 +6,10 @@ export function headersOf(settings: Settings, operation: Operation, options: Any
   const headers = new Headers(options.headers);
   headers.set("accept", "application/json, application/problem+json, */*;q=0.1");
   if (settings.key !== undefined) headers.set("authorization", `Bearer ${settings.key}`);
-  if (operation.body !== undefined) headers.set("content-type", operation.contentType ?? "application/json");
+  if (operation.body !== undefined || operation.data !== undefined)
+    headers.set("content-type", operation.contentType ?? "application/json");
   if (operation.createsOnce) headers.set("idempotency-key", options.idempotencyKey ?? newIdempotencyKey());
+  if (options.reason !== undefined) headers.set("change-reason", encodeURIComponent(options.reason));
   if (options.ifMatch !== undefined) headers.set("if-match", etagOf(options.ifMatch));
   return headers;
 }

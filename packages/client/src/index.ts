@@ -14,6 +14,13 @@ export {
 } from "./errors.ts";
 export type * from "./generated/types.gen.ts";
 export type { LogEntry } from "./log.ts";
-export type { CallOptions, ChangeOptions, CreateOptions, Version } from "./operation.ts";
+export type {
+  CallOptions,
+  ChangeOptions,
+  CreateOptions,
+  FileBody,
+  Version,
+  WriteOptions,
+} from "./operation.ts";
 export type { ClientOptions, Fetch } from "./options.ts";
 export type { Page, Pages } from "./pages.ts";

@@ -9,10 +9,18 @@ export type Operation = {
   readonly pathParameters?: Readonly<Record<string, string>>;
   readonly query?: Query | undefined;
   readonly body?: unknown;
+  /** A body that is sent as it is. */
+  readonly data?: FileBody<string>["data"];
   /** Media type of the body where it is not `application/json`. */
   readonly contentType?: string;
   /** Set for what creates: it is sent with an Idempotency-Key. */
   readonly createsOnce?: true;
+};
+
+/** A file to send. A stream is sent once: a call that fails with one is not tried again. */
+export type FileBody<Type extends string> = {
+  readonly contentType: Type;
+  readonly data: string | Blob | ReadableStream<Uint8Array>;
 };
 
 export type Query = Readonly<Record<string, QueryValue | readonly QueryValue[] | undefined>>;
@@ -31,7 +39,13 @@ export type CallOptions = {
   readonly headers?: Readonly<Record<string, string>>;
 };
 
-export type CreateOptions = CallOptions & {
+/** What may be said of a call that changes something. */
+export type WriteOptions = CallOptions & {
+  /** Why: kept with the events of the change. */
+  readonly reason?: string;
+};
+
+export type CreateOptions = WriteOptions & {
   /** Made up for each call where none is given. Give one to create once across restarts of the caller. */
   readonly idempotencyKey?: string;
 };
@@ -39,7 +53,7 @@ export type CreateOptions = CallOptions & {
 /** The `version` a record was read with, or its ETag. */
 export type Version = number | string;
 
-export type ChangeOptions = CallOptions & {
+export type ChangeOptions = WriteOptions & {
   /** The change is refused with `PreconditionFailed` when the record has moved on from this. */
   readonly ifMatch: Version;
 };
@@ -50,6 +64,8 @@ export type AnyOptions = CreateOptions & Partial<ChangeOptions>;
 /** What the generated methods are built on. */
 export type Caller = {
   readonly send: <Result>(operation: Operation, options?: AnyOptions) => Answer<Result>;
+  /** The items of a stream, without end. */
+  readonly follow: <Item>(operation: Operation, options?: CallOptions) => AsyncIterable<Item>;
   readonly list: <Item>(operation: Operation, cursorParameter: string, options?: CallOptions) => Pages<Item>;
 };
 

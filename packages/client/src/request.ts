@@ -1,21 +1,13 @@
 import { answerOf, type Delivered } from "./answer.ts";
 import { attempt } from "./attempt.ts";
-import { headersOf } from "./headers.ts";
+import { type Call, callOf, isStream, requestOf } from "./call.ts";
+import { follow } from "./follow.ts";
 import { redacted } from "./log.ts";
 import type { AnyOptions, Caller, Operation } from "./operation.ts";
 import type { Settings } from "./options.ts";
 import { type Page, pagesOf } from "./pages.ts";
 import { readAnswer } from "./read.ts";
 import { retryWaitMs, wait } from "./retry.ts";
-import { urlOf } from "./url.ts";
-
-/** What is sent, the same on every attempt. */
-type Call = {
-  readonly method: string;
-  readonly url: string;
-  readonly headers: Headers;
-  readonly body: string | null;
-};
 
 type Outcome<Result> =
   | { readonly kind: "delivered"; readonly delivered: Delivered<Result> }
@@ -31,6 +23,7 @@ export function createCaller(settings: Settings): Caller {
         const { data } = await deliver<Page<Item>>(settings, { ...operation, query }, options);
         return data;
       }),
+    follow: (operation, options = {}) => follow(settings, operation, options),
   };
 }
 
@@ -40,13 +33,13 @@ async function deliver<Result>(
   options: AnyOptions,
 ): Promise<Delivered<Result>> {
   const { signal, timeoutMs, deadlineMs, retries } = { ...settings, ...options };
-  const call = prepare(settings, operation, options);
+  const call = callOf(settings, operation, options);
   const deadline = performance.now() + deadlineMs;
   for (let attemptsMade = 1; ; attemptsMade += 1) {
     const started = performance.now();
     const outcome = await tryOnce<Result>(settings, call, Math.min(timeoutMs, deadline - started), signal);
     const waitMs =
-      outcome.kind === "failed" && attemptsMade <= retries
+      outcome.kind === "failed" && attemptsMade <= retries && !isStream(call.body)
         ? retryWaitMs(outcome.error, attemptsMade, deadline - performance.now())
         : undefined;
     settings.log({
@@ -66,26 +59,13 @@ async function deliver<Result>(
   }
 }
 
-function prepare(settings: Settings, operation: Operation, options: AnyOptions): Call {
-  return {
-    method: operation.method,
-    url: urlOf(settings.baseUrl, operation),
-    headers: headersOf(settings, operation, options),
-    body: operation.body === undefined ? null : JSON.stringify(operation.body),
-  };
-}
-
 async function tryOnce<Result>(
   { fetch }: Settings,
   call: Call,
   timeoutMs: number,
   signal: AbortSignal | undefined,
 ): Promise<Outcome<Result>> {
-  const { url, method, headers, body } = call;
-  // The key must not follow a redirect to somewhere else, nor cookies come along.
-  const fixed = { redirect: "error", credentials: "omit" } as const;
-  const request = (ending: AbortSignal) =>
-    new Request(url, { ...fixed, method, headers, body, signal: ending });
+  const request = (ending: AbortSignal) => requestOf(call, ending);
   try {
     const answer = await attempt({ fetch, request, timeoutMs, signal });
     return { kind: "delivered", delivered: readAnswer<Result>(answer) };

@@ -55,4 +55,14 @@ describe("the settings", () => {
     );
     expect(readConfig({ RIMWISE_DATABASE: ":memory:" }).database).toBe(":memory:");
   });
+
+  test.each([
+    [{ RIMWISE_DATABASE: "/srv/rack.sqlite" }, "/srv/rack.sqlite.signing-keys.json"],
+    [{ INIT_CWD: "/srv", RIMWISE_DATABASE: "rack.sqlite" }, "/srv/rack.sqlite.signing-keys.json"],
+    [{ INIT_CWD: "/srv", RIMWISE_SIGNING_KEYS: "keys.json" }, "/srv/keys.json"],
+    [{ RIMWISE_DATABASE: ":memory:" }, ":memory:"],
+    [{ RIMWISE_DATABASE: ":memory:", RIMWISE_SIGNING_KEYS: "/srv/keys.json" }, "/srv/keys.json"],
+  ])("%j keep the signing keys in %s", (settings, file) => {
+    expect(readConfig(settings).signingKeys).toBe(file);
+  });
 });

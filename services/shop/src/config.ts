@@ -10,6 +10,8 @@ export type Config = {
   readonly port: number;
   /** Absolute path of the SQLite file, or `:memory:`. */
   readonly database: string;
+  /** Absolute path of the file of signing keys, or `:memory:`, which keeps them no longer than the process. */
+  readonly signingKeys: string;
   /** The first manager's key of a new database; made and printed when left out. */
   readonly firstKey: string | undefined;
   readonly logLevel: string;
@@ -22,6 +24,7 @@ export type Config = {
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
+const IN_MEMORY = ":memory:";
 const PREFIX = "RIMWISE_";
 const LISTS: readonly string[] = ["RIMWISE_CORS_ORIGINS", "RIMWISE_TRUSTED_PROXIES"];
 
@@ -31,6 +34,7 @@ export const SETTINGS = Type.Object(
     RIMWISE_HOST: Type.String({ default: "127.0.0.1", maxLength: 255 }),
     RIMWISE_PORT: Type.Integer({ default: 8080, minimum: 0, maximum: 65535 }),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
+    RIMWISE_SIGNING_KEYS: Type.Optional(Type.String({ maxLength: 4096 })),
     RIMWISE_FIRST_KEY: Type.Optional(
       Type.String({
         format: "key",
@@ -59,10 +63,13 @@ export class ConfigError extends Error {}
  */
 export function readConfig(environment: Environment = process.env): Config {
   const settings = readSettings(environment);
+  const startedIn = environment["INIT_CWD"] ?? process.cwd();
+  const database = pathFrom(startedIn, settings.RIMWISE_DATABASE);
   return {
     host: settings.RIMWISE_HOST,
     port: settings.RIMWISE_PORT,
-    database: databasePath(settings.RIMWISE_DATABASE, environment["INIT_CWD"] ?? process.cwd()),
+    database,
+    signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
     firstKey: settings.RIMWISE_FIRST_KEY,
     logLevel: settings.RIMWISE_LOG_LEVEL,
     corsOrigins: settings.RIMWISE_CORS_ORIGINS,
@@ -107,6 +114,10 @@ function faultLines(errors: readonly ErrorObject[]): string {
   return `These settings cannot be used:\n${lines.map((line) => `  ${line}`).join("\n")}`;
 }
 
-function databasePath(setting: string, startedIn: string): string {
-  return setting === ":memory:" || isAbsolute(setting) ? setting : resolve(startedIn, setting);
+function pathFrom(startedIn: string, setting: string): string {
+  return setting === IN_MEMORY || isAbsolute(setting) ? setting : resolve(startedIn, setting);
+}
+
+function keysBeside(database: string): string {
+  return database === IN_MEMORY ? IN_MEMORY : `${database}.signing-keys.json`;
 }

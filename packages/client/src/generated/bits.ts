@@ -1,20 +1,31 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type FileBody, type Version, type WriteOptions } from "../operation.ts";
 import type {
   CreateBitData,
   CreateBitResponse,
   DeleteBitResponse,
+  ExportBitsData,
+  ExportBitsResponse,
   GetBitResponse,
+  HoldBitData,
+  HoldBitResponse,
+  ImportBitsData,
+  ImportBitsResponse,
   ListBitsData,
   ListBitsResponse,
+  ReleaseBitData,
+  ReleaseBitResponse,
+  RetireBitData,
+  RetireBitResponse,
+  SendBitToSharpeningResponse,
   UpdateBitData,
   UpdateBitResponse,
 } from "./types.gen.ts";
 
 export function bitsOf(caller: Caller) {
   return {
-    /** List the bits on the rack */
+    /** List or search the bits on the rack; every filter combines */
     list: (query?: ListBitsData["query"], options?: CallOptions) =>
       caller.list<ListBitsResponse["data"][number]>(
         { method: "GET", path: "/v1/bits", query },
@@ -42,11 +53,53 @@ export function bitsOf(caller: Caller) {
         changeOptions(version),
       ),
 
-    /** Take a bit off the rack */
+    /** Take a bit off the rack; one that is on loan must come back first */
     delete: (bitId: string, version: Version | ChangeOptions) =>
       caller.send<DeleteBitResponse>(
         { method: "DELETE", path: "/v1/bits/{bitId}", pathParameters: { bitId } },
         changeOptions(version),
+      ),
+
+    /** Take a bit out of use until it is released */
+    hold: (bitId: string, body: HoldBitData["body"], options?: WriteOptions) =>
+      caller.send<HoldBitResponse>(
+        { method: "POST", path: "/v1/bits/{bitId}/hold", pathParameters: { bitId }, body },
+        options,
+      ),
+
+    /** Let a held bit be used again; whoever is in charge has looked at it */
+    release: (bitId: string, body: ReleaseBitData["body"], options?: WriteOptions) =>
+      caller.send<ReleaseBitResponse>(
+        { method: "POST", path: "/v1/bits/{bitId}/release", pathParameters: { bitId }, body },
+        options,
+      ),
+
+    /** Take a bit out of use for good, or say that a retired one has been replaced */
+    retire: (bitId: string, body: RetireBitData["body"], options?: WriteOptions) =>
+      caller.send<RetireBitResponse>(
+        { method: "POST", path: "/v1/bits/{bitId}/retire", pathParameters: { bitId }, body },
+        options,
+      ),
+
+    /** Send a bit away to be sharpened */
+    sendBitToSharpening: (bitId: string, options?: WriteOptions) =>
+      caller.send<SendBitToSharpeningResponse>(
+        { method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", pathParameters: { bitId } },
+        options,
+      ),
+
+    /** Export every bit as a file that imports again. A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, notes. A line of NDJSON is a NewBit, with its `id` where it has one. Numbers are in full precision. A text that a spreadsheet would take for a formula begins with an apostrophe, which the import takes away. */
+    export: (options?: CallOptions & { readonly query?: ExportBitsData["query"] }) =>
+      caller.send<ExportBitsResponse>(
+        { method: "GET", path: "/v1/bits/export", query: options?.query },
+        options,
+      ),
+
+    /** Import bits from a file. A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, notes. A line of NDJSON is a NewBit, with its `id` where it has one. Quantities are written as people write them ("3-1/2 in", "88.9 mm", "12 oz", "22,000 rpm"); a number alone is in the unit of its column's name. A row with the `id` of a kept bit makes it what the row says, except for what has no column; one with another `id` makes a bit of that id; one without makes a new bit. UTF-8, up to 32 MiB, each row at most 64 KiB. Importing an unchanged export changes nothing. */
+    import: (file: FileBody<"text/csv" | "application/x-ndjson">, options?: WriteOptions & { readonly query?: ImportBitsData["query"] }) =>
+      caller.send<ImportBitsResponse>(
+        { method: "POST", path: "/v1/bits/import", query: options?.query, ...file },
+        options,
       ),
   };
 }

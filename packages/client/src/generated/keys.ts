@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
 import type {
   CreateKeyData,
   CreateKeyResponse,
@@ -8,6 +8,8 @@ import type {
   ListKeysData,
   ListKeysResponse,
   RevokeKeyResponse,
+  RotateKeyData,
+  RotateKeyResponse,
 } from "./types.gen.ts";
 
 export function keysOf(caller: Caller) {
@@ -33,8 +35,15 @@ export function keysOf(caller: Caller) {
         options,
       ),
 
-    /** Revoke a key at once and for good. Needs no If-Match: a lost key must go whatever has happened to its record. Twice is once. */
-    revoke: (keyId: string, options?: CallOptions) =>
+    /** Give a key its next secret; the old one opens for a while longer */
+    rotate: (keyId: string, body: RotateKeyData["body"], options?: CreateOptions) =>
+      caller.send<RotateKeyResponse>(
+        { method: "POST", path: "/v1/keys/{keyId}/rotate", pathParameters: { keyId }, body, createsOnce: true },
+        options,
+      ),
+
+    /** Revoke a key at once and for good, with both its secrets. Needs no If-Match: a lost key must go whatever has happened to its record. Twice is once. */
+    revoke: (keyId: string, options?: WriteOptions) =>
       caller.send<RevokeKeyResponse>(
         { method: "POST", path: "/v1/keys/{keyId}/revoke", pathParameters: { keyId } },
         options,

@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'state-not-fitting' | 'imported-before' | 'import-running' | 'ground-moved' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -57,6 +57,7 @@ export type Problem = {
          */
         accepted: string;
     }>;
+    report?: ImportReport;
 };
 
 /**
@@ -1027,6 +1028,86 @@ export type CustomForm = {
 export type Form = StraightForm | SpiralUpCutForm | SpiralDownCutForm | SpiralCompressionForm | FlushTrimForm | RabbetForm | SlotCutterForm | ChamferForm | VGrooveForm | RoundOverForm | BeadingForm | CoveForm | CoreBoxForm | BullnoseForm | OgeeForm | ThumbnailForm | DovetailForm | KeyholeForm | TSlotForm | TongueForm | GrooveForm | CopeForm | StickForm | LockMitreForm | DrawerJointForm | FingerJointForm | PanelRaisingForm | PanelRaisingVerticalForm | SurfacingForm | CustomForm;
 
 /**
+ * What it cost.
+ */
+export type Cost = {
+    /**
+     * How much.
+     */
+    amount: number;
+    /**
+     * an ISO 4217 code, such as EUR
+     */
+    currency: string;
+};
+
+/**
+ * Out of use until somebody in charge releases it.
+ */
+export type Hold = {
+    /**
+     * Since when. RFC 3339.
+     */
+    since: string;
+    /**
+     * Why.
+     */
+    because: string;
+    /**
+     * What led to it.
+     */
+    cause: 'inspection' | 'use' | 'sharpening' | 'person';
+    /**
+     * Id of the record that led to it.
+     */
+    causeId?: string;
+};
+
+/**
+ * Out of use for good.
+ */
+export type Retirement = {
+    /**
+     * When. RFC 3339.
+     */
+    at: string;
+    /**
+     * Why.
+     */
+    because: string;
+    /**
+     * Whether another has taken its place; until then it is to reorder.
+     */
+    isReplaced: boolean;
+};
+
+/**
+ * What has been logged of a bit.
+ */
+export type BitUse = {
+    /**
+     * How often it was logged.
+     */
+    uses: number;
+    /**
+     * Metres cut in all.
+     */
+    metres: number;
+    /**
+     * Minutes run in all.
+     */
+    minutes: number;
+    /**
+     * Metres cut since it was last inspected.
+     */
+    metresSinceInspection: number;
+    /**
+     * What the edge has cut since it was sharpened, as metres of the least abrasive wood.
+     */
+    equivalentMetresSinceSharpening: number;
+};
+
+/**
  * A bit to put on the rack.
  */
 export type NewBit = {
@@ -1063,6 +1144,35 @@ export type NewBit = {
      * The greatest speed marked on the tool. Never exceeded.
      */
     markedMaxRpm?: number;
+    /**
+     * Whether it is marked for hand feed (MAN, as EN 847-1 has it).
+     */
+    isHandFeedMarked?: boolean;
+    /**
+     * What its edges are made of.
+     */
+    toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown';
+    /**
+     * When it was bought.
+     */
+    purchasedOn?: string;
+    cost?: Cost;
+    /**
+     * Sharpened below this it is no longer to be used.
+     */
+    smallestUsableDiameterMm?: number;
+    /**
+     * Id of the place it belongs to.
+     */
+    homePlaceId?: string;
+    /**
+     * Days from one inspection to the next.
+     */
+    inspectionIntervalDays?: number;
+    /**
+     * Metres cut between inspections.
+     */
+    inspectionIntervalM?: number;
 };
 
 /**
@@ -1087,6 +1197,14 @@ export type BitChange = {
     runOutMm?: number | null;
     stickOutMm?: number | null;
     markedMaxRpm?: number | null;
+    isHandFeedMarked?: boolean | null;
+    toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown' | null;
+    purchasedOn?: string | null;
+    cost?: Cost | null;
+    smallestUsableDiameterMm?: number | null;
+    homePlaceId?: string | null;
+    inspectionIntervalDays?: number | null;
+    inspectionIntervalM?: number | null;
 };
 
 /**
@@ -1131,6 +1249,70 @@ export type Bit = {
      */
     markedMaxRpm?: number;
     /**
+     * Whether it is marked for hand feed (MAN, as EN 847-1 has it).
+     */
+    isHandFeedMarked?: boolean;
+    /**
+     * What its edges are made of.
+     */
+    toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown';
+    /**
+     * When it was bought.
+     */
+    purchasedOn?: string;
+    cost?: Cost;
+    /**
+     * Sharpened below this it is no longer to be used.
+     */
+    smallestUsableDiameterMm?: number;
+    /**
+     * Id of the place it belongs to.
+     */
+    homePlaceId?: string;
+    /**
+     * Days from one inspection to the next.
+     */
+    inspectionIntervalDays?: number;
+    /**
+     * Metres cut between inspections.
+     */
+    inspectionIntervalM?: number;
+    /**
+     * Where it stands.
+     */
+    state: 'in-rack' | 'on-loan' | 'at-sharpening' | 'held' | 'retired';
+    hold?: Hold;
+    retirement?: Retirement;
+    /**
+     * The loan it is out on.
+     */
+    loanId?: string;
+    /**
+     * Since when it is away. RFC 3339.
+     */
+    sentToSharpeningAt?: string;
+    /**
+     * Where it was last seen.
+     */
+    placeId?: string;
+    /**
+     * Since the count at which it was not seen. RFC 3339.
+     */
+    missingSince?: string;
+    /**
+     * When it was last inspected. RFC 3339.
+     */
+    inspectedAt?: string;
+    /**
+     * When it is to be inspected next. RFC 3339.
+     */
+    inspectionDueAt?: string;
+    /**
+     * When it was last sharpened. RFC 3339.
+     */
+    sharpenedAt?: string;
+    used: BitUse;
+    /**
      * When it was created, UTC.
      */
     createdAt: string;
@@ -1152,6 +1334,421 @@ export type BitPage = {
      * Bits, oldest first.
      */
     data: Array<Bit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * Why something is done.
+ */
+export type Reason = {
+    /**
+     * text of 3 to 300 characters that says why
+     */
+    because: string;
+};
+
+/**
+ * Why a bit is taken out of use for good.
+ */
+export type BitRetirement = {
+    /**
+     * text of 3 to 300 characters that says why
+     */
+    because: string;
+    /**
+     * Whether another has taken its place. Left out: no, it is to reorder.
+     */
+    isReplaced?: boolean;
+};
+
+/**
+ * One thing in a file that cannot be taken.
+ */
+export type ImportFault = {
+    /**
+     * The line its row begins on.
+     */
+    line: number;
+    /**
+     * The column, or in NDJSON the JSON Pointer (RFC 6901). Left out: the whole row.
+     */
+    column?: string;
+    /**
+     * What is wrong with it.
+     */
+    message: string;
+    /**
+     * What would be accepted.
+     */
+    accepted: string;
+};
+
+/**
+ * What came of a file.
+ */
+export type ImportReport = {
+    /**
+     * The record of this import. Left out where nothing was changed.
+     */
+    importId?: string;
+    /**
+     * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 20000 rows. `row-by-row` takes the good ones of up to 100000.
+     */
+    mode: 'all-or-nothing' | 'row-by-row';
+    /**
+     * Whether nothing was to be changed: the counts are what would be.
+     */
+    dryRun: boolean;
+    /**
+     * Rows that were read, without the first line of a CSV.
+     */
+    rows: number;
+    /**
+     * Bits that were put on the rack.
+     */
+    created: number;
+    /**
+     * Kept bits that were changed.
+     */
+    changed: number;
+    /**
+     * Kept bits that are already what their row says.
+     */
+    unchanged: number;
+    /**
+     * Rows that cannot be taken.
+     */
+    refused: number;
+    /**
+     * The first 200 faults, by line.
+     */
+    faults: Array<ImportFault>;
+    /**
+     * Faults beyond those told.
+     */
+    faultsLeftOut: number;
+    /**
+     * Whether the file was read to its end. If not, the last fault says why.
+     */
+    isComplete: boolean;
+};
+
+/**
+ * A file that changed the rack, and what came of it.
+ */
+export type Import = {
+    /**
+     * Its id, `import_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * SHA-256 of the file.
+     */
+    sha256: string;
+    /**
+     * The file's format.
+     */
+    format: 'csv' | 'ndjson';
+    /**
+     * How its rows were taken.
+     */
+    mode: 'all-or-nothing' | 'row-by-row';
+    /**
+     * `done` when every row was looked at. A `running` one that does not end was cut off: some of its rows were taken.
+     */
+    state: 'running' | 'done';
+    /**
+     * Rows that were read, without the first line of a CSV.
+     */
+    rows: number;
+    /**
+     * Bits that were put on the rack.
+     */
+    created: number;
+    /**
+     * Kept bits that were changed.
+     */
+    changed: number;
+    /**
+     * Kept bits that are already what their row says.
+     */
+    unchanged: number;
+    /**
+     * Rows that cannot be taken.
+     */
+    refused: number;
+    /**
+     * Created bits whose rows had no `id`: the same file again would make them once more.
+     */
+    newIds: number;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Imports, oldest first.
+ */
+export type ImportPage = {
+    /**
+     * Imports, oldest first.
+     */
+    data: Array<Import>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A place to keep bits.
+ */
+export type NewPlace = {
+    /**
+     * text of 1 to 100 characters, such as "Rack 2, position 14"
+     */
+    name: string;
+    /**
+     * What it is.
+     */
+    kind: 'room' | 'cabinet' | 'rack' | 'drawer' | 'position';
+    /**
+     * Id of the place it is inside.
+     */
+    insideId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * What to change of a place. Null takes it out of what it is inside.
+ */
+export type PlaceChange = {
+    /**
+     * text of 1 to 100 characters, such as "Rack 2, position 14"
+     */
+    name?: string;
+    /**
+     * What it is.
+     */
+    kind?: 'room' | 'cabinet' | 'rack' | 'drawer' | 'position';
+    insideId?: string | null;
+    notes?: string | null;
+};
+
+/**
+ * A place where bits are kept.
+ */
+export type Place = {
+    /**
+     * Its id, `place_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Rack 2, position 14"
+     */
+    name: string;
+    /**
+     * What it is.
+     */
+    kind: 'room' | 'cabinet' | 'rack' | 'drawer' | 'position';
+    /**
+     * Id of the place it is inside.
+     */
+    insideId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Places, oldest first.
+ */
+export type PlacePage = {
+    /**
+     * Places, oldest first.
+     */
+    data: Array<Place>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * What somebody saw at a place.
+ */
+export type StockTake = {
+    /**
+     * Every bit that was seen at this place; inside it too.
+     */
+    bitIds: Array<string>;
+};
+
+/**
+ * What is where, and what should be.
+ */
+export type PlaceContents = {
+    /**
+     * The place.
+     */
+    placeId: string;
+    /**
+     * Bits that are here and belong here.
+     */
+    here: Array<string>;
+    /**
+     * Bits that are here and belong elsewhere.
+     */
+    strangers: Array<string>;
+    /**
+     * Bits that belong here and are known to be elsewhere.
+     */
+    away: Array<{
+        /**
+         * The bit.
+         */
+        bitId: string;
+        /**
+         * Why: on loan, at sharpening, …
+         */
+        state: string;
+        /**
+         * Where it was last seen.
+         */
+        placeId?: string;
+    }>;
+    /**
+     * Bits that belong here, should be here, and were not seen at the last count.
+     */
+    missing: Array<string>;
+    /**
+     * False where the place has more bits than one answer tells.
+     */
+    isComplete: boolean;
+};
+
+/**
+ * A bit to take out.
+ */
+export type NewLoan = {
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the person; left out, the one whose key asks. A member borrows in their own name only.
+     */
+    personId?: string;
+    /**
+     * Id of the router it goes into.
+     */
+    routerId?: string;
+    /**
+     * What it is for, such as an order's name.
+     */
+    job?: string;
+    /**
+     * When it should be back. Left out: 24 hours from now. RFC 3339.
+     */
+    dueAt?: string;
+};
+
+/**
+ * A bit brought back.
+ */
+export type LoanReturn = {
+    /**
+     * Id of the place it was put; left out, the place it belongs to.
+     */
+    placeId?: string;
+};
+
+/**
+ * A bit that somebody took.
+ */
+export type Loan = {
+    /**
+     * Its id, `loan_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Who has it.
+     */
+    personId: string;
+    /**
+     * The router it went into.
+     */
+    routerId?: string;
+    /**
+     * What it is for, such as an order's name.
+     */
+    job?: string;
+    /**
+     * When it should be back. RFC 3339.
+     */
+    dueAt: string;
+    /**
+     * When it came back. Left out while it is out. RFC 3339.
+     */
+    returnedAt?: string;
+    /**
+     * Where it was put.
+     */
+    returnedPlaceId?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Loans, oldest first.
+ */
+export type LoanPage = {
+    /**
+     * Loans, oldest first.
+     */
+    data: Array<Loan>;
     /**
      * Send it as `cursor` for the next page; null on the last page.
      */
@@ -1244,6 +1841,10 @@ export type NewRouter = {
      * Shank diameters its collets take. Left out: not known.
      */
     colletDiametersMm?: Array<number>;
+    /**
+     * How it can be used: one that is fixed under a table cannot be held. Left out: both.
+     */
+    mountings?: Array<'table' | 'handheld'>;
 };
 
 /**
@@ -1266,6 +1867,7 @@ export type RouterChange = {
     dial?: Dial | null;
     inputPowerW?: number | null;
     colletDiametersMm?: Array<number> | null;
+    mountings?: Array<'table' | 'handheld'> | null;
 };
 
 /**
@@ -1301,6 +1903,14 @@ export type Router = {
      * Shank diameters its collets take. Left out: not known.
      */
     colletDiametersMm?: Array<number>;
+    /**
+     * How it can be used: one that is fixed under a table cannot be held. Left out: both.
+     */
+    mountings?: Array<'table' | 'handheld'>;
+    /**
+     * When the readings of its dial were given here; they lapse like any other reading. RFC 3339.
+     */
+    dialReadAt?: string;
     /**
      * When it was created, UTC.
      */
@@ -1485,7 +2095,7 @@ export type PolicyRule = {
     /**
      * The field that tightens it in a request.
      */
-    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds';
+    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio';
     /**
      * In force where nobody tightens it.
      */
@@ -1808,6 +2418,54 @@ export type PolicyLayer = {
      * Time to set one height or fence: unplug, set, check, and try it on scrap. In s; usually 180, and only ever higher.
      */
     setUpSeconds?: number;
+    /**
+     * Greatest step of a guided trial: the next speed as a multiple of the fastest that ran free so far. In ratio; usually 1.25, and only ever lower.
+     */
+    trialStepRatio?: number;
+    /**
+     * Housing vibration velocity, r.m.s., at or under which a measured trial counts as ran free. In mm/s; usually 1.8, and only ever lower.
+     */
+    vibrationFreeMaxMmPerS?: number;
+    /**
+     * Oldest tachometer reading of a dial that is relied on. In days; usually 365, and only ever lower.
+     */
+    dialReadingMaxAgeDays?: number;
+    /**
+     * Oldest measurement of a bit's run-out that is relied on. In days; usually 365, and only ever lower.
+     */
+    runOutReadingMaxAgeDays?: number;
+    /**
+     * Longest time from one inspection of a bit to the next. In days; usually 180, and only ever lower.
+     */
+    inspectionIntervalDays?: number;
+    /**
+     * Greatest length cut from one inspection of a bit to the next. In m; usually 500, and only ever lower.
+     */
+    inspectionIntervalM?: number;
+    /**
+     * Diameter that one sharpening is taken to cost where a bit's own were not measured. In mm; usually 0.3, and only ever higher.
+     */
+    sharpeningLossAssumedMm?: number;
+    /**
+     * Edge life taken for high-speed steel. In m; usually 80, and only ever lower.
+     */
+    edgeLifeHighSpeedSteelM?: number;
+    /**
+     * Edge life taken for brazed carbide tips. In m; usually 800, and only ever lower.
+     */
+    edgeLifeCarbideTippedM?: number;
+    /**
+     * Edge life taken for solid carbide. In m; usually 1000, and only ever lower.
+     */
+    edgeLifeSolidCarbideM?: number;
+    /**
+     * Edge life taken for diamond tips. In m; usually 8000, and only ever lower.
+     */
+    edgeLifeDiamondM?: number;
+    /**
+     * Share of its expected edge life at which a bit is due for sharpening. In ratio; usually 0.8, and only ever lower.
+     */
+    edgeLifeDueRatio?: number;
 };
 
 /**
@@ -3173,7 +3831,982 @@ export type PanelSizing = {
 };
 
 /**
- * A key to create.
+ * A bit was looked at.
+ */
+export type NewInspection = {
+    /**
+     * When it was looked at; left out, now. RFC 3339.
+     */
+    inspectedAt?: string;
+    /**
+     * What was found; empty where all is well.
+     */
+    findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
+    /**
+     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
+     */
+    effect: 'note' | 'hold' | 'retire';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * One look at a bit.
+ */
+export type Inspection = {
+    /**
+     * Its id, `inspection_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Id of who looked.
+     */
+    personId?: string;
+    /**
+     * When it was looked at. RFC 3339.
+     */
+    inspectedAt: string;
+    /**
+     * What was found; empty where all is well.
+     */
+    findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
+    /**
+     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
+     */
+    effect: 'note' | 'hold' | 'retire';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Inspections, oldest first.
+ */
+export type InspectionPage = {
+    /**
+     * Inspections, oldest first.
+     */
+    data: Array<Inspection>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A bit came back sharpened, with what was measured: its diameter, or where more changed its whole form. Neither: only the edge was touched.
+ */
+export type NewSharpening = {
+    /**
+     * When it was done; left out, now. RFC 3339.
+     */
+    sharpenedAt?: string;
+    /**
+     * Diameter after, over the edges.
+     */
+    diameterMm?: number;
+    form?: Form;
+    /**
+     * Weighed mass.
+     */
+    massG?: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * What a sharpening changes of a bit.
+ */
+export type BitDimensions = {
+    form: Form;
+    /**
+     * Weighed mass.
+     */
+    massG?: number;
+};
+
+/**
+ * One sharpening of a bit.
+ */
+export type Sharpening = {
+    /**
+     * Its id, `sharpening_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Id of who entered it.
+     */
+    personId?: string;
+    /**
+     * When it was done. RFC 3339.
+     */
+    sharpenedAt: string;
+    before: BitDimensions;
+    after: BitDimensions;
+    /**
+     * What the edge had cut until then, as metres of the least abrasive wood.
+     */
+    lifeEquivalentM: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Sharpenings, oldest first.
+ */
+export type SharpeningPage = {
+    /**
+     * Sharpenings, oldest first.
+     */
+    data: Array<Sharpening>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * What is left of a bit's edge: an estimate.
+ */
+export type EdgeLife = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Cut since the last sharpening, as metres of solid wood of middling density.
+     */
+    usedEquivalentM: number;
+    /**
+     * What an edge of this bit is taken to last, in the same metres.
+     */
+    expectedM: number;
+    /**
+     * How much of it is used.
+     */
+    usedPercent: number;
+    /**
+     * What the expectation rests on: this bit's own earlier edges, or a figure by tooth material.
+     */
+    basis: 'own-history' | 'estimate';
+    /**
+     * Whether it is to be sharpened.
+     */
+    isDue: boolean;
+    /**
+     * How many until the smallest usable diameter; null where none is recorded.
+     */
+    sharpeningsLeft: number | null;
+    /**
+     * What no figure can tell.
+     */
+    advice: string;
+};
+
+/**
+ * What a bit did at one speed in one router: its mark or its speed, and an outcome or a measured vibration.
+ */
+export type NewSpeedTrial = {
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the router.
+     */
+    routerId: string;
+    /**
+     * When it was tried; left out, now. RFC 3339.
+     */
+    triedAt?: string;
+    mark?: Mark;
+    /**
+     * Speed it was tried at.
+     */
+    rpm?: number;
+    /**
+     * What it did there.
+     */
+    outcome?: 'ran-free' | 'shook';
+    /**
+     * Vibration velocity measured on the housing, r.m.s. It decides the outcome.
+     */
+    vibrationMmPerS?: number;
+    /**
+     * Run-out measured for this trial.
+     */
+    runOutMm?: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * Why a trial no longer counts.
+ */
+export type SetAside = {
+    /**
+     * Why it no longer counts, such as a new bearing.
+     */
+    because: string;
+};
+
+/**
+ * What was learned at one speed.
+ */
+export type Trial = {
+    /**
+     * Its id, `trial_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * Id of who tried.
+     */
+    personId?: string;
+    /**
+     * When it was tried. RFC 3339.
+     */
+    triedAt: string;
+    mark?: Mark;
+    /**
+     * Speed it was tried at.
+     */
+    rpm: number;
+    /**
+     * What it did there.
+     */
+    outcome: 'ran-free' | 'shook';
+    /**
+     * Vibration velocity measured on the housing, r.m.s. It decides the outcome.
+     */
+    vibrationMmPerS?: number;
+    /**
+     * Run-out measured for this trial.
+     */
+    runOutMm?: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * It no longer counts.
+     */
+    setAside?: {
+        /**
+         * Since when. RFC 3339.
+         */
+        at: string;
+        /**
+         * Why.
+         */
+        because: string;
+    };
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Speed trials, oldest first.
+ */
+export type TrialPage = {
+    /**
+     * Speed trials, oldest first.
+     */
+    data: Array<Trial>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * The next speed to try.
+ */
+export type TrialProposal = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * Whether there is a speed to try.
+     */
+    kind: 'try' | 'done' | 'not-possible';
+    /**
+     * The mark to set; null without a dial or without a speed to try.
+     */
+    dialMark: number | string | null;
+    /**
+     * Nominal speed to try; null where there is none.
+     */
+    rpm: number | null;
+    /**
+     * How fast it may truly run there; null where there is none.
+     */
+    rpmHighest: number | null;
+    /**
+     * Which step of the climb this is; null where there is none.
+     */
+    step: number | null;
+    /**
+     * How many there are if it runs free every time; null where there is none.
+     */
+    stepsAtMost: number | null;
+    /**
+     * Fastest speed it has run free at in this router; null where it never did.
+     */
+    fastestFreeRpm: number | null;
+    /**
+     * What the climb stays under; null where it cannot start.
+     */
+    ceilingRpm: number | null;
+    /**
+     * The limit behind that ceiling.
+     */
+    bindingLimit: string | null;
+    /**
+     * Why the climb is over or cannot start; null while there is a speed to try.
+     */
+    because: string | null;
+    /**
+     * What to do, in order. Nothing where there is no speed to try.
+     */
+    howTo: Array<string>;
+};
+
+/**
+ * A speed read at one mark.
+ */
+export type NewDialReading = {
+    /**
+     * When it was read; left out, now. RFC 3339.
+     */
+    readAt?: string;
+    mark: Mark;
+    /**
+     * Speed read, without load.
+     */
+    rpm: number;
+    /**
+     * What it was read with, such as an optical tachometer.
+     */
+    instrument: string;
+};
+
+/**
+ * A speed read at one mark.
+ */
+export type DialReading = {
+    /**
+     * Its id, `reading_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * Id of who read it.
+     */
+    personId?: string;
+    /**
+     * When it was read. RFC 3339.
+     */
+    readAt: string;
+    mark: Mark;
+    /**
+     * Speed read, without load.
+     */
+    rpm: number;
+    /**
+     * What it was read with, such as an optical tachometer.
+     */
+    instrument: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Readings, oldest entry first.
+ */
+export type DialReadingPage = {
+    /**
+     * Readings, oldest entry first.
+     */
+    data: Array<DialReading>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A collet of a router.
+ */
+export type NewCollet = {
+    /**
+     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
+     */
+    name: string;
+    /**
+     * Shank diameter it is made for.
+     */
+    diameterMm: number;
+    /**
+     * Only a collet that is `good` or `worn` may hold a bit.
+     */
+    condition: 'good' | 'worn' | 'held' | 'retired';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * Id of the router it belongs to.
+     */
+    routerId: string;
+};
+
+/**
+ * What to change of a collet. Another condition than `held` ends a hold.
+ */
+export type ColletChange = {
+    /**
+     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
+     */
+    name?: string;
+    /**
+     * Shank diameter it is made for.
+     */
+    diameterMm?: number;
+    /**
+     * Only a collet that is `good` or `worn` may hold a bit.
+     */
+    condition?: 'good' | 'worn' | 'held' | 'retired';
+    notes?: string | null;
+};
+
+/**
+ * A collet of a router.
+ */
+export type Collet = {
+    /**
+     * Its id, `collet_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The router it belongs to.
+     */
+    routerId: string;
+    /**
+     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
+     */
+    name: string;
+    /**
+     * Shank diameter it is made for.
+     */
+    diameterMm: number;
+    /**
+     * Only a collet that is `good` or `worn` may hold a bit.
+     */
+    condition: 'good' | 'worn' | 'held' | 'retired';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    hold?: Hold;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Collets, oldest first.
+ */
+export type ColletPage = {
+    /**
+     * Collets, oldest first.
+     */
+    data: Array<Collet>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A bit's run-out in one router.
+ */
+export type NewRunOutReading = {
+    /**
+     * When it was read; left out, now. RFC 3339.
+     */
+    readAt?: string;
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the router it was clamped in.
+     */
+    routerId: string;
+    /**
+     * Id of the collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Total indicator reading.
+     */
+    runOutMm: number;
+    /**
+     * What it was read with, such as a dial indicator.
+     */
+    instrument: string;
+};
+
+/**
+ * A bit's run-out in one router.
+ */
+export type RunOutReading = {
+    /**
+     * Its id, `runout_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * Id of who read it.
+     */
+    personId?: string;
+    /**
+     * When it was read. RFC 3339.
+     */
+    readAt: string;
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the router it was clamped in.
+     */
+    routerId: string;
+    /**
+     * Id of the collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Total indicator reading.
+     */
+    runOutMm: number;
+    /**
+     * What it was read with, such as a dial indicator.
+     */
+    instrument: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Readings, oldest first.
+ */
+export type RunOutReadingPage = {
+    /**
+     * Readings, oldest first.
+     */
+    data: Array<RunOutReading>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * Work that was done: with a stored plan, or with a bit, a router and a wood.
+ */
+export type NewUse = {
+    /**
+     * Id of the stored plan that was done; it names the bit, the router and the wood.
+     */
+    planId?: string;
+    /**
+     * Id of the bit, without a plan.
+     */
+    bitId?: string;
+    /**
+     * Id of the router, without a plan.
+     */
+    routerId?: string;
+    /**
+     * Id of the wood, without a plan.
+     */
+    woodId?: string;
+    /**
+     * Id of the collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * When it was done; left out, now. RFC 3339.
+     */
+    doneAt?: string;
+    /**
+     * Length cut, all passes together.
+     */
+    metres: number;
+    /**
+     * Time the bit was running.
+     */
+    minutes: number;
+    /**
+     * What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.
+     */
+    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * Work that was done with a bit.
+ */
+export type Use = {
+    /**
+     * Its id, `use_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * The wood.
+     */
+    woodId: string;
+    /**
+     * The plan that was done.
+     */
+    planId?: string;
+    /**
+     * The collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Id of who did it.
+     */
+    personId?: string;
+    /**
+     * When it was done. RFC 3339.
+     */
+    doneAt: string;
+    /**
+     * Length cut, all passes together.
+     */
+    metres: number;
+    /**
+     * Time the bit was running.
+     */
+    minutes: number;
+    /**
+     * What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.
+     */
+    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Uses, oldest entry first.
+ */
+export type UsePage = {
+    /**
+     * Uses, oldest entry first.
+     */
+    data: Array<Use>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A bit to be inspected.
+ */
+export type DueBit = {
+    bit: Bit;
+    /**
+     * Since when an inspection is due. RFC 3339.
+     */
+    dueAt: string;
+    /**
+     * By its days, or by the metres it has cut.
+     */
+    because: string;
+};
+
+/**
+ * A bit and how much it is used.
+ */
+export type UsedBit = {
+    bit: Bit;
+    /**
+     * Minutes run in all.
+     */
+    minutes: number;
+    /**
+     * Metres cut in all.
+     */
+    metres: number;
+};
+
+/**
+ * A bit another of which is to be bought.
+ */
+export type ReorderBit = {
+    bit: Bit;
+    /**
+     * It is retired and nothing has taken its place, or no sharpening is left in it.
+     */
+    reason: 'retired' | 'last-sharpening';
+};
+
+/**
+ * One page. Bits to be inspected, the longest due first.
+ */
+export type DuePage = {
+    /**
+     * Bits to be inspected, the longest due first.
+     */
+    data: Array<DueBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * One page. Bits by minutes run, most first.
+ */
+export type UsedPage = {
+    /**
+     * Bits by minutes run, most first.
+     */
+    data: Array<UsedBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * One page. Bits to reorder, oldest first.
+ */
+export type ReorderPage = {
+    /**
+     * Bits to reorder, oldest first.
+     */
+    data: Array<ReorderBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * Somebody to enter.
+ */
+export type NewPerson = {
+    /**
+     * text of 1 to 100 characters, such as "Robin, second bench"
+     */
+    name: string;
+    /**
+     * What they may do.
+     */
+    role: 'manager' | 'instructor' | 'member';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * What to change of a person.
+ */
+export type PersonChange = {
+    /**
+     * text of 1 to 100 characters, such as "Robin, second bench"
+     */
+    name?: string;
+    /**
+     * What they may do.
+     */
+    role?: 'manager' | 'instructor' | 'member';
+    notes?: string | null;
+    /**
+     * The keys of somebody who has left open nothing.
+     */
+    state?: 'active' | 'left';
+};
+
+/**
+ * Somebody who uses the shop.
+ */
+export type Person = {
+    /**
+     * Its id, `person_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Robin, second bench"
+     */
+    name: string;
+    /**
+     * What they may do.
+     */
+    role: 'manager' | 'instructor' | 'member';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * The keys of somebody who has left open nothing.
+     */
+    state: 'active' | 'left';
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. People, oldest entry first.
+ */
+export type PersonPage = {
+    /**
+     * People, oldest entry first.
+     */
+    data: Array<Person>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A key to create: either a program's, with a `role`, or a person's, with a `personId`.
  */
 export type NewKey = {
     /**
@@ -3181,9 +4814,31 @@ export type NewKey = {
      */
     name: string;
     /**
-     * What the caller may do: a manager everything, an instructor all but keys, a member read.
+     * What a program's key may do.
      */
-    role: 'manager' | 'instructor' | 'member';
+    role?: 'manager' | 'instructor' | 'member';
+    /**
+     * Id of the person it belongs to; the key has that person's role.
+     */
+    personId?: string;
+    /**
+     * Nothing but these, and only as far as the role goes. Left out: all of the role's.
+     */
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    /**
+     * From when it opens nothing. RFC 3339.
+     */
+    expiresAt?: string;
+};
+
+/**
+ * How a key gets its next secret.
+ */
+export type KeyRotation = {
+    /**
+     * How long the old secret still opens. Left out: 1440, one day.
+     */
+    overlapMinutes?: number;
 };
 
 /**
@@ -3199,11 +4854,27 @@ export type Key = {
      */
     name: string;
     /**
-     * What the caller may do: a manager everything, an instructor all but keys, a member read.
+     * What a program's key may do.
      */
-    role: 'manager' | 'instructor' | 'member';
+    role?: 'manager' | 'instructor' | 'member';
     /**
-     * Since when it opens nothing.
+     * Id of the person it belongs to; the key has that person's role.
+     */
+    personId?: string;
+    /**
+     * Nothing but these, and only as far as the role goes. Left out: all of the role's.
+     */
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    /**
+     * From when it opens nothing. RFC 3339.
+     */
+    expiresAt?: string;
+    /**
+     * Until when the secret before the last rotation still opens. RFC 3339.
+     */
+    previousUntil?: string;
+    /**
+     * Since when it opens nothing. RFC 3339.
      */
     revokedAt?: string;
     /**
@@ -3221,7 +4892,7 @@ export type Key = {
 };
 
 /**
- * A new key with its secret.
+ * A key with its new secret.
  */
 export type CreatedKey = {
     /**
@@ -3233,11 +4904,27 @@ export type CreatedKey = {
      */
     name: string;
     /**
-     * What the caller may do: a manager everything, an instructor all but keys, a member read.
+     * What a program's key may do.
      */
-    role: 'manager' | 'instructor' | 'member';
+    role?: 'manager' | 'instructor' | 'member';
     /**
-     * Since when it opens nothing.
+     * Id of the person it belongs to; the key has that person's role.
+     */
+    personId?: string;
+    /**
+     * Nothing but these, and only as far as the role goes. Left out: all of the role's.
+     */
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    /**
+     * From when it opens nothing. RFC 3339.
+     */
+    expiresAt?: string;
+    /**
+     * Until when the secret before the last rotation still opens. RFC 3339.
+     */
+    previousUntil?: string;
+    /**
+     * Since when it opens nothing. RFC 3339.
      */
     revokedAt?: string;
     /**
@@ -3273,7 +4960,29 @@ export type KeyPage = {
 };
 
 /**
- * One change: who, when and what.
+ * Who one is here.
+ */
+export type Me = {
+    /**
+     * The key that asks.
+     */
+    keyId: string;
+    /**
+     * Its role.
+     */
+    role: 'manager' | 'instructor' | 'member';
+    /**
+     * The person it belongs to.
+     */
+    personId?: string;
+    /**
+     * What it may do.
+     */
+    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+};
+
+/**
+ * One change: who, when, what and why.
  */
 export type Event = {
     /**
@@ -3281,7 +4990,7 @@ export type Event = {
      */
     sequence: number;
     /**
-     * When it happened, UTC.
+     * When it happened, UTC, by the service's clock.
      */
     at: string;
     /**
@@ -3315,6 +5024,10 @@ export type Event = {
      */
     previousHash: string;
     /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
      * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
      */
     hash: string;
@@ -3332,6 +5045,224 @@ export type EventPage = {
      * Send it as `after` for more; null when these are the last so far.
      */
     nextCursor: string | null;
+};
+
+/**
+ * Who changed what how often.
+ */
+export type EventSummary = {
+    /**
+     * Start of the window, UTC.
+     */
+    since: string;
+    /**
+     * End of the window, UTC; not part of it.
+     */
+    until: string;
+    /**
+     * Who changed something, in order of id.
+     */
+    callers: Array<{
+        /**
+         * Id of the key, or `system`.
+         */
+        by: string;
+        /**
+         * The name the key has now; null for the service itself.
+         */
+        byName: string | null;
+        /**
+         * All of its events in the window.
+         */
+        count: number;
+        /**
+         * What it did, and how often.
+         */
+        changes: Array<{
+            /**
+             * The kind of record, such as `bit`.
+             */
+            record: string;
+            /**
+             * What happened, such as `bit.changed`.
+             */
+            type: string;
+            /**
+             * How often.
+             */
+            count: number;
+        }>;
+    }>;
+};
+
+/**
+ * A signed statement of how far the history reached.
+ */
+export type Checkpoint = {
+    /**
+     * Its id, `checkpoint_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * Sequence of the latest event.
+     */
+    sequence: number;
+    /**
+     * Hash of that event, which covers all before it.
+     */
+    hash: string;
+    /**
+     * Why it was made: somebody asked, many events had come, an hour had passed, or the service signs with a new key.
+     */
+    cause: 'asked' | 'events' | 'hour' | 'new-key';
+    /**
+     * The `kid` of the key that signed it.
+     */
+    signingKeyId: string;
+    /**
+     * `sequence`, `hash` and `at` signed as a compact JWS (RFC 7515), `typ` `rimwise-checkpoint+jws`. Kept elsewhere, it tells a history that was rewritten.
+     */
+    statement: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Checkpoints, oldest first.
+ */
+export type CheckpointPage = {
+    /**
+     * Checkpoints, oldest first.
+     */
+    data: Array<Checkpoint>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * What to check.
+ */
+export type HistoryCheck = {
+    /**
+     * Sequence of the first event to check; 1 unless given.
+     */
+    fromSequence?: number;
+};
+
+/**
+ * What a check of the history found. It ends at the first thing that is wrong.
+ */
+export type HistoryProof = {
+    /**
+     * Whether nothing is wrong with the events that were checked.
+     */
+    isIntact: boolean;
+    /**
+     * Events checked.
+     */
+    checked: number;
+    /**
+     * Sequence the check began at.
+     */
+    firstSequence: number;
+    /**
+     * Sequence of the last event that was found good.
+     */
+    lastSequence: number;
+    /**
+     * Send it as `fromSequence` to go on: at most 50000 events are checked at a time. Null at the end, and where something is wrong.
+     */
+    nextSequence: number | null;
+    /**
+     * Checkpoints found good.
+     */
+    checkpoints: number;
+    /**
+     * The first thing that is wrong; left out where nothing is.
+     */
+    broken?: {
+        /**
+         * Sequence of the event in question.
+         */
+        sequence: number;
+        /**
+         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `checkpoint-differs`, a checkpoint states another hash for this event.
+         */
+        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'checkpoint-differs';
+    };
+};
+
+/**
+ * A public signing key (RFC 7517, RFC 8037).
+ */
+export type JsonWebKey = {
+    kty: 'OKP';
+    crv: 'Ed25519';
+    alg: 'EdDSA';
+    use: 'sig';
+    /**
+     * Thumbprint of the key (RFC 7638); what it signed names it.
+     */
+    kid: string;
+    /**
+     * The public key, in base64url.
+     */
+    x: string;
+};
+
+/**
+ * The keys that this service's signatures are checked with.
+ */
+export type JsonWebKeySet = {
+    /**
+     * The current key and all earlier ones.
+     */
+    keys: Array<JsonWebKey>;
+};
+
+/**
+ * A key the service signs with, or did.
+ */
+export type SigningKey = {
+    /**
+     * The key's `kid`.
+     */
+    id: string;
+    /**
+     * Whether it is what the service signs with now.
+     */
+    isCurrent: boolean;
+    /**
+     * Since when it has been there, UTC.
+     */
+    createdAt: string;
+    /**
+     * Since when it signs nothing.
+     */
+    retiredAt?: string;
+    publicKey: JsonWebKey;
+};
+
+/**
+ * All signing keys.
+ */
+export type SigningKeyList = {
+    /**
+     * Signing keys, oldest first.
+     */
+    data: Array<SigningKey>;
 };
 
 export type GetLivenessData = {
@@ -3513,6 +5444,62 @@ export type ListBitsData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove".
+         */
+        q?: string;
+        /**
+         * Where it stands.
+         */
+        state?: 'in-rack' | 'on-loan' | 'at-sharpening' | 'held' | 'retired';
+        /**
+         * Its form.
+         */
+        kind?: 'straight' | 'spiral-up-cut' | 'spiral-down-cut' | 'spiral-compression' | 'flush-trim' | 'rabbet' | 'slot-cutter' | 'chamfer' | 'v-groove' | 'round-over' | 'beading' | 'cove' | 'core-box' | 'bullnose' | 'ogee' | 'thumbnail' | 'dovetail' | 'keyhole' | 't-slot' | 'tongue' | 'groove' | 'cope' | 'stick' | 'lock-mitre' | 'drawer-joint' | 'finger-joint' | 'panel-raising' | 'panel-raising-vertical' | 'surfacing' | 'custom';
+        /**
+         * Its greatest diameter.
+         */
+        diameterMm?: number;
+        /**
+         * Diameter of its shank.
+         */
+        shankDiameterMm?: number;
+        /**
+         * How far the sizes may be off. Left out: 0.4 mm.
+         */
+        toleranceMm?: number;
+        /**
+         * Where it belongs.
+         */
+        homePlaceId?: string;
+        /**
+         * Where it was last seen.
+         */
+        placeId?: string;
+        /**
+         * Bits not seen at a count.
+         */
+        missing?: 'yes';
+        /**
+         * What it is cleared for by its size, mass and energy.
+         */
+        clearance?: 'handheld' | 'handheld-with-care' | 'table-only';
+        /**
+         * What its edges are made of.
+         */
+        toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown';
+        /**
+         * Bits that have no mass weighed.
+         */
+        mass?: 'missing';
+        /**
+         * Bits that have no maximum speed recorded.
+         */
+        marking?: 'missing';
+        /**
+         * Bits that a collet of this router takes and that stay under their ceiling at its slowest.
+         */
+        fitsRouterId?: string;
     };
     url: '/v1/bits';
 };
@@ -3566,6 +5553,10 @@ export type CreateBitData = {
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path?: never;
     query?: never;
@@ -3590,11 +5581,11 @@ export type CreateBitErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -3633,6 +5624,10 @@ export type DeleteBitData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path: {
         /**
@@ -3665,6 +5660,10 @@ export type DeleteBitErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
     /**
      * If-Match is missing.
      */
@@ -3761,6 +5760,10 @@ export type UpdateBitData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path: {
         /**
@@ -3794,11 +5797,11 @@ export type UpdateBitErrors = {
      */
     412: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -3834,6 +5837,1317 @@ export type UpdateBitResponses = {
 
 export type UpdateBitResponse = UpdateBitResponses[keyof UpdateBitResponses];
 
+export type HoldBitData = {
+    body: Reason;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/hold';
+};
+
+export type HoldBitErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type HoldBitError = HoldBitErrors[keyof HoldBitErrors];
+
+export type HoldBitResponses = {
+    /**
+     * A bit on the rack.
+     */
+    200: Bit;
+};
+
+export type HoldBitResponse = HoldBitResponses[keyof HoldBitResponses];
+
+export type ReleaseBitData = {
+    body: Reason;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/release';
+};
+
+export type ReleaseBitErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ReleaseBitError = ReleaseBitErrors[keyof ReleaseBitErrors];
+
+export type ReleaseBitResponses = {
+    /**
+     * A bit on the rack.
+     */
+    200: Bit;
+};
+
+export type ReleaseBitResponse = ReleaseBitResponses[keyof ReleaseBitResponses];
+
+export type RetireBitData = {
+    body: BitRetirement;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/retire';
+};
+
+export type RetireBitErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type RetireBitError = RetireBitErrors[keyof RetireBitErrors];
+
+export type RetireBitResponses = {
+    /**
+     * A bit on the rack.
+     */
+    200: Bit;
+};
+
+export type RetireBitResponse = RetireBitResponses[keyof RetireBitResponses];
+
+export type SendBitToSharpeningData = {
+    body?: never;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/send-to-sharpening';
+};
+
+export type SendBitToSharpeningErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type SendBitToSharpeningError = SendBitToSharpeningErrors[keyof SendBitToSharpeningErrors];
+
+export type SendBitToSharpeningResponses = {
+    /**
+     * A bit on the rack.
+     */
+    200: Bit;
+};
+
+export type SendBitToSharpeningResponse = SendBitToSharpeningResponses[keyof SendBitToSharpeningResponses];
+
+export type ExportBitsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * The file's format.
+         */
+        format?: 'csv' | 'ndjson';
+    };
+    url: '/v1/bits/export';
+};
+
+export type ExportBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ExportBitsError = ExportBitsErrors[keyof ExportBitsErrors];
+
+export type ExportBitsResponses = {
+    /**
+     * The file, in UTF-8.
+     */
+    200: string;
+};
+
+export type ExportBitsResponse = ExportBitsResponses[keyof ExportBitsResponses];
+
+export type ImportBitsData = {
+    /**
+     * The file, in UTF-8.
+     */
+    body: unknown;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: {
+        /**
+         * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 20000 rows. `row-by-row` takes the good ones of up to 100000.
+         */
+        mode?: 'all-or-nothing' | 'row-by-row';
+        /**
+         * Change nothing and tell what would be.
+         */
+        dryRun?: boolean;
+        /**
+         * Take a file that has made new bits before, which makes them once more. Not needed where every row has its `id`.
+         */
+        again?: boolean;
+    };
+    url: '/v1/bits/import';
+};
+
+export type ImportBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ImportBitsError = ImportBitsErrors[keyof ImportBitsErrors];
+
+export type ImportBitsResponses = {
+    /**
+     * What came of a file.
+     */
+    200: ImportReport;
+};
+
+export type ImportBitsResponse = ImportBitsResponses[keyof ImportBitsResponses];
+
+export type ListImportsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/imports';
+};
+
+export type ListImportsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListImportsError = ListImportsErrors[keyof ListImportsErrors];
+
+export type ListImportsResponses = {
+    /**
+     * One page. Imports, oldest first.
+     */
+    200: ImportPage;
+};
+
+export type ListImportsResponse = ListImportsResponses[keyof ListImportsResponses];
+
+export type GetImportData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a import.
+         */
+        importId: string;
+    };
+    query?: never;
+    url: '/v1/imports/{importId}';
+};
+
+export type GetImportErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetImportError = GetImportErrors[keyof GetImportErrors];
+
+export type GetImportResponses = {
+    /**
+     * A file that changed the rack, and what came of it.
+     */
+    200: Import;
+};
+
+export type GetImportResponse = GetImportResponses[keyof GetImportResponses];
+
+export type ListPlacesData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Places inside this one.
+         */
+        insideId?: string;
+    };
+    url: '/v1/places';
+};
+
+export type ListPlacesErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListPlacesError = ListPlacesErrors[keyof ListPlacesErrors];
+
+export type ListPlacesResponses = {
+    /**
+     * One page. Places, oldest first.
+     */
+    200: PlacePage;
+};
+
+export type ListPlacesResponse = ListPlacesResponses[keyof ListPlacesResponses];
+
+export type CreatePlaceData = {
+    body: NewPlace;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/places';
+};
+
+export type CreatePlaceErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreatePlaceError = CreatePlaceErrors[keyof CreatePlaceErrors];
+
+export type CreatePlaceResponses = {
+    /**
+     * A place where bits are kept.
+     */
+    201: Place;
+};
+
+export type CreatePlaceResponse = CreatePlaceResponses[keyof CreatePlaceResponses];
+
+export type DeletePlaceData = {
+    body?: never;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: never;
+    url: '/v1/places/{placeId}';
+};
+
+export type DeletePlaceErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type DeletePlaceError = DeletePlaceErrors[keyof DeletePlaceErrors];
+
+export type DeletePlaceResponses = {
+    /**
+     * It is gone; its last state stays in the events.
+     */
+    204: void;
+};
+
+export type DeletePlaceResponse = DeletePlaceResponses[keyof DeletePlaceResponses];
+
+export type GetPlaceData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: never;
+    url: '/v1/places/{placeId}';
+};
+
+export type GetPlaceErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPlaceError = GetPlaceErrors[keyof GetPlaceErrors];
+
+export type GetPlaceResponses = {
+    /**
+     * A place where bits are kept.
+     */
+    200: Place;
+};
+
+export type GetPlaceResponse = GetPlaceResponses[keyof GetPlaceResponses];
+
+export type UpdatePlaceData = {
+    body: PlaceChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: never;
+    url: '/v1/places/{placeId}';
+};
+
+export type UpdatePlaceErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type UpdatePlaceError = UpdatePlaceErrors[keyof UpdatePlaceErrors];
+
+export type UpdatePlaceResponses = {
+    /**
+     * A place where bits are kept.
+     */
+    200: Place;
+};
+
+export type UpdatePlaceResponse = UpdatePlaceResponses[keyof UpdatePlaceResponses];
+
+export type GetPlaceContentsData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: never;
+    url: '/v1/places/{placeId}/contents';
+};
+
+export type GetPlaceContentsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPlaceContentsError = GetPlaceContentsErrors[keyof GetPlaceContentsErrors];
+
+export type GetPlaceContentsResponses = {
+    /**
+     * What is where, and what should be.
+     */
+    200: PlaceContents;
+};
+
+export type GetPlaceContentsResponse = GetPlaceContentsResponses[keyof GetPlaceContentsResponses];
+
+export type TakeStockData = {
+    body: StockTake;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: never;
+    url: '/v1/places/{placeId}/stock-takes';
+};
+
+export type TakeStockErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type TakeStockError = TakeStockErrors[keyof TakeStockErrors];
+
+export type TakeStockResponses = {
+    /**
+     * What is where, and what should be.
+     */
+    200: PlaceContents;
+};
+
+export type TakeStockResponse = TakeStockResponses[keyof TakeStockResponses];
+
+export type ListLoansData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Loans of this bit.
+         */
+        bitId?: string;
+        /**
+         * Loans to this person.
+         */
+        personId?: string;
+        /**
+         * Only what is out, or out too long.
+         */
+        state?: 'out' | 'overdue';
+    };
+    url: '/v1/loans';
+};
+
+export type ListLoansErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListLoansError = ListLoansErrors[keyof ListLoansErrors];
+
+export type ListLoansResponses = {
+    /**
+     * One page. Loans, oldest first.
+     */
+    200: LoanPage;
+};
+
+export type ListLoansResponse = ListLoansResponses[keyof ListLoansResponses];
+
+export type CreateLoanData = {
+    body: NewLoan;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/loans';
+};
+
+export type CreateLoanErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateLoanError = CreateLoanErrors[keyof CreateLoanErrors];
+
+export type CreateLoanResponses = {
+    /**
+     * A bit that somebody took.
+     */
+    201: Loan;
+};
+
+export type CreateLoanResponse = CreateLoanResponses[keyof CreateLoanResponses];
+
+export type GetLoanData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a loan.
+         */
+        loanId: string;
+    };
+    query?: never;
+    url: '/v1/loans/{loanId}';
+};
+
+export type GetLoanErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetLoanError = GetLoanErrors[keyof GetLoanErrors];
+
+export type GetLoanResponses = {
+    /**
+     * A bit that somebody took.
+     */
+    200: Loan;
+};
+
+export type GetLoanResponse = GetLoanResponses[keyof GetLoanResponses];
+
+export type ReturnLoanData = {
+    body: LoanReturn;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a loan.
+         */
+        loanId: string;
+    };
+    query?: never;
+    url: '/v1/loans/{loanId}/return';
+};
+
+export type ReturnLoanErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ReturnLoanError = ReturnLoanErrors[keyof ReturnLoanErrors];
+
+export type ReturnLoanResponses = {
+    /**
+     * A bit that somebody took.
+     */
+    200: Loan;
+};
+
+export type ReturnLoanResponse = ReturnLoanResponses[keyof ReturnLoanResponses];
+
 export type ConvertOutlineData = {
     body: OutlinePath;
     path?: never;
@@ -3859,11 +7173,11 @@ export type ConvertOutlineErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -3960,6 +7274,10 @@ export type CreateRouterData = {
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path?: never;
     query?: never;
@@ -3984,11 +7302,11 @@ export type CreateRouterErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4027,6 +7345,10 @@ export type DeleteRouterData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path: {
         /**
@@ -4059,6 +7381,10 @@ export type DeleteRouterErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
     /**
      * If-Match is missing.
      */
@@ -4155,6 +7481,10 @@ export type UpdateRouterData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path: {
         /**
@@ -4188,11 +7518,11 @@ export type UpdateRouterErrors = {
      */
     412: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4367,10 +7697,6 @@ export type GetPolicyErrors = {
      */
     403: Problem;
     /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -4429,11 +7755,11 @@ export type PreviewManyPlansErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4490,11 +7816,11 @@ export type TabulatePlansErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4560,11 +7886,11 @@ export type PreviewPlanErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4661,6 +7987,10 @@ export type CreatePlanData = {
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path?: never;
     query?: {
@@ -4694,11 +8024,11 @@ export type CreatePlanErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4820,11 +8150,11 @@ export type SizePanelsErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4856,6 +8186,2124 @@ export type SizePanelsResponses = {
 
 export type SizePanelsResponse = SizePanelsResponses[keyof SizePanelsResponses];
 
+export type ListInspectionsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+    };
+    url: '/v1/inspections';
+};
+
+export type ListInspectionsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListInspectionsError = ListInspectionsErrors[keyof ListInspectionsErrors];
+
+export type ListInspectionsResponses = {
+    /**
+     * One page. Inspections, oldest first.
+     */
+    200: InspectionPage;
+};
+
+export type ListInspectionsResponse = ListInspectionsResponses[keyof ListInspectionsResponses];
+
+export type GetInspectionData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a inspection.
+         */
+        inspectionId: string;
+    };
+    query?: never;
+    url: '/v1/inspections/{inspectionId}';
+};
+
+export type GetInspectionErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetInspectionError = GetInspectionErrors[keyof GetInspectionErrors];
+
+export type GetInspectionResponses = {
+    /**
+     * One look at a bit.
+     */
+    200: Inspection;
+};
+
+export type GetInspectionResponse = GetInspectionResponses[keyof GetInspectionResponses];
+
+export type CreateInspectionData = {
+    body: NewInspection;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/inspections';
+};
+
+export type CreateInspectionErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateInspectionError = CreateInspectionErrors[keyof CreateInspectionErrors];
+
+export type CreateInspectionResponses = {
+    /**
+     * One look at a bit.
+     */
+    201: Inspection;
+};
+
+export type CreateInspectionResponse = CreateInspectionResponses[keyof CreateInspectionResponses];
+
+export type ListSharpeningsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+    };
+    url: '/v1/sharpenings';
+};
+
+export type ListSharpeningsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListSharpeningsError = ListSharpeningsErrors[keyof ListSharpeningsErrors];
+
+export type ListSharpeningsResponses = {
+    /**
+     * One page. Sharpenings, oldest first.
+     */
+    200: SharpeningPage;
+};
+
+export type ListSharpeningsResponse = ListSharpeningsResponses[keyof ListSharpeningsResponses];
+
+export type GetSharpeningData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a sharpening.
+         */
+        sharpeningId: string;
+    };
+    query?: never;
+    url: '/v1/sharpenings/{sharpeningId}';
+};
+
+export type GetSharpeningErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetSharpeningError = GetSharpeningErrors[keyof GetSharpeningErrors];
+
+export type GetSharpeningResponses = {
+    /**
+     * One sharpening of a bit.
+     */
+    200: Sharpening;
+};
+
+export type GetSharpeningResponse = GetSharpeningResponses[keyof GetSharpeningResponses];
+
+export type GetBitEdgeData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/edge';
+};
+
+export type GetBitEdgeErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetBitEdgeError = GetBitEdgeErrors[keyof GetBitEdgeErrors];
+
+export type GetBitEdgeResponses = {
+    /**
+     * What is left of a bit's edge: an estimate.
+     */
+    200: EdgeLife;
+};
+
+export type GetBitEdgeResponse = GetBitEdgeResponses[keyof GetBitEdgeResponses];
+
+export type CreateSharpeningData = {
+    body: NewSharpening;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/sharpenings';
+};
+
+export type CreateSharpeningErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateSharpeningError = CreateSharpeningErrors[keyof CreateSharpeningErrors];
+
+export type CreateSharpeningResponses = {
+    /**
+     * One sharpening of a bit.
+     */
+    201: Sharpening;
+};
+
+export type CreateSharpeningResponse = CreateSharpeningResponses[keyof CreateSharpeningResponses];
+
+export type ListTrialsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+        /**
+         * In this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/speed-trials';
+};
+
+export type ListTrialsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListTrialsError = ListTrialsErrors[keyof ListTrialsErrors];
+
+export type ListTrialsResponses = {
+    /**
+     * One page. Speed trials, oldest first.
+     */
+    200: TrialPage;
+};
+
+export type ListTrialsResponse = ListTrialsResponses[keyof ListTrialsResponses];
+
+export type CreateTrialData = {
+    body: NewSpeedTrial;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/speed-trials';
+};
+
+export type CreateTrialErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateTrialError = CreateTrialErrors[keyof CreateTrialErrors];
+
+export type CreateTrialResponses = {
+    /**
+     * What was learned at one speed.
+     */
+    201: Trial;
+};
+
+export type CreateTrialResponse = CreateTrialResponses[keyof CreateTrialResponses];
+
+export type GetTrialData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a speed trial.
+         */
+        trialId: string;
+    };
+    query?: never;
+    url: '/v1/speed-trials/{trialId}';
+};
+
+export type GetTrialErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetTrialError = GetTrialErrors[keyof GetTrialErrors];
+
+export type GetTrialResponses = {
+    /**
+     * What was learned at one speed.
+     */
+    200: Trial;
+};
+
+export type GetTrialResponse = GetTrialResponses[keyof GetTrialResponses];
+
+export type ProposeTrialData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query: {
+        /**
+         * The router to try it in.
+         */
+        routerId: string;
+    };
+    url: '/v1/bits/{bitId}/speed-trials/next';
+};
+
+export type ProposeTrialErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ProposeTrialError = ProposeTrialErrors[keyof ProposeTrialErrors];
+
+export type ProposeTrialResponses = {
+    /**
+     * The next speed to try.
+     */
+    200: TrialProposal;
+};
+
+export type ProposeTrialResponse = ProposeTrialResponses[keyof ProposeTrialResponses];
+
+export type SetTrialAsideData = {
+    body: SetAside;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a speed trial.
+         */
+        trialId: string;
+    };
+    query?: never;
+    url: '/v1/speed-trials/{trialId}/set-aside';
+};
+
+export type SetTrialAsideErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type SetTrialAsideError = SetTrialAsideErrors[keyof SetTrialAsideErrors];
+
+export type SetTrialAsideResponses = {
+    /**
+     * What was learned at one speed.
+     */
+    200: Trial;
+};
+
+export type SetTrialAsideResponse = SetTrialAsideResponses[keyof SetTrialAsideResponses];
+
+export type ListReadingsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/dial-readings';
+};
+
+export type ListReadingsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListReadingsError = ListReadingsErrors[keyof ListReadingsErrors];
+
+export type ListReadingsResponses = {
+    /**
+     * One page. Readings, oldest entry first.
+     */
+    200: DialReadingPage;
+};
+
+export type ListReadingsResponse = ListReadingsResponses[keyof ListReadingsResponses];
+
+export type GetReadingData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a dial reading.
+         */
+        readingId: string;
+    };
+    query?: never;
+    url: '/v1/dial-readings/{readingId}';
+};
+
+export type GetReadingErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetReadingError = GetReadingErrors[keyof GetReadingErrors];
+
+export type GetReadingResponses = {
+    /**
+     * A speed read at one mark.
+     */
+    200: DialReading;
+};
+
+export type GetReadingResponse = GetReadingResponses[keyof GetReadingResponses];
+
+export type CreateReadingData = {
+    body: NewDialReading;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a router.
+         */
+        routerId: string;
+    };
+    query?: never;
+    url: '/v1/routers/{routerId}/dial-readings';
+};
+
+export type CreateReadingErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateReadingError = CreateReadingErrors[keyof CreateReadingErrors];
+
+export type CreateReadingResponses = {
+    /**
+     * A speed read at one mark.
+     */
+    201: DialReading;
+};
+
+export type CreateReadingResponse = CreateReadingResponses[keyof CreateReadingResponses];
+
+export type ListColletsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/collets';
+};
+
+export type ListColletsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListColletsError = ListColletsErrors[keyof ListColletsErrors];
+
+export type ListColletsResponses = {
+    /**
+     * One page. Collets, oldest first.
+     */
+    200: ColletPage;
+};
+
+export type ListColletsResponse = ListColletsResponses[keyof ListColletsResponses];
+
+export type CreateColletData = {
+    body: NewCollet;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/collets';
+};
+
+export type CreateColletErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateColletError = CreateColletErrors[keyof CreateColletErrors];
+
+export type CreateColletResponses = {
+    /**
+     * A collet of a router.
+     */
+    201: Collet;
+};
+
+export type CreateColletResponse = CreateColletResponses[keyof CreateColletResponses];
+
+export type GetColletData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a collet.
+         */
+        colletId: string;
+    };
+    query?: never;
+    url: '/v1/collets/{colletId}';
+};
+
+export type GetColletErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetColletError = GetColletErrors[keyof GetColletErrors];
+
+export type GetColletResponses = {
+    /**
+     * A collet of a router.
+     */
+    200: Collet;
+};
+
+export type GetColletResponse = GetColletResponses[keyof GetColletResponses];
+
+export type UpdateColletData = {
+    body: ColletChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a collet.
+         */
+        colletId: string;
+    };
+    query?: never;
+    url: '/v1/collets/{colletId}';
+};
+
+export type UpdateColletErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type UpdateColletError = UpdateColletErrors[keyof UpdateColletErrors];
+
+export type UpdateColletResponses = {
+    /**
+     * A collet of a router.
+     */
+    200: Collet;
+};
+
+export type UpdateColletResponse = UpdateColletResponses[keyof UpdateColletResponses];
+
+export type ListRunOutsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+        /**
+         * In this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/run-out-readings';
+};
+
+export type ListRunOutsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListRunOutsError = ListRunOutsErrors[keyof ListRunOutsErrors];
+
+export type ListRunOutsResponses = {
+    /**
+     * One page. Readings, oldest first.
+     */
+    200: RunOutReadingPage;
+};
+
+export type ListRunOutsResponse = ListRunOutsResponses[keyof ListRunOutsResponses];
+
+export type CreateRunOutData = {
+    body: NewRunOutReading;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/run-out-readings';
+};
+
+export type CreateRunOutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateRunOutError = CreateRunOutErrors[keyof CreateRunOutErrors];
+
+export type CreateRunOutResponses = {
+    /**
+     * A bit's run-out in one router.
+     */
+    201: RunOutReading;
+};
+
+export type CreateRunOutResponse = CreateRunOutResponses[keyof CreateRunOutResponses];
+
+export type GetRunOutData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a run-out reading.
+         */
+        readingId: string;
+    };
+    query?: never;
+    url: '/v1/run-out-readings/{readingId}';
+};
+
+export type GetRunOutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetRunOutError = GetRunOutErrors[keyof GetRunOutErrors];
+
+export type GetRunOutResponses = {
+    /**
+     * A bit's run-out in one router.
+     */
+    200: RunOutReading;
+};
+
+export type GetRunOutResponse = GetRunOutResponses[keyof GetRunOutResponses];
+
+export type ListUsesData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * With this bit.
+         */
+        bitId?: string;
+        /**
+         * In this router.
+         */
+        routerId?: string;
+        /**
+         * By this person.
+         */
+        personId?: string;
+    };
+    url: '/v1/uses';
+};
+
+export type ListUsesErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListUsesError = ListUsesErrors[keyof ListUsesErrors];
+
+export type ListUsesResponses = {
+    /**
+     * One page. Uses, oldest entry first.
+     */
+    200: UsePage;
+};
+
+export type ListUsesResponse = ListUsesResponses[keyof ListUsesResponses];
+
+export type CreateUseData = {
+    body: NewUse;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/uses';
+};
+
+export type CreateUseErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateUseError = CreateUseErrors[keyof CreateUseErrors];
+
+export type CreateUseResponses = {
+    /**
+     * Work that was done with a bit.
+     */
+    201: Use;
+};
+
+export type CreateUseResponse = CreateUseResponses[keyof CreateUseResponses];
+
+export type GetUseData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a use.
+         */
+        useId: string;
+    };
+    query?: never;
+    url: '/v1/uses/{useId}';
+};
+
+export type GetUseErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetUseError = GetUseErrors[keyof GetUseErrors];
+
+export type GetUseResponses = {
+    /**
+     * Work that was done with a bit.
+     */
+    200: Use;
+};
+
+export type GetUseResponse = GetUseResponses[keyof GetUseResponses];
+
+export type ListDueBitsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/due';
+};
+
+export type ListDueBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListDueBitsError = ListDueBitsErrors[keyof ListDueBitsErrors];
+
+export type ListDueBitsResponses = {
+    /**
+     * One page. Bits to be inspected, the longest due first.
+     */
+    200: DuePage;
+};
+
+export type ListDueBitsResponse = ListDueBitsResponses[keyof ListDueBitsResponses];
+
+export type ListMostUsedBitsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/most-used';
+};
+
+export type ListMostUsedBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListMostUsedBitsError = ListMostUsedBitsErrors[keyof ListMostUsedBitsErrors];
+
+export type ListMostUsedBitsResponses = {
+    /**
+     * One page. Bits by minutes run, most first.
+     */
+    200: UsedPage;
+};
+
+export type ListMostUsedBitsResponse = ListMostUsedBitsResponses[keyof ListMostUsedBitsResponses];
+
+export type ListBitsToReorderData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/reorder';
+};
+
+export type ListBitsToReorderErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListBitsToReorderError = ListBitsToReorderErrors[keyof ListBitsToReorderErrors];
+
+export type ListBitsToReorderResponses = {
+    /**
+     * One page. Bits to reorder, oldest first.
+     */
+    200: ReorderPage;
+};
+
+export type ListBitsToReorderResponse = ListBitsToReorderResponses[keyof ListBitsToReorderResponses];
+
+export type ListPeopleData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/people';
+};
+
+export type ListPeopleErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListPeopleError = ListPeopleErrors[keyof ListPeopleErrors];
+
+export type ListPeopleResponses = {
+    /**
+     * One page. People, oldest entry first.
+     */
+    200: PersonPage;
+};
+
+export type ListPeopleResponse = ListPeopleResponses[keyof ListPeopleResponses];
+
+export type CreatePersonData = {
+    body: NewPerson;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/people';
+};
+
+export type CreatePersonErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreatePersonError = CreatePersonErrors[keyof CreatePersonErrors];
+
+export type CreatePersonResponses = {
+    /**
+     * Somebody who uses the shop.
+     */
+    201: Person;
+};
+
+export type CreatePersonResponse = CreatePersonResponses[keyof CreatePersonResponses];
+
+export type GetPersonData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a person.
+         */
+        personId: string;
+    };
+    query?: never;
+    url: '/v1/people/{personId}';
+};
+
+export type GetPersonErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPersonError = GetPersonErrors[keyof GetPersonErrors];
+
+export type GetPersonResponses = {
+    /**
+     * Somebody who uses the shop.
+     */
+    200: Person;
+};
+
+export type GetPersonResponse = GetPersonResponses[keyof GetPersonResponses];
+
+export type UpdatePersonData = {
+    body: PersonChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a person.
+         */
+        personId: string;
+    };
+    query?: never;
+    url: '/v1/people/{personId}';
+};
+
+export type UpdatePersonErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type UpdatePersonError = UpdatePersonErrors[keyof UpdatePersonErrors];
+
+export type UpdatePersonResponses = {
+    /**
+     * Somebody who uses the shop.
+     */
+    200: Person;
+};
+
+export type UpdatePersonResponse = UpdatePersonResponses[keyof UpdatePersonResponses];
+
 export type ListKeysData = {
     body?: never;
     path?: never;
@@ -4868,6 +10316,10 @@ export type ListKeysData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Keys of this person.
+         */
+        personId?: string;
     };
     url: '/v1/keys';
 };
@@ -4921,6 +10373,10 @@ export type CreateKeyData = {
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
     };
     path?: never;
     query?: never;
@@ -4945,11 +10401,11 @@ export type CreateKeyErrors = {
      */
     409: Problem;
     /**
-     * The body is larger than 256 KiB.
+     * The body is too large: more than 256 KiB, or what the operation says.
      */
     413: Problem;
     /**
-     * The body is not application/json.
+     * The body is of a type that is not taken here.
      */
     415: Problem;
     /**
@@ -4974,7 +10430,7 @@ export type CreateKeyError = CreateKeyErrors[keyof CreateKeyErrors];
 
 export type CreateKeyResponses = {
     /**
-     * A new key with its secret.
+     * A key with its new secret.
      */
     201: CreatedKey;
 };
@@ -5041,8 +10497,94 @@ export type GetKeyResponses = {
 
 export type GetKeyResponse = GetKeyResponses[keyof GetKeyResponses];
 
+export type RotateKeyData = {
+    body: KeyRotation;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a key.
+         */
+        keyId: string;
+    };
+    query?: never;
+    url: '/v1/keys/{keyId}/rotate';
+};
+
+export type RotateKeyErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type RotateKeyError = RotateKeyErrors[keyof RotateKeyErrors];
+
+export type RotateKeyResponses = {
+    /**
+     * A key with its new secret.
+     */
+    201: CreatedKey;
+};
+
+export type RotateKeyResponse = RotateKeyResponses[keyof RotateKeyResponses];
+
 export type RevokeKeyData = {
     body?: never;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
     path: {
         /**
          * Id of a key.
@@ -5075,6 +10617,10 @@ export type RevokeKeyErrors = {
      */
     409: Problem;
     /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -5099,6 +10645,51 @@ export type RevokeKeyResponses = {
 
 export type RevokeKeyResponse = RevokeKeyResponses[keyof RevokeKeyResponses];
 
+export type GetMeData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/me';
+};
+
+export type GetMeErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetMeError = GetMeErrors[keyof GetMeErrors];
+
+export type GetMeResponses = {
+    /**
+     * Who one is here.
+     */
+    200: Me;
+};
+
+export type GetMeResponse = GetMeResponses[keyof GetMeResponses];
+
 export type ListEventsData = {
     body?: never;
     path?: never;
@@ -5111,6 +10702,26 @@ export type ListEventsData = {
          * Most records on one page.
          */
         limit?: number;
+        /**
+         * Only events of the record with this id.
+         */
+        subjectId?: string;
+        /**
+         * Only events made with the key of this id, or by `system`.
+         */
+        by?: string;
+        /**
+         * Only events of this type, such as `bit.changed`.
+         */
+        type?: string;
+        /**
+         * Only events at or after this time (RFC 3339).
+         */
+        since?: string;
+        /**
+         * Only events before this time (RFC 3339).
+         */
+        until?: string;
     };
     url: '/v1/events';
 };
@@ -5156,3 +10767,500 @@ export type ListEventsResponses = {
 };
 
 export type ListEventsResponse = ListEventsResponses[keyof ListEventsResponses];
+
+export type SummarizeEventsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Only events at or after this time (RFC 3339).
+         */
+        since?: string;
+        /**
+         * Only events before this time (RFC 3339).
+         */
+        until?: string;
+    };
+    url: '/v1/events/summary';
+};
+
+export type SummarizeEventsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type SummarizeEventsError = SummarizeEventsErrors[keyof SummarizeEventsErrors];
+
+export type SummarizeEventsResponses = {
+    /**
+     * Who changed what how often.
+     */
+    200: EventSummary;
+};
+
+export type SummarizeEventsResponse = SummarizeEventsResponses[keyof SummarizeEventsResponses];
+
+export type FollowEventsData = {
+    body?: never;
+    headers?: {
+        /**
+         * Sequence of the last event already seen; it is heeded before `after`.
+         */
+        'last-event-id'?: number;
+    };
+    path?: never;
+    query?: {
+        /**
+         * Sequence of the last event already seen; 0 starts at the first.
+         */
+        after?: number;
+    };
+    url: '/v1/events/stream';
+};
+
+export type FollowEventsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type FollowEventsError = FollowEventsErrors[keyof FollowEventsErrors];
+
+export type FollowEventsResponses = {
+    /**
+     * A stream of events, each as `data` of one message.
+     */
+    200: Event;
+};
+
+export type FollowEventsResponse = FollowEventsResponses[keyof FollowEventsResponses];
+
+export type ListCheckpointsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/events/checkpoints';
+};
+
+export type ListCheckpointsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListCheckpointsError = ListCheckpointsErrors[keyof ListCheckpointsErrors];
+
+export type ListCheckpointsResponses = {
+    /**
+     * One page. Checkpoints, oldest first.
+     */
+    200: CheckpointPage;
+};
+
+export type ListCheckpointsResponse = ListCheckpointsResponses[keyof ListCheckpointsResponses];
+
+export type CreateCheckpointData = {
+    body?: never;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/events/checkpoints';
+};
+
+export type CreateCheckpointErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateCheckpointError = CreateCheckpointErrors[keyof CreateCheckpointErrors];
+
+export type CreateCheckpointResponses = {
+    /**
+     * A signed statement of how far the history reached.
+     */
+    201: Checkpoint;
+};
+
+export type CreateCheckpointResponse = CreateCheckpointResponses[keyof CreateCheckpointResponses];
+
+export type GetCheckpointData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a checkpoint.
+         */
+        checkpointId: string;
+    };
+    query?: never;
+    url: '/v1/events/checkpoints/{checkpointId}';
+};
+
+export type GetCheckpointErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetCheckpointError = GetCheckpointErrors[keyof GetCheckpointErrors];
+
+export type GetCheckpointResponses = {
+    /**
+     * A signed statement of how far the history reached.
+     */
+    200: Checkpoint;
+};
+
+export type GetCheckpointResponse = GetCheckpointResponses[keyof GetCheckpointResponses];
+
+export type VerifyEventsData = {
+    body: HistoryCheck;
+    path?: never;
+    query?: never;
+    url: '/v1/events/verify';
+};
+
+export type VerifyEventsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type VerifyEventsError = VerifyEventsErrors[keyof VerifyEventsErrors];
+
+export type VerifyEventsResponses = {
+    /**
+     * What a check of the history found. It ends at the first thing that is wrong.
+     */
+    200: HistoryProof;
+};
+
+export type VerifyEventsResponse = VerifyEventsResponses[keyof VerifyEventsResponses];
+
+export type GetJsonWebKeySetData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/.well-known/jwks.json';
+};
+
+export type GetJsonWebKeySetErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetJsonWebKeySetError = GetJsonWebKeySetErrors[keyof GetJsonWebKeySetErrors];
+
+export type GetJsonWebKeySetResponses = {
+    /**
+     * A JSON Web Key Set (RFC 7517).
+     */
+    200: JsonWebKeySet;
+};
+
+export type GetJsonWebKeySetResponse = GetJsonWebKeySetResponses[keyof GetJsonWebKeySetResponses];
+
+export type ListSigningKeysData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/signing-keys';
+};
+
+export type ListSigningKeysErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListSigningKeysError = ListSigningKeysErrors[keyof ListSigningKeysErrors];
+
+export type ListSigningKeysResponses = {
+    /**
+     * All signing keys.
+     */
+    200: SigningKeyList;
+};
+
+export type ListSigningKeysResponse = ListSigningKeysResponses[keyof ListSigningKeysResponses];
+
+export type RotateSigningKeysData = {
+    body?: never;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/signing-keys/rotate';
+};
+
+export type RotateSigningKeysErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type RotateSigningKeysError = RotateSigningKeysErrors[keyof RotateSigningKeysErrors];
+
+export type RotateSigningKeysResponses = {
+    /**
+     * All signing keys.
+     */
+    200: SigningKeyList;
+};
+
+export type RotateSigningKeysResponse = RotateSigningKeysResponses[keyof RotateSigningKeysResponses];

@@ -1,27 +1,53 @@
 import { bitFaults, DomainError } from "@rimwise/domain";
 import { merged } from "../http/fields.ts";
+import { Problem } from "../problems/problem.ts";
 import { creation, nextVersion, removal, replacement } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import type { BitChange, BitRecord, NewBit } from "./schema.ts";
+import { inspectionDue, newStanding, settled } from "./standing.ts";
+import type { BitStanding } from "./state-schema.ts";
 
 type Decision = { readonly record: BitRecord; readonly change: Change };
 
 /** A new bit on the rack. Throws DomainError where its dimensions do not fit each other. */
 export function createBit(id: string, bit: NewBit, at: string): Decision {
   requireSound(bit);
-  const record = { ...bit, id, createdAt: at, updatedAt: at, version: 1 };
+  const record = { ...bit, ...newStanding(bit, at), id, createdAt: at, updatedAt: at, version: 1 };
   return { record, change: creation("bit", record) };
 }
 
 /** A bit's next state. Throws DomainError where what it would become does not fit together. */
 export function changeBit(current: BitRecord, change: BitChange, at: string): Decision {
-  const record = nextVersion(merged<BitRecord>(current, change), at);
-  requireSound(record);
+  const next = nextVersion(merged<BitRecord>(current, change), at);
+  requireSound(next);
+  const record = { ...next, inspectionDueAt: inspectionDue(next, at) };
   return { record, change: replacement("bit", current, record) };
 }
 
-/** Takes a bit off the rack; its last state stays in the events. */
+/**
+ * A bit after something that happened to it: a field given replaces the old one, `undefined` removes it, and
+ * its state follows. `happening` names the event, such as `lent`.
+ */
+export function bitAfter(
+  current: BitRecord,
+  happening: string,
+  changed: { readonly [Name in keyof BitStanding]?: BitStanding[Name] | undefined } & Partial<NewBit>,
+  at: string,
+): Decision {
+  const fields = Object.entries({ ...current, ...changed }).filter(([, value]) => value !== undefined);
+  const next: BitRecord = Object(Object.fromEntries(fields));
+  const record = nextVersion(settled({ ...next, inspectionDueAt: inspectionDue(next, at) }), at);
+  return { record, change: replacement("bit", current, record, happening) };
+}
+
+/** Takes a bit off the rack; its last state stays in the events. One that is out must come back first. */
 export function removeBit(current: BitRecord): Change {
+  if (current.loanId !== undefined) {
+    throw new Problem(
+      "bit-on-loan",
+      `Bit ${current.id} is out on loan ${current.loanId}. Take it back first.`,
+    );
+  }
   return removal("bit", current);
 }
 

@@ -2,20 +2,31 @@ import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
-import { PageQuery, sendPage } from "../http/paging.ts";
+import { sendPage } from "../http/paging.ts";
+import { readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf, type Write } from "../http/write.ts";
-import { Problem } from "../problems/problem.ts";
+import { notValid } from "../problems/problem.ts";
+import type { RouterReads } from "../routers/reads.ts";
 import { newId } from "../store/id.ts";
+import type { RecordReads } from "../store/record-reads.ts";
 import { changeBit, createBit, removeBit } from "./decide.ts";
+import { BitListQuery, bitFilter } from "./list-query.ts";
 import type { BitReads } from "./reads.ts";
 import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
 
-type Parts = { reads: BitReads; write: Write; answerOnce: AnswerOnce; now: () => Date };
+type Parts = {
+  readonly reads: BitReads;
+  readonly routers: RouterReads;
+  readonly places: RecordReads<"place">;
+  readonly write: Write;
+  readonly answerOnce: AnswerOnce;
+  readonly now: () => Date;
+};
 
 const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 
-export function bitRoutes(app: App, { reads, write, answerOnce, now }: Parts): void {
+export function bitRoutes(app: App, { reads, routers, places, write, answerOnce, now }: Parts): void {
   for (const schema of BIT_SCHEMAS) app.addSchema(schema);
 
   app.get(
@@ -25,12 +36,21 @@ export function bitRoutes(app: App, { reads, write, answerOnce, now }: Parts): v
       schema: {
         operationId: "listBits",
         tags: ["bits"],
-        summary: "List the bits on the rack",
-        querystring: PageQuery,
+        summary: "List or search the bits on the rack; every filter combines",
+        querystring: BitListQuery,
         response: { 200: ref(BitPageSchema) },
       },
     },
-    (request, reply) => sendPage(request, reply, request.query, reads.page),
+    async (request, reply) => {
+      const { fitsRouterId, limit, cursor } = request.query;
+      const fits = fitsRouterId === undefined ? undefined : await routerAsked(fitsRouterId);
+      const filter = bitFilter(request.query, fits);
+      const ask = { limit, ...(cursor !== undefined && { cursor }) };
+      const page = await sendPage(request, reply, ask, (after, most) =>
+        reads.search(Number(after), most, filter),
+      );
+      return { ...page, data: page.data.map(({ record }) => record) };
+    },
   );
 
   app.post(
@@ -46,7 +66,8 @@ export function bitRoutes(app: App, { reads, write, answerOnce, now }: Parts): v
       },
     },
     (request, reply) =>
-      answerOnce(request, reply, () => {
+      answerOnce(request, reply, async () => {
+        await requirePlace(request.body.homePlaceId);
         const stamp = stampOf(request, now());
         const { record, change } = createBit(newId("bit"), request.body, stamp.at);
         const headers = { Location: `/v1/bits/${record.id}`, ETag: etagOf(record.version) };
@@ -54,23 +75,19 @@ export function bitRoutes(app: App, { reads, write, answerOnce, now }: Parts): v
       }),
   );
 
-  app.get(
-    "/v1/bits/:bitId",
+  readRoute(
+    app,
     {
-      config: { scope: "bits:read", operation: "read" },
-      schema: {
-        operationId: "getBit",
-        tags: ["bits"],
-        summary: "Read a bit",
-        params: BitPath,
-        response: { 200: ref(BitSchema) },
-      },
+      path: "/v1/bits/:bitId",
+      scope: "bits:read",
+      tag: "bits",
+      operationId: "getBit",
+      summary: "Read a bit",
+      record: BitSchema,
+      noun: "bit",
+      parameter: "bitId",
     },
-    async (request, reply) => {
-      const record = await found(reads, request.params.bitId);
-      reply.header("ETag", etagOf(record.version));
-      return record;
-    },
+    reads.find,
   );
 
   app.patch(
@@ -87,8 +104,10 @@ export function bitRoutes(app: App, { reads, write, answerOnce, now }: Parts): v
       },
     },
     async (request, reply) => {
-      const current = await found(reads, request.params.bitId);
+      const { bitId } = request.params;
+      const current = requireFound("bit", bitId, await reads.find(bitId));
       requireMatch(request, current.version);
+      await requirePlace(request.body.homePlaceId);
       const stamp = stampOf(request, now());
       const { record, change } = changeBit(current, request.body, stamp.at);
       await write({ stamp, changes: [change] });
@@ -104,22 +123,32 @@ export function bitRoutes(app: App, { reads, write, answerOnce, now }: Parts): v
       schema: {
         operationId: "deleteBit",
         tags: ["bits"],
-        summary: "Take a bit off the rack",
+        summary: "Take a bit off the rack; one that is on loan must come back first",
         params: BitPath,
         response: { 204: Type.Null({ description: "It is gone; its last state stays in the events." }) },
       },
     },
     async (request, reply) => {
-      const current = await found(reads, request.params.bitId);
+      const { bitId } = request.params;
+      const current = requireFound("bit", bitId, await reads.find(bitId));
       requireMatch(request, current.version);
       await write({ stamp: stampOf(request, now()), changes: [removeBit(current)] });
       return reply.code(204).send(null);
     },
   );
-}
 
-async function found(reads: BitReads, id: string) {
-  const record = await reads.find(id);
-  if (record === undefined) throw new Problem("not-found", `There is no bit ${id}.`);
-  return record;
+  async function routerAsked(id: string) {
+    const router = await routers.find(id);
+    if (router !== undefined) return routers.usable(router, now().toISOString());
+    const accepted = "the id of a router of the shop";
+    throw notValid([
+      { in: "query", pointer: "/fitsRouterId", message: "There is no such router.", accepted },
+    ]);
+  }
+
+  async function requirePlace(placeId: string | null | undefined): Promise<void> {
+    if (placeId === undefined || placeId === null || (await places.find(placeId)) !== undefined) return;
+    const accepted = "the id of a place of the shop";
+    throw notValid([{ in: "body", pointer: "/homePlaceId", message: "There is no such place.", accepted }]);
+  }
 }

@@ -1,17 +1,45 @@
-import { BIT_RANGES, type Bit } from "@rimwise/domain";
+import { BIT_RANGES, type Bit, TOOTH_MATERIALS, type ToothMaterial } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
-import { idField, keptFields, nameField, notesField, type PatchOf, patchSchema } from "../http/fields.ts";
+import {
+  idField,
+  keptFields,
+  nameField,
+  notesField,
+  type PatchOf,
+  patchSchema,
+  referenceField,
+} from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import type { Kept } from "../store/records.ts";
 import { FORM_SCHEMAS, FormSchema } from "./form-schema.ts";
 import { GIVEN_SEGMENT_SCHEMAS } from "./segment-schema.ts";
+import {
+  type BitStanding,
+  BitUseSchema,
+  bitStateFields,
+  HoldSchema,
+  RetirementSchema,
+} from "./state-schema.ts";
 
-/** A bit as it is kept: what a plan needs, with its name. */
-export type BitRecord = Kept & NewBit;
+/** A bit as it is kept: what a plan needs, what the shop wants to know, and where it stands. */
+export type BitRecord = Kept & NewBit & BitStanding;
 
-export type NewBit = Bit & { readonly name: string; readonly notes?: string };
+export type NewBit = Bit & {
+  readonly name: string;
+  readonly notes?: string;
+  readonly isHandFeedMarked?: boolean;
+  readonly toothMaterial?: ToothMaterial;
+  readonly purchasedOn?: string;
+  readonly cost?: Cost;
+  readonly smallestUsableDiameterMm?: number;
+  readonly homePlaceId?: string;
+  readonly inspectionIntervalDays?: number;
+  readonly inspectionIntervalM?: number;
+};
+
+export type Cost = { readonly amount: number; readonly currency: string };
 
 const bitFields = {
   form: ref(FormSchema),
@@ -43,10 +71,40 @@ const bitFields = {
   ),
 };
 
+const CostSchema = Type.Object(
+  {
+    amount: Type.Number({ minimum: 0, maximum: 1_000_000, description: "How much." }),
+    currency: Type.String({ pattern: "^[A-Z]{3}$", description: "an ISO 4217 code, such as EUR" }),
+  },
+  { $id: "Cost", description: "What it cost.", additionalProperties: false },
+);
+
 const namedFields = {
   name: nameField("Raised panel, 89 mm"),
   notes: Type.Optional(notesField),
   ...bitFields,
+  isHandFeedMarked: Type.Optional(
+    Type.Boolean({ description: "Whether it is marked for hand feed (MAN, as EN 847-1 has it)." }),
+  ),
+  toothMaterial: Type.Optional(
+    Type.Enum([...TOOTH_MATERIALS], { type: "string", description: "What its edges are made of." }),
+  ),
+  purchasedOn: Type.Optional(Type.String({ format: "date", description: "When it was bought." })),
+  cost: Type.Optional(ref(CostSchema)),
+  smallestUsableDiameterMm: Type.Optional(
+    Type.Number({
+      exclusiveMinimum: 0,
+      maximum: 200,
+      description: "Sharpened below this it is no longer to be used.",
+    }),
+  ),
+  homePlaceId: Type.Optional(referenceField("the place it belongs to")),
+  inspectionIntervalDays: Type.Optional(
+    Type.Integer({ minimum: 1, maximum: 3650, description: "Days from one inspection to the next." }),
+  ),
+  inspectionIntervalM: Type.Optional(
+    Type.Number({ exclusiveMinimum: 0, maximum: 1_000_000, description: "Metres cut between inspections." }),
+  ),
 };
 
 /** A bit without a name: what a plan is computed from. */
@@ -69,7 +127,7 @@ export const BitChangeSchema = patchSchema<NewBit>(
 );
 
 export const BitSchema = Type.Object(
-  { id: idField("bit"), ...namedFields, ...keptFields },
+  { id: idField("bit"), ...namedFields, ...bitStateFields, ...keptFields },
   { $id: "Bit", description: "A bit on the rack.", additionalProperties: false },
 );
 
@@ -80,11 +138,18 @@ export const BIT_SCHEMAS = [
   ...GIVEN_SEGMENT_SCHEMAS,
   ...FORM_SCHEMAS,
   FormSchema,
+  CostSchema,
+  HoldSchema,
+  RetirementSchema,
+  BitUseSchema,
   NewBitSchema,
   BitChangeSchema,
   BitSchema,
   BitPageSchema,
 ];
+
+/** The fields a bit can be created and changed by, in the order they are told. */
+export const BIT_FIELD_NAMES: readonly string[] = Object.keys(namedFields);
 
 export type BitInput = Static<typeof BitInputSchema>;
 export type BitChange = PatchOf<NewBit>;

@@ -12,10 +12,18 @@ export type ChainedContent = {
   readonly subjectVersion: number;
   readonly data: Readonly<Record<string, unknown>>;
   readonly previousHash: string;
+  /** Left out, and not hashed, where no reason was given. */
+  readonly why?: string;
 };
 
 /** What stands before the first event. */
 export const FIRST_PREVIOUS_HASH = "0".repeat(64);
+
+/** The later of two times. In UTC with milliseconds, as events keep them, they sort as text. */
+export function laterOf(one: string, other: string): string {
+  if (one > other) return one;
+  return other;
+}
 
 /** SHA-256, in hex, of the event in canonical JSON (RFC 8785). */
 export function eventHash(content: ChainedContent): string {

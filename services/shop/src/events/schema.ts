@@ -1,12 +1,18 @@
 import Type, { type Static } from "typebox";
+import { PageQuery } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 
 const SHA256_HEX = "^[0-9a-f]{64}$";
 
+/** SHA-256 in hex. */
+export function hashField(description: string) {
+  return Type.String({ pattern: SHA256_HEX, description });
+}
+
 export const EventSchema = Type.Object(
   {
     sequence: Type.Integer({ minimum: 1, description: "Its place in the order of things, without gaps." }),
-    at: Type.String({ format: "date-time", description: "When it happened, UTC." }),
+    at: Type.String({ format: "date-time", description: "When it happened, UTC, by the service's clock." }),
     by: Type.String({ description: "Id of the key that did it, or `system`." }),
     requestId: Type.String({ description: "The request that did it." }),
     type: Type.String({ description: "What happened, such as `bit.changed`." }),
@@ -20,16 +26,11 @@ export const EventSchema = Type.Object(
       additionalProperties: true,
       description: "What changed: fields `before` and `after`.",
     }),
-    previousHash: Type.String({
-      pattern: SHA256_HEX,
-      description: "Hash of the event before; zeros on the first.",
-    }),
-    hash: Type.String({
-      pattern: SHA256_HEX,
-      description: "SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).",
-    }),
+    previousHash: hashField("Hash of the event before; zeros on the first."),
+    why: Type.Optional(Type.String({ description: "The `Change-Reason` that was given with the request." })),
+    hash: hashField("SHA-256 of this event without `hash`, in canonical JSON (RFC 8785)."),
   },
-  { $id: "Event", description: "One change: who, when and what.", additionalProperties: false },
+  { $id: "Event", description: "One change: who, when, what and why.", additionalProperties: false },
 );
 
 export const EventPageSchema = Type.Object(
@@ -42,4 +43,80 @@ export const EventPageSchema = Type.Object(
   { $id: "EventPage", description: "One page of events.", additionalProperties: false },
 );
 
+const since = Type.Optional(
+  Type.String({ format: "date-time", description: "Only events at or after this time (RFC 3339)." }),
+);
+const until = Type.Optional(
+  Type.String({ format: "date-time", description: "Only events before this time (RFC 3339)." }),
+);
+
+const after = Type.Integer({
+  minimum: 0,
+  maximum: Number.MAX_SAFE_INTEGER,
+  default: 0,
+  description: "Sequence of the last event already seen; 0 starts at the first.",
+});
+
+function matching(what: string) {
+  return Type.Optional(Type.String({ minLength: 1, maxLength: 200, description: `Only events ${what}.` }));
+}
+
+export const FeedQuery = Type.Object(
+  {
+    after,
+    limit: PageQuery.properties.limit,
+    subjectId: matching("of the record with this id"),
+    by: matching("made with the key of this id, or by `system`"),
+    type: matching("of this type, such as `bit.changed`"),
+    since,
+    until,
+  },
+  { additionalProperties: false },
+);
+
+export const StreamQuery = Type.Object({ after }, { additionalProperties: false });
+
+export const StreamHeaders = Type.Object({
+  "last-event-id": Type.Optional(
+    Type.Integer({
+      minimum: 0,
+      maximum: Number.MAX_SAFE_INTEGER,
+      description: "Sequence of the last event already seen; it is heeded before `after`.",
+    }),
+  ),
+});
+
+export const SummaryQuery = Type.Object({ since, until }, { additionalProperties: false });
+
+const TypeCountSchema = Type.Object(
+  {
+    record: Type.String({ description: "The kind of record, such as `bit`." }),
+    type: Type.String({ description: "What happened, such as `bit.changed`." }),
+    count: Type.Integer({ minimum: 1, description: "How often." }),
+  },
+  { additionalProperties: false },
+);
+
+const CallerSummarySchema = Type.Object(
+  {
+    by: Type.String({ description: "Id of the key, or `system`." }),
+    byName: Type.Union([Type.String(), Type.Null()], {
+      description: "The name the key has now; null for the service itself.",
+    }),
+    count: Type.Integer({ minimum: 1, description: "All of its events in the window." }),
+    changes: Type.Array(TypeCountSchema, { description: "What it did, and how often." }),
+  },
+  { additionalProperties: false },
+);
+
+export const EventSummarySchema = Type.Object(
+  {
+    since: Type.String({ format: "date-time", description: "Start of the window, UTC." }),
+    until: Type.String({ format: "date-time", description: "End of the window, UTC; not part of it." }),
+    callers: Type.Array(CallerSummarySchema, { description: "Who changed something, in order of id." }),
+  },
+  { $id: "EventSummary", description: "Who changed what how often.", additionalProperties: false },
+);
+
 export type EventRecord = Static<typeof EventSchema>;
+export type EventSummary = Static<typeof EventSummarySchema>;

@@ -6,7 +6,7 @@ import { Problem, pathOf, problemBody } from "../problems/problem.ts";
 import type { Store } from "../store/open.ts";
 import type { Change, Expectation, KeptAnswer, Stamp } from "../store/port.ts";
 import { canonicalText } from "./canonical.ts";
-import type { Write } from "./write.ts";
+import { changedMeanwhile, decidedAnew, type Write } from "./write.ts";
 
 /** What a creating request decided: the changes, and the 201 that tells of them. */
 export type Creation = {
@@ -47,12 +47,8 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
     reply.code(201);
     const answer = { status: 201, headers, body: String(reply.serialize(creation.body)) };
     const kept = onRepeat === undefined ? answer : problemAnswer(onRepeat, reply.request);
-    await write({
-      stamp,
-      changes,
-      expects,
-      ...(ask && { answer: { ...ask, ...kept, expiresAt: expiry(now()) } }),
-    });
+    const answerKept = ask && { answer: { ...ask, ...kept, expiresAt: expiry(now()) } };
+    await write({ stamp, changes, expects, ...answerKept }, changedMeanwhile);
     return answer;
   }
 
@@ -70,7 +66,7 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
     if (running.has(run)) throw stillRunning();
     running.add(run);
     try {
-      return await firstAnswer(ask, reply, decide);
+      return await decidedAnew(() => firstAnswer(ask, reply, decide));
     } catch (error) {
       await keepRefusal(ask, error, reply.request);
       throw error;
@@ -81,7 +77,9 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
 
   return async (request, reply, decide) => {
     const ask = askOf(request);
-    if (ask === undefined) return send(await firstAnswer(undefined, reply, decide), reply);
+    if (ask === undefined) {
+      return send(await decidedAnew(() => firstAnswer(undefined, reply, decide)), reply);
+    }
     const kept = await findAnswer(ask.scope, ask.idempotencyKey);
     if (kept === undefined || kept.expiresAt <= now().toISOString()) {
       return send(await answerOf(ask, reply, decide), reply);
@@ -111,7 +109,9 @@ function askOf(request: FastifyRequest): Ask | undefined {
   return {
     scope: `${callerOf(request).keyId} ${request.method} ${request.url}`,
     idempotencyKey,
-    fingerprint: createHash("sha256").update(canonicalText(request.body)).digest("hex"),
+    fingerprint: createHash("sha256")
+      .update(canonicalText(request.body ?? null))
+      .digest("hex"),
   };
 }
 

@@ -31,6 +31,16 @@ export function nameField(example: string) {
 /** Remarks for people. */
 export const notesField = Type.String({ maxLength: 2000, description: "Remarks for people." });
 
+/** The id of another record. */
+export function referenceField(what: string) {
+  return Type.String({ minLength: 1, maxLength: 100, description: `Id of ${what}.` });
+}
+
+/** A moment in time that a person or a program tells. */
+export function momentField(description: string) {
+  return Type.String({ format: "date-time", maxLength: 40, description: `${description} RFC 3339.` });
+}
+
 type OptionalNames<Fields> = {
   [Name in keyof Fields]-?: Record<never, never> extends Pick<Fields, Name> ? Name : never;
 }[keyof Fields];

@@ -4,7 +4,7 @@ import { Problem } from "../problems/problem.ts";
 
 export const PAGE_LIMITS = { usual: 50, most: 200 } as const;
 
-const CURSOR_CONTENT = /^[\w.-]{1,100}$/;
+const CURSOR_CONTENT = /^[\w.:~-]{1,100}$/;
 
 export const PageQuery = Type.Object(
   {

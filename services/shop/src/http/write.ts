@@ -21,6 +21,8 @@ export function writeThrough(commit: Commit): Write {
         throw isChangedBy(order, outcome.id) ? ifStale(outcome.version) : changedMeanwhile();
       case "gone":
         throw new Problem("not-found", `There is no ${outcome.type} ${outcome.id} any more.`);
+      case "moved":
+        throw changedMeanwhile();
       case "answered":
         throw new Problem("idempotency-in-progress", "Send it again to get the first one's answer.", {
           headers: { "Retry-After": "1" },
@@ -34,9 +36,25 @@ export function changedMeanwhile(): Problem {
   return new Problem("changed-meanwhile", "Ask again: it will be decided by how things are now.");
 }
 
-/** Who asks, and when: what every change is marked with. */
+/** How often a decision is made anew because its grounds moved between reading and writing. */
+const MOST_ATTEMPTS = 5;
+
+/** Decides again by how things are now, where what a decision rests on has changed before it was written. */
+export async function decidedAnew<Value>(attempt: () => Promise<Value>): Promise<Value> {
+  for (let attempts = 1; ; attempts += 1) {
+    try {
+      return await attempt();
+    } catch (error) {
+      const isMoved = error instanceof Problem && error.code === "changed-meanwhile";
+      if (!isMoved || attempts === MOST_ATTEMPTS) throw error;
+    }
+  }
+}
+
+/** Who asks, when, and why where that was told: what every change is marked with. */
 export function stampOf(request: FastifyRequest, now: Date): Stamp {
-  return { by: callerOf(request).keyId, at: now.toISOString(), requestId: request.id };
+  const { id: requestId, why } = request;
+  return { by: callerOf(request).keyId, at: now.toISOString(), requestId, ...(why !== undefined && { why }) };
 }
 
 function isChangedBy({ changes }: Order, id: string): boolean {

@@ -1,25 +1,55 @@
-import { Problem } from "../problems/problem.ts";
+import { notValid, Problem } from "../problems/problem.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
 import type { Change, Expectation } from "../store/port.ts";
 import { type KeyText, keyDigest } from "./key-text.ts";
-import { type KeyRecord, type NewKey, shownKey } from "./schema.ts";
+import { type KeyRecord, type KeyRotation, type NewKey, overlapOf, shownKey } from "./schema.ts";
+
+const MINUTE_MS = 60_000;
+
+type Decision = {
+  readonly record: KeyRecord;
+  readonly changes: readonly Change[];
+  readonly expects?: readonly Expectation[];
+};
 
 /** A new key's record; only the digest of its text is kept, and the event tells neither. */
-export function createKey(
-  { name, role }: NewKey,
-  { keyId, text }: KeyText,
-  at: string,
-): { record: KeyRecord; change: Change } {
+export function createKey(given: NewKey, { keyId, text }: KeyText, at: string): Decision {
+  requireOneOwner(given);
+  if (given.expiresAt !== undefined) requireFuture(given.expiresAt, at);
   const record: KeyRecord = {
     id: keyId,
-    name,
-    role,
+    ...given,
+    ...(given.expiresAt && { expiresAt: new Date(given.expiresAt).toISOString() }),
     keySha256: keyDigest(text),
     createdAt: at,
     updatedAt: at,
     version: 1,
   };
-  return { record, change: creation("key", record, shownKey(record)) };
+  return { record, changes: [creation("key", record, shownKey(record))] };
+}
+
+/** Gives a key its next secret. The old one opens for a while longer, so that nothing has to stop in between. */
+export function rotateKey(
+  current: KeyRecord,
+  { text }: KeyText,
+  rotation: KeyRotation,
+  at: string,
+): Decision {
+  if (current.revokedAt !== undefined) {
+    throw new Problem("key-ended", "A revoked key stays revoked. Create another one.");
+  }
+  const until = new Date(new Date(at).getTime() + overlapOf(rotation) * MINUTE_MS).toISOString();
+  const record: KeyRecord = {
+    ...nextVersion(current, at),
+    keySha256: keyDigest(text),
+    previousSha256: current.keySha256,
+    previousUntil: until,
+  };
+  const event = { type: "key.rotated", data: { after: { previousUntil: until, version: record.version } } };
+  return {
+    record,
+    changes: [{ action: "replace", type: "key", record, expectedVersion: current.version, event }],
+  };
 }
 
 /**
@@ -28,17 +58,33 @@ export function createKey(
  */
 export function revokeKey(
   record: KeyRecord,
-  otherManager: KeyRecord | undefined,
+  isManagers: boolean,
+  otherManager: readonly Expectation[] | undefined,
   at: string,
-): { record: KeyRecord; changes: Change[]; expects: Expectation[] } {
-  if (record.revokedAt !== undefined) return { record, changes: [], expects: [] };
-  const expects: Expectation[] = [];
-  if (record.role === "manager") {
-    if (otherManager === undefined) {
-      throw new Problem("last-manager", "Create another manager's key first.");
-    }
-    expects.push({ type: "key", id: otherManager.id, version: otherManager.version });
-  }
+): Decision {
+  if (record.revokedAt !== undefined) return { record, changes: [] };
+  const expects = isManagers ? stillManaging(otherManager) : [];
   const revoked = { ...nextVersion(record, at), revokedAt: at };
   return { record: revoked, changes: [replacement("key", record, revoked, "revoked")], expects };
+}
+
+/** What a decision that ends a manager's power rests on: another manager in force. */
+export function stillManaging(otherManager: readonly Expectation[] | undefined): readonly Expectation[] {
+  if (otherManager === undefined) throw new Problem("last-manager", "Create another manager's key first.");
+  return otherManager;
+}
+
+function requireOneOwner({ role, personId }: NewKey): void {
+  if ((role === undefined) !== (personId === undefined)) return;
+  const accepted = "either a role, for a program, or a personId, whose role it will have";
+  const message =
+    role === undefined ? "The key belongs to nobody." : "A person's key has that person's role.";
+  throw notValid([{ in: "body", pointer: role === undefined ? "/role" : "/personId", message, accepted }]);
+}
+
+function requireFuture(expiresAt: string, at: string): void {
+  if (new Date(expiresAt).getTime() > new Date(at).getTime()) return;
+  throw notValid([
+    { in: "body", pointer: "/expiresAt", message: "That is past.", accepted: "a time that is still to come" },
+  ]);
 }

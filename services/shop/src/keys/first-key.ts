@@ -16,8 +16,8 @@ export async function grantFirstKey(
   if (!(await keyReads(store.database).isEmpty())) return undefined;
   const key = given === undefined ? newKeyText() : chosenKey(given);
   const at = now.toISOString();
-  const { change } = createKey({ name: "First manager", role: "manager" }, key, at);
-  await store.commit({ stamp: { by: "system", at, requestId: "start" }, changes: [change] });
+  const { changes } = createKey({ name: "First manager", role: "manager" }, key, at);
+  await store.commit({ stamp: { by: "system", at, requestId: "start" }, changes });
   return given === undefined ? key.text : undefined;
 }
 

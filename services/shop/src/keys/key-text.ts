@@ -13,7 +13,11 @@ const PASSPHRASE = /^(?!rw_)[\x21-\x7e]{16,255}$/;
 
 /** A new key: `rw_<id>_<secret>_<checksum>`, 256 bits of secret. Shown once, never stored. */
 export function newKeyText(): KeyText {
-  const keyId = newId("key");
+  return keyTextFor(newId("key"));
+}
+
+/** The next text of a key, with a secret of its own. */
+export function keyTextFor(keyId: string): KeyText {
   const body = `rw_${keyId.slice("key_".length)}_${randomBytes(SECRET_BYTES).toString("hex")}`;
   return { keyId, text: `${body}_${checksumOf(body)}` };
 }

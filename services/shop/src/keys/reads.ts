@@ -1,52 +1,73 @@
-import { and, eq, gt, isNull, ne, sql } from "drizzle-orm";
+import { and, eq, gt, isNull, ne, or, sql } from "drizzle-orm";
 import type { Database } from "../store/database.ts";
-import { present } from "../store/rows.ts";
-import { keys } from "../store/tables.ts";
+import type { Expectation } from "../store/port.ts";
+import { type RecordReads, recordReads } from "../store/record-reads.ts";
+import { keys, people } from "../store/tables/people.ts";
 import type { KeyRecord } from "./schema.ts";
 
-export type KeyReads = {
-  readonly find: (id: string) => Promise<KeyRecord | undefined>;
+export type KeyReads = RecordReads<"key"> & {
   readonly findByDigest: (keySha256: string) => Promise<KeyRecord | undefined>;
-  readonly page: (afterId: string, most: number) => Promise<KeyRecord[]>;
-  /** A manager's key in force besides this one. */
-  readonly otherManager: (id: string) => Promise<KeyRecord | undefined>;
+  /** What must stay for the shop to have a manager besides this key and this person: another key in force, and its owner. */
+  readonly otherManager: (besides: {
+    keyId?: string;
+    personId?: string;
+    at: string;
+  }) => Promise<Expectation[] | undefined>;
   readonly isEmpty: () => Promise<boolean>;
 };
 
 export function keyReads(database: Database): KeyReads {
-  const byId = database
-    .select()
-    .from(keys)
-    .where(eq(keys.id, sql.placeholder("id")))
-    .prepare();
+  const reads = recordReads(database, "key");
+  const digest = sql.placeholder("keySha256");
   const byDigest = database
-    .select()
+    .select({ id: keys.id })
     .from(keys)
-    .where(eq(keys.keySha256, sql.placeholder("keySha256")))
+    .where(or(eq(keys.keySha256, digest), eq(keys.previousSha256, digest)))
     .prepare();
-  const page = database
-    .select()
+  const inForce = and(
+    isNull(keys.revokedAt),
+    or(isNull(keys.expiresAt), gt(keys.expiresAt, sql.placeholder("at"))),
+    // A narrowed key may not hold what the last manager needs.
+    isNull(keys.scopes),
+    ne(keys.id, sql.placeholder("keyId")),
+  );
+  const programs = database
+    .select({ id: keys.id, version: keys.version })
     .from(keys)
-    .where(gt(keys.id, sql.placeholder("afterId")))
-    .orderBy(keys.id)
-    .limit(sql.placeholder("most"))
+    .where(and(eq(keys.role, "manager"), inForce))
+    .limit(1)
     .prepare();
-  const otherManager = database
-    .select()
+  const managers = database
+    .select({ id: keys.id, version: keys.version, personId: people.id, personVersion: people.version })
     .from(keys)
-    .where(and(eq(keys.role, "manager"), isNull(keys.revokedAt), ne(keys.id, sql.placeholder("id"))))
+    .innerJoin(people, eq(people.id, keys.personId))
+    .where(
+      and(
+        eq(people.role, "manager"),
+        eq(people.state, "active"),
+        ne(people.id, sql.placeholder("personId")),
+        inForce,
+      ),
+    )
     .limit(1)
     .prepare();
   const any = database.select({ id: keys.id }).from(keys).limit(1).prepare();
   return {
-    find: async (id) => recordOf(byId.get({ id })),
-    findByDigest: async (keySha256) => recordOf(byDigest.get({ keySha256 })),
-    page: async (afterId, most) => page.all({ afterId, most }).map(present),
-    otherManager: async (id) => recordOf(otherManager.get({ id })),
+    ...reads,
+    findByDigest: async (keySha256) => {
+      const row = byDigest.get({ keySha256 });
+      return row && reads.find(row.id);
+    },
+    otherManager: async ({ keyId = "", personId = "", at }) => {
+      const program = programs.get({ keyId, at });
+      if (program !== undefined) return [{ type: "key", ...program }];
+      const owned = managers.get({ keyId, personId, at });
+      if (owned === undefined) return undefined;
+      return [
+        { type: "key", id: owned.id, version: owned.version },
+        { type: "person", id: owned.personId, version: owned.personVersion },
+      ];
+    },
     isEmpty: async () => any.get() === undefined,
   };
-}
-
-function recordOf(row: typeof keys.$inferSelect | undefined): KeyRecord | undefined {
-  return row && present(row);
 }

@@ -2,38 +2,68 @@ import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { PageQuery, sendPage } from "../http/paging.ts";
+import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
-import { changedMeanwhile, stampOf, type Write } from "../http/write.ts";
-import { Problem } from "../problems/problem.ts";
-import { createKey, revokeKey } from "./decide.ts";
-import { newKeyText } from "./key-text.ts";
+import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
+import { notValid, Problem } from "../problems/problem.ts";
+import type { Expectation } from "../store/port.ts";
+import type { RecordReads } from "../store/record-reads.ts";
+import { createKey, revokeKey, rotateKey } from "./decide.ts";
+import { keyTextFor, newKeyText } from "./key-text.ts";
 import type { KeyReads } from "./reads.ts";
-import { CreatedKeySchema, KeyPageSchema, KeySchema, NewKeySchema, shownKey } from "./schema.ts";
+import {
+  CreatedKeySchema,
+  KEY_SCHEMAS,
+  KeyPageSchema,
+  type KeyRecord,
+  KeyRotationSchema,
+  KeySchema,
+  NewKeySchema,
+  shownKey,
+} from "./schema.ts";
 
-type Parts = { reads: KeyReads; write: Write; answerOnce: AnswerOnce; now: () => Date };
+type Parts = {
+  readonly reads: KeyReads;
+  readonly people: RecordReads<"person">;
+  readonly write: Write;
+  readonly answerOnce: AnswerOnce;
+  readonly now: () => Date;
+};
 
 const KeyPath = Type.Object({ keyId: Type.String({ description: "Id of a key." }) });
 
-export function keyRoutes(app: App, { reads, write, answerOnce, now }: Parts): void {
-  for (const schema of [NewKeySchema, KeySchema, CreatedKeySchema, KeyPageSchema]) app.addSchema(schema);
+export function keyRoutes(app: App, { reads, people, write, answerOnce, now }: Parts): void {
+  for (const schema of KEY_SCHEMAS) app.addSchema(schema);
+  const common = { scope: "keys:manage", tag: "keys" } as const;
 
-  app.get(
-    "/v1/keys",
+  listRoute(
+    app,
     {
-      config: { scope: "keys:manage", operation: "list" },
-      schema: {
-        operationId: "listKeys",
-        tags: ["keys"],
-        summary: "List keys, in force and revoked",
-        querystring: PageQuery,
-        response: { 200: ref(KeyPageSchema) },
+      ...common,
+      path: "/v1/keys",
+      operationId: "listKeys",
+      summary: "List keys, in force and revoked",
+      page: KeyPageSchema,
+      filters: {
+        personId: Type.Optional(Type.String({ maxLength: 100, description: "Keys of this person." })),
       },
     },
-    async (request, reply) => {
-      const page = await sendPage(request, reply, request.query, reads.page);
-      return { ...page, data: page.data.map(shownKey) };
+    async (afterId, most, { personId }) => (await reads.page(afterId, most, { personId })).map(shownKey),
+  );
+
+  readRoute(
+    app,
+    {
+      ...common,
+      path: "/v1/keys/:keyId",
+      operationId: "getKey",
+      summary: "Read a key, without its secret",
+      record: KeySchema,
+      noun: "key",
+      parameter: "keyId",
     },
+    reads.find,
+    shownKey,
   );
 
   app.post(
@@ -49,41 +79,37 @@ export function keyRoutes(app: App, { reads, write, answerOnce, now }: Parts): v
       },
     },
     (request, reply) =>
-      answerOnce(request, reply, () => {
+      answerOnce(request, reply, async () => {
         const stamp = stampOf(request, now());
         const key = newKeyText();
-        const { record, change } = createKey(request.body, key, stamp.at);
-        return {
-          stamp,
-          changes: [change],
-          headers: {
-            Location: `/v1/keys/${record.id}`,
-            ETag: etagOf(record.version),
-            "Cache-Control": "no-store",
-          },
-          body: { ...shownKey(record), key: key.text },
-          onRepeat: new Problem("secret-shown-once", `It is ${record.id}. If its secret is lost, revoke it.`),
-        };
+        const expects = await owner(request.body.personId);
+        const { record, changes } = createKey(request.body, key, stamp.at);
+        return { stamp, changes, expects, ...shownOnce(record, key.text) };
       }),
   );
 
-  app.get(
-    "/v1/keys/:keyId",
+  app.post(
+    "/v1/keys/:keyId/rotate",
     {
-      config: { scope: "keys:manage", operation: "read" },
+      config: { scope: "keys:manage", operation: "create" },
       schema: {
-        operationId: "getKey",
+        operationId: "rotateKey",
         tags: ["keys"],
-        summary: "Read a key, without its secret",
+        summary: "Give a key its next secret; the old one opens for a while longer",
         params: KeyPath,
-        response: { 200: ref(KeySchema) },
+        body: ref(KeyRotationSchema),
+        response: { 201: ref(CreatedKeySchema) },
       },
     },
-    async (request, reply) => {
-      const record = await found(reads, request.params.keyId);
-      reply.header("ETag", etagOf(record.version));
-      return shownKey(record);
-    },
+    (request, reply) =>
+      answerOnce(request, reply, async () => {
+        const stamp = stampOf(request, now());
+        const { keyId } = request.params;
+        const current = requireFound("key", keyId, await reads.find(keyId));
+        const key = keyTextFor(keyId);
+        const { record, changes } = rotateKey(current, key, request.body, stamp.at);
+        return { stamp, changes, ...shownOnce(record, key.text) };
+      }),
   );
 
   app.post(
@@ -93,26 +119,55 @@ export function keyRoutes(app: App, { reads, write, answerOnce, now }: Parts): v
       schema: {
         operationId: "revokeKey",
         tags: ["keys"],
-        summary: "Revoke a key at once and for good",
+        summary: "Revoke a key at once and for good, with both its secrets",
         description:
           "Needs no If-Match: a lost key must go whatever has happened to its record. Twice is once.",
         params: KeyPath,
         response: { 200: ref(KeySchema) },
       },
     },
-    async (request, reply) => {
-      const stamp = stampOf(request, now());
-      const current = await found(reads, request.params.keyId);
-      const { record, changes, expects } = revokeKey(current, await reads.otherManager(current.id), stamp.at);
-      if (changes.length > 0) await write({ stamp, changes, expects }, changedMeanwhile);
-      reply.header("ETag", etagOf(record.version));
-      return shownKey(record);
-    },
+    (request, reply) =>
+      decidedAnew(async () => {
+        const { keyId } = request.params;
+        const stamp = stampOf(request, now());
+        const current = requireFound("key", keyId, await reads.find(keyId));
+        const other = await reads.otherManager({ keyId, at: stamp.at });
+        const decided = revokeKey(current, await isManagers(current), other, stamp.at);
+        const { record, changes, expects = [] } = decided;
+        if (changes.length > 0) await write({ stamp, changes, expects }, changedMeanwhile);
+        reply.header("ETag", etagOf(record.version));
+        return shownKey(record);
+      }),
   );
+
+  /** The person a new key is for: still here when it is written. */
+  async function owner(personId: string | undefined): Promise<Expectation[]> {
+    if (personId === undefined) return [];
+    const person = await people.find(personId);
+    if (person === undefined) {
+      const accepted = "the id of a person of the shop";
+      throw notValid([{ in: "body", pointer: "/personId", message: "There is no such person.", accepted }]);
+    }
+    if (person.state === "left")
+      throw new Problem("person-left", `${person.name} has left: no key for them.`);
+    return [{ type: "person", id: person.id, version: person.version }];
+  }
+
+  async function isManagers({ role, personId }: KeyRecord): Promise<boolean> {
+    if (personId === undefined) return role === "manager";
+    const person = await people.find(personId);
+    return person?.role === "manager" && person.state === "active";
+  }
 }
 
-async function found(reads: KeyReads, id: string) {
-  const record = await reads.find(id);
-  if (record === undefined) throw new Problem("not-found", `There is no key ${id}.`);
-  return record;
+function shownOnce(record: KeyRecord, text: string) {
+  return {
+    headers: {
+      Location: `/v1/keys/${record.id}`,
+      ETag: etagOf(record.version),
+      "Cache-Control": "no-store",
+    },
+    body: { ...shownKey(record), key: text },
+    onRepeat: new Problem("secret-shown-once", `It is ${record.id}. If its secret is lost, revoke it.`),
+  };
 }

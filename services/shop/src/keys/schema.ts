@@ -1,33 +1,69 @@
 import Type, { type Static } from "typebox";
-import { idField, keptFields, nameField } from "../http/fields.ts";
+import { idField, keptFields, momentField, nameField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 import type { Kept } from "../store/records.ts";
-import { ROLES, type Role } from "./scopes.ts";
+import { ROLES, type Role, SCOPE_NAMES, type Scope } from "./scopes.ts";
 
-/** A key as it is kept. The key itself is not: only its digest. */
+/** A key as it is kept: a person's, who has a role, or a program's with a role of its own. Its secret is not kept. */
 export type KeyRecord = Kept & {
   readonly name: string;
-  readonly role: Role;
+  readonly role?: Role;
+  readonly personId?: string;
+  /** Nothing but these, where it is narrowed. */
+  readonly scopes?: Scope[];
   readonly keySha256: string;
+  /** The secret before the last rotation, and until when it still opens. */
+  readonly previousSha256?: string;
+  readonly previousUntil?: string;
+  readonly expiresAt?: string;
   readonly revokedAt?: string;
 };
 
-const role = Type.Enum([...ROLES], {
-  type: "string",
-  description: "What the caller may do: a manager everything, an instructor all but keys, a member read.",
+const role = Type.Enum([...ROLES], { type: "string", description: "What a program's key may do." });
+
+const keyFields = {
+  name: nameField("Bench 3 tablet"),
+  role: Type.Optional(role),
+  personId: Type.Optional(referenceField("the person it belongs to; the key has that person's role")),
+  scopes: Type.Optional(
+    Type.Array(Type.Enum(SCOPE_NAMES, { type: "string" }), {
+      minItems: 1,
+      maxItems: SCOPE_NAMES.length,
+      uniqueItems: true,
+      description: "Nothing but these, and only as far as the role goes. Left out: all of the role's.",
+    }),
+  ),
+  expiresAt: Type.Optional(momentField("From when it opens nothing.")),
+};
+
+export const NewKeySchema = Type.Object(keyFields, {
+  $id: "NewKey",
+  description: "A key to create: either a program's, with a `role`, or a person's, with a `personId`.",
+  additionalProperties: false,
 });
 
-export const NewKeySchema = Type.Object(
-  { name: nameField("Bench 3 tablet"), role },
-  { $id: "NewKey", description: "A key to create.", additionalProperties: false },
+const MOST_OVERLAP_MINUTES = 7 * 24 * 60;
+const USUAL_OVERLAP_MINUTES = 24 * 60;
+
+export const KeyRotationSchema = Type.Object(
+  {
+    overlapMinutes: Type.Optional(
+      Type.Integer({
+        minimum: 0,
+        maximum: MOST_OVERLAP_MINUTES,
+        description: `How long the old secret still opens. Left out: ${USUAL_OVERLAP_MINUTES}, one day.`,
+      }),
+    ),
+  },
+  { $id: "KeyRotation", description: "How a key gets its next secret.", additionalProperties: false },
 );
 
 const shownFields = {
   id: idField("key"),
-  name: nameField("Bench 3 tablet"),
-  role,
-  revokedAt: Type.Optional(Type.String({ format: "date-time", description: "Since when it opens nothing." })),
+  ...keyFields,
+  previousUntil: Type.Optional(momentField("Until when the secret before the last rotation still opens.")),
+  revokedAt: Type.Optional(momentField("Since when it opens nothing.")),
   ...keptFields,
 };
 
@@ -44,14 +80,27 @@ export const CreatedKeySchema = Type.Object(
       description: "The whole key, to send as a bearer token. Shown this once, never again.",
     }),
   },
-  { $id: "CreatedKey", description: "A new key with its secret.", additionalProperties: false },
+  { $id: "CreatedKey", description: "A key with its new secret.", additionalProperties: false },
 );
 
 export const KeyPageSchema = pageSchema("KeyPage", ref(KeySchema), "Keys, oldest first.");
 
+/** The components this resource answers and takes. */
+export const KEY_SCHEMAS = [NewKeySchema, KeyRotationSchema, KeySchema, CreatedKeySchema, KeyPageSchema];
+
 export type NewKey = Static<typeof NewKeySchema>;
+export type KeyRotation = Static<typeof KeyRotationSchema>;
+
+/** How long the old secret still opens after a rotation, in minutes. */
+export function overlapOf({ overlapMinutes = USUAL_OVERLAP_MINUTES }: KeyRotation): number {
+  return overlapMinutes;
+}
 
 /** What may be told of a key. */
-export function shownKey({ keySha256: _, ...shown }: KeyRecord): Omit<KeyRecord, "keySha256"> {
+export function shownKey({
+  keySha256: _secret,
+  previousSha256: _previous,
+  ...shown
+}: KeyRecord): Omit<KeyRecord, "keySha256" | "previousSha256"> {
   return shown;
 }

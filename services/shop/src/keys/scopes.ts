@@ -4,24 +4,74 @@ export type Role = (typeof ROLES)[number];
 
 type Grant = { readonly meaning: string; readonly roles: readonly Role[] };
 
-/** Who may do what: the one table. */
+const EVERYONE: readonly Role[] = ROLES;
+const STAFF: readonly Role[] = ["manager", "instructor"];
+const MANAGERS: readonly Role[] = ["manager"];
+
+/** Who may do what: the one table. Where it says `own`, a member sees and enters what is in their own name only. */
 export const SCOPES = {
-  "bits:read": { meaning: "See the rack.", roles: ["manager", "instructor", "member"] },
-  "bits:write": { meaning: "Add, change and remove bits.", roles: ["manager", "instructor"] },
-  "routers:read": { meaning: "See the routers.", roles: ["manager", "instructor", "member"] },
-  "routers:write": { meaning: "Add, change and remove routers.", roles: ["manager", "instructor"] },
-  "woods:read": { meaning: "See woods and materials.", roles: ["manager", "instructor", "member"] },
-  "plans:compute": { meaning: "Ask for a plan.", roles: ["manager", "instructor", "member"] },
-  "plans:read": { meaning: "See the stored plans.", roles: ["manager", "instructor", "member"] },
-  "plans:write": { meaning: "Store plans.", roles: ["manager", "instructor"] },
-  "events:read": { meaning: "See who changed what, and when.", roles: ["manager", "instructor"] },
-  "keys:manage": { meaning: "Create, list and revoke keys.", roles: ["manager"] },
+  "self:read": { meaning: "See who one is here.", roles: EVERYONE },
+  "bits:read": { meaning: "See the rack.", roles: EVERYONE },
+  "bits:write": { meaning: "Add, change, import and remove bits.", roles: STAFF },
+  "places:read": { meaning: "See places and what is in them.", roles: EVERYONE },
+  "places:write": { meaning: "Add, change and count places.", roles: STAFF },
+  "routers:read": { meaning: "See the routers, their collets and readings.", roles: EVERYONE },
+  "routers:write": { meaning: "Add, change and remove routers, collets and readings.", roles: STAFF },
+  "woods:read": { meaning: "See woods and materials.", roles: EVERYONE },
+  "plans:compute": { meaning: "Ask for a plan.", roles: EVERYONE },
+  "plans:read": { meaning: "See the stored plans.", roles: EVERYONE },
+  "plans:write": { meaning: "Store plans.", roles: STAFF },
+  "loans:read": { meaning: "See loans; a member, their own.", roles: EVERYONE },
+  "loans:write": { meaning: "Take bits out and bring them back; a member, their own.", roles: EVERYONE },
+  "inspections:read": { meaning: "See what was found on bits.", roles: EVERYONE },
+  "inspections:write": { meaning: "Inspect, hold, release and retire bits.", roles: STAFF },
+  "sharpenings:read": { meaning: "See sharpenings and what is left of an edge.", roles: EVERYONE },
+  "sharpenings:write": { meaning: "Send bits to sharpening and enter what came back.", roles: STAFF },
+  "trials:read": { meaning: "See speed trials and the next one to make.", roles: EVERYONE },
+  "trials:write": { meaning: "Enter speed trials and set them aside.", roles: STAFF },
+  "uses:read": { meaning: "See what was done; a member, by themselves.", roles: EVERYONE },
+  "uses:write": { meaning: "Enter what was done; a member, by themselves.", roles: EVERYONE },
+  "stock:read": { meaning: "Ask what is due, most used and to reorder.", roles: STAFF },
+  "people:read": { meaning: "See who uses the shop.", roles: STAFF },
+  "people:write": { meaning: "Enter people and change their role.", roles: MANAGERS },
+  "policy:write": { meaning: "Tighten the shop's policy.", roles: MANAGERS },
+  "courses:read": { meaning: "See courses and who is in them; a member, their own.", roles: EVERYONE },
+  "courses:write": { meaning: "Set up courses and who is in them; an instructor, their own.", roles: STAFF },
+  "qualifications:read": {
+    meaning: "See what people are qualified for; a member, their own.",
+    roles: EVERYONE,
+  },
+  "qualifications:write": { meaning: "Sign and withdraw qualifications.", roles: STAFF },
+  "approvals:read": {
+    meaning: "See approved settings and their sheets; a member, their courses'.",
+    roles: EVERYONE,
+  },
+  "approvals:write": { meaning: "Draft, issue, re-issue and withdraw settings.", roles: STAFF },
+  "checks:ask": {
+    meaning: "Ask whether somebody may run something; a member, about themselves.",
+    roles: EVERYONE,
+  },
+  "checks:read": { meaning: "See kept checks; a member, their own.", roles: EVERYONE },
+  "events:read": { meaning: "See who changed what, and when.", roles: STAFF },
+  "events:checkpoint": {
+    meaning: "Have the history signed as it stands.",
+    roles: ["manager", "instructor"],
+  },
+  "keys:manage": { meaning: "Create, rotate, list and revoke keys.", roles: MANAGERS },
 } as const satisfies Record<string, Grant>;
 
 export type Scope = keyof typeof SCOPES;
+
+/** The name of every scope. */
+export const SCOPE_NAMES = scopeNames();
 
 /** Whether a role holds a scope. */
 export function holdsScope(role: Role, scope: Scope): boolean {
   const { roles }: Grant = SCOPES[scope];
   return roles.includes(role);
+}
+
+function scopeNames(): Scope[] {
+  const isScope = (name: string): name is Scope => Object.hasOwn(SCOPES, name);
+  return Object.keys(SCOPES).filter(isScope);
 }

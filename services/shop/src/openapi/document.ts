@@ -20,6 +20,7 @@ const SCHEMA_REFERENCE = "#/components/schemas/";
 
 const TAGS = [
   { name: "bits", description: "The rack of router bits." },
+  { name: "imports", description: "Files of bits that were taken in." },
   { name: "outlines", description: "Outlines of bits from drawings." },
   { name: "routers", description: "The shop's routers and their speed dials." },
   { name: "woods", description: "Woods and materials, with where each number comes from." },
@@ -32,8 +33,22 @@ const TAGS = [
     description: "Panels for frames: the size to cut, how they fit through the year, their edges.",
   },
   { name: "policy", description: "The thresholds plans are judged by." },
+  { name: "places", description: "Where bits are kept, what is there and what is missing." },
+  { name: "loans", description: "Bits out and back." },
+  { name: "inspections", description: "What was found on bits, and what follows." },
+  { name: "sharpenings", description: "What bits measured before and after, and what is left of an edge." },
+  { name: "trials", description: "What bits did at which speed, and the next speed to try." },
+  { name: "readings", description: "Speeds read at the marks of dials." },
+  { name: "collets", description: "Routers' collets and their condition." },
+  { name: "runOuts", description: "Run-out of bits as clamped in routers." },
+  { name: "uses", description: "Work that was done, and what happened." },
+  { name: "stock", description: "What is due, most used, and to reorder." },
+  { name: "people", description: "Who uses the shop." },
+  { name: "me", description: "Who one is here." },
   { name: "keys", description: "Who may call, and what they may do." },
-  { name: "events", description: "Who changed what, and when." },
+  { name: "events", description: "Who changed what, when and why." },
+  { name: "checkpoints", description: "Signed statements of how far the history reached." },
+  { name: "signing", description: "The keys that the service's signatures are checked with." },
   { name: "health", description: "For operators and their monitors." },
 ];
 

@@ -1,4 +1,5 @@
 import type { RouteOptions } from "fastify";
+import { REASON_ACCEPTED } from "../http/change-reason.ts";
 import type { Operation } from "../http/operation.ts";
 import { PROBLEM_RESPONSES } from "./problem-responses.ts";
 
@@ -6,6 +7,10 @@ import { PROBLEM_RESPONSES } from "./problem-responses.ts";
 export type RouteFacts = {
   readonly operation: Operation;
   readonly isPublic: boolean;
+  /** Whether it only looks, by its method. */
+  readonly isLook: boolean;
+  /** Whether it leaves an event behind. */
+  readonly isChange: boolean;
   readonly hasBody: boolean;
   readonly hasPath: boolean;
   readonly hasQuery: boolean;
@@ -35,11 +40,25 @@ const IDEMPOTENCY_KEY = parameter(
   false,
 );
 
+const CHANGE_REASON = parameter(
+  "Change-Reason",
+  `Why this is done: kept as \`why\` on its events. Takes ${REASON_ACCEPTED}.`,
+  false,
+);
+
+/** Scopes that let a caller look or reckon, and change nothing. */
+const CHANGES_NOTHING = /:(read|compute)$/;
+
 /** What a route does, read off its registration. */
-export function routeFacts({ config, schema }: RouteOptions): RouteFacts {
+export function routeFacts({ config, schema, method }: RouteOptions): RouteFacts {
+  const { operation = "act", scope = "public" } = config ?? {};
+  const isPublic = scope === "public";
+  const isLook = [method].flat().every((each) => each === "GET" || each === "HEAD");
   return {
-    operation: config?.operation ?? "act",
-    isPublic: config?.scope === "public",
+    operation,
+    isPublic,
+    isLook,
+    isChange: !isLook && !isPublic && !CHANGES_NOTHING.test(scope),
     hasBody: schema?.body !== undefined,
     hasPath: schema?.params !== undefined,
     hasQuery: schema?.querystring !== undefined,
@@ -70,17 +89,18 @@ function neededOnlyWithoutDefault(parameter: ParameterObject): ParameterObject {
   return parameter.schema?.default === undefined ? parameter : { ...parameter, required: false };
 }
 
-function conditionParameters({ operation }: RouteFacts): object[] {
+function conditionParameters({ operation, isChange }: RouteFacts): object[] {
+  const reason = isChange ? [CHANGE_REASON] : [];
   switch (operation) {
     case "read":
       return [IF_NONE_MATCH];
     case "create":
-      return [IDEMPOTENCY_KEY];
+      return [IDEMPOTENCY_KEY, ...reason];
     case "change":
     case "remove":
-      return [IF_MATCH];
+      return [IF_MATCH, ...reason];
     default:
-      return [];
+      return reason;
   }
 }
 
@@ -99,13 +119,14 @@ function successHeaders({ operation }: RouteFacts): Record<string, Header> {
   }
 }
 
-function problemStatuses({ operation, isPublic, hasBody, hasPath, hasQuery }: RouteFacts) {
+function problemStatuses(facts: RouteFacts) {
+  const { operation, isPublic, isLook, isChange, hasBody, hasPath, hasQuery } = facts;
   const statuses: (keyof typeof PROBLEM_RESPONSES)[] = ["400", "500", "503"];
   if (!isPublic) statuses.push("401", "403", "429");
   if (hasPath) statuses.push("404");
   if (hasBody) statuses.push("413", "415");
-  if (hasBody || hasQuery) statuses.push("422");
-  if (operation === "create" || operation === "act") statuses.push("409");
+  if (hasBody || hasQuery || isChange) statuses.push("422");
+  if (!isLook && (operation === "create" || operation === "act")) statuses.push("409");
   if (operation === "change" || operation === "remove") statuses.push("412", "428");
   return isPublic ? statuses.filter((status) => status !== "409") : statuses;
 }

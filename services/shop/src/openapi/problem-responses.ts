@@ -9,8 +9,11 @@ export const PROBLEM_RESPONSES = {
     name: "VersionStale",
     description: "The record has changed since; the current ETag is in the header.",
   },
-  "413": { name: "BodyTooLarge", description: "The body is larger than 256 KiB." },
-  "415": { name: "MediaTypeNotSupported", description: "The body is not application/json." },
+  "413": {
+    name: "BodyTooLarge",
+    description: "The body is too large: more than 256 KiB, or what the operation says.",
+  },
+  "415": { name: "MediaTypeNotSupported", description: "The body is of a type that is not taken here." },
   "422": {
     name: "NotValid",
     description: "Some input cannot be accepted; `errors` names each field. Nothing was changed.",

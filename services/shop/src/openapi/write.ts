@@ -16,7 +16,8 @@ if (!process.argv.includes("--check")) {
 
 async function documentText(): Promise<string> {
   const store = openStore(":memory:");
-  const { app, document } = await buildApp({ config: readConfig({ RIMWISE_LOG_LEVEL: "silent" }), store });
+  const config = readConfig({ RIMWISE_DATABASE: ":memory:", RIMWISE_LOG_LEVEL: "silent" });
+  const { app, document } = await buildApp({ config, store });
   await app.ready();
   const written = `${JSON.stringify(document(), null, 2)}\n`;
   await app.close();

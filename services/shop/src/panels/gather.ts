@@ -48,7 +48,10 @@ export async function gatherPanels(request: PanelsRequest, sources: Sources): Pr
     const accepted = "an id that GET /v1/woods lists";
     throw notValid([{ in: "body", pointer: "/woodId", message: "There is no such wood.", accepted }]);
   }
-  return { input: { ...asked, wood, policy: strictestPolicy(policy) }, machine: undefined };
+  return {
+    input: { ...asked, wood, policy: strictestPolicy(await sources.shopPolicy(), policy) },
+    machine: undefined,
+  };
 }
 
 /** A bit is of use only with a router and a way to hold it, and the other settings only with a bit. */

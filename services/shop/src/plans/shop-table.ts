@@ -9,9 +9,11 @@ import {
   strictestPolicy,
   usualCut,
 } from "@rimwise/domain";
+import { bareBit } from "../bits/bare.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
 import { MOST_IN_TABLE, type ShopTable, type ShopTableRequest } from "./batch-schema.ts";
-import { bareBit, bareRouter, type Sources } from "./gather.ts";
+import { loadBit, loadRouter, type Sources, warnings } from "./gather.ts";
+import { bitIn } from "./learned.ts";
 import { dialMark, rpm } from "./present.ts";
 
 /** Ceiling, mark and verdict of every bit in every router in every wood, each bit at the cut it is made for. */
@@ -19,22 +21,28 @@ export async function shopTable(request: ShopTableRequest, sources: Sources): Pr
   const { bitIds, routerIds, woodIds, mounting, policy = {} } = request;
   requireFewEnough(bitIds.length * routerIds.length * woodIds.length);
   const faults: FieldFault[] = [];
-  const bits = await found(bitIds, "bitIds", sources.bits.find, faults);
-  const routers = await found(routerIds, "routerIds", sources.routers.find, faults);
+  const bits = await found(bitIds, "bitIds", (id) => loadBit(id, sources), faults);
+  const routers = await found(routerIds, "routerIds", (id) => loadRouter(id, sources), faults);
   const woods = await found(woodIds, "woodIds", async (id) => sources.woods.find(id), faults);
   if (faults.length > 0) throw notValid(faults);
-  const inForce = strictestPolicy(policy);
+  const inForce = strictestPolicy(await sources.shopPolicy(), policy);
   const rows: ShopTable["rows"] = [];
   for (const keptBit of bits) {
-    const bit = bareBit(keptBit);
-    const cut = usualCut(bit);
+    const { record, learned } = keptBit;
+    const cut = usualCut(bareBit(record));
+    const outOfUse = record.retirement ?? record.hold;
     for (const keptRouter of routers) {
       // A table may take a second: other requests get a turn in between.
       await nextTurn();
-      const router = bareRouter(keptRouter);
+      const router = keptRouter.usable;
+      const bit = bitIn(keptRouter.record.id, record, learned);
       for (const wood of woods) {
-        const figures = figuresOf({ bit, router, mounting, wood, cut, policy: inForce });
-        rows.push({ bitId: keptBit.id, routerId: keptRouter.id, woodId: wood.id, ...figures });
+        const known = warnings({}, keptBit, keptRouter, wood.id);
+        const figures =
+          outOfUse === undefined
+            ? figuresOf({ bit, router, mounting, wood, cut, policy: inForce, ...known })
+            : refused(outOfUse.because);
+        rows.push({ bitId: record.id, routerId: keptRouter.record.id, woodId: wood.id, ...figures });
       }
     }
   }
@@ -50,9 +58,12 @@ function figuresOf(input: PlanInput): Figures {
   } catch (error) {
     const [fault] = error instanceof DomainError ? error.faults : [];
     if (fault === undefined) throw error;
-    const because = describeFault(fault).message;
-    return { verdict: "do-not-run", because, ceilingRpm: null, rpm: null, dialMark: null, passes: 0 };
+    return refused(describeFault(fault).message);
   }
+}
+
+function refused(because: string): Figures {
+  return { verdict: "do-not-run", because, ceilingRpm: null, rpm: null, dialMark: null, passes: 0 };
 }
 
 function planFigures(input: PlanInput): Figures {

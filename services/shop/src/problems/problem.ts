@@ -1,3 +1,4 @@
+import type { ImportReport } from "../imports/schema.ts";
 import { PROBLEMS, type ProblemCode, problemType } from "./codes.ts";
 
 /** Where in a request a fault lies. */
@@ -14,6 +15,8 @@ export type FieldFault = {
 
 type Extras = {
   readonly errors?: readonly FieldFault[];
+  /** What is wrong with a file, line by line. */
+  readonly report?: ImportReport;
   readonly headers?: Readonly<Record<string, string>>;
 };
 
@@ -22,6 +25,7 @@ export class Problem extends Error {
   readonly code: ProblemCode;
   readonly status: number;
   readonly errors: readonly FieldFault[];
+  readonly report: ImportReport | undefined;
   readonly headers: Readonly<Record<string, string>>;
 
   constructor(code: ProblemCode, detail: string, extras: Extras = {}) {
@@ -30,6 +34,7 @@ export class Problem extends Error {
     this.code = code;
     this.status = PROBLEMS[code].status;
     this.errors = extras.errors ?? [];
+    this.report = extras.report;
     this.headers = extras.headers ?? {};
   }
 }
@@ -50,6 +55,7 @@ export function problemBody(problem: Problem, requestId: string, instance: strin
     code: problem.code,
     requestId,
     ...(problem.errors.length > 0 ? { errors: [...problem.errors] } : {}),
+    ...(problem.report !== undefined ? { report: problem.report } : {}),
   };
 }
 

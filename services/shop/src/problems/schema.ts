@@ -28,6 +28,7 @@ export const ProblemSchema = Type.Object(
         description: "Every field that cannot be accepted. Nothing was changed.",
       }),
     ),
+    report: Type.Optional(Type.Unsafe<object>({ $ref: "ImportReport#" })),
   },
   { $id: "Problem", description: "An error in the form of RFC 9457.", additionalProperties: false },
 );

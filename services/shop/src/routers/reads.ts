@@ -1,32 +1,33 @@
-import { eq, gt, sql } from "drizzle-orm";
+import type { Router } from "@rimwise/domain";
 import type { Database } from "../store/database.ts";
-import { present } from "../store/rows.ts";
-import { routers } from "../store/tables.ts";
+import { type RecordReads, recordQueries, recordReads } from "../store/record-reads.ts";
 import type { RouterRecord } from "./schema.ts";
+import { usableRouter } from "./usable.ts";
 
-export type RouterReads = {
-  readonly find: (id: string) => Promise<RouterRecord | undefined>;
-  readonly page: (afterId: string, most: number) => Promise<RouterRecord[]>;
+export type RouterReads = RecordReads<"router"> & {
+  /** A router as it can be used at a moment. */
+  readonly usable: (record: RouterRecord, at: string) => Promise<Router>;
 };
 
+/** What is read of a router's readings and collets at most; a router has a few dozen. */
+const MOST_PARTS = 1000;
+
 export function routerReads(database: Database): RouterReads {
-  const byId = database
-    .select()
-    .from(routers)
-    .where(eq(routers.id, sql.placeholder("id")))
-    .prepare();
-  const page = database
-    .select()
-    .from(routers)
-    .where(gt(routers.id, sql.placeholder("afterId")))
-    .orderBy(routers.id)
-    .limit(sql.placeholder("most"))
-    .prepare();
-  return {
-    find: async (id) => {
-      const row = byId.get({ id });
-      return row && present(row);
-    },
-    page: async (afterId, most) => page.all({ afterId, most }).map(present),
-  };
+  const usable = usableRouterQuery(database);
+  return { ...recordReads(database, "router"), usable: async (record, at) => usable(record, at) };
+}
+
+/** A router as it can be used at a moment, inside a transaction. */
+export function usableRouterQuery(database: Database): (record: RouterRecord, at: string) => Router {
+  const readings = recordQueries(database, "dial-reading");
+  const collets = recordQueries(database, "collet");
+  return (record, at) =>
+    usableRouter(
+      record,
+      {
+        readings: readings.page("", MOST_PARTS, { routerId: record.id }),
+        collets: collets.page("", MOST_PARTS, { routerId: record.id }),
+      },
+      at,
+    );
 }

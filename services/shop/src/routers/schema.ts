@@ -1,15 +1,27 @@
-import { type Dial, ROUTER_RANGES, type Router } from "@rimwise/domain";
+import { type Dial, type Mounting, ROUTER_RANGES, type Router } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
-import { idField, keptFields, nameField, notesField, type PatchOf, patchSchema } from "../http/fields.ts";
+import {
+  idField,
+  keptFields,
+  momentField,
+  nameField,
+  notesField,
+  type PatchOf,
+  patchSchema,
+} from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import type { Kept } from "../store/records.ts";
 
 /** A router as it is kept: what a plan needs, with its name. */
-export type RouterRecord = Kept & NewRouter;
+export type RouterRecord = Kept & NewRouter & { readonly dialReadAt?: string };
 
-export type NewRouter = Router & { readonly name: string; readonly notes?: string };
+export type NewRouter = Router & {
+  readonly name: string;
+  readonly notes?: string;
+  readonly mountings?: readonly Mounting[];
+};
 
 const MOST_COLLETS = 20;
 const MOST_READINGS = 100;
@@ -79,7 +91,21 @@ const routerFields = {
   ),
 };
 
-const namedFields = { name: nameField("Table router"), notes: Type.Optional(notesField), ...routerFields };
+const namedFields = {
+  name: nameField("Table router"),
+  notes: Type.Optional(notesField),
+  ...routerFields,
+  mountings: Type.Optional(
+    Type.Unsafe<readonly Mounting[]>(
+      Type.Array(Type.Enum(["table", "handheld"], { type: "string" }), {
+        minItems: 1,
+        maxItems: 2,
+        uniqueItems: true,
+        description: "How it can be used: one that is fixed under a table cannot be held. Left out: both.",
+      }),
+    ),
+  ),
+};
 
 /** A router without a name: what a plan is computed from. */
 export const RouterInputSchema = Type.Object(routerFields, {
@@ -101,7 +127,14 @@ export const RouterChangeSchema = patchSchema<NewRouter>(
 );
 
 export const RouterSchema = Type.Object(
-  { id: idField("router"), ...namedFields, ...keptFields },
+  {
+    id: idField("router"),
+    ...namedFields,
+    dialReadAt: Type.Optional(
+      momentField("When the readings of its dial were given here; they lapse like any other reading."),
+    ),
+    ...keptFields,
+  },
   { $id: "Router", description: "A router of the shop.", additionalProperties: false },
 );
 

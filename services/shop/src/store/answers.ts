@@ -1,7 +1,7 @@
 import { and, eq, lte, sql } from "drizzle-orm";
 import type { Database } from "./database.ts";
 import type { KeptAnswer } from "./port.ts";
-import { answers } from "./tables.ts";
+import { answers } from "./tables/history.ts";
 
 export type Answers = {
   readonly find: (scope: string, idempotencyKey: string) => Promise<KeptAnswer | undefined>;

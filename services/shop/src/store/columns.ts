@@ -8,3 +8,8 @@ export function jsonColumn<Value>(name: string) {
     fromDriver: (text) => JSON.parse(text ?? "null"),
   })(name);
 }
+
+/** A column that keeps bytes as they are. */
+export function bytesColumn(name: string) {
+  return customType<{ data: Buffer; driverData: Buffer }>({ dataType: () => "blob" })(name);
+}

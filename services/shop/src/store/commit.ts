@@ -3,7 +3,7 @@ import type { Answers } from "./answers.ts";
 import type { Database } from "./database.ts";
 import { eventAppender } from "./events.ts";
 import { grouped, type Settled } from "./group.ts";
-import type { Commit, Order, Outcome } from "./port.ts";
+import type { Change, Commit, Order, Outcome, Stamp } from "./port.ts";
 import type { RecordType } from "./records.ts";
 import { applyChange, recordWriters } from "./writers.ts";
 
@@ -18,11 +18,29 @@ class Refused extends Error {
 }
 
 /**
+ * What follows from changes that have just been applied, in the same transaction: changes that belong to them. Throws
+ * GroundMoved where an order rests on something that is not so any more.
+ */
+export type Follow = (changes: readonly Change[], stamp: Stamp) => readonly Change[];
+
+/** Leaves an order whose decision no longer fits what is kept: it is to be decided again. */
+export class GroundMoved extends Error {
+  readonly type: RecordType;
+  readonly id: string;
+
+  constructor(type: RecordType, id: string) {
+    super(`${id} was decided on other grounds`);
+    this.type = type;
+    this.id = id;
+  }
+}
+
+/**
  * The one door for writes. Orders that wait together share a transaction (BEGIN IMMEDIATE), a savepoint each, and are
  * acknowledged after its COMMIT has been flushed. Changes, events, hash chain and kept answer stand or fall together.
  */
-export function openCommit(sqlite: Sqlite, database: Database, answers: Answers): Commit {
-  const writers = recordWriters(database);
+export function openCommit(sqlite: Sqlite, database: Database, answers: Answers, follow: Follow): Commit {
+  const writers = recordWriters(sqlite);
   const appendEvent = eventAppender(database);
 
   function checkVersion(type: RecordType, id: string, expected: number): void {
@@ -31,16 +49,23 @@ export function openCommit(sqlite: Sqlite, database: Database, answers: Answers)
     if (version !== expected) throw new Refused({ kind: "stale", type, id, version });
   }
 
-  function apply({ stamp, changes, expects = [], answer }: Order): void {
+  function applyOne(change: Change, stamp: Stamp): void {
+    if (change.action !== "create") {
+      const id = change.action === "remove" ? change.id : change.record.id;
+      checkVersion(change.type, id, change.expectedVersion);
+    }
+    applyChange(writers, change);
+    appendEvent(change, stamp);
+  }
+
+  function apply({ stamp, changes, streamed = [], expects = [], answer }: Order): void {
     if (answer !== undefined && !answers.keep(answer, stamp.at)) throw new Refused({ kind: "answered" });
     for (const { type, id, version } of expects) checkVersion(type, id, version);
-    for (const change of changes) {
-      if (change.action !== "create") {
-        const id = change.action === "remove" ? change.id : change.record.id;
-        checkVersion(change.type, id, change.expectedVersion);
-      }
-      applyChange(writers, change);
-      appendEvent(change, stamp);
+    for (const change of changes) applyOne(change, stamp);
+    for (const each of follow(changes, stamp)) applyOne(each, stamp);
+    for (const change of streamed) {
+      applyOne(change, stamp);
+      for (const each of follow([change], stamp)) applyOne(each, stamp);
     }
   }
 
@@ -52,6 +77,7 @@ export function openCommit(sqlite: Sqlite, database: Database, answers: Answers)
       return { value: { kind: "committed" } };
     } catch (error) {
       if (error instanceof Refused) return { value: error.outcome };
+      if (error instanceof GroundMoved) return { value: { kind: "moved", type: error.type, id: error.id } };
       // A full disk ends the whole transaction, not just this savepoint.
       if (!sqlite.inTransaction) throw error;
       return { error };

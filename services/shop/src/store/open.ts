@@ -3,11 +3,14 @@ import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
 import Sqlite from "better-sqlite3";
 import { drizzle } from "drizzle-orm/better-sqlite3";
+import { settingsFollow } from "../approvals/follow.ts";
+import { groundQueries } from "../approvals/reads.ts";
 import { type Answers, keptAnswers } from "./answers.ts";
 import { openCommit } from "./commit.ts";
 import type { Database } from "./database.ts";
 import { isMigrated, migrate } from "./migrate.ts";
 import type { Commit } from "./port.ts";
+import { reindexBits } from "./reindex.ts";
 
 /** What the service needs to know before it takes requests. */
 export type StoreHealth = {
@@ -50,13 +53,14 @@ export function openStore(file: string, now: () => Date = () => new Date()): Sto
     throw error;
   }
   const database = drizzle(sqlite);
+  reindexBits(sqlite, database);
   const answers = keptAnswers(database);
   const checkpoints = setInterval(
     () => sqlite.pragma("wal_checkpoint(PASSIVE)"),
     CHECKPOINT_INTERVAL_MS,
   ).unref();
   return {
-    commit: openCommit(sqlite, database, answers),
+    commit: openCommit(sqlite, database, answers, settingsFollow(groundQueries(database))),
     database,
     findAnswer: answers.find,
     health: async () => healthOf(sqlite),

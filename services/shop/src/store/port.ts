@@ -7,6 +7,8 @@ export type Stamp = {
   /** RFC 3339, UTC. */
   readonly at: string;
   readonly requestId: string;
+  /** What the caller gave as the reason. */
+  readonly why?: string;
 };
 
 /** What happened, in words for programs and people. Never holds a secret. */
@@ -16,6 +18,8 @@ type Create<Type extends RecordType> = {
   readonly action: "create";
   readonly type: Type;
   readonly record: Records[Type];
+  /** What only its queries need, where it has been made beforehand. */
+  readonly queryColumns?: object;
   readonly event: EventDraft;
 };
 
@@ -23,6 +27,7 @@ type Replace<Type extends RecordType> = {
   readonly action: "replace";
   readonly type: Type;
   readonly record: Records[Type];
+  readonly queryColumns?: object;
   readonly expectedVersion: number;
   readonly event: EventDraft;
 };
@@ -58,6 +63,8 @@ export type KeptAnswer = {
 export type Order = {
   readonly stamp: Stamp;
   readonly changes: readonly Change[];
+  /** More changes than memory should hold: after the others, one by one as the transaction takes them. */
+  readonly streamed?: Iterable<Change>;
   readonly expects?: readonly Expectation[];
   readonly answer?: KeptAnswer;
 };
@@ -68,6 +75,8 @@ export type Outcome =
   | { readonly kind: "stale"; readonly type: RecordType; readonly id: string; readonly version: number }
   /** A record has been removed since it was read. */
   | { readonly kind: "gone"; readonly type: RecordType; readonly id: string }
+  /** What a record was decided on is not so any more. */
+  | { readonly kind: "moved"; readonly type: RecordType; readonly id: string }
   /** The same creating request was committed a moment ago by another one. */
   | { readonly kind: "answered" };
 

@@ -3,7 +3,8 @@ import Sqlite from "better-sqlite3";
 import { getTableConfig } from "drizzle-orm/sqlite-core";
 import { expect, test } from "vitest";
 import { migrate } from "./migrate.ts";
-import * as tables from "./tables.ts";
+import * as history from "./tables/history.ts";
+import { RECORD_TABLES } from "./tables.ts";
 
 const MIGRATIONS_FOLDER = fileURLToPath(new URL("../../../../migrations", import.meta.url));
 
@@ -14,9 +15,12 @@ test("the migrations make exactly the tables and columns that queries expect", (
     .prepare("SELECT name FROM sqlite_master WHERE type = 'table' AND name <> 'migrations' ORDER BY name")
     .pluck()
     .all();
-  const { RECORD_TABLES: _, ...own } = tables;
-  const expected = Object.values(own).map(getTableConfig);
-  expect(made).toEqual(expected.map(({ name }) => name).sort());
+  const tables = new Set([...Object.values(RECORD_TABLES), ...Object.values(history)]);
+  const expected = [...tables].map(getTableConfig);
+  // What SQLite keeps of the word index is its own business.
+  expect(made.filter((name) => !String(name).startsWith("bit_index"))).toEqual(
+    expected.map(({ name }) => name).sort(),
+  );
   for (const { name, columns } of expected) {
     const found = sqlite
       .prepare<[], { name: string; notnull: number; pk: number }>(`PRAGMA table_info(${name})`)

@@ -1,34 +1,51 @@
-import { eq, getTableColumns, sql } from "drizzle-orm";
-import type { Database } from "./database.ts";
+import type { Database as Sqlite } from "better-sqlite3";
+import { type Column, getTableColumns, getTableName } from "drizzle-orm";
+import { bitQueryColumns } from "../bits/query-columns.ts";
 import type { Change } from "./port.ts";
-import type { RecordType } from "./records.ts";
+import type { Records, RecordType } from "./records.ts";
 import { RECORD_TABLES } from "./tables.ts";
 
 type Writer = {
-  readonly insert: (record: object) => void;
-  readonly replace: (record: object) => void;
+  /** `queryColumns` are made from the record where they are not given. */
+  readonly insert: (record: object, queryColumns?: object) => void;
+  readonly replace: (record: object, queryColumns?: object) => void;
   readonly remove: (id: string) => void;
   readonly currentVersion: (id: string) => number | undefined;
 };
 
 export type Writers = Readonly<Record<RecordType, Writer>>;
 
-/** The columns every record has, spelt out for the type of an insertion. */
-const keptValues = {
-  id: sql.placeholder("id"),
-  version: sql.placeholder("version"),
-  name: sql.placeholder("name"),
-  createdAt: sql.placeholder("createdAt"),
-  updatedAt: sql.placeholder("updatedAt"),
-};
+/** SQLite's own: a row keeps the number it was given. */
+const ROW_NUMBER = "number";
 
 /** The prepared statements that write each kind of record. */
-export function recordWriters(database: Database): Writers {
+export function recordWriters(sqlite: Sqlite): Writers {
+  const writer = (type: RecordType) => writerOf(sqlite, RECORD_TABLES[type]);
   return {
-    bit: writerOf(database, RECORD_TABLES.bit),
-    router: writerOf(database, RECORD_TABLES.router),
-    key: writerOf(database, RECORD_TABLES.key),
-    plan: writerOf(database, RECORD_TABLES.plan),
+    bit: withQueryColumns(writer("bit"), bitQueryColumns),
+    router: writer("router"),
+    person: writer("person"),
+    key: writer("key"),
+    place: writer("place"),
+    plan: writer("plan"),
+    loan: writer("loan"),
+    inspection: writer("inspection"),
+    sharpening: writer("sharpening"),
+    "speed-trial": writer("speed-trial"),
+    "dial-reading": writer("dial-reading"),
+    collet: writer("collet"),
+    "run-out-reading": writer("run-out-reading"),
+    use: writer("use"),
+    photograph: writer("photograph"),
+    checkpoint: writer("checkpoint"),
+    "shop-policy": writer("shop-policy"),
+    course: writer("course"),
+    enrolment: writer("enrolment"),
+    qualification: writer("qualification"),
+    approval: writer("approval"),
+    grounds: writer("grounds"),
+    check: writer("check"),
+    import: writer("import"),
   };
 }
 
@@ -37,10 +54,10 @@ export function applyChange(writers: Writers, change: Change): void {
   const writer = writers[change.type];
   switch (change.action) {
     case "create":
-      writer.insert(change.record);
+      writer.insert(change.record, change.queryColumns);
       break;
     case "replace":
-      writer.replace(change.record);
+      writer.replace(change.record, change.queryColumns);
       break;
     case "remove":
       writer.remove(change.id);
@@ -48,25 +65,40 @@ export function applyChange(writers: Writers, change: Change): void {
   }
 }
 
-function writerOf(database: Database, table: (typeof RECORD_TABLES)[RecordType]): Writer {
-  const columns = Object.entries(getTableColumns(table));
-  // Each value goes through its column's own encoder, as JSON columns need.
-  const given = Object.fromEntries(
-    columns.map(([name, column]) => [name, sql`${sql.param(sql.placeholder(name), column)}`]),
-  );
-  const blank = Object.fromEntries(columns.map(([name]) => [name, null]));
-  const isThis = eq(table.id, sql.placeholder("id"));
-  const insert = database
-    .insert(table)
-    .values({ ...given, ...keptValues })
-    .prepare();
-  const replace = database.update(table).set(given).where(isThis).prepare();
-  const remove = database.delete(table).where(isThis).prepare();
-  const version = database.select({ version: table.version }).from(table).where(isThis).prepare();
+/** Writes with each record the columns that only its queries need. */
+function withQueryColumns(writer: Writer, columnsOf: (record: Records["bit"]) => object): Writer {
+  const whole = (record: object, queryColumns: object = columnsOf(Object(record))) => ({
+    ...record,
+    ...queryColumns,
+  });
   return {
-    insert: (record) => void insert.run({ ...blank, ...record }),
-    replace: (record) => void replace.run({ ...blank, ...record }),
-    remove: (id) => void remove.run({ id }),
-    currentVersion: (id) => version.get({ id })?.version,
+    ...writer,
+    insert: (record, queryColumns) => writer.insert(whole(record, queryColumns)),
+    replace: (record, queryColumns) => writer.replace(whole(record, queryColumns)),
+  };
+}
+
+function writerOf(sqlite: Sqlite, table: (typeof RECORD_TABLES)[RecordType]): Writer {
+  const name = getTableName(table);
+  const columns = Object.entries<Column>(getTableColumns(table)).filter(([field]) => field !== ROW_NUMBER);
+  const names = columns.map(([, column]) => `"${column.name}"`);
+  const values = (record: object) =>
+    columns.map(([field, column]) => {
+      const value: unknown = Reflect.get(record, field) ?? null;
+      return value === null ? null : column.mapToDriverValue(value);
+    });
+  const insert = sqlite.prepare(
+    `INSERT INTO ${name} (${names.join(", ")}) VALUES (${names.map(() => "?").join(", ")})`,
+  );
+  const replace = sqlite.prepare(
+    `UPDATE ${name} SET ${names.map((each) => `${each} = ?`).join(", ")} WHERE id = ?`,
+  );
+  const remove = sqlite.prepare(`DELETE FROM ${name} WHERE id = ?`);
+  const version = sqlite.prepare<[string], number>(`SELECT version FROM ${name} WHERE id = ?`).pluck();
+  return {
+    insert: (record) => void insert.run(values(record)),
+    replace: (record) => void replace.run(...values(record), Reflect.get(record, "id")),
+    remove: (id) => void remove.run(id),
+    currentVersion: (id) => version.get(id),
   };
 }

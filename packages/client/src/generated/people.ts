@@ -1,0 +1,44 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
+import type {
+  CreatePersonData,
+  CreatePersonResponse,
+  GetPersonResponse,
+  ListPeopleData,
+  ListPeopleResponse,
+  UpdatePersonData,
+  UpdatePersonResponse,
+} from "./types.gen.ts";
+
+export function peopleOf(caller: Caller) {
+  return {
+    /** List the people of the shop */
+    list: (query?: ListPeopleData["query"], options?: CallOptions) =>
+      caller.list<ListPeopleResponse["data"][number]>(
+        { method: "GET", path: "/v1/people", query },
+        "cursor", options,
+      ),
+
+    /** Enter somebody */
+    createPerson: (body: CreatePersonData["body"], options?: CreateOptions) =>
+      caller.send<CreatePersonResponse>(
+        { method: "POST", path: "/v1/people", body, createsOnce: true },
+        options,
+      ),
+
+    /** Read a person */
+    getPerson: (personId: string, options?: CallOptions) =>
+      caller.send<GetPersonResponse>(
+        { method: "GET", path: "/v1/people/{personId}", pathParameters: { personId } },
+        options,
+      ),
+
+    /** Change a person's name or role, or say that they have left. A change of role holds at once for every key of the person. */
+    updatePerson: (personId: string, body: UpdatePersonData["body"], version: Version | ChangeOptions) =>
+      caller.send<UpdatePersonResponse>(
+        { method: "PATCH", path: "/v1/people/{personId}", pathParameters: { personId }, body },
+        changeOptions(version),
+      ),
+  };
+}

@@ -1,0 +1,69 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version, type WriteOptions } from "../operation.ts";
+import type {
+  CreatePlaceData,
+  CreatePlaceResponse,
+  DeletePlaceResponse,
+  GetPlaceContentsResponse,
+  GetPlaceResponse,
+  ListPlacesData,
+  ListPlacesResponse,
+  TakeStockData,
+  TakeStockResponse,
+  UpdatePlaceData,
+  UpdatePlaceResponse,
+} from "./types.gen.ts";
+
+export function placesOf(caller: Caller) {
+  return {
+    /** List the places of the shop */
+    list: (query?: ListPlacesData["query"], options?: CallOptions) =>
+      caller.list<ListPlacesResponse["data"][number]>(
+        { method: "GET", path: "/v1/places", query },
+        "cursor", options,
+      ),
+
+    /** Add a place */
+    create: (body: CreatePlaceData["body"], options?: CreateOptions) =>
+      caller.send<CreatePlaceResponse>(
+        { method: "POST", path: "/v1/places", body, createsOnce: true },
+        options,
+      ),
+
+    /** Read a place */
+    get: (placeId: string, options?: CallOptions) =>
+      caller.send<GetPlaceResponse>(
+        { method: "GET", path: "/v1/places/{placeId}", pathParameters: { placeId } },
+        options,
+      ),
+
+    /** Change a place, or put it inside another */
+    update: (placeId: string, body: UpdatePlaceData["body"], version: Version | ChangeOptions) =>
+      caller.send<UpdatePlaceResponse>(
+        { method: "PATCH", path: "/v1/places/{placeId}", pathParameters: { placeId }, body },
+        changeOptions(version),
+      ),
+
+    /** Remove a place that nothing is kept in */
+    delete: (placeId: string, version: Version | ChangeOptions) =>
+      caller.send<DeletePlaceResponse>(
+        { method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId } },
+        changeOptions(version),
+      ),
+
+    /** What is in a place, what should be, and what is missing */
+    getPlaceContents: (placeId: string, options?: CallOptions) =>
+      caller.send<GetPlaceContentsResponse>(
+        { method: "GET", path: "/v1/places/{placeId}/contents", pathParameters: { placeId } },
+        options,
+      ),
+
+    /** Tell which bits were seen at a place; what should be there and was not is missing */
+    takeStock: (placeId: string, body: TakeStockData["body"], options?: WriteOptions) =>
+      caller.send<TakeStockResponse>(
+        { method: "POST", path: "/v1/places/{placeId}/stock-takes", pathParameters: { placeId }, body },
+        options,
+      ),
+  };
+}

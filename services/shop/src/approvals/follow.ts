@@ -1,0 +1,26 @@
+import { type Follow, GroundMoved } from "../store/commit.ts";
+import type { Change } from "../store/port.ts";
+import { lapsesAfter } from "./lapse.ts";
+import { outcomeOn } from "./outcome.ts";
+import type { GroundQueries } from "./reads.ts";
+
+/**
+ * What approved settings make of every change: those whose ground it moved lapse, and one that is being issued must still come out
+ * as it was decided, or it is decided again.
+ */
+export function settingsFollow(queries: GroundQueries): Follow {
+  return (changes, stamp) => {
+    for (const change of changes) requireSameGround(change, stamp.at, queries);
+    return lapsesAfter(changes, stamp, queries);
+  };
+}
+
+function requireSameGround(change: Change, at: string, queries: GroundQueries): void {
+  if (change.type !== "approval" || change.action === "remove") return;
+  const { id, state, issuedAt, woodIds, courseId, resultDigest } = change.record;
+  if (state !== "issued" || issuedAt !== at) return;
+  const grounds = queries.groundsOf(id);
+  const outcome = grounds && outcomeOn(queries.ground(grounds.request, woodIds, courseId, at));
+  if (outcome?.kind !== "may-run" || outcome.resultDigest !== resultDigest)
+    throw new GroundMoved("approval", id);
+}

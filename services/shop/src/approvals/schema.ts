@@ -1,0 +1,289 @@
+import type { Mark, Mounting, PlanInput } from "@rimwise/domain";
+import Type, { type Static } from "typebox";
+import { idField, keptFields, momentField, nameField, referenceField } from "../http/fields.ts";
+import { pageSchema } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+import { type PlanAnswer, PlanAnswerSchema } from "../plans/answer-schema.ts";
+import { type PlanRequest, PlanRequestSchema } from "../plans/schema.ts";
+import { MarkSchema } from "../routers/schema.ts";
+import type { Kept } from "../store/records.ts";
+
+export const APPROVAL_STATES = ["draft", "issued", "lapsed", "expired", "withdrawn", "replaced"] as const;
+export const SUPERVISION_LEVELS = ["beside", "in-the-room", "on-call"] as const;
+
+/** What a setting comes to, as short as a person compares it. */
+export type Setting = {
+  readonly verdict: string;
+  readonly dialMark: Mark | null;
+  readonly rpm: number | null;
+  readonly ceilingRpm: number;
+  readonly bindingLimit: string;
+  readonly clearance: string;
+  readonly passes: readonly {
+    readonly woodId: string;
+    readonly heightMm: number;
+    readonly fenceMm: number;
+    readonly feedMPerMin: number;
+  }[];
+  readonly findings: readonly string[];
+};
+
+/** Why an approval no longer holds: what changed, and what the setting was and would be. */
+export type Lapse = {
+  readonly at: string;
+  readonly because: string;
+  readonly cause: {
+    readonly event: string;
+    readonly subjectId: string;
+    readonly before?: object;
+    readonly after?: object;
+  };
+  readonly before: Setting;
+  readonly after: Setting | null;
+};
+
+/** An approved setting. `expired` is never kept: it follows from the clock. */
+export type ApprovalRecord = Kept & {
+  readonly name: string;
+  readonly courseId: string;
+  readonly planId: string;
+  readonly bitId: string;
+  readonly routerId: string;
+  readonly mounting: Mounting;
+  readonly woodIds: readonly string[];
+  readonly personIds?: readonly string[];
+  readonly skill?: string;
+  readonly supervision: (typeof SUPERVISION_LEVELS)[number];
+  readonly validFrom: string;
+  readonly validUntil: string;
+  readonly state: Exclude<(typeof APPROVAL_STATES)[number], "expired">;
+  readonly setting: Setting;
+  readonly resultDigest: string;
+  readonly inputDigest: string;
+  readonly engineVersion: string;
+  readonly draftedBy: string;
+  readonly issuedAt?: string;
+  readonly issuedBy?: string;
+  readonly lapse?: Lapse;
+  readonly withdrawal?: { readonly at: string; readonly because: string };
+  readonly replacedById?: string;
+  readonly replacesId?: string;
+};
+
+/** Everything an approval was made from, and what came out: a full copy that never changes. */
+export type GroundsRecord = Kept & {
+  readonly approvalId: string;
+  readonly request: PlanRequest;
+  readonly results: readonly { readonly input: PlanInput; readonly plan: PlanAnswer }[];
+};
+
+const closed = { additionalProperties: false } as const;
+
+const conditions = {
+  personIds: Type.Optional(
+    Type.Array(Type.String({ minLength: 1, maxLength: 100 }), {
+      minItems: 1,
+      maxItems: 500,
+      uniqueItems: true,
+      description: "Only for these students. Left out: for every student of the course.",
+    }),
+  ),
+  skill: Type.Optional(
+    Type.String({
+      minLength: 1,
+      maxLength: 60,
+      description: "Only for those who showed this, such as large-bits.",
+    }),
+  ),
+  supervision: Type.Enum([...SUPERVISION_LEVELS], {
+    type: "string",
+    description: "How closely somebody must watch.",
+  }),
+};
+
+export const NewApprovalSchema = Type.Object(
+  {
+    name: nameField("Door panels in cherry, table 1"),
+    courseId: referenceField("the course"),
+    planId: referenceField("the stored plan"),
+    woodIds: Type.Optional(
+      Type.Array(Type.String({ minLength: 1, maxLength: 100 }), {
+        maxItems: 20,
+        uniqueItems: true,
+        description: "Other woods it is for as well; each is planned for.",
+      }),
+    ),
+    ...conditions,
+    validFrom: Type.Optional(momentField("From when; left out, now.")),
+    validUntil: momentField("Until when, at most two years."),
+  },
+  { $id: "NewApproval", description: "A setting to draft from a stored plan.", ...closed },
+);
+
+const SettingSchema = Type.Object(
+  {
+    verdict: Type.String({ description: "run, or run-with-care." }),
+    dialMark: Type.Union([ref(MarkSchema), Type.Null()], { description: "The mark; null without a dial." }),
+    rpm: Type.Union([Type.Integer(), Type.Null()], { description: "Nominal speed." }),
+    ceilingRpm: Type.Integer({ description: "The least of the limits." }),
+    bindingLimit: Type.String({ description: "Which one that is." }),
+    clearance: Type.String({ description: "What the bit is cleared for." }),
+    passes: Type.Array(
+      Type.Object(
+        {
+          woodId: Type.String({ description: "The wood." }),
+          heightMm: Type.Number({ description: "Height of the bit." }),
+          fenceMm: Type.Number({ description: "Fence." }),
+          feedMPerMin: Type.Number({ description: "Feed." }),
+        },
+        closed,
+      ),
+      { description: "Passes in order, wood by wood." },
+    ),
+    findings: Type.Array(Type.String(), { description: "Codes of what it rests on." }),
+  },
+  { $id: "Setting", description: "What a setting comes to.", ...closed },
+);
+
+const LapseSchema = Type.Object(
+  {
+    at: momentField("When."),
+    because: Type.String({ description: "What changed." }),
+    cause: Type.Object(
+      {
+        event: Type.String({ description: "The event, such as bit.sharpened." }),
+        subjectId: Type.String({ description: "The record it happened to." }),
+        before: Type.Optional(
+          Type.Unsafe<object>({
+            type: "object",
+            additionalProperties: true,
+            description: "Its changed fields before.",
+          }),
+        ),
+        after: Type.Optional(
+          Type.Unsafe<object>({
+            type: "object",
+            additionalProperties: true,
+            description: "Its changed fields after.",
+          }),
+        ),
+      },
+      { description: "What it was.", ...closed },
+    ),
+    before: ref(SettingSchema),
+    after: Type.Union([ref(SettingSchema), Type.Null()], {
+      description: "What it would be now; null where nothing may be run.",
+    }),
+  },
+  { $id: "Lapse", description: "Why a setting no longer holds, before and after.", ...closed },
+);
+
+const ended = Type.Object(
+  { at: momentField("When."), because: Type.String({ description: "Why." }) },
+  { description: "It was withdrawn.", ...closed },
+);
+
+export const ApprovalSchema = Type.Object(
+  {
+    id: idField("approval"),
+    name: nameField("Door panels in cherry, table 1"),
+    courseId: Type.String({ description: "The course." }),
+    planId: Type.String({ description: "The plan it was made from." }),
+    bitId: Type.String({ description: "The bit." }),
+    routerId: Type.String({ description: "The router." }),
+    mounting: Type.Enum(["table", "handheld"], { type: "string", description: "How the router is held." }),
+    woodIds: Type.Array(Type.String(), { description: "The woods it is for." }),
+    ...conditions,
+    validFrom: momentField("From when."),
+    validUntil: momentField("Until when; not longer than the readings it rests on."),
+    state: Type.Enum([...APPROVAL_STATES], {
+      type: "string",
+      description: "Only `issued` may be relied on.",
+    }),
+    setting: ref(SettingSchema),
+    resultDigest: Type.String({ description: "Fingerprint of the whole result." }),
+    inputDigest: Type.String({ description: "Fingerprint of everything it was computed from." }),
+    engineVersion: Type.String({ description: "Version of the computation." }),
+    draftedBy: Type.String({ description: "Who drafted it." }),
+    issuedAt: Type.Optional(momentField("When it was issued.")),
+    issuedBy: Type.Optional(Type.String({ description: "Who issued it." })),
+    lapse: Type.Optional(ref(LapseSchema)),
+    withdrawal: Type.Optional(ended),
+    replacedById: Type.Optional(Type.String({ description: "The one issued in its place." })),
+    replacesId: Type.Optional(Type.String({ description: "The one it was issued in place of." })),
+    ...keptFields,
+  },
+  { $id: "Approval", description: "An approved setting.", ...closed },
+);
+
+export const GroundsSchema = Type.Object(
+  {
+    approvalId: Type.String({ description: "The setting." }),
+    request: ref(PlanRequestSchema),
+    results: Type.Array(
+      Type.Object(
+        {
+          input: Type.Unsafe<object>({
+            type: "object",
+            additionalProperties: true,
+            description: "Everything that went in, in full precision.",
+          }),
+          plan: ref(PlanAnswerSchema),
+        },
+        closed,
+      ),
+      { description: "One for each wood." },
+    ),
+    digest: Type.String({ description: "The same as the setting's inputDigest." }),
+    engineVersion: Type.String({ description: "Version of the computation." }),
+  },
+  { $id: "Grounds", description: "What a setting was made from, whole.", ...closed },
+);
+
+export const DifferenceSchema = Type.Object(
+  {
+    approvalId: Type.String({ description: "The setting." }),
+    isSame: Type.Boolean({ description: "Whether it would come out just the same." }),
+    before: ref(SettingSchema),
+    after: Type.Union([ref(SettingSchema), Type.Null()], {
+      description: "As it would come out now; null where nothing may be run.",
+    }),
+    because: Type.Union([Type.String(), Type.Null()], {
+      description: "Why nothing may be run; null where something may.",
+    }),
+    resultDigest: Type.Union([Type.String(), Type.Null()], {
+      description: "Send it to re-issue: it says that this difference was seen.",
+    }),
+  },
+  { $id: "ApprovalDifference", description: "A setting as it is and as it would be.", ...closed },
+);
+
+export const ReissueSchema = Type.Object(
+  {
+    resultDigest: Type.String({
+      minLength: 1,
+      maxLength: 100,
+      description: "The `resultDigest` of the difference that was seen.",
+    }),
+    validUntil: Type.Optional(momentField("Until when; left out, as before.")),
+  },
+  { $id: "Reissue", description: "A setting to issue anew after its difference was seen.", ...closed },
+);
+
+export const ApprovalPageSchema = pageSchema("ApprovalPage", ref(ApprovalSchema), "Settings, oldest first.");
+
+/** The components this resource answers and takes. */
+export const APPROVAL_SCHEMAS = [
+  NewApprovalSchema,
+  SettingSchema,
+  LapseSchema,
+  ApprovalSchema,
+  GroundsSchema,
+  DifferenceSchema,
+  ReissueSchema,
+  ApprovalPageSchema,
+];
+
+export type NewApproval = Static<typeof NewApprovalSchema>;
+export type Reissue = Static<typeof ReissueSchema>;
+export type Difference = Static<typeof DifferenceSchema>;

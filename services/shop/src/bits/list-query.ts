@@ -1,0 +1,151 @@
+import {
+  BIT_RANGES,
+  DEFAULT_POLICY,
+  dialSpeeds,
+  FORMS,
+  type Query,
+  type Router,
+  readQuery,
+  TOOTH_MATERIALS,
+} from "@rimwise/domain";
+import Type, { type Static } from "typebox";
+
+import { PageQuery } from "../http/paging.ts";
+import { facet, sizeFacetsWithin, wordFacet } from "./facets.ts";
+import type { BitFilter } from "./reads.ts";
+import { BIT_STATES } from "./state-schema.ts";
+
+/** How far a size that somebody types may be off: what is called 1/2 in is often 12 or 13 mm. Ours. */
+const TYPED_TOLERANCE_MM = 0.4;
+const MOST_TOLERANCE_MM = 5;
+
+/** A collet closes by less: what `hasColletFor` takes for one size. */
+const COLLET_TOLERANCE_MM = 0.1;
+
+const size = (description: string) =>
+  Type.Optional(Type.Number({ exclusiveMinimum: 0, maximum: 300, description }));
+const known = (what: string) =>
+  Type.Optional(Type.Enum(["missing"], { type: "string", description: `Bits that have no ${what}.` }));
+
+/** What the list of bits can be narrowed by; all of it combines. */
+export const BitListQuery = Type.Object(
+  {
+    ...PageQuery.properties,
+    q: Type.Optional(
+      Type.String({
+        minLength: 1,
+        maxLength: 200,
+        description: 'Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove".',
+      }),
+    ),
+    state: Type.Optional(Type.Enum([...BIT_STATES], { type: "string", description: "Where it stands." })),
+    kind: Type.Optional(
+      Type.Enum(
+        FORMS.map(({ kind }) => kind),
+        { type: "string", description: "Its form." },
+      ),
+    ),
+    diameterMm: size("Its greatest diameter."),
+    shankDiameterMm: size("Diameter of its shank."),
+    toleranceMm: Type.Optional(
+      Type.Number({
+        minimum: 0,
+        maximum: MOST_TOLERANCE_MM,
+        description: `How far the sizes may be off. Left out: ${TYPED_TOLERANCE_MM} mm.`,
+      }),
+    ),
+    homePlaceId: Type.Optional(Type.String({ maxLength: 100, description: "Where it belongs." })),
+    placeId: Type.Optional(Type.String({ maxLength: 100, description: "Where it was last seen." })),
+    missing: Type.Optional(Type.Enum(["yes"], { type: "string", description: "Bits not seen at a count." })),
+    clearance: Type.Optional(
+      Type.Enum(["handheld", "handheld-with-care", "table-only"], {
+        type: "string",
+        description: "What it is cleared for by its size, mass and energy.",
+      }),
+    ),
+    toothMaterial: Type.Optional(
+      Type.Enum([...TOOTH_MATERIALS], { type: "string", description: "What its edges are made of." }),
+    ),
+    mass: known("mass weighed"),
+    marking: known("maximum speed recorded"),
+    fitsRouterId: Type.Optional(
+      Type.String({
+        maxLength: 100,
+        description:
+          "Bits that a collet of this router takes and that stay under their ceiling at its slowest.",
+      }),
+    ),
+  },
+  { additionalProperties: false },
+);
+
+export type BitListQueryType = Static<typeof BitListQuery>;
+
+/** A list's query as what the store looks up. `router` is the one of `fitsRouterId`. */
+export function bitFilter(query: BitListQueryType, router: Router | undefined): BitFilter {
+  const { q, toleranceMm = TYPED_TOLERANCE_MM, diameterMm, shankDiameterMm } = query;
+  const facets = [
+    ...anyOf(facetsAsked(query).map((each) => [each])),
+    ...(diameterMm === undefined ? [] : anyOf([sizeFacetsWithin("diameter", diameterMm, toleranceMm)])),
+    ...(shankDiameterMm === undefined
+      ? []
+      : anyOf([sizeFacetsWithin("shank", shankDiameterMm, toleranceMm)])),
+    ...(router === undefined ? [] : anyOf(colletFacets(router))),
+  ];
+  const terms = [
+    ...facets.map((each) => `facets : ${each}`),
+    ...(q === undefined ? [] : typed(readQuery(q))),
+  ];
+  const slowest = router && dialSpeeds(router, DEFAULT_POLICY)[0];
+  return {
+    ...(terms.length > 0 && { match: terms.join(" AND ") }),
+    ...(slowest && { ceilingFromRpm: slowest.rpmHighest }),
+  };
+}
+
+function facetsAsked(query: BitListQueryType): string[] {
+  const { state, kind, clearance, toothMaterial, homePlaceId, placeId } = query;
+  const asked: [string, string | undefined][] = [
+    ["state", state],
+    ["kind", kind],
+    ["clearance", clearance],
+    ["tooth", toothMaterial],
+    ["home", homePlaceId],
+    ["at", placeId],
+    ["is", query.missing && "missing"],
+    ["no", query.mass && "mass"],
+    ["no", query.marking && "marking"],
+  ];
+  return asked.flatMap(([name, value]) => (value === undefined ? [] : [facet(name, value)]));
+}
+
+/** A word that stands nowhere finds nothing, as a query of no words at all should. */
+const NOWHERE = "nowhere";
+
+function typed({ words, sizes }: Query): string[] {
+  const terms = words.map((word) => `words : ${quoted(wordFacet(word))}`);
+  for (const { role, mm, alternativesMm = [] } of sizes) {
+    const readings = [mm, ...alternativesMm].flatMap((each) =>
+      sizeFacetsWithin(role, each, TYPED_TOLERANCE_MM),
+    );
+    for (const each of anyOf([readings])) terms.push(`facets : ${each}`);
+  }
+  return terms.length > 0 ? terms : [`facets : ${quoted(NOWHERE)}`];
+}
+
+function colletFacets({ colletDiametersMm }: Router): string[][] {
+  if (colletDiametersMm === undefined) return [];
+  const shanks = colletDiametersMm
+    .filter((mm) => mm <= BIT_RANGES.shankDiameterMm.max)
+    .flatMap((mm) => sizeFacetsWithin("shank", mm, COLLET_TOLERANCE_MM));
+  return [shanks.length > 0 ? shanks : [NOWHERE]];
+}
+
+/** Each list as one term: any of its words. */
+function anyOf(lists: readonly (readonly string[])[]): string[] {
+  return lists.filter((list) => list.length > 0).map((list) => `(${list.map(quoted).join(" OR ")})`);
+}
+
+function quoted(word: string): string {
+  return `"${word.replaceAll('"', "")}"`;
+}

@@ -1,0 +1,70 @@
+import {
+  type Bit,
+  bitSizes,
+  bitWords,
+  clearanceOf,
+  DEFAULT_POLICY,
+  makePlan,
+  usualCut,
+  WOODS,
+} from "@rimwise/domain";
+import { bareBit } from "./bare.ts";
+import { facet, sizeFacets, wordFacets } from "./facets.ts";
+import type { BitRecord } from "./schema.ts";
+
+/** A router that sets no limit of its own: what is left is the bit's. */
+const ANY_ROUTER = { minRpm: 1000, maxRpm: 60_000 };
+
+/** What a bit is looked up by beside its own fields; made anew with every change of it. */
+export function bitQueryColumns(record: BitRecord) {
+  const bit = bareBit(record);
+  const words = [...bitWords(bit), record.name, record.notes ?? "", record.toothMaterial ?? ""];
+  return {
+    words: wordFacets(words.join(" ")),
+    facets: facetsOf(record, bit).join(" "),
+    ceilingRpm: ceilingRpm(bit),
+    usedMinutes: record.used.minutes,
+    reorderReason: reorderReason(record),
+  };
+}
+
+function facetsOf(record: BitRecord, bit: Bit): string[] {
+  const { state, homePlaceId, placeId, toothMaterial = "unknown" } = record;
+  return [
+    facet("state", state),
+    facet("kind", bit.form.kind),
+    facet("clearance", clearanceOf(bit, DEFAULT_POLICY)),
+    facet("tooth", toothMaterial),
+    ...sizeFacets(bitSizes(bit)),
+    ...(homePlaceId === undefined ? [] : [facet("home", homePlaceId)]),
+    ...(placeId === undefined ? [] : [facet("at", placeId)]),
+    ...(record.missingSince === undefined ? [] : [facet("is", "missing")]),
+    ...(bit.massG === undefined ? [facet("no", "mass")] : []),
+    ...(bit.markedMaxRpm === undefined ? [facet("no", "marking")] : []),
+  ];
+}
+
+/** The ceiling of the bit itself, at the cut it is made for. */
+function ceilingRpm(bit: Bit): number {
+  const [wood] = WOODS;
+  if (wood === undefined) return 0;
+  const asked = {
+    bit,
+    router: ANY_ROUTER,
+    mounting: "table",
+    wood,
+    cut: usualCut(bit),
+    policy: DEFAULT_POLICY,
+  } as const;
+  return makePlan(asked).speed.ceilingRpm;
+}
+
+/** Why another is to be bought; undefined where none is. */
+function reorderReason({ retirement, smallestUsableDiameterMm, form }: BitRecord): string | undefined {
+  if (retirement !== undefined) return retirement.isReplaced ? undefined : "retired";
+  if (smallestUsableDiameterMm === undefined || !("diameterMm" in form)) return undefined;
+  return form.diameterMm <= smallestUsableDiameterMm + LAST_SHARPENING_MM ? "last-sharpening" : undefined;
+}
+
+/** What a sharpening takes off the diameter: within this of the smallest usable one there is none left. Ours. */
+const LAST_SHARPENING_MM = 0.2;

@@ -1,0 +1,61 @@
+import { DEFAULT_POLICY } from "@rimwise/domain";
+import { Problem } from "../problems/problem.ts";
+import type { BitRecord } from "./schema.ts";
+import type { BitStanding, BitState } from "./state-schema.ts";
+
+const DAY_MS = 24 * 60 * 60 * 1000;
+
+/** Where a new bit stands: in its place, never used, to be inspected one interval from now. */
+export function newStanding(
+  bit: Pick<BitRecord, "homePlaceId" | "inspectionIntervalDays">,
+  at: string,
+): BitStanding {
+  return {
+    state: "in-rack",
+    ...(bit.homePlaceId !== undefined && { placeId: bit.homePlaceId }),
+    inspectionDueAt: dueAfter(at, bit.inspectionIntervalDays),
+    used: {
+      uses: 0,
+      metres: 0,
+      minutes: 0,
+      metresSinceInspection: 0,
+      equivalentMetresSinceSharpening: 0,
+    },
+  };
+}
+
+/** A bit whose state follows from what is known of it: the gravest of several reasons wins. */
+export function settled(bit: BitRecord): BitRecord {
+  return { ...bit, state: stateOf(bit) };
+}
+
+/** When an inspection is due: after its days, or at once where it has cut its metres. */
+export function inspectionDue(bit: BitRecord, at: string): string {
+  const intervalM = bit.inspectionIntervalM ?? DEFAULT_POLICY.inspectionIntervalM;
+  const byTime = dueAfter(bit.inspectedAt ?? bit.createdAt, bit.inspectionIntervalDays);
+  return bit.used.metresSinceInspection >= intervalM && at < byTime ? at : byTime;
+}
+
+/** Refuses a bit that is held or retired: it gets no plan, no trial and no loan. */
+export function requireUsable({ id, hold, retirement }: BitRecord): void {
+  if (retirement !== undefined) {
+    throw new Problem("bit-not-usable", `Bit ${id} is retired: ${retirement.because}`);
+  }
+  if (hold !== undefined) {
+    throw new Problem(
+      "bit-not-usable",
+      `Bit ${id} is held: ${hold.because} Somebody in charge must inspect and release it first.`,
+    );
+  }
+}
+
+function stateOf({ retirement, hold, sentToSharpeningAt, loanId }: BitRecord): BitState {
+  if (retirement !== undefined) return "retired";
+  if (hold !== undefined) return "held";
+  if (sentToSharpeningAt !== undefined) return "at-sharpening";
+  return loanId === undefined ? "in-rack" : "on-loan";
+}
+
+function dueAfter(since: string, days = DEFAULT_POLICY.inspectionIntervalDays): string {
+  return new Date(new Date(since).getTime() + days * DAY_MS).toISOString();
+}

@@ -1,0 +1,108 @@
+import type { Mark, Mounting } from "@rimwise/domain";
+import Type, { type Static } from "typebox";
+import { idField, keptFields, referenceField } from "../http/fields.ts";
+import { pageSchema } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+import { MarkSchema } from "../routers/schema.ts";
+import type { Kept } from "../store/records.ts";
+
+const closed = { additionalProperties: false } as const;
+
+export type CheckRecord = Kept & {
+  readonly personId: string;
+  readonly bitId: string;
+  readonly routerId: string;
+  readonly asked: { readonly dialMark?: Mark; readonly woodId?: string; readonly mounting?: Mounting };
+  readonly isAllowed: boolean;
+  readonly reasons: readonly Reason[];
+  readonly approvalId?: string;
+};
+
+export type Reason = { readonly code: string; readonly text: string };
+
+const ReasonWhyNotSchema = Type.Object(
+  {
+    code: Type.String({ description: "Stable: programs branch on it." }),
+    text: Type.String({ description: "The same as a sentence." }),
+  },
+  { $id: "ReasonWhyNot", description: "One reason why not.", ...closed },
+);
+
+export const CheckRequestSchema = Type.Object(
+  {
+    personId: referenceField("the person who wants to run it"),
+    bitId: referenceField("the bit"),
+    routerId: referenceField("the router"),
+    dialMark: Type.Optional(ref(MarkSchema)),
+    woodId: Type.Optional(referenceField("the wood; left out, any that the setting is for")),
+    mounting: Type.Optional(
+      Type.Enum(["table", "handheld"], { type: "string", description: "How the router is held." }),
+    ),
+    isRecorded: Type.Optional(Type.Boolean({ description: "Whether to keep this check. Left out: no." })),
+  },
+  {
+    $id: "CheckRequest",
+    description:
+      "May this person run this bit on this router at this mark, now? Left out, the mark is the router's one speed.",
+    ...closed,
+  },
+);
+
+export const CheckAnswerSchema = Type.Object(
+  {
+    isAllowed: Type.Boolean({ description: "Only true is a yes. No answer is a no." }),
+    reasons: Type.Array(ref(ReasonWhyNotSchema), {
+      description: "Every reason why not; empty where allowed.",
+    }),
+    approvalId: Type.Union([Type.String(), Type.Null()], {
+      description: "The setting that allows it, or that came nearest.",
+    }),
+    supervision: Type.Union([Type.String(), Type.Null()], {
+      description: "How closely somebody must watch; null where not allowed.",
+    }),
+    validUntil: Type.Union([Type.String({ format: "date-time" }), Type.Null()], {
+      description: "Until when, if nothing changes; null where not allowed.",
+    }),
+    at: Type.String({ format: "date-time", description: "When this was decided." }),
+    checkId: Type.Union([Type.String(), Type.Null()], {
+      description: "Id of the kept check; null where it is not kept.",
+    }),
+  },
+  { $id: "CheckAnswer", description: "The answer to a check.", ...closed },
+);
+
+export const CheckSchema = Type.Object(
+  {
+    id: idField("check"),
+    personId: Type.String({ description: "Who asked to run it." }),
+    bitId: Type.String({ description: "The bit." }),
+    routerId: Type.String({ description: "The router." }),
+    asked: Type.Object(
+      {
+        dialMark: Type.Optional(ref(MarkSchema)),
+        woodId: Type.Optional(Type.String({ description: "The wood." })),
+        mounting: Type.Optional(Type.String({ description: "How it is held." })),
+      },
+      { description: "What else was asked.", ...closed },
+    ),
+    isAllowed: Type.Boolean({ description: "What the answer was." }),
+    reasons: Type.Array(ref(ReasonWhyNotSchema), { description: "Why not." }),
+    approvalId: Type.Optional(Type.String({ description: "The setting it rested on." })),
+    ...keptFields,
+  },
+  { $id: "Check", description: "A kept check.", ...closed },
+);
+
+export const CheckPageSchema = pageSchema("CheckPage", ref(CheckSchema), "Checks, oldest first.");
+
+/** The components this resource answers and takes. */
+export const CHECK_SCHEMAS = [
+  ReasonWhyNotSchema,
+  CheckRequestSchema,
+  CheckAnswerSchema,
+  CheckSchema,
+  CheckPageSchema,
+];
+
+export type CheckRequest = Static<typeof CheckRequestSchema>;
+export type CheckAnswer = Static<typeof CheckAnswerSchema>;

@@ -1,0 +1,44 @@
+import type { Commit } from "../store/port.ts";
+
+/** Tells those who wait that something was committed. It carries nothing: what happened is read from the table. */
+export type Bell = {
+  /** How often it has rung. Read it before looking at the table, and nothing can slip by between. */
+  readonly rings: () => number;
+  readonly ring: () => void;
+  /** True as soon as it has rung more than `heard` times; false after `atMostMs`, or when the signal ends the wait. */
+  readonly wait: (heard: number, atMostMs: number, signal: AbortSignal) => Promise<boolean>;
+};
+
+export function newBell(): Bell {
+  const waiting = new Set<() => void>();
+  let rings = 0;
+  return {
+    rings: () => rings,
+    ring: () => {
+      rings += 1;
+      for (const wake of [...waiting]) wake();
+    },
+    wait: (heard, atMostMs, signal) =>
+      new Promise((resolve) => {
+        const end = () => {
+          clearTimeout(timer);
+          waiting.delete(end);
+          signal.removeEventListener("abort", end);
+          resolve(rings > heard);
+        };
+        const timer = setTimeout(end, atMostMs);
+        waiting.add(end);
+        signal.addEventListener("abort", end, { once: true });
+        if (signal.aborted || rings > heard) end();
+      }),
+  };
+}
+
+/** The same door for writes, ringing after each order that is on the disk. */
+export function ringingAfter(commit: Commit, ...bells: readonly Pick<Bell, "ring">[]): Commit {
+  return async (order) => {
+    const outcome = await commit(order);
+    if (outcome.kind === "committed" && order.changes.length > 0) for (const { ring } of bells) ring();
+    return outcome;
+  };
+}

@@ -1,0 +1,41 @@
+import { type FieldFault, notValid } from "../problems/problem.ts";
+
+type Find<Row> = { readonly find: (id: string) => Promise<Row | undefined> };
+
+/** One id in a body and where to look it up; left out, there is nothing to look up. */
+export type Named = {
+  readonly pointer: string;
+  readonly noun: string;
+  readonly id: string | undefined;
+  readonly reads: Find<object>;
+};
+
+/** Refuses a body that names records which do not exist: every one of them at once. */
+export async function requireNamed(names: readonly Named[]): Promise<void> {
+  const faults: FieldFault[] = [];
+  for (const { pointer, noun, id, reads } of names) {
+    if (id !== undefined && (await reads.find(id)) === undefined) faults.push(unknown(pointer, noun));
+  }
+  if (faults.length > 0) throw notValid(faults);
+}
+
+/** The record that a body names, or the refusal that says there is none. */
+export async function requireOne<Row>(
+  pointer: string,
+  noun: string,
+  id: string,
+  reads: Find<Row>,
+): Promise<Row> {
+  const row = await reads.find(id);
+  if (row === undefined) throw notValid([unknown(pointer, noun)]);
+  return row;
+}
+
+function unknown(pointer: string, noun: string): FieldFault {
+  return {
+    in: "body",
+    pointer,
+    message: `There is no such ${noun}.`,
+    accepted: `the id of a ${noun} of the shop`,
+  };
+}

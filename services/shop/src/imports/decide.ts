@@ -1,0 +1,107 @@
+import { DomainError, describeFault } from "@rimwise/domain";
+import { changeBit, createBit } from "../bits/decide.ts";
+import { bitQueryColumns } from "../bits/query-columns.ts";
+import { BIT_FIELD_NAMES, type BitRecord, type NewBit } from "../bits/schema.ts";
+import { canonicalText } from "../http/canonical.ts";
+import { creation, replacement } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import { columnAt } from "./columns.ts";
+import type { Row, RowContent, RowFault } from "./rows.ts";
+
+/** What comes of one row. */
+export type Decision =
+  | { readonly kind: "created"; readonly record: BitRecord; readonly isNewId: boolean }
+  | { readonly kind: "changed"; readonly before: BitRecord; readonly record: BitRecord }
+  | { readonly kind: "unchanged" }
+  | { readonly kind: "refused"; readonly faults: readonly RowFault[] };
+
+/** A decision that something is to be written for. */
+export type Written = Extract<Decision, { kind: "created" | "changed" }>;
+
+/** What is wrong with a value as a bit by its schema, each with its JSON Pointer. */
+export type CheckBit = (value: unknown) => readonly PointedFault[];
+
+type PointedFault = { readonly pointer: string; readonly message: string; readonly accepted: string };
+type Draft = Readonly<Record<string, unknown>>;
+
+/**
+ * Decides a row that could be read: a bit that is not kept yet is created, under its own id where it has one; a kept one becomes
+ * what the row says of it. `current` is the kept bit with the row's id.
+ */
+export function decideRow(
+  { id, content }: Extract<Row, { kind: "row" }>,
+  current: BitRecord | undefined,
+  { check, newId, at }: { readonly check: CheckBit; readonly newId: () => string; readonly at: string },
+): Decision {
+  const draft = draftOf(content, current);
+  const faults = check(draft);
+  if (faults.length > 0) return { kind: "refused", faults: faults.map((fault) => named(fault, content)) };
+  const bit: NewBit = Object(draft);
+  try {
+    return current === undefined
+      ? { kind: "created", record: createBit(id ?? newId(), bit, at).record, isNewId: id === undefined }
+      : changed(current, bit, at);
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error;
+    const pointed = error.faults.map((fault) => ({ pointer: fault.pointer, ...describeFault(fault) }));
+    return { kind: "refused", faults: pointed.map((fault) => named(fault, content)) };
+  }
+}
+
+/** What a decision writes, with what its bit is looked up by made beforehand: that takes longer than the writing. */
+export function rowChange(decision: Written, queryColumns = bitQueryColumns(decision.record)): Change {
+  const change =
+    decision.kind === "created"
+      ? creation("bit", decision.record)
+      : replacement("bit", decision.before, decision.record);
+  return { ...change, queryColumns };
+}
+
+function changed(current: BitRecord, bit: NewBit, at: string): Decision {
+  const before = fieldsOf(current);
+  if (canonicalText(before) === canonicalText(bit)) return { kind: "unchanged" };
+  const removed = Object.keys(before).filter((name) => !(name in bit));
+  const change = { ...bit, ...Object.fromEntries(removed.map((name) => [name, null])) };
+  return { kind: "changed", before: current, record: changeBit(current, change, at).record };
+}
+
+/** A kept bit without what only its history changes: what files hold of it. */
+export function fieldsOf(record: BitRecord): Draft {
+  return Object.fromEntries(Object.entries(record).filter(([name]) => BIT_FIELD_NAMES.includes(name)));
+}
+
+/** A line of JSON says all of a bit. A row of columns says nothing of the columns it does not have. */
+function draftOf(content: RowContent, current: BitRecord | undefined): Draft {
+  if (content.kind === "whole") return { ...content.bit };
+  const values = [...content.values];
+  const fields = new Map(Object.entries(current === undefined ? {} : fieldsOf(current)));
+  for (const [{ path }, value] of values) if (path.length === 1) put(fields, path[0], value);
+  const kind = values.find(([{ name }]) => name === "kind")?.[1];
+  const isOtherForm = kind !== undefined && kind !== current?.form.kind;
+  const form = isOtherForm ? {} : current?.form;
+  put(fields, "form", nested("form", form, content) ?? {});
+  put(fields, "cost", nested("cost", current?.cost, content));
+  return Object.fromEntries(fields);
+}
+
+function nested(
+  parent: string,
+  kept: object | undefined,
+  { values }: Extract<RowContent, { kind: "columns" }>,
+): object | undefined {
+  const fields = new Map<string, unknown>(Object.entries(kept ?? {}));
+  for (const [{ path }, value] of values) {
+    if (path.length === 2 && path[0] === parent) put(fields, path[1], value);
+  }
+  return fields.size === 0 ? undefined : Object.fromEntries(fields);
+}
+
+function put(fields: Map<string, unknown>, name: string, value: unknown): void {
+  if (value === undefined) fields.delete(name);
+  else fields.set(name, value);
+}
+
+function named({ pointer, message, accepted }: PointedFault, { kind }: RowContent): RowFault {
+  const column = kind === "whole" ? pointer : columnAt(pointer)?.name;
+  return { ...(column !== undefined && { column }), message, accepted };
+}

@@ -1,0 +1,144 @@
+import { changedMeanwhile, decidedAnew, type Write } from "../http/write.ts";
+import { Problem } from "../problems/problem.ts";
+import { creation, nextVersion, replacement } from "../store/changes.ts";
+import { newId } from "../store/id.ts";
+import type { Stamp } from "../store/port.ts";
+import { rowChange, type Written } from "./decide.ts";
+import { type DecidedRow, decidedRows, type Grounds } from "./decided-rows.ts";
+import type { Format, ImportRecord, ImportReport, Mode } from "./schema.ts";
+import { openStaged, type Staged } from "./staged.ts";
+import { counted, EMPTY_TALLY, type RowOutcome, type Tally } from "./tally.ts";
+import type { Upload } from "./upload.ts";
+
+export type ImportAsk = { readonly format: Format; readonly mode: Mode; readonly dryRun: boolean };
+
+type Parts = Omit<Grounds, "at"> & {
+  readonly write: Write;
+  readonly stamp: Stamp;
+  readonly now: () => Date;
+};
+type Job = { readonly upload: Upload; readonly ask: ImportAsk; readonly parts: Parts };
+
+/** Rows that are written together: a transaction holds no more orders. */
+const ROWS_IN_A_BATCH = 100;
+
+/**
+ * Takes in a file of bits and reports what came of it. All or nothing: throws `import-not-valid`, with the report, where
+ * one row cannot be taken. Row by row: every row is a change of its own, on the disk before the next hundred are looked at.
+ */
+export function importBits(upload: Upload, ask: ImportAsk, parts: Parts): Promise<ImportReport> {
+  const job = { upload, ask, parts };
+  if (ask.dryRun) return reportOnly(job);
+  return ask.mode === "all-or-nothing" ? allOrNothing(job) : rowByRow(job);
+}
+
+async function reportOnly({ upload, ask, parts }: Job): Promise<ImportReport> {
+  let tally = EMPTY_TALLY;
+  for await (const { line, outcome } of rowsOf({ upload, ask, parts })) tally = counted(tally, line, outcome);
+  return reportOf(tally, ask);
+}
+
+async function allOrNothing(job: Job): Promise<ImportReport> {
+  const staged = await openStaged();
+  try {
+    const tally = await stage(job, staged);
+    const { ask, parts } = job;
+    if (tally.refused > 0 || !tally.isComplete) throw refusal(tally, ask);
+    if (tally.created + tally.changed === 0) return reportOf(tally, ask);
+    const record = newRecord(job, tally, "done");
+    const order = { stamp: parts.stamp, changes: [creation("import", record)] };
+    await parts.write({ ...order, streamed: await staged.changes() }, changedMeanwhile);
+    return reportOf(tally, ask, record.id);
+  } finally {
+    await staged.close();
+  }
+}
+
+/** Decides every row. As soon as one cannot be taken, the others are only looked at. */
+async function stage(job: Job, staged: Staged): Promise<Tally> {
+  let tally = EMPTY_TALLY;
+  for await (const { line, outcome } of rowsOf(job)) {
+    tally = counted(tally, line, outcome);
+    if (tally.refused === 0 && isWritten(outcome)) await staged.add(outcome);
+  }
+  return tally;
+}
+
+async function rowByRow(job: Job): Promise<ImportReport> {
+  const { ask, parts } = job;
+  let record: ImportRecord | undefined;
+  let tally = EMPTY_TALLY;
+  let batch: DecidedRow[] = [];
+
+  async function writeBatch(): Promise<void> {
+    if (record === undefined && batch.some(({ outcome }) => isWritten(outcome))) {
+      // Told beforehand, so that a file whose import was cut off is known as well.
+      record = newRecord(job, EMPTY_TALLY, "running");
+      await parts.write({ stamp: parts.stamp, changes: [creation("import", record)] });
+    }
+    const outcomes = await Promise.all(batch.map((row) => writeRow(row, parts)));
+    for (const [index, { line, outcome }] of batch.entries()) {
+      tally = counted(tally, line, outcomes[index] ?? outcome);
+    }
+    batch = [];
+  }
+
+  for await (const row of rowsOf(job)) {
+    batch.push(row);
+    if (batch.length === ROWS_IN_A_BATCH) await writeBatch();
+  }
+  await writeBatch();
+  if (record === undefined) return reportOf(tally, ask);
+  const stamp = { ...parts.stamp, at: parts.now().toISOString() };
+  const done = nextVersion<ImportRecord>({ ...record, ...countsOf(tally), state: "done" }, stamp.at);
+  await parts.write({ stamp, changes: [replacement("import", record, done, "finished")] });
+  return reportOf(tally, ask, record.id);
+}
+
+/** Writes one row, decided anew where its bit has changed meanwhile. What cannot be done is the row's own fault. */
+async function writeRow(row: DecidedRow, { write, stamp }: Parts): Promise<RowOutcome> {
+  let first: RowOutcome | undefined = row.outcome;
+  try {
+    return await decidedAnew(async () => {
+      const outcome = first ?? (await row.decide());
+      first = undefined;
+      if (isWritten(outcome)) await write({ stamp, changes: [rowChange(outcome)] }, changedMeanwhile);
+      return outcome;
+    });
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    return { kind: "refused", faults: [{ message: error.message, accepted: "the same row again" }] };
+  }
+}
+
+function rowsOf({ upload, ask, parts }: Job): AsyncIterable<DecidedRow> {
+  return decidedRows(upload, ask, { ...parts, at: parts.stamp.at });
+}
+
+function isWritten(outcome: RowOutcome): outcome is Written {
+  return outcome.kind === "created" || outcome.kind === "changed";
+}
+
+function newRecord({ upload, ask, parts }: Job, tally: Tally, state: ImportRecord["state"]): ImportRecord {
+  const { at } = parts.stamp;
+  const { format, mode } = ask;
+  const { sha256 } = upload;
+  const kept = { id: newId("import"), createdAt: at, updatedAt: at, version: 1 };
+  return { ...kept, sha256, format, mode, state, ...countsOf(tally) };
+}
+
+function countsOf({ rows, created, changed, unchanged, refused, newIds }: Tally) {
+  return { rows, created, changed, unchanged, refused, newIds };
+}
+
+function reportOf(tally: Tally, { mode, dryRun }: ImportAsk, importId?: string): ImportReport {
+  const { newIds: _, ...told } = tally;
+  return { ...(importId !== undefined && { importId }), mode, dryRun, ...told };
+}
+
+function refusal(tally: Tally, ask: ImportAsk): Problem {
+  const report = reportOf({ ...tally, created: 0, changed: 0 }, ask);
+  return new Problem("import-not-valid", "Nothing was changed. The report says what each row accepts.", {
+    report,
+  });
+}

@@ -1,0 +1,39 @@
+import { linesOf } from "./lines.ts";
+import { idFaults, NOT_UTF8, type Row, type RowFault, TOO_LONG } from "./rows.ts";
+
+const NOT_AN_OBJECT: RowFault = {
+  message: "This line is not a JSON object.",
+  accepted: "one JSON object a line: the fields of a bit, and `id` where it has one",
+};
+
+/** The rows of newline-delimited JSON: one bit a line, as the API takes it, with its `id` or without. */
+export async function* ndjsonRows(source: AsyncIterable<Buffer>): AsyncGenerator<Row> {
+  for await (const { number: line, bytes, isUtf8, isTooLong } of linesOf(source)) {
+    if (isTooLong) yield { kind: "unreadable", line, faults: [TOO_LONG] };
+    else if (!isUtf8) yield { kind: "unreadable", line, faults: [NOT_UTF8] };
+    else if (bytes.toString().trim() !== "") yield rowOf(line, bytes.toString());
+  }
+}
+
+function rowOf(line: number, text: string): Row {
+  const value = parsed(text);
+  if (value === undefined) return { kind: "unreadable", line, faults: [NOT_AN_OBJECT] };
+  const { id, ...bit } = value;
+  const faults = idFaults(id, "/id");
+  if (faults.length > 0) return { kind: "unreadable", line, faults };
+  return {
+    kind: "row",
+    line,
+    id: id === undefined ? undefined : String(id),
+    content: { kind: "whole", bit },
+  };
+}
+
+function parsed(text: string): { readonly id?: unknown } | undefined {
+  try {
+    const value: unknown = JSON.parse(text);
+    return typeof value === "object" && value !== null && !Array.isArray(value) ? value : undefined;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,58 @@
+import type { Decision } from "./decide.ts";
+import type { RowFault } from "./rows.ts";
+import { type ImportReport, MOST_FAULTS_TOLD } from "./schema.ts";
+
+/** What came of one row, or of the end of what can be read. */
+export type RowOutcome = Decision | { readonly kind: "broken"; readonly faults: readonly RowFault[] };
+
+/** What has come of the rows so far. */
+export type Tally = Omit<ImportReport, "importId" | "mode" | "dryRun"> & {
+  /** Created bits whose rows had no id. */
+  readonly newIds: number;
+};
+
+export const EMPTY_TALLY: Tally = {
+  rows: 0,
+  created: 0,
+  changed: 0,
+  unchanged: 0,
+  refused: 0,
+  newIds: 0,
+  faults: [],
+  faultsLeftOut: 0,
+  isComplete: true,
+};
+
+/** The tally with what came of the row that begins on a line. */
+export function counted(tally: Tally, line: number, outcome: RowOutcome): Tally {
+  switch (outcome.kind) {
+    case "created":
+      return {
+        ...tally,
+        rows: tally.rows + 1,
+        created: tally.created + 1,
+        newIds: tally.newIds + (outcome.isNewId ? 1 : 0),
+      };
+    case "changed":
+    case "unchanged":
+      return { ...tally, rows: tally.rows + 1, [outcome.kind]: tally[outcome.kind] + 1 };
+    case "refused":
+      return {
+        ...withFaults(tally, line, outcome.faults, MOST_FAULTS_TOLD - tally.faults.length),
+        rows: tally.rows + 1,
+        refused: tally.refused + 1,
+      };
+    case "broken":
+      // What ends the reading is told whatever came before.
+      return { ...withFaults(tally, line, outcome.faults, MOST_FAULTS_TOLD), isComplete: false };
+  }
+}
+
+function withFaults(tally: Tally, line: number, faults: readonly RowFault[], most: number): Tally {
+  const told = faults.slice(0, Math.max(0, most)).map((fault) => ({ line, ...fault }));
+  return {
+    ...tally,
+    faults: [...tally.faults, ...told],
+    faultsLeftOut: tally.faultsLeftOut + faults.length - told.length,
+  };
+}

@@ -1,0 +1,71 @@
+import { bitAfter } from "../bits/decide.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import type { Hold, Retirement } from "../bits/state-schema.ts";
+import { happenedAt } from "../http/moment.ts";
+import { notValid, Problem } from "../problems/problem.ts";
+import { creation } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import type { BitFinding, InspectionRecord, NewInspection } from "./schema.ts";
+
+type Decision = { readonly record: InspectionRecord; readonly changes: readonly Change[] };
+
+/** What nobody may only note: a tooth that can fly, and a shank that cannot run true (common practice). */
+const GRAVE: readonly BitFinding[] = ["cracked-braze", "bent"];
+
+/** A bit was looked at: the inspection, and what follows from it for the bit. */
+export function inspectBit(
+  id: string,
+  bit: BitRecord,
+  given: NewInspection,
+  personId: string | undefined,
+  at: string,
+): Decision {
+  if (bit.retirement !== undefined) {
+    throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.because}`);
+  }
+  requireGravity(given);
+  const inspectedAt = happenedAt(given.inspectedAt, at, "/inspectedAt");
+  const record: InspectionRecord = {
+    id,
+    bitId: bit.id,
+    ...(personId !== undefined && { personId }),
+    findings: given.findings,
+    effect: given.effect,
+    ...(given.notes !== undefined && { notes: given.notes }),
+    inspectedAt,
+    createdAt: at,
+    updatedAt: at,
+    version: 1,
+  };
+  return { record, changes: [creation("inspection", record), bitAfterInspection(bit, record, at)] };
+}
+
+function bitAfterInspection(bit: BitRecord, record: InspectionRecord, at: string): Change {
+  const isLatest = record.inspectedAt >= (bit.inspectedAt ?? "");
+  const looked = isLatest
+    ? { inspectedAt: record.inspectedAt, used: { ...bit.used, metresSinceInspection: 0 } }
+    : {};
+  return bitAfter(bit, "inspected", { ...looked, ...effectOf(record, at) }, at).change;
+}
+
+function effectOf(
+  { id, effect, findings }: InspectionRecord,
+  at: string,
+): { readonly hold?: Hold; readonly retirement?: Retirement } {
+  const because = findings.length > 0 ? `Found: ${findings.join(", ")}.` : "Found unfit at an inspection.";
+  switch (effect) {
+    case "note":
+      return {};
+    case "hold":
+      return { hold: { since: at, because, cause: "inspection", causeId: id } };
+    case "retire":
+      return { retirement: { at, because, isReplaced: false } };
+  }
+}
+
+function requireGravity({ findings, effect }: NewInspection): void {
+  const grave = findings.filter((finding) => GRAVE.includes(finding));
+  if (effect !== "note" || grave.length === 0) return;
+  const message = `With ${grave.join(" and ")} a bit must not stay in use.`;
+  throw notValid([{ in: "body", pointer: "/effect", message, accepted: "hold or retire" }]);
+}

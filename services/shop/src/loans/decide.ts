@@ -1,0 +1,62 @@
+import { bitAfter } from "../bits/decide.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import { requireUsable } from "../bits/standing.ts";
+import { Problem } from "../problems/problem.ts";
+import { creation, nextVersion, replacement } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import type { LoanRecord } from "./schema.ts";
+
+type Decision = { readonly record: LoanRecord; readonly changes: readonly Change[] };
+
+const USUAL_LOAN_MS = 24 * 60 * 60 * 1000;
+
+type Asked = {
+  readonly personId: string;
+  readonly routerId?: string;
+  readonly job?: string;
+  readonly dueAt?: string;
+};
+
+/** Takes a bit out. One that is out, away, held or retired cannot be taken. */
+export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): Decision {
+  requireUsable(bit);
+  if (bit.state !== "in-rack") {
+    const where = bit.loanId === undefined ? "away at sharpening" : `out on loan ${bit.loanId}`;
+    throw new Problem("bit-not-available", `Bit ${bit.id} is ${where}.`);
+  }
+  const { personId, routerId, job, dueAt } = asked;
+  const due = dueAt === undefined ? new Date(new Date(at).getTime() + USUAL_LOAN_MS) : new Date(dueAt);
+  const record: LoanRecord = {
+    id,
+    bitId: bit.id,
+    personId,
+    ...(routerId !== undefined && { routerId }),
+    ...(job !== undefined && { job }),
+    dueAt: due.toISOString(),
+    createdAt: at,
+    updatedAt: at,
+    version: 1,
+  };
+  const lent = bitAfter(bit, "lent", { loanId: id, placeId: undefined, missingSince: undefined }, at);
+  return { record, changes: [creation("loan", record), lent.change] };
+}
+
+/** Brings a bit back to a place, or to where it belongs. A bit that was held while it was out stays held. */
+export function returnBit(
+  loan: LoanRecord,
+  bit: BitRecord | undefined,
+  placeId: string | undefined,
+  at: string,
+): Decision {
+  if (loan.returnedAt !== undefined) {
+    throw new Problem("loan-ended", `It came back at ${loan.returnedAt}.`);
+  }
+  const place = placeId ?? bit?.homePlaceId;
+  const record: LoanRecord = {
+    ...nextVersion(loan, at),
+    returnedAt: at,
+    ...(place !== undefined && { returnedPlaceId: place }),
+  };
+  const back = bit && bitAfter(bit, "returned", { loanId: undefined, placeId: place }, at);
+  return { record, changes: [replacement("loan", loan, record, "returned"), ...(back ? [back.change] : [])] };
+}

@@ -1,0 +1,88 @@
+import { bitAfter } from "../bits/decide.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import { merged } from "../http/fields.ts";
+import { notValid } from "../problems/problem.ts";
+import { creation, nextVersion, replacement } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import type { NewPlace, PlaceChange, PlaceContents, PlaceRecord } from "./schema.ts";
+
+type Decision = { readonly record: PlaceRecord; readonly change: Change };
+
+/** A new place to keep bits. */
+export function createPlace(id: string, given: NewPlace, at: string): Decision {
+  const record: PlaceRecord = { ...given, id, createdAt: at, updatedAt: at, version: 1 };
+  return { record, change: creation("place", record) };
+}
+
+/** A place's next state. `outer` is what it would be inside, from there outward: never itself. */
+export function changePlace(
+  current: PlaceRecord,
+  change: PlaceChange,
+  outer: readonly PlaceRecord[],
+  at: string,
+): Decision {
+  if (outer.some(({ id }) => id === current.id)) {
+    const accepted = "a place that is not inside this one";
+    throw notValid([{ in: "body", pointer: "/insideId", message: "It would be inside itself.", accepted }]);
+  }
+  const record = nextVersion(merged<PlaceRecord>(current, change), at);
+  return { record, change: replacement("place", current, record) };
+}
+
+/** What is in a place, what should be, and what is missing. `within` is the place and all inside it. */
+export function contentsOf(
+  placeId: string,
+  within: readonly string[],
+  bits: readonly BitRecord[],
+  isComplete: boolean,
+): PlaceContents {
+  const inside = new Set(within);
+  const isHere = ({ placeId: seen, state, missingSince }: BitRecord) =>
+    seen !== undefined &&
+    inside.has(seen) &&
+    missingSince === undefined &&
+    (state === "in-rack" || state === "held");
+  const belongs = ({ homePlaceId }: BitRecord) => homePlaceId !== undefined && inside.has(homePlaceId);
+  const idsOf = (of: (bit: BitRecord) => boolean) => bits.filter(of).map(({ id }) => id);
+  return {
+    placeId,
+    here: idsOf((bit) => isHere(bit) && belongs(bit)),
+    strangers: idsOf((bit) => isHere(bit) && !belongs(bit)),
+    away: bits
+      .filter((bit) => belongs(bit) && !isHere(bit) && bit.missingSince === undefined)
+      .map(({ id, state, placeId: seen }) => ({
+        bitId: id,
+        state,
+        ...(seen !== undefined && { placeId: seen }),
+      })),
+    missing: idsOf((bit) => belongs(bit) && bit.missingSince !== undefined),
+    isComplete,
+  };
+}
+
+/**
+ * What a count changes: a bit that was seen is here and no longer missing; one that should be here and was not
+ * seen is missing from now on.
+ */
+export function countBits(
+  placeId: string,
+  within: readonly string[],
+  expected: readonly BitRecord[],
+  seen: readonly BitRecord[],
+  at: string,
+): Change[] {
+  const inside = new Set(within);
+  const seenIds = new Set(seen.map(({ id }) => id));
+  const found = seen
+    .filter((bit) => bit.missingSince !== undefined || bit.placeId === undefined || !inside.has(bit.placeId))
+    .map((bit) => bitAfter(bit, "seen", { placeId, missingSince: undefined }, at).change);
+  const lost = expected
+    .filter((bit) => !seenIds.has(bit.id) && shouldBeHere(bit, inside))
+    .map((bit) => bitAfter(bit, "missed", { missingSince: at }, at).change);
+  return [...found, ...lost];
+}
+
+function shouldBeHere({ state, placeId, missingSince }: BitRecord, inside: ReadonlySet<string>): boolean {
+  const isOnTheRack = state === "in-rack" || state === "held";
+  return isOnTheRack && missingSince === undefined && placeId !== undefined && inside.has(placeId);
+}

@@ -1,0 +1,92 @@
+import Type, { type Static } from "typebox";
+import {
+  idField,
+  keptFields,
+  nameField,
+  notesField,
+  type PatchOf,
+  patchSchema,
+  referenceField,
+} from "../http/fields.ts";
+import { pageSchema } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+import type { Kept } from "../store/records.ts";
+
+export const PLACE_KINDS = ["room", "cabinet", "rack", "drawer", "position"] as const;
+
+/** Where bits are kept. Places nest: a position in a drawer in a room. */
+export type PlaceRecord = Kept & NewPlace;
+
+const placeFields = {
+  name: nameField("Rack 2, position 14"),
+  kind: Type.Enum([...PLACE_KINDS], { type: "string", description: "What it is." }),
+  insideId: Type.Optional(referenceField("the place it is inside")),
+  notes: Type.Optional(notesField),
+};
+
+export const NewPlaceSchema = Type.Object(placeFields, {
+  $id: "NewPlace",
+  description: "A place to keep bits.",
+  additionalProperties: false,
+});
+
+export const PlaceChangeSchema = patchSchema<Static<typeof NewPlaceSchema>>(
+  "PlaceChange",
+  NewPlaceSchema,
+  "What to change of a place. Null takes it out of what it is inside.",
+);
+
+export const PlaceSchema = Type.Object(
+  { id: idField("place"), ...placeFields, ...keptFields },
+  { $id: "Place", description: "A place where bits are kept.", additionalProperties: false },
+);
+
+export const PlacePageSchema = pageSchema("PlacePage", ref(PlaceSchema), "Places, oldest first.");
+
+export const StockTakeSchema = Type.Object(
+  {
+    bitIds: Type.Array(referenceField("a bit that was seen here"), {
+      maxItems: 1000,
+      description: "Every bit that was seen at this place; inside it too.",
+    }),
+  },
+  { $id: "StockTake", description: "What somebody saw at a place.", additionalProperties: false },
+);
+
+const bitIds = (description: string) => Type.Array(Type.String(), { description });
+
+export const PlaceContentsSchema = Type.Object(
+  {
+    placeId: Type.String({ description: "The place." }),
+    here: bitIds("Bits that are here and belong here."),
+    strangers: bitIds("Bits that are here and belong elsewhere."),
+    away: Type.Array(
+      Type.Object(
+        {
+          bitId: Type.String({ description: "The bit." }),
+          state: Type.String({ description: "Why: on loan, at sharpening, …" }),
+          placeId: Type.Optional(Type.String({ description: "Where it was last seen." })),
+        },
+        { additionalProperties: false },
+      ),
+      { description: "Bits that belong here and are known to be elsewhere." },
+    ),
+    missing: bitIds("Bits that belong here, should be here, and were not seen at the last count."),
+    isComplete: Type.Boolean({ description: "False where the place has more bits than one answer tells." }),
+  },
+  { $id: "PlaceContents", description: "What is where, and what should be.", additionalProperties: false },
+);
+
+/** The components this resource answers and takes. */
+export const PLACE_SCHEMAS = [
+  NewPlaceSchema,
+  PlaceChangeSchema,
+  PlaceSchema,
+  PlacePageSchema,
+  StockTakeSchema,
+  PlaceContentsSchema,
+];
+
+export type NewPlace = Static<typeof NewPlaceSchema>;
+export type PlaceChange = PatchOf<Static<typeof NewPlaceSchema>>;
+export type PlaceContents = Static<typeof PlaceContentsSchema>;

@@ -1,0 +1,97 @@
+import {
+  type Bit,
+  DEFAULT_POLICY,
+  dialSpeeds,
+  type PastUse,
+  type Router,
+  type SpeedTrial,
+} from "@rimwise/domain";
+import { bareBit } from "../bits/bare.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import type { RunOutRecord } from "../run-out-readings/schema.ts";
+import type { TrialRecord } from "../speed-trials/schema.ts";
+import type { Database } from "../store/database.ts";
+import { recordQueries } from "../store/record-reads.ts";
+import type { UseOutcome, UseRecord } from "../uses/schema.ts";
+
+/** What the shop has learned about one bit, in every router. */
+export type Learned = {
+  readonly trials: readonly TrialRecord[];
+  readonly runOuts: readonly RunOutRecord[];
+  readonly uses: readonly UseRecord[];
+};
+
+export type LearnedReads = { readonly ofBit: (bitId: string) => Promise<Learned> };
+
+/** The same inside a transaction, where nothing may wait. */
+export type LearnedQueries = { readonly ofBit: (bitId: string) => Learned };
+
+/** A guided trial is a dozen speeds: this is every trial a bit will ever see. */
+const MOST_TRIALS = 10_000;
+const MOST_RUN_OUTS = 200;
+/** What happened longer ago than this many uses warns no more. Ours. */
+const USES_THAT_WARN = 50;
+
+/** What a sharp edge puts right. */
+const BLUNT: readonly UseOutcome[] = ["scorched", "tore-out"];
+
+export function learnedReads(database: Database): LearnedReads {
+  const { ofBit } = learnedQueries(database);
+  return { ofBit: async (bitId) => ofBit(bitId) };
+}
+
+export function learnedQueries(database: Database): LearnedQueries {
+  const trials = recordQueries(database, "speed-trial");
+  const runOuts = recordQueries(database, "run-out-reading");
+  const uses = recordQueries(database, "use");
+  return {
+    ofBit: (bitId) => ({
+      trials: trials.page("", MOST_TRIALS, { bitId }),
+      runOuts: runOuts.newest(MOST_RUN_OUTS, { bitId }),
+      uses: uses.newest(USES_THAT_WARN, { bitId }),
+    }),
+  };
+}
+
+/** A kept bit for a plan in one router: the run-out last measured there beats the one in its record. */
+export function bitIn(routerId: string | undefined, record: BitRecord, { runOuts }: Learned): Bit {
+  const reading = runOuts
+    .filter((each) => each.routerId === routerId)
+    .reduce<RunOutRecord | undefined>(
+      (last, each) => (last && last.readAt >= each.readAt ? last : each),
+      undefined,
+    );
+  return { ...bareBit(record), ...(reading && { runOutMm: reading.runOutMm }) };
+}
+
+/**
+ * The trials that count, as the domain takes them. A dial that was read again since a trial says another speed of its
+ * mark: the slower of the two counts.
+ */
+export function trialsFor(
+  router: { readonly record: { readonly id: string }; readonly usable: Router } | undefined,
+  { trials }: Learned,
+): SpeedTrial[] {
+  const speeds = router === undefined ? [] : dialSpeeds(router.usable, DEFAULT_POLICY);
+  return trials
+    .filter(({ setAside }) => setAside === undefined)
+    .map(({ rpm, mark, outcome, routerId }) => {
+      const sameRouter = routerId === router?.record.id;
+      const now = sameRouter && mark !== undefined ? speeds.find((speed) => speed.mark === mark) : undefined;
+      return { rpm: Math.min(rpm, now?.rpm ?? rpm), outcome, sameRouter };
+    });
+}
+
+/** What happened in earlier cuts. What a sharpening since then has put right is left out. */
+export function historyFor(
+  routerId: string | undefined,
+  woodId: string,
+  { sharpenedAt = "" }: BitRecord,
+  { uses }: Learned,
+): PastUse[] {
+  return uses.flatMap(({ outcomes, routerId: where, woodId: what, doneAt }) =>
+    outcomes
+      .filter((outcome) => outcome !== "fine" && (doneAt > sharpenedAt || !BLUNT.includes(outcome)))
+      .map((outcome) => ({ outcome, sameRouter: where === routerId, sameWood: what === woodId })),
+  );
+}

@@ -1,0 +1,59 @@
+import type { CourseRecord } from "../courses/schema.ts";
+import type { QualificationRecord } from "./schema.ts";
+
+/** One thing a person lacks for a course or a setting. */
+export type Missing = {
+  readonly code:
+    | "safety-test-missing"
+    | "demonstration-missing"
+    | "parental-consent-missing"
+    | "instruction-missing"
+    | "skill-missing";
+  readonly text: string;
+};
+
+const DAY_MS = 24 * 60 * 60 * 1000;
+
+/** What somebody still needs at a moment for what a course asks, and for a setting's own skill. Empty: nothing. */
+export function missingFor(
+  { requirements }: Pick<CourseRecord, "requirements">,
+  skill: string | undefined,
+  held: readonly QualificationRecord[],
+  at: string,
+): Missing[] {
+  const inForce = held.filter((each) => isInForce(each, at));
+  const has = (
+    kind: QualificationRecord["kind"],
+    also: (each: QualificationRecord) => boolean = () => true,
+  ) => inForce.some((each) => each.kind === kind && also(each));
+  const { safetyTest, demonstration, parentalConsent, instructionMaxAgeDays } = requirements;
+  const missing: Missing[] = [];
+  if (safetyTest && !has("safety-test", ({ scorePercent = 0 }) => scorePercent >= safetyTest.passPercent)) {
+    const text = `A safety test with at least ${safetyTest.passPercent} %.`;
+    missing.push({ code: "safety-test-missing", text });
+  }
+  if (demonstration === true && !has("demonstration")) {
+    missing.push({ code: "demonstration-missing", text: "A practical demonstration." });
+  }
+  if (parentalConsent === true && !has("parental-consent")) {
+    missing.push({ code: "parental-consent-missing", text: "A parent's consent." });
+  }
+  if (instructionMaxAgeDays !== undefined && !has("instruction", isYoungerThan(instructionMaxAgeDays, at))) {
+    const text = `An instruction in the last ${instructionMaxAgeDays} days.`;
+    missing.push({ code: "instruction-missing", text });
+  }
+  if (skill !== undefined && !has("demonstration", (each) => each.skill === skill)) {
+    missing.push({ code: "skill-missing", text: `A demonstration of ${skill}.` });
+  }
+  return missing;
+}
+
+/** Whether a qualification counts at a moment. */
+export function isInForce({ givenAt, expiresAt, withdrawn }: QualificationRecord, at: string): boolean {
+  return givenAt <= at && withdrawn === undefined && (expiresAt === undefined || expiresAt > at);
+}
+
+function isYoungerThan(days: number, at: string): (each: QualificationRecord) => boolean {
+  const oldest = new Date(new Date(at).getTime() - days * DAY_MS).toISOString();
+  return ({ givenAt }) => givenAt >= oldest;
+}

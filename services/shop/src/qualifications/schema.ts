@@ -1,0 +1,81 @@
+import Type, { type Static } from "typebox";
+import { idField, keptFields, momentField, notesField, referenceField } from "../http/fields.ts";
+import { pageSchema } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+import type { Kept } from "../store/records.ts";
+
+/** What can be on record of somebody (common practice of schools). */
+export const QUALIFICATION_KINDS = [
+  "safety-test",
+  "demonstration",
+  "parental-consent",
+  "instruction",
+] as const;
+
+export type QualificationRecord = Kept & {
+  readonly personId: string;
+  readonly kind: (typeof QUALIFICATION_KINDS)[number];
+  readonly skill?: string;
+  readonly scorePercent?: number;
+  readonly givenAt: string;
+  readonly expiresAt?: string;
+  readonly signedBy: string;
+  readonly notes?: string;
+  readonly withdrawn?: { readonly at: string; readonly because: string };
+};
+
+const shared = {
+  personId: referenceField("the person"),
+  kind: Type.Enum([...QUALIFICATION_KINDS], { type: "string", description: "What it is." }),
+  skill: Type.Optional(
+    Type.String({
+      minLength: 1,
+      maxLength: 60,
+      pattern: "\\S",
+      description: "What was shown, where a setting asks for it by name, such as large-bits.",
+    }),
+  ),
+  scorePercent: Type.Optional(
+    Type.Number({ minimum: 0, maximum: 100, description: "Score of a safety test; needed there." }),
+  ),
+  expiresAt: Type.Optional(momentField("Until when it counts; left out, as long as courses accept it.")),
+  notes: Type.Optional(notesField),
+};
+
+export const NewQualificationSchema = Type.Object(
+  { ...shared, givenAt: Type.Optional(momentField("When it was given; left out, now.")) },
+  {
+    $id: "NewQualification",
+    description:
+      "What somebody was tested on, showed or was allowed; signed by the person whose key enters it.",
+    additionalProperties: false,
+  },
+);
+
+export const QualificationSchema = Type.Object(
+  {
+    id: idField("qualification"),
+    ...shared,
+    givenAt: momentField("When it was given."),
+    signedBy: Type.String({ description: "The person who signed." }),
+    withdrawn: Type.Optional(
+      Type.Object(
+        { at: momentField("Since when."), because: Type.String({ description: "Why." }) },
+        { description: "It no longer counts.", additionalProperties: false },
+      ),
+    ),
+    ...keptFields,
+  },
+  { $id: "Qualification", description: "Something on record of a person.", additionalProperties: false },
+);
+
+export const QualificationPageSchema = pageSchema(
+  "QualificationPage",
+  ref(QualificationSchema),
+  "Oldest entry first.",
+);
+
+/** The components this resource answers and takes. */
+export const QUALIFICATION_SCHEMAS = [NewQualificationSchema, QualificationSchema, QualificationPageSchema];
+
+export type NewQualification = Static<typeof NewQualificationSchema>;

@@ -1,0 +1,78 @@
+import { sharpened } from "@rimwise/domain";
+import { bareBit } from "../bits/bare.ts";
+import { bitAfter } from "../bits/decide.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import type { Hold } from "../bits/state-schema.ts";
+import { happenedAt } from "../http/moment.ts";
+import { Problem } from "../problems/problem.ts";
+import { creation } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import type { BitDimensions, NewSharpening, SharpeningRecord } from "./schema.ts";
+
+type Decision = { readonly record: SharpeningRecord; readonly changes: readonly Change[] };
+
+/**
+ * A bit came back sharpened: its dimensions are the new ones from now on, the old ones stay in the sharpening and
+ * the events. Below its smallest usable diameter it is held. Throws a DomainError where it would have grown.
+ */
+export function sharpenBit(
+  id: string,
+  bit: BitRecord,
+  { diameterMm, form, massG, sharpenedAt, notes }: NewSharpening,
+  personId: string | undefined,
+  at: string,
+): Decision {
+  if (bit.retirement !== undefined) {
+    throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.because}`);
+  }
+  const measured = {
+    ...(diameterMm !== undefined && { diameterMm }),
+    ...(form !== undefined && { form }),
+    ...(massG !== undefined && { massG }),
+  };
+  const next = sharpened(bareBit(bit), measured);
+  const moment = happenedAt(sharpenedAt, at, "/sharpenedAt");
+  const record: SharpeningRecord = {
+    id,
+    bitId: bit.id,
+    ...(personId !== undefined && { personId }),
+    sharpenedAt: moment,
+    before: dimensionsOf(bit),
+    after: dimensionsOf(next),
+    lifeEquivalentM: bit.used.equivalentMetresSinceSharpening,
+    ...(notes !== undefined && { notes }),
+    createdAt: at,
+    updatedAt: at,
+    version: 1,
+  };
+  const hold = holdIfTooSmall(bit, next.form, id, at);
+  const back = bit.sentToSharpeningAt === undefined ? {} : { placeId: bit.homePlaceId };
+  const changed = {
+    ...dimensionsOf(next),
+    ...back,
+    sentToSharpeningAt: undefined,
+    sharpenedAt: moment,
+    used: { ...bit.used, equivalentMetresSinceSharpening: 0 },
+    ...(hold && { hold }),
+  };
+  return {
+    record,
+    changes: [creation("sharpening", record), bitAfter(bit, "sharpened", changed, at).change],
+  };
+}
+
+function dimensionsOf({ form, massG }: BitDimensions): BitDimensions {
+  return { form, ...(massG !== undefined && { massG }) };
+}
+
+function holdIfTooSmall(
+  { smallestUsableDiameterMm }: BitRecord,
+  form: BitDimensions["form"],
+  causeId: string,
+  at: string,
+): Hold | undefined {
+  if (smallestUsableDiameterMm === undefined || !("diameterMm" in form)) return undefined;
+  if (form.diameterMm >= smallestUsableDiameterMm) return undefined;
+  const because = `Sharpened to ${form.diameterMm} mm, under its smallest usable diameter of ${smallestUsableDiameterMm} mm.`;
+  return { since: at, because, cause: "sharpening", causeId };
+}

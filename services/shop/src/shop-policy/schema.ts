@@ -1,0 +1,36 @@
+import type { PolicyLayer } from "@rimwise/domain";
+import Type from "typebox";
+import { keptFields } from "../http/fields.ts";
+import { ref } from "../http/reference.ts";
+import { PolicyLayerSchema } from "../plans/policy-schema.ts";
+import type { Kept } from "../store/records.ts";
+
+/** The one row of its kind. */
+export const SHOP_POLICY_ID = "policy_shop";
+
+export type ShopPolicyRecord = Kept & { readonly layer: PolicyLayer };
+
+const layer = { layer: ref(PolicyLayerSchema) };
+
+export const ShopPolicyChangeSchema = Type.Object(layer, {
+  $id: "ShopPolicyChange",
+  description: "All that the shop tightens from now on; what is not named goes back to its default.",
+  additionalProperties: false,
+});
+
+export const ShopPolicySchema = Type.Object(
+  { id: Type.String({ description: "Always the same." }), ...layer, ...keptFields },
+  { $id: "ShopPolicy", description: "What this shop tightens for every plan.", additionalProperties: false },
+);
+
+/** The components this resource answers and takes. */
+export const SHOP_POLICY_SCHEMAS = [ShopPolicyChangeSchema, ShopPolicySchema];
+
+/** What holds before anybody tightened anything. */
+export const UNTOUCHED: ShopPolicyRecord = {
+  id: SHOP_POLICY_ID,
+  layer: {},
+  createdAt: "1970-01-01T00:00:00.000Z",
+  updatedAt: "1970-01-01T00:00:00.000Z",
+  version: 1,
+};

@@ -1,0 +1,84 @@
+import type { MakeCheckpoint } from "../checkpoints/make.ts";
+import type { App } from "../http/app-type.ts";
+import { ref } from "../http/reference.ts";
+import { stampOf, type Write } from "../http/write.ts";
+import {
+  JsonWebKeySetSchema,
+  jsonWebKey,
+  SIGNING_SCHEMAS,
+  type SigningKey,
+  SigningKeyListSchema,
+} from "./schema.ts";
+import type { PublicKey, Signer } from "./signer.ts";
+
+type Parts = { signer: Signer; makeCheckpoint: MakeCheckpoint; write: Write; now: () => Date };
+
+/** RFC 7517, section 8.5.2. */
+const JWK_SET = "application/jwk-set+json";
+
+export function signingRoutes(app: App, { signer, makeCheckpoint, write, now }: Parts): void {
+  for (const schema of SIGNING_SCHEMAS) app.addSchema(schema);
+
+  app.get(
+    "/.well-known/jwks.json",
+    {
+      config: { scope: "public", operation: "act" },
+      schema: {
+        operationId: "getJsonWebKeySet",
+        tags: ["signing"],
+        summary: "Read the public keys that this service's signatures are checked with",
+        response: {
+          200: {
+            description: "A JSON Web Key Set (RFC 7517).",
+            content: { [JWK_SET]: { schema: ref(JsonWebKeySetSchema) } },
+          },
+        },
+      },
+    },
+    async (_request, reply) => reply.type(JWK_SET).send({ keys: signer.publicKeys().map(jsonWebKey) }),
+  );
+
+  app.get(
+    "/v1/signing-keys",
+    {
+      config: { scope: "keys:manage", operation: "act" },
+      schema: {
+        operationId: "listSigningKeys",
+        tags: ["signing"],
+        summary: "List the keys the service signs with, current and earlier",
+        response: { 200: ref(SigningKeyListSchema) },
+      },
+    },
+    async () => ({ data: shownKeys(signer.publicKeys()) }),
+  );
+
+  app.post(
+    "/v1/signing-keys/rotate",
+    {
+      config: { scope: "keys:manage", operation: "act" },
+      schema: {
+        operationId: "rotateSigningKeys",
+        tags: ["signing"],
+        summary: "Sign with a new key from now on",
+        description:
+          "The earlier key stays published, so that what it signed can be checked; its private half is forgotten. The new key signs a checkpoint first, whose event tells who did this and why.",
+        response: { 200: ref(SigningKeyListSchema) },
+      },
+    },
+    async (request) => {
+      const stamp = stampOf(request, now());
+      await signer.rotate();
+      const { change } = await makeCheckpoint("new-key", stamp.at);
+      await write({ stamp, changes: [change] });
+      return { data: shownKeys(signer.publicKeys()) };
+    },
+  );
+}
+
+function shownKeys(keys: readonly PublicKey[]): SigningKey[] {
+  return keys.map((key) => {
+    const { id, createdAt, retiredAt } = key;
+    const isCurrent = retiredAt === undefined;
+    return { id, isCurrent, createdAt, ...(retiredAt && { retiredAt }), publicKey: jsonWebKey(key) };
+  });
+}

@@ -1,0 +1,82 @@
+import { DEFAULT_POLICY, dialSpeeds, type Router, trialOutcome } from "@rimwise/domain";
+import type { BitRecord } from "../bits/schema.ts";
+import { requireUsable } from "../bits/standing.ts";
+import { happenedAt } from "../http/moment.ts";
+import { type FieldFault, notValid } from "../problems/problem.ts";
+import { creation, nextVersion, replacement } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import type { NewTrial, TrialRecord } from "./schema.ts";
+
+type Decision = { readonly record: TrialRecord; readonly change: Change };
+
+/** A trial as it is kept: a mark's speed is what the router's dial says now, a measured vibration decides the outcome. */
+export function enterTrial(
+  id: string,
+  bit: BitRecord,
+  router: Router,
+  given: NewTrial,
+  personId: string | undefined,
+  at: string,
+): Decision {
+  requireUsable(bit);
+  const { mark, vibrationMmPerS, runOutMm, notes } = given;
+  const record: TrialRecord = {
+    id,
+    bitId: given.bitId,
+    routerId: given.routerId,
+    ...(personId !== undefined && { personId }),
+    triedAt: happenedAt(given.triedAt, at, "/triedAt"),
+    ...(mark !== undefined && { mark }),
+    rpm: speedOf(given, router),
+    outcome: outcomeOf(given),
+    ...(vibrationMmPerS !== undefined && { vibrationMmPerS }),
+    ...(runOutMm !== undefined && { runOutMm }),
+    ...(notes !== undefined && { notes }),
+    createdAt: at,
+    updatedAt: at,
+    version: 1,
+  };
+  return { record, change: creation("speed-trial", record) };
+}
+
+/** A trial that no longer counts, and why. It stays on the books. */
+export function setTrialAside(current: TrialRecord, because: string, at: string): Decision {
+  const record = { ...nextVersion(current, at), setAside: { at, because } };
+  return { record, change: replacement("speed-trial", current, record, "set-aside") };
+}
+
+function speedOf({ mark, rpm }: NewTrial, router: Router): number {
+  if ((mark === undefined) === (rpm === undefined)) {
+    throw notValid([
+      fault(
+        "/rpm",
+        "Say at which speed: its mark or its speed.",
+        "either a mark of the dial or the speed in rpm",
+      ),
+    ]);
+  }
+  if (rpm !== undefined) return rpm;
+  const speeds = dialSpeeds(router, DEFAULT_POLICY);
+  const setting = speeds.find((each) => each.mark === mark);
+  if (setting !== undefined) return setting.rpm;
+  const marks = speeds.flatMap((each) => each.mark ?? []);
+  const accepted =
+    marks.length > 0
+      ? `a mark from ${marks[0]} to ${marks.at(-1)}`
+      : "rpm: this router has no dial described";
+  throw notValid([fault("/mark", "The router's dial has no such mark.", accepted)]);
+}
+
+function outcomeOf({ outcome, vibrationMmPerS }: NewTrial): TrialRecord["outcome"] {
+  if (vibrationMmPerS === undefined) {
+    if (outcome !== undefined) return outcome;
+    throw notValid([fault("/outcome", "Say what it did.", "ran-free, shook, or a measured vibrationMmPerS")]);
+  }
+  const measured = trialOutcome(vibrationMmPerS, DEFAULT_POLICY);
+  // Somebody who felt it shake is believed over an instrument that did not.
+  return outcome === "shook" ? outcome : measured;
+}
+
+function fault(pointer: string, message: string, accepted: string): FieldFault {
+  return { in: "body", pointer, message, accepted };
+}

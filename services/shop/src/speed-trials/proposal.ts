@@ -1,0 +1,110 @@
+import { type NextTrial, nextTrial, type Policy } from "@rimwise/domain";
+import Type, { type Static } from "typebox";
+import type { KeptBit, KeptRouter } from "../plans/gather.ts";
+import { bitIn, trialsFor } from "../plans/learned.ts";
+import { dialMark, rpm } from "../plans/present.ts";
+
+const speed = (description: string) => Type.Union([Type.Integer(), Type.Null()], { description });
+
+export const TrialProposalSchema = Type.Object(
+  {
+    bitId: Type.String({ description: "The bit." }),
+    routerId: Type.String({ description: "The router." }),
+    kind: Type.Enum(["try", "done", "not-possible"], {
+      type: "string",
+      description: "Whether there is a speed to try.",
+    }),
+    dialMark: Type.Union([Type.Number(), Type.String(), Type.Null()], {
+      description: "The mark to set; null without a dial or without a speed to try.",
+    }),
+    rpm: speed("Nominal speed to try; null where there is none."),
+    rpmHighest: speed("How fast it may truly run there; null where there is none."),
+    step: speed("Which step of the climb this is; null where there is none."),
+    stepsAtMost: speed("How many there are if it runs free every time; null where there is none."),
+    fastestFreeRpm: speed("Fastest speed it has run free at in this router; null where it never did."),
+    ceilingRpm: speed("What the climb stays under; null where it cannot start."),
+    bindingLimit: Type.Union([Type.String(), Type.Null()], { description: "The limit behind that ceiling." }),
+    because: Type.Union([Type.String(), Type.Null()], {
+      description: "Why the climb is over or cannot start; null while there is a speed to try.",
+    }),
+    howTo: Type.Array(Type.String(), {
+      description: "What to do, in order. Nothing where there is no speed to try.",
+    }),
+  },
+  { $id: "TrialProposal", description: "The next speed to try.", additionalProperties: false },
+);
+
+export type TrialProposal = Static<typeof TrialProposalSchema>;
+
+const HOW_TO = [
+  "Unplug the router. Look at the bit for chips, cracks and a tight bearing. Seat it in a clean collet and tighten.",
+  "Turn it once by hand: it must touch nothing.",
+  "Set the dial to this mark. Guard in place, nobody in line with the bit, no wood near it.",
+  "Start, listen and feel for a few seconds, then stop. Any shaking: note `shook`, and do not go faster.",
+  "Unplug, check that the bit has not moved in the collet, and enter what it did.",
+];
+
+const NOTHING = {
+  dialMark: null,
+  rpm: null,
+  rpmHighest: null,
+  step: null,
+  stepsAtMost: null,
+  fastestFreeRpm: null,
+  ceilingRpm: null,
+  bindingLimit: null,
+  howTo: [],
+};
+
+const BECAUSE: Readonly<Record<string, string>> = {
+  shook: "It shook one step faster. Stay at or under the fastest speed it ran free at.",
+  "at-ceiling": "It has been tried up to the ceiling. Nothing faster is allowed.",
+  "router-too-fast": "The slowest this router runs is over the ceiling of this bit. Do not run it here.",
+  "no-collet-fits": "No collet of this router that is fit for use is made for this shank.",
+  "table-only": "This bit is for a table only.",
+};
+
+/** The next speed to try a bit at in a router, by everything that is known of the two and the policy in force. */
+export function proposedTrial(bit: KeptBit, router: KeptRouter, policy: Policy): TrialProposal {
+  const next = nextTrial({
+    bit: bitIn(router.record.id, bit.record, bit.learned),
+    router: router.usable,
+    policy,
+    trials: trialsFor(router, bit.learned),
+  });
+  return { bitId: bit.record.id, routerId: router.record.id, kind: next.kind, ...NOTHING, ...told(next) };
+}
+
+function told(next: NextTrial) {
+  switch (next.kind) {
+    case "try":
+      return {
+        because: null,
+        dialMark: next.setting.mark === undefined ? null : dialMark(next.setting.mark),
+        rpm: rpm(next.setting.rpm),
+        rpmHighest: rpm(next.setting.rpmHighest),
+        step: next.number,
+        stepsAtMost: next.ofAtMost,
+        ...ceilingOf(next.under),
+        howTo: HOW_TO,
+      };
+    case "done":
+      return {
+        because: BECAUSE[next.because] ?? null,
+        fastestFreeRpm: next.fastestFreeRpm === undefined ? null : rpm(next.fastestFreeRpm),
+        ...ceilingOf(next.under),
+      };
+    case "not-possible":
+      return { because: BECAUSE[next.because] ?? null };
+  }
+}
+
+function ceilingOf({
+  ceilingRpm,
+  bindingLimit,
+}: {
+  readonly ceilingRpm: number;
+  readonly bindingLimit: string;
+}) {
+  return { ceilingRpm: rpm(ceilingRpm), bindingLimit };
+}

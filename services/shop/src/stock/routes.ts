@@ -1,0 +1,86 @@
+import { DEFAULT_POLICY } from "@rimwise/domain";
+import type { BitRecord } from "../bits/schema.ts";
+import type { App } from "../http/app-type.ts";
+import { listRoute } from "../http/record-routes.ts";
+import type { After, StockReads } from "./reads.ts";
+import { DuePageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
+
+type Parts = { readonly reads: StockReads; readonly now: () => Date };
+
+/** Between the value a page goes on from and the bit that had it. */
+const SEPARATOR = "~";
+
+export function stockRoutes(app: App, { reads, now }: Parts): void {
+  for (const schema of STOCK_SCHEMAS) app.addSchema(schema);
+  const common = { scope: "stock:read", tag: "stock" } as const;
+
+  listRoute(
+    app,
+    {
+      ...common,
+      path: "/v1/stock/due",
+      operationId: "listDueBits",
+      summary: "Which bits are due for inspection",
+      page: DuePageSchema,
+    },
+    async (after, most) => {
+      const bits = await reads.due(now().toISOString(), afterText(after), most);
+      return bits.map((bit) => {
+        const dueAt = bit.inspectionDueAt ?? bit.createdAt;
+        return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit) };
+      });
+    },
+  );
+
+  listRoute(
+    app,
+    {
+      ...common,
+      path: "/v1/stock/most-used",
+      operationId: "listMostUsedBits",
+      summary: "Which bits are used most",
+      page: UsedPageSchema,
+    },
+    async (after, most) => {
+      const from = afterText(after);
+      const bits = await reads.mostUsed(from && { ...from, value: Number(from.value) }, most);
+      return bits.map((bit) => {
+        const { minutes, metres } = bit.used;
+        return { id: cursorOf(String(minutes), bit), bit, minutes, metres };
+      });
+    },
+  );
+
+  listRoute(
+    app,
+    {
+      ...common,
+      path: "/v1/stock/reorder",
+      operationId: "listBitsToReorder",
+      summary: "Which bits to reorder, and why",
+      page: ReorderPageSchema,
+    },
+    async (afterId, most) =>
+      (await reads.toReorder(afterId, most)).map(({ record, reason }) => ({
+        id: record.id,
+        bit: record,
+        reason,
+      })),
+  );
+}
+
+function becauseOf({ used, inspectionIntervalM = DEFAULT_POLICY.inspectionIntervalM }: BitRecord): string {
+  const { metresSinceInspection } = used;
+  return metresSinceInspection >= inspectionIntervalM
+    ? `It has cut ${Math.round(metresSinceInspection)} m since it was last looked at.`
+    : "Its days between inspections are over.";
+}
+
+function cursorOf(value: string, { id }: BitRecord): string {
+  return `${value}${SEPARATOR}${id}`;
+}
+
+function afterText(cursor: string): After<string> | undefined {
+  const [value, bitId] = cursor.split(SEPARATOR);
+  return value === undefined || bitId === undefined ? undefined : { value, bitId };
+}

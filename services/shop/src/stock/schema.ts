@@ -1,0 +1,58 @@
+import Type from "typebox";
+import { BitSchema } from "../bits/schema.ts";
+import { momentField } from "../http/fields.ts";
+import { pageSchema } from "../http/paging.ts";
+import { ref } from "../http/reference.ts";
+
+const closed = { additionalProperties: false } as const;
+
+const DueBitSchema = Type.Object(
+  {
+    bit: ref(BitSchema),
+    dueAt: momentField("Since when an inspection is due."),
+    because: Type.String({ description: "By its days, or by the metres it has cut." }),
+  },
+  { $id: "DueBit", description: "A bit to be inspected.", ...closed },
+);
+
+const UsedBitSchema = Type.Object(
+  {
+    bit: ref(BitSchema),
+    minutes: Type.Number({ description: "Minutes run in all." }),
+    metres: Type.Number({ description: "Metres cut in all." }),
+  },
+  { $id: "UsedBit", description: "A bit and how much it is used.", ...closed },
+);
+
+const ReorderBitSchema = Type.Object(
+  {
+    bit: ref(BitSchema),
+    reason: Type.Enum(["retired", "last-sharpening"], {
+      type: "string",
+      description: "It is retired and nothing has taken its place, or no sharpening is left in it.",
+    }),
+  },
+  { $id: "ReorderBit", description: "A bit another of which is to be bought.", ...closed },
+);
+
+export const DuePageSchema = pageSchema(
+  "DuePage",
+  ref(DueBitSchema),
+  "Bits to be inspected, the longest due first.",
+);
+export const UsedPageSchema = pageSchema("UsedPage", ref(UsedBitSchema), "Bits by minutes run, most first.");
+export const ReorderPageSchema = pageSchema(
+  "ReorderPage",
+  ref(ReorderBitSchema),
+  "Bits to reorder, oldest first.",
+);
+
+/** The components this resource answers. */
+export const STOCK_SCHEMAS = [
+  DueBitSchema,
+  UsedBitSchema,
+  ReorderBitSchema,
+  DuePageSchema,
+  UsedPageSchema,
+  ReorderPageSchema,
+];

@@ -1,0 +1,76 @@
+import { wearFactor, woodById } from "@rimwise/domain";
+import { bitAfter } from "../bits/decide.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import type { Hold } from "../bits/state-schema.ts";
+import { holdCollet } from "../collets/decide.ts";
+import type { ColletRecord } from "../collets/schema.ts";
+import { notValid } from "../problems/problem.ts";
+import { creation } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import type { UseRecord } from "./schema.ts";
+
+type Decision = { readonly record: UseRecord; readonly changes: readonly Change[] };
+
+/** Diameters this close are one size of collet, mm. */
+const SAME_SIZE_MM = 0.1;
+
+/**
+ * Work that was done: it adds to what the bit has cut. Where the bit moved in the collet, both are held: the
+ * collet that was named, or every one of the router that could have held this shank.
+ */
+export function logUse(
+  record: UseRecord,
+  bit: BitRecord,
+  collets: readonly ColletRecord[],
+  at: string,
+): Decision {
+  requireOneStory(record);
+  const { used } = bit;
+  const wood = woodById(record.woodId);
+  const wear = wood === undefined ? 1 : wearFactor(wood, bit.toothMaterial ?? "unknown");
+  const grown = {
+    uses: used.uses + 1,
+    metres: used.metres + record.metres,
+    minutes: used.minutes + record.minutes,
+    metresSinceInspection: used.metresSinceInspection + record.metres,
+    equivalentMetresSinceSharpening: used.equivalentMetresSinceSharpening + record.metres * wear,
+  };
+  const hold = record.outcomes.includes("came-loose") ? holdFor(record, at) : undefined;
+  const held = hold && bit.hold === undefined ? { hold } : {};
+  return {
+    record,
+    changes: [
+      creation("use", record),
+      bitAfter(bit, "used", { used: grown, ...held }, at).change,
+      ...(hold ? heldCollets(record, bit, collets, hold, at) : []),
+    ],
+  };
+}
+
+function holdFor({ id, doneAt }: UseRecord, at: string): Hold {
+  const because = `It moved in the collet on ${doneAt.slice(0, 10)}.`;
+  return { since: at, because, cause: "use", causeId: id };
+}
+
+function heldCollets(
+  { colletId, routerId }: UseRecord,
+  { shankDiameterMm }: BitRecord,
+  collets: readonly ColletRecord[],
+  hold: Hold,
+  at: string,
+): Change[] {
+  const suspects = collets.filter((collet) =>
+    colletId === undefined
+      ? collet.routerId === routerId && Math.abs(collet.diameterMm - shankDiameterMm) <= SAME_SIZE_MM
+      : collet.id === colletId,
+  );
+  return suspects
+    .filter(({ condition }) => condition === "good" || condition === "worn")
+    .map((collet) => holdCollet(collet, hold, at).change);
+}
+
+function requireOneStory({ outcomes }: UseRecord): void {
+  if (!outcomes.includes("fine") || outcomes.length === 1) return;
+  const accepted = "fine alone, or everything that went wrong";
+  throw notValid([{ in: "body", pointer: "/outcomes", message: "It was fine, or it was not.", accepted }]);
+}

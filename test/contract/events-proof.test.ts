@@ -1,0 +1,213 @@
+import { createHash } from "node:crypto";
+import Database from "better-sqlite3";
+import { describe, expect, test } from "vitest";
+import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
+import { sortedJson } from "./sorted-json.ts";
+
+type Row = Record<string, unknown> & { sequence: number; data: string };
+
+/** Six events: the first key, three bits, a checkpoint about the fourth, and a bit after it. */
+async function shopWithHistory() {
+  const shop = await openShop();
+  const addBit = () =>
+    shop.ask("POST", "/v1/bits", { body: PANEL_BIT, headers: { "Change-Reason": "new on the rack" } });
+  for (let count = 0; count < 3; count += 1) await addBit();
+  const { body: checkpoint } = await shop.ask("POST", "/v1/events/checkpoints");
+  await addBit();
+  return { ...shop, checkpoint };
+}
+
+/** What somebody does who can write the file, past every trigger. */
+function behindItsBack({ file }: Pick<Shop, "file">, act: (database: Database.Database) => void) {
+  const database = new Database(file);
+  database.exec("DROP TRIGGER events_are_not_changed; DROP TRIGGER events_are_not_removed");
+  act(database);
+  database.close();
+}
+
+const prove = async ({ ask }: Shop, body: object = {}) =>
+  (await ask("POST", "/v1/events/verify", { body })).body;
+
+describe("the proof of the history", () => {
+  test("of a history nobody altered finds it intact, checkpoints and all", async () => {
+    const shop = await shopWithHistory();
+    expect(await prove(shop)).toEqual({
+      isIntact: true,
+      checked: 6,
+      firstSequence: 1,
+      lastSequence: 6,
+      nextSequence: null,
+      checkpoints: 1,
+    });
+    expect(await prove(shop, { fromSequence: 6 })).toMatchObject({
+      isIntact: true,
+      checked: 1,
+      checkpoints: 0,
+    });
+    expect(await prove(shop, { fromSequence: 7 })).toMatchObject({ isIntact: true, checked: 0 });
+    const bare = await shop.ask("POST", "/v1/events/verify");
+    expect(bare.body).toMatchObject({ isIntact: true, checked: 6 });
+  });
+
+  test.each([
+    ["who did it", "UPDATE events SET by = 'somebody' WHERE sequence = 3", 3, "event-changed"],
+    ["when", "UPDATE events SET at = '2020-01-01T00:00:00.000Z' WHERE sequence = 3", 3, "event-changed"],
+    ["why", "UPDATE events SET why = 'no reason' WHERE sequence = 3", 3, "event-changed"],
+    ["that there was a reason", "UPDATE events SET why = NULL WHERE sequence = 3", 3, "event-changed"],
+    [
+      "what",
+      `UPDATE events SET data = json_set(data, '$.after.massG', 1) WHERE sequence = 3`,
+      3,
+      "event-changed",
+    ],
+    [
+      "what, to no JSON",
+      "PRAGMA ignore_check_constraints = ON; UPDATE events SET data = '{' WHERE sequence = 3",
+      3,
+      "event-changed",
+    ],
+    ["its own hash", `UPDATE events SET hash = '${"f".repeat(64)}' WHERE sequence = 3`, 3, "event-changed"],
+    ["where its time is found", "UPDATE events SET latest_at = '2999' WHERE sequence = 3", 3, "time-changed"],
+    ["by a row less", "DELETE FROM events WHERE sequence = 3", 3, "event-missing"],
+    ["by its first row less", "DELETE FROM events WHERE sequence = 1", 1, "event-missing"],
+    [
+      "by all after a checkpoint's event, and its own",
+      "DELETE FROM events WHERE sequence >= 4",
+      4,
+      "event-missing",
+    ],
+    ["by a checkpoint less", "DELETE FROM checkpoints", 5, "checkpoint-missing"],
+    [
+      "in what a checkpoint says",
+      "UPDATE checkpoints SET created_at = '2020-01-01T00:00:00.000Z'",
+      4,
+      "checkpoint-changed",
+    ],
+    ["in a checkpoint's place", "UPDATE checkpoints SET sequence = 3", 3, "checkpoint-changed"],
+    [
+      "in a checkpoint's signature",
+      "UPDATE checkpoints SET statement = substr(statement, 1, length(statement) - 8) || 'AAAAAAAA'",
+      4,
+      "checkpoint-not-signed",
+    ],
+    ["to a checkpoint that is none", "UPDATE checkpoints SET statement = 'x'", 4, "checkpoint-not-signed"],
+  ])("names a history that was changed in %s", async (_what, sql, sequence, reason) => {
+    const shop = await shopWithHistory();
+    behindItsBack(shop, (database) => void database.exec(sql));
+    const proof = await prove(shop);
+    expect(proof).toMatchObject({ isIntact: false, broken: { sequence, reason }, nextSequence: null });
+    expect(proof.lastSequence).toBe(sequence - 1);
+  });
+
+  test("names the next event where a changed one was given a new hash", async () => {
+    const shop = await shopWithHistory();
+    behindItsBack(shop, (database) => rewrite(database, 3, 3));
+    expect(await prove(shop)).toMatchObject({
+      isIntact: false,
+      broken: { sequence: 4, reason: "chain-broken" },
+    });
+  });
+
+  test("tells a history that was written anew, every hash right, by the checkpoint alone", async () => {
+    const shop = await shopWithHistory();
+    behindItsBack(shop, (database) => {
+      rewrite(database, 3, 6);
+      database.prepare("UPDATE checkpoints SET hash = (SELECT hash FROM events WHERE sequence = 4)").run();
+    });
+    expect(await prove(shop)).toMatchObject({
+      isIntact: false,
+      broken: { sequence: 4, reason: "checkpoint-changed" },
+    });
+    behindItsBack(await withTriggers(shop), (database) => {
+      database.prepare("UPDATE checkpoints SET hash = ?").run(shop.checkpoint.hash);
+    });
+    expect(await prove(shop)).toMatchObject({
+      isIntact: false,
+      broken: { sequence: 4, reason: "checkpoint-differs" },
+    });
+    behindItsBack(await withTriggers(shop), (database) => {
+      database.exec("UPDATE events SET type = 'bit.created' WHERE sequence = 5; DELETE FROM checkpoints");
+      rewrite(database, 5, 6);
+    });
+    expect(await prove(shop), "without the checkpoint nothing is left to tell it").toMatchObject({
+      isIntact: true,
+    });
+  });
+
+  test("does not vouch for what was signed with keys that are gone", async () => {
+    const first = await shopWithHistory();
+    const other = await openShop();
+    behindItsBack(first, (database) => {
+      const row = database.prepare("SELECT * FROM checkpoints").get();
+      const taken = new Database(other.file);
+      const names = Object.keys(Object(row));
+      taken
+        .prepare(
+          `INSERT INTO checkpoints (${names.join()}) VALUES (${names.map((name) => `@${name}`).join()})`,
+        )
+        .run({ ...Object(row), sequence: 1 });
+      taken.close();
+    });
+    expect(await prove(other)).toMatchObject({ broken: { sequence: 1, reason: "checkpoint-key-unknown" } });
+  });
+
+  test("begins where it is asked to, and says so where that is no event", async () => {
+    const shop = await shopWithHistory();
+    behindItsBack(shop, (database) => void database.exec("DELETE FROM events WHERE sequence = 2"));
+    expect(await prove(shop, { fromSequence: 4 })).toMatchObject({ isIntact: true, checked: 3 });
+    expect(await prove(shop, { fromSequence: 3 })).toMatchObject({
+      broken: { sequence: 2, reason: "event-missing" },
+    });
+    for (const body of [{ fromSequence: 0 }, { fromSequence: "1" }, { from: 1 }]) {
+      expect((await shop.ask("POST", "/v1/events/verify", { body })).status).toBe(422);
+    }
+  });
+});
+
+/** Drops what the next visit drops again. */
+async function withTriggers(shop: Shop): Promise<Shop> {
+  const database = new Database(shop.file);
+  for (const [name, action] of [
+    ["events_are_not_changed", "UPDATE"],
+    ["events_are_not_removed", "DELETE"],
+  ]) {
+    database.exec(
+      `CREATE TRIGGER ${name} BEFORE ${action} ON events BEGIN SELECT RAISE(ABORT, 'append-only'); END`,
+    );
+  }
+  database.close();
+  return shop;
+}
+
+/** Changes who did an event, and makes the hashes from it up to another one right again, as the published recipe says. */
+function rewrite(database: Database.Database, changed: number, last: number): void {
+  database.prepare("UPDATE events SET by = 'somebody' WHERE sequence = ?").run(changed);
+  const rows = database.prepare<[number, number], Row>(
+    "SELECT * FROM events WHERE sequence BETWEEN ? AND ? ORDER BY sequence",
+  );
+  for (const { sequence } of rows.all(changed, last)) {
+    const [before] = rows.all(sequence - 1, sequence - 1);
+    database
+      .prepare("UPDATE events SET previous_hash = ? WHERE sequence = ?")
+      .run(before?.["hash"], sequence);
+    const [row] = rows.all(sequence, sequence);
+    if (row === undefined) throw new Error(`there is no event ${sequence}`);
+    database.prepare("UPDATE events SET hash = ? WHERE sequence = ?").run(hashOf(row), sequence);
+  }
+}
+
+function hashOf(row: Row): string {
+  const content = {
+    sequence: row.sequence,
+    at: row["at"],
+    by: row["by"],
+    requestId: row["request_id"],
+    type: row["type"],
+    subjectId: row["subject_id"],
+    subjectVersion: row["subject_version"],
+    data: JSON.parse(row.data),
+    previousHash: row["previous_hash"],
+    ...(row["why"] === null ? {} : { why: row["why"] }),
+  };
+  return createHash("sha256").update(sortedJson(content)).digest("hex");
+}

@@ -1,0 +1,33 @@
+import { expect, test } from "vitest";
+import { writeFileSync } from "node:fs";
+import { openShop, PANEL_BIT } from "./shop.ts";
+test("try", async () => {
+  Error.stackTraceLimit = 60;
+  const { ask, app, managerKey, log } = await openShop();
+  const out: unknown[] = [];
+  await ask("POST", "/v1/bits", { body: PANEL_BIT });
+  const get = (url: string) => app.inject({ url, headers: { authorization: `Bearer ${managerKey}` } });
+  const post = async (url: string, payload: string, type = "text/csv") => {
+    const r = await app.inject({ method: "POST", url, payload, headers: { authorization: `Bearer ${managerKey}`, "content-type": type } });
+    out.push([r.statusCode, r.body]);
+  };
+  const csv = await get("/v1/bits/export");
+  const nd = await get("/v1/bits/export?format=ndjson");
+  out.push(csv.headers, csv.body, nd.headers, nd.body);
+  await post("/v1/bits/import", csv.body);
+  await post("/v1/bits/import", nd.body, "application/x-ndjson");
+  const f = "name,kind,diameterMm,cuttingLengthMm,shankDiameterMm,wings,massG,markedMaxRpm,notes\r\nStraight,straight,1/2 in,1\",12.7,2,2 oz,\"22,000 rpm\",\"=1+1\nline\"\r\n";
+  await post("/v1/bits/import?dryRun=true", f);
+  await post("/v1/bits/import", f);
+  await post("/v1/bits/import", f);
+  await post("/v1/bits/import?again=true&mode=row-by-row", f);
+  await post("/v1/bits/import", f + "Bad,straight,\"12,5\",x,12.7,2,,,\r\nBad2,cove,12\r\nBad 3,straight,4,20,3000,2,,,\r\n");
+  await post("/v1/bits/import?mode=row-by-row", f + "Bad,straight,\"12,5\",x,12.7,2,,,\r\nBad2,cove,12\r\nBad 3,straight,4,20,3000,2,,,\r\n");
+  await post("/v1/bits/import", "{}", "application/json");
+  await post("/v1/bits/import", "");
+  await post("/v1/bits/import", "name,colour\n");
+  out.push((await ask("GET", "/v1/imports")).body);
+  writeFileSync("/tmp/zz/out.json", JSON.stringify(out, null, 1));
+  writeFileSync("/tmp/zz/log", log());
+  expect(1).toBe(1);
+});

@@ -1,0 +1,228 @@
+import { createPublicKey, verify } from "node:crypto";
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import Database from "better-sqlite3";
+import { afterEach, describe, expect, onTestFinished, test, vi } from "vitest";
+import { openShop, PANEL_BIT } from "./shop.ts";
+
+type PublicKey = { kid: string; kty: string; crv: string; x: string };
+
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+/** RFC 8037, appendix A.1 and A.2: an Ed25519 key, and A.3: its thumbprint. */
+const PUBLISHED = {
+  d: "nWGxne_9WmC6hEr0kuwsxERJxWl7MmkZcDusAxyuf2A",
+  x: "11qYAYKxCrfVS_7TyWQHOg7hcvPapiMlrwIaaPcHURo",
+  kid: "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k",
+};
+
+/** A file of its own for the keys, with this in it. */
+function keyFile(content?: object | string): string {
+  const folder = mkdtempSync(join(tmpdir(), "rimwise-keys-"));
+  onTestFinished(() => rmSync(folder, { recursive: true }));
+  const file = join(folder, "keys.json");
+  if (content !== undefined)
+    writeFileSync(file, typeof content === "string" ? content : JSON.stringify(content));
+  return file;
+}
+
+/** What a compact JWS (RFC 7515) says, once Node's own cryptography has found it signed by one of these keys. */
+function readSigned(jws: string, keys: PublicKey[]) {
+  const [header = "", payload = "", signature = ""] = jws.split(".");
+  const read = (part: string) => JSON.parse(Buffer.from(part, "base64url").toString());
+  const key = keys.find(({ kid }) => kid === read(header).kid);
+  if (key === undefined) throw new Error("no such key is published");
+  const { kty, crv, x } = key;
+  const publicKey = createPublicKey({ key: { kty, crv, x }, format: "jwk" });
+  const isSigned = verify(
+    null,
+    Buffer.from(`${header}.${payload}`),
+    publicKey,
+    Buffer.from(signature, "base64url"),
+  );
+  expect(isSigned, "the signature fits").toBe(true);
+  return { header: read(header), payload: read(payload) };
+}
+
+const publishedKeys = async ({ ask }: Pick<Awaited<ReturnType<typeof openShop>>, "ask">) =>
+  (await ask("GET", "/.well-known/jwks.json", { key: null })).body.keys;
+
+describe("the signing keys", () => {
+  test("are made at the first start, in a file that only its owner reads, and stay", async () => {
+    const RIMWISE_SIGNING_KEYS = keyFile();
+    const first = await openShop({ RIMWISE_SIGNING_KEYS });
+    expect(statSync(RIMWISE_SIGNING_KEYS).mode & 0o777).toBe(0o600);
+    expect(existsSync(`${RIMWISE_SIGNING_KEYS}.new`)).toBe(false);
+    const second = await openShop({ RIMWISE_SIGNING_KEYS });
+    expect(await publishedKeys(second)).toEqual(await publishedKeys(first));
+    expect(await publishedKeys(first)).toHaveLength(1);
+  });
+
+  test("lie beside the database unless told otherwise, and never in it", async () => {
+    const { file, ask } = await openShop();
+    await ask("POST", "/v1/events/checkpoints");
+    const { keys } = JSON.parse(readFileSync(`${file}.signing-keys.json`, "utf8"));
+    const database = new Database(file);
+    database.pragma("wal_checkpoint(TRUNCATE)");
+    database.close();
+    expect(readFileSync(file).includes(keys[0].d)).toBe(false);
+  });
+
+  test("are published with the thumbprints that the standard gives, and without their secrets", async () => {
+    const { d, x, kid } = PUBLISHED;
+    const file = keyFile({ keys: [{ kid, createdAt: "2026-03-02T08:00:00.000Z", x, d }] });
+    const shop = await openShop({ RIMWISE_SIGNING_KEYS: file });
+    const answer = await shop.ask("GET", "/.well-known/jwks.json", { key: null });
+    expect(answer.headers["content-type"]).toMatch(/^application\/jwk-set\+json/);
+    expect(answer.body).toEqual({
+      keys: [{ kty: "OKP", crv: "Ed25519", alg: "EdDSA", use: "sig", kid, x }],
+    });
+    const { body } = await shop.ask("POST", "/v1/events/checkpoints");
+    expect(readSigned(body.statement, answer.body.keys).header.kid).toBe(kid);
+  });
+
+  test("change on demand: the old one is published still, and can sign no more", async () => {
+    const file = keyFile();
+    const shop = await openShop({ RIMWISE_SIGNING_KEYS: file });
+    const { body: before } = await shop.ask("POST", "/v1/events/checkpoints");
+    const headers = { "Change-Reason": "the yearly change" };
+    const { body } = await shop.ask("POST", "/v1/signing-keys/rotate", { headers });
+    expect(body.data.map(({ isCurrent }: { isCurrent: boolean }) => isCurrent)).toEqual([false, true]);
+    expect((await shop.ask("GET", "/v1/signing-keys")).body).toEqual(body);
+    const { body: after } = await shop.ask("POST", "/v1/events/checkpoints");
+    const keys = await publishedKeys(shop);
+    expect(readSigned(before.statement, keys).header.kid).toBe(body.data[0].id);
+    expect(readSigned(after.statement, keys).header.kid).toBe(body.data[1].id);
+    const kept = JSON.parse(readFileSync(file, "utf8")).keys;
+    expect(kept.map((key: object) => "d" in key)).toEqual([false, true]);
+    const { body: events } = await shop.ask("GET", "/v1/events?type=checkpoint.created");
+    expect(events.data[1]).toMatchObject({
+      why: "the yearly change",
+      data: { after: { cause: "new-key", signingKeyId: body.data[1].id } },
+    });
+    expect((await shop.ask("POST", "/v1/events/verify", { body: {} })).body).toMatchObject({
+      isIntact: true,
+      checkpoints: 3,
+    });
+  });
+
+  test("changed by many at once are all kept, and one of them is current", async () => {
+    const shop = await openShop();
+    await Promise.all(Array.from({ length: 5 }, () => shop.ask("POST", "/v1/signing-keys/rotate")));
+    const { body } = await shop.ask("GET", "/v1/signing-keys");
+    expect(new Set(body.data.map(({ id }: { id: string }) => id)).size).toBe(6);
+    expect(body.data.filter(({ isCurrent }: { isCurrent: boolean }) => isCurrent)).toHaveLength(1);
+    const { body: proof } = await shop.ask("POST", "/v1/events/verify", { body: {} });
+    expect(proof).toMatchObject({ isIntact: true, checkpoints: 5 });
+  });
+
+  test("are for managers to see and to change", async () => {
+    const { ask } = await openShop();
+    const { body: key } = await ask("POST", "/v1/keys", { body: { name: "Tutor", role: "instructor" } });
+    expect((await ask("GET", "/v1/signing-keys", { key: key.key })).status).toBe(403);
+    expect((await ask("POST", "/v1/signing-keys/rotate", { key: key.key })).status).toBe(403);
+  });
+
+  const { d, x, kid } = PUBLISHED;
+  const good = { kid, createdAt: "2026-03-02T08:00:00.000Z", x, d };
+  test.each([
+    ["empty", ""],
+    ["cut short", JSON.stringify({ keys: [good] }).slice(0, -9)],
+    ["without keys", { keys: [] }],
+    ["with something else in it", { keys: [{ ...good, owner: "nobody" }] }],
+    ["with no key that can sign", { keys: [{ ...good, d: undefined }] }],
+    ["with another key's name", { keys: [{ ...good, kid: x }] }],
+    ["whose secret belongs to another key", { keys: [{ ...good, d: x }] }],
+    ["with two that can sign", { keys: [good, good] }],
+  ])("in a file that is %s stop the start with a sentence that tells no secret", async (_what, content) => {
+    const file = keyFile(content);
+    const start = openShop({ RIMWISE_SIGNING_KEYS: file });
+    await expect(start).rejects.toThrow(`The signing keys in ${file} cannot be used`);
+    await expect(start).rejects.not.toThrow(d);
+  });
+
+  test("that cannot be written stop the start", async () => {
+    const file = join(keyFile(), "nowhere", "keys.json");
+    await expect(openShop({ RIMWISE_SIGNING_KEYS: file })).rejects.toThrow(
+      `The signing keys cannot be written to ${file}`,
+    );
+  });
+});
+
+describe("a checkpoint", () => {
+  test("states the latest event and its hash, signed, and is an event itself", async () => {
+    const shop = await openShop({}, () => new Date("2026-03-02T08:00:00Z"));
+    await shop.ask("POST", "/v1/bits", { body: PANEL_BIT });
+    const answer = await shop.ask("POST", "/v1/events/checkpoints");
+    expect(answer.status).toBe(201);
+    const { body: checkpoint } = answer;
+    const { body: events } = await shop.ask("GET", "/v1/events");
+    expect(checkpoint).toMatchObject({ sequence: 2, hash: events.data[1].hash, cause: "asked" });
+    expect(events.data[2]).toMatchObject({
+      type: "checkpoint.created",
+      subjectId: checkpoint.id,
+      data: { after: checkpoint },
+    });
+    const { header, payload } = readSigned(checkpoint.statement, await publishedKeys(shop));
+    expect(header).toEqual({ alg: "EdDSA", kid: checkpoint.signingKeyId, typ: "rimwise-checkpoint+jws" });
+    expect(payload).toEqual({ sequence: 2, hash: checkpoint.hash, at: "2026-03-02T08:00:00.000Z" });
+    expect((await shop.ask("GET", String(answer.headers["location"]))).body).toEqual(checkpoint);
+    expect((await shop.ask("GET", "/v1/events/checkpoints")).body.data).toEqual([checkpoint]);
+    expect((await shop.ask("GET", "/v1/events/checkpoints/checkpoint_0")).status).toBe(404);
+  });
+
+  test("is made once for the same request", async () => {
+    const { ask } = await openShop();
+    const headers = { "Idempotency-Key": "evening" };
+    const first = await ask("POST", "/v1/events/checkpoints", { headers });
+    const second = await ask("POST", "/v1/events/checkpoints", { headers });
+    expect(second.body).toEqual(first.body);
+    expect(second.headers["idempotent-replayed"]).toBe("true");
+    expect((await ask("GET", "/v1/events/checkpoints")).body.data).toHaveLength(1);
+  });
+
+  test("is made by the service after every thousand events", async () => {
+    const { ask } = await openShop();
+    const causes = async () =>
+      (await ask("GET", "/v1/events/checkpoints")).body.data.map(({ cause, sequence }: Sighting) => [
+        cause,
+        sequence >= 1000,
+      ]);
+    const add = (count: number) =>
+      Promise.all(Array.from({ length: count }, () => ask("POST", "/v1/bits", { body: PANEL_BIT })));
+    await add(998);
+    expect(await causes()).toEqual([]);
+    await add(1);
+    await expect.poll(causes).toEqual([["events", true]]);
+    await add(5);
+    expect(await causes()).toHaveLength(1);
+    const { body } = await ask("GET", "/v1/events?after=1000&type=checkpoint.created");
+    expect(body.data).toMatchObject([{ by: "system" }]);
+  });
+
+  test("is made by the service when an hour has passed with something new, whatever its clock does", async () => {
+    vi.useFakeTimers({ toFake: ["setInterval", "clearInterval"] });
+    let now = new Date();
+    const { ask } = await openShop({}, () => now);
+    const minutePassed = async (time: number) => {
+      now = new Date(time);
+      vi.advanceTimersByTime(60_000);
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      return (await ask("GET", "/v1/events/checkpoints")).body.data.length;
+    };
+    const start = now.getTime();
+    const hour = 60 * 60 * 1000;
+    expect(await minutePassed(start + hour / 2)).toBe(0);
+    expect(await minutePassed(start + hour + 1000)).toBe(1);
+    expect(await minutePassed(start + 3 * hour), "nothing is new but the checkpoint").toBe(1);
+    await ask("POST", "/v1/bits", { body: PANEL_BIT });
+    expect(await minutePassed(start + 1.5 * hour)).toBe(1);
+    expect(await minutePassed(start - 9 * hour), "a clock set back puts nothing off").toBe(2);
+    expect((await ask("POST", "/v1/events/verify", { body: {} })).body).toMatchObject({ checkpoints: 2 });
+  });
+});
+
+type Sighting = { cause: string; sequence: number };
