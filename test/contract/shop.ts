@@ -80,7 +80,7 @@ export async function openShop(
       ...(body !== undefined && { payload: body }),
     });
     const contentType = textHeader(response.headers["content-type"]);
-    const isJson = /json/.test(contentType ?? "");
+    const isJson = /[/+]json\b/.test(contentType ?? "");
     const answer: Answer = {
       status: response.statusCode,
       headers: Object.fromEntries(

@@ -95,10 +95,13 @@ function operationFrom(
   };
 }
 
+/** Tags whose singular does not just lose its "s". */
+const IRREGULAR: Readonly<Record<string, string>> = { people: "person" };
+
 /** `createBit` under the tag `bits` is `create`; an id that does not end in its tag's noun stays whole. */
 function verbOf(id: string, tag: string): string {
-  const noun = tag.replace(/s$/, "");
-  const verb = new RegExp(`^([a-z]+)${noun}s?$`, "i").exec(id)?.[1];
+  const noun = IRREGULAR[tag] ?? tag.replace(/s$/, "");
+  const verb = new RegExp(`^([a-z]+)(?:${noun}s?|${tag})$`, "i").exec(id)?.[1];
   return verb ?? id;
 }
 

@@ -24,3 +24,10 @@ export type {
 } from "./operation.ts";
 export type { ClientOptions, Fetch } from "./options.ts";
 export type { Page, Pages } from "./pages.ts";
+export {
+  type Sheet,
+  type SheetFault,
+  type SheetOptions,
+  type SheetVerdict,
+  verifySheet,
+} from "./verify-sheet.ts";

@@ -21,21 +21,21 @@ export function peopleOf(caller: Caller) {
       ),
 
     /** Enter somebody */
-    createPerson: (body: CreatePersonData["body"], options?: CreateOptions) =>
+    create: (body: CreatePersonData["body"], options?: CreateOptions) =>
       caller.send<CreatePersonResponse>(
         { method: "POST", path: "/v1/people", body, createsOnce: true },
         options,
       ),
 
     /** Read a person */
-    getPerson: (personId: string, options?: CallOptions) =>
+    get: (personId: string, options?: CallOptions) =>
       caller.send<GetPersonResponse>(
         { method: "GET", path: "/v1/people/{personId}", pathParameters: { personId } },
         options,
       ),
 
     /** Change a person's name or role, or say that they have left. A change of role holds at once for every key of the person. */
-    updatePerson: (personId: string, body: UpdatePersonData["body"], version: Version | ChangeOptions) =>
+    update: (personId: string, body: UpdatePersonData["body"], version: Version | ChangeOptions) =>
       caller.send<UpdatePersonResponse>(
         { method: "PATCH", path: "/v1/people/{personId}", pathParameters: { personId }, body },
         changeOptions(version),

@@ -1,8 +1,11 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version } from "../operation.ts";
 import type {
   GetPolicyResponse,
+  GetShopPolicyResponse,
+  SetShopPolicyData,
+  SetShopPolicyResponse,
 } from "./types.gen.ts";
 
 export function policyOf(caller: Caller) {
@@ -12,6 +15,20 @@ export function policyOf(caller: Caller) {
       caller.send<GetPolicyResponse>(
         { method: "GET", path: "/v1/policy" },
         options,
+      ),
+
+    /** Read what this shop tightens for every plan */
+    getShop: (options?: CallOptions) =>
+      caller.send<GetShopPolicyResponse>(
+        { method: "GET", path: "/v1/shop-policy" },
+        options,
+      ),
+
+    /** Tighten the policy of every plan; settings that come out otherwise lapse */
+    setShop: (body: SetShopPolicyData["body"], version: Version | ChangeOptions) =>
+      caller.send<SetShopPolicyResponse>(
+        { method: "PUT", path: "/v1/shop-policy", body },
+        changeOptions(version),
       ),
   };
 }

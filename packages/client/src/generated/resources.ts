@@ -1,9 +1,13 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Caller } from "../operation.ts";
+import { approvalsOf } from "./approvals.ts";
 import { bitsOf } from "./bits.ts";
 import { checkpointsOf } from "./checkpoints.ts";
+import { checksOf } from "./checks.ts";
 import { colletsOf } from "./collets.ts";
+import { coursesOf } from "./courses.ts";
+import { enrolmentsOf } from "./enrolments.ts";
 import { eventsOf } from "./events.ts";
 import { healthOf } from "./health.ts";
 import { importsOf } from "./imports.ts";
@@ -17,6 +21,7 @@ import { peopleOf } from "./people.ts";
 import { placesOf } from "./places.ts";
 import { plansOf } from "./plans.ts";
 import { policyOf } from "./policy.ts";
+import { qualificationsOf } from "./qualifications.ts";
 import { readingsOf } from "./readings.ts";
 import { routersOf } from "./routers.ts";
 import { runOutsOf } from "./run-outs.ts";
@@ -29,9 +34,13 @@ import { woodsOf } from "./woods.ts";
 
 export function resourcesOf(caller: Caller) {
   return {
+    approvals: approvalsOf(caller),
     bits: bitsOf(caller),
     checkpoints: checkpointsOf(caller),
+    checks: checksOf(caller),
     collets: colletsOf(caller),
+    courses: coursesOf(caller),
+    enrolments: enrolmentsOf(caller),
     events: eventsOf(caller),
     health: healthOf(caller),
     imports: importsOf(caller),
@@ -45,6 +54,7 @@ export function resourcesOf(caller: Caller) {
     places: placesOf(caller),
     plans: plansOf(caller),
     policy: policyOf(caller),
+    qualifications: qualificationsOf(caller),
     readings: readingsOf(caller),
     routers: routersOf(caller),
     runOuts: runOutsOf(caller),

@@ -1756,28 +1756,215 @@ export type LoanPage = {
 };
 
 /**
- * A drawn outline.
+ * A bit was looked at.
  */
-export type OutlinePath = {
+export type NewInspection = {
     /**
-     * SVG path data: the right half of the bit, standing on its tip. x is the radius from the axis; y starts at 0, the tip, and falls toward the shank, as up is in a drawing. One open path; arcs with rx = ry.
+     * When it was looked at; left out, now. RFC 3339.
      */
-    path: string;
+    inspectedAt?: string;
     /**
-     * Millimetres to one unit of the path, such as 25.4. Left out: 1.
+     * What was found; empty where all is well.
      */
-    unitMm?: number;
+    findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
+    /**
+     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
+     */
+    effect: 'note' | 'hold' | 'retire';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
 };
 
 /**
- * A drawn outline as the form of a custom bit.
+ * One look at a bit.
  */
-export type ConvertedOutline = {
-    form: CustomForm;
+export type Inspection = {
     /**
-     * How far the outline may be from a Bézier curve of the path; 0 where it has none.
+     * Its id, `inspection_…`; sorts by time of creation.
      */
-    toleranceMm: number;
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Id of who looked.
+     */
+    personId?: string;
+    /**
+     * When it was looked at. RFC 3339.
+     */
+    inspectedAt: string;
+    /**
+     * What was found; empty where all is well.
+     */
+    findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
+    /**
+     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
+     */
+    effect: 'note' | 'hold' | 'retire';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Inspections, oldest first.
+ */
+export type InspectionPage = {
+    /**
+     * Inspections, oldest first.
+     */
+    data: Array<Inspection>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A bit came back sharpened, with what was measured: its diameter, or where more changed its whole form. Neither: only the edge was touched.
+ */
+export type NewSharpening = {
+    /**
+     * When it was done; left out, now. RFC 3339.
+     */
+    sharpenedAt?: string;
+    /**
+     * Diameter after, over the edges.
+     */
+    diameterMm?: number;
+    form?: Form;
+    /**
+     * Weighed mass.
+     */
+    massG?: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * What a sharpening changes of a bit.
+ */
+export type BitDimensions = {
+    form: Form;
+    /**
+     * Weighed mass.
+     */
+    massG?: number;
+};
+
+/**
+ * One sharpening of a bit.
+ */
+export type Sharpening = {
+    /**
+     * Its id, `sharpening_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Id of who entered it.
+     */
+    personId?: string;
+    /**
+     * When it was done. RFC 3339.
+     */
+    sharpenedAt: string;
+    before: BitDimensions;
+    after: BitDimensions;
+    /**
+     * What the edge had cut until then, as metres of the least abrasive wood.
+     */
+    lifeEquivalentM: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Sharpenings, oldest first.
+ */
+export type SharpeningPage = {
+    /**
+     * Sharpenings, oldest first.
+     */
+    data: Array<Sharpening>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * What is left of a bit's edge: an estimate.
+ */
+export type EdgeLife = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Cut since the last sharpening, as metres of solid wood of middling density.
+     */
+    usedEquivalentM: number;
+    /**
+     * What an edge of this bit is taken to last, in the same metres.
+     */
+    expectedM: number;
+    /**
+     * How much of it is used.
+     */
+    usedPercent: number;
+    /**
+     * What the expectation rests on: this bit's own earlier edges, or a figure by tooth material.
+     */
+    basis: 'own-history' | 'estimate';
+    /**
+     * Whether it is to be sharpened.
+     */
+    isDue: boolean;
+    /**
+     * How many until the smallest usable diameter; null where none is recorded.
+     */
+    sharpeningsLeft: number | null;
+    /**
+     * What no figure can tell.
+     */
+    advice: string;
 };
 
 /**
@@ -1937,6 +2124,705 @@ export type RouterPage = {
      * Send it as `cursor` for the next page; null on the last page.
      */
     nextCursor: string | null;
+};
+
+/**
+ * A speed read at one mark.
+ */
+export type NewDialReading = {
+    /**
+     * When it was read; left out, now. RFC 3339.
+     */
+    readAt?: string;
+    mark: Mark;
+    /**
+     * Speed read, without load.
+     */
+    rpm: number;
+    /**
+     * What it was read with, such as an optical tachometer.
+     */
+    instrument: string;
+};
+
+/**
+ * A speed read at one mark.
+ */
+export type DialReading = {
+    /**
+     * Its id, `reading_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * Id of who read it.
+     */
+    personId?: string;
+    /**
+     * When it was read. RFC 3339.
+     */
+    readAt: string;
+    mark: Mark;
+    /**
+     * Speed read, without load.
+     */
+    rpm: number;
+    /**
+     * What it was read with, such as an optical tachometer.
+     */
+    instrument: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Readings, oldest entry first.
+ */
+export type DialReadingPage = {
+    /**
+     * Readings, oldest entry first.
+     */
+    data: Array<DialReading>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A collet of a router.
+ */
+export type NewCollet = {
+    /**
+     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
+     */
+    name: string;
+    /**
+     * Shank diameter it is made for.
+     */
+    diameterMm: number;
+    /**
+     * Only a collet that is `good` or `worn` may hold a bit.
+     */
+    condition: 'good' | 'worn' | 'held' | 'retired';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * Id of the router it belongs to.
+     */
+    routerId: string;
+};
+
+/**
+ * What to change of a collet. Another condition than `held` ends a hold.
+ */
+export type ColletChange = {
+    /**
+     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
+     */
+    name?: string;
+    /**
+     * Shank diameter it is made for.
+     */
+    diameterMm?: number;
+    /**
+     * Only a collet that is `good` or `worn` may hold a bit.
+     */
+    condition?: 'good' | 'worn' | 'held' | 'retired';
+    notes?: string | null;
+};
+
+/**
+ * A collet of a router.
+ */
+export type Collet = {
+    /**
+     * Its id, `collet_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The router it belongs to.
+     */
+    routerId: string;
+    /**
+     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
+     */
+    name: string;
+    /**
+     * Shank diameter it is made for.
+     */
+    diameterMm: number;
+    /**
+     * Only a collet that is `good` or `worn` may hold a bit.
+     */
+    condition: 'good' | 'worn' | 'held' | 'retired';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    hold?: Hold;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Collets, oldest first.
+ */
+export type ColletPage = {
+    /**
+     * Collets, oldest first.
+     */
+    data: Array<Collet>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A bit's run-out in one router.
+ */
+export type NewRunOutReading = {
+    /**
+     * When it was read; left out, now. RFC 3339.
+     */
+    readAt?: string;
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the router it was clamped in.
+     */
+    routerId: string;
+    /**
+     * Id of the collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Total indicator reading.
+     */
+    runOutMm: number;
+    /**
+     * What it was read with, such as a dial indicator.
+     */
+    instrument: string;
+};
+
+/**
+ * A bit's run-out in one router.
+ */
+export type RunOutReading = {
+    /**
+     * Its id, `runout_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * Id of who read it.
+     */
+    personId?: string;
+    /**
+     * When it was read. RFC 3339.
+     */
+    readAt: string;
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the router it was clamped in.
+     */
+    routerId: string;
+    /**
+     * Id of the collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Total indicator reading.
+     */
+    runOutMm: number;
+    /**
+     * What it was read with, such as a dial indicator.
+     */
+    instrument: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Readings, oldest first.
+ */
+export type RunOutReadingPage = {
+    /**
+     * Readings, oldest first.
+     */
+    data: Array<RunOutReading>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * What a bit did at one speed in one router: its mark or its speed, and an outcome or a measured vibration.
+ */
+export type NewSpeedTrial = {
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the router.
+     */
+    routerId: string;
+    /**
+     * When it was tried; left out, now. RFC 3339.
+     */
+    triedAt?: string;
+    mark?: Mark;
+    /**
+     * Speed it was tried at.
+     */
+    rpm?: number;
+    /**
+     * What it did there.
+     */
+    outcome?: 'ran-free' | 'shook';
+    /**
+     * Vibration velocity measured on the housing, r.m.s. It decides the outcome.
+     */
+    vibrationMmPerS?: number;
+    /**
+     * Run-out measured for this trial.
+     */
+    runOutMm?: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * Why a trial no longer counts.
+ */
+export type SetAside = {
+    /**
+     * Why it no longer counts, such as a new bearing.
+     */
+    because: string;
+};
+
+/**
+ * What was learned at one speed.
+ */
+export type Trial = {
+    /**
+     * Its id, `trial_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * Id of who tried.
+     */
+    personId?: string;
+    /**
+     * When it was tried. RFC 3339.
+     */
+    triedAt: string;
+    mark?: Mark;
+    /**
+     * Speed it was tried at.
+     */
+    rpm: number;
+    /**
+     * What it did there.
+     */
+    outcome: 'ran-free' | 'shook';
+    /**
+     * Vibration velocity measured on the housing, r.m.s. It decides the outcome.
+     */
+    vibrationMmPerS?: number;
+    /**
+     * Run-out measured for this trial.
+     */
+    runOutMm?: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * It no longer counts.
+     */
+    setAside?: {
+        /**
+         * Since when. RFC 3339.
+         */
+        at: string;
+        /**
+         * Why.
+         */
+        because: string;
+    };
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Speed trials, oldest first.
+ */
+export type TrialPage = {
+    /**
+     * Speed trials, oldest first.
+     */
+    data: Array<Trial>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * The next speed to try.
+ */
+export type TrialProposal = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * Whether there is a speed to try.
+     */
+    kind: 'try' | 'done' | 'not-possible';
+    /**
+     * The mark to set; null without a dial or without a speed to try.
+     */
+    dialMark: number | string | null;
+    /**
+     * Nominal speed to try; null where there is none.
+     */
+    rpm: number | null;
+    /**
+     * How fast it may truly run there; null where there is none.
+     */
+    rpmHighest: number | null;
+    /**
+     * Which step of the climb this is; null where there is none.
+     */
+    step: number | null;
+    /**
+     * How many there are if it runs free every time; null where there is none.
+     */
+    stepsAtMost: number | null;
+    /**
+     * Fastest speed it has run free at in this router; null where it never did.
+     */
+    fastestFreeRpm: number | null;
+    /**
+     * What the climb stays under; null where it cannot start.
+     */
+    ceilingRpm: number | null;
+    /**
+     * The limit behind that ceiling.
+     */
+    bindingLimit: string | null;
+    /**
+     * Why the climb is over or cannot start; null while there is a speed to try.
+     */
+    because: string | null;
+    /**
+     * What to do, in order. Nothing where there is no speed to try.
+     */
+    howTo: Array<string>;
+};
+
+/**
+ * Work that was done: with a stored plan, or with a bit, a router and a wood.
+ */
+export type NewUse = {
+    /**
+     * Id of the stored plan that was done; it names the bit, the router and the wood.
+     */
+    planId?: string;
+    /**
+     * Id of the bit, without a plan.
+     */
+    bitId?: string;
+    /**
+     * Id of the router, without a plan.
+     */
+    routerId?: string;
+    /**
+     * Id of the wood, without a plan.
+     */
+    woodId?: string;
+    /**
+     * Id of the collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * When it was done; left out, now. RFC 3339.
+     */
+    doneAt?: string;
+    /**
+     * Length cut, all passes together.
+     */
+    metres: number;
+    /**
+     * Time the bit was running.
+     */
+    minutes: number;
+    /**
+     * What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.
+     */
+    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+};
+
+/**
+ * Work that was done with a bit.
+ */
+export type Use = {
+    /**
+     * Its id, `use_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * The wood.
+     */
+    woodId: string;
+    /**
+     * The plan that was done.
+     */
+    planId?: string;
+    /**
+     * The collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Id of who did it.
+     */
+    personId?: string;
+    /**
+     * When it was done. RFC 3339.
+     */
+    doneAt: string;
+    /**
+     * Length cut, all passes together.
+     */
+    metres: number;
+    /**
+     * Time the bit was running.
+     */
+    minutes: number;
+    /**
+     * What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.
+     */
+    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Uses, oldest entry first.
+ */
+export type UsePage = {
+    /**
+     * Uses, oldest entry first.
+     */
+    data: Array<Use>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A bit to be inspected.
+ */
+export type DueBit = {
+    bit: Bit;
+    /**
+     * Since when an inspection is due. RFC 3339.
+     */
+    dueAt: string;
+    /**
+     * By its days, or by the metres it has cut.
+     */
+    because: string;
+};
+
+/**
+ * A bit and how much it is used.
+ */
+export type UsedBit = {
+    bit: Bit;
+    /**
+     * Minutes run in all.
+     */
+    minutes: number;
+    /**
+     * Metres cut in all.
+     */
+    metres: number;
+};
+
+/**
+ * A bit another of which is to be bought.
+ */
+export type ReorderBit = {
+    bit: Bit;
+    /**
+     * It is retired and nothing has taken its place, or no sharpening is left in it.
+     */
+    reason: 'retired' | 'last-sharpening';
+};
+
+/**
+ * One page. Bits to be inspected, the longest due first.
+ */
+export type DuePage = {
+    /**
+     * Bits to be inspected, the longest due first.
+     */
+    data: Array<DueBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * One page. Bits by minutes run, most first.
+ */
+export type UsedPage = {
+    /**
+     * Bits by minutes run, most first.
+     */
+    data: Array<UsedBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * One page. Bits to reorder, oldest first.
+ */
+export type ReorderPage = {
+    /**
+     * Bits to reorder, oldest first.
+     */
+    data: Array<ReorderBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A drawn outline.
+ */
+export type OutlinePath = {
+    /**
+     * SVG path data: the right half of the bit, standing on its tip. x is the radius from the axis; y starts at 0, the tip, and falls toward the shank, as up is in a drawing. One open path; arcs with rx = ry.
+     */
+    path: string;
+    /**
+     * Millimetres to one unit of the path, such as 25.4. Left out: 1.
+     */
+    unitMm?: number;
+};
+
+/**
+ * A drawn outline as the form of a custom bit.
+ */
+export type ConvertedOutline = {
+    form: CustomForm;
+    /**
+     * How far the outline may be from a Bézier curve of the path; 0 where it has none.
+     */
+    toleranceMm: number;
 };
 
 /**
@@ -2138,6 +3024,36 @@ export type PolicyRules = {
      * Every rule, by subject.
      */
     data: Array<PolicyRule>;
+};
+
+/**
+ * All that the shop tightens from now on; what is not named goes back to its default.
+ */
+export type ShopPolicyChange = {
+    layer: PolicyLayer;
+};
+
+/**
+ * What this shop tightens for every plan.
+ */
+export type ShopPolicy = {
+    /**
+     * Always the same.
+     */
+    id: string;
+    layer: PolicyLayer;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
 };
 
 /**
@@ -3831,892 +4747,6 @@ export type PanelSizing = {
 };
 
 /**
- * A bit was looked at.
- */
-export type NewInspection = {
-    /**
-     * When it was looked at; left out, now. RFC 3339.
-     */
-    inspectedAt?: string;
-    /**
-     * What was found; empty where all is well.
-     */
-    findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
-    /**
-     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
-     */
-    effect: 'note' | 'hold' | 'retire';
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-};
-
-/**
- * One look at a bit.
- */
-export type Inspection = {
-    /**
-     * Its id, `inspection_…`; sorts by time of creation.
-     */
-    id: string;
-    /**
-     * The bit.
-     */
-    bitId: string;
-    /**
-     * Id of who looked.
-     */
-    personId?: string;
-    /**
-     * When it was looked at. RFC 3339.
-     */
-    inspectedAt: string;
-    /**
-     * What was found; empty where all is well.
-     */
-    findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
-    /**
-     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
-     */
-    effect: 'note' | 'hold' | 'retire';
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-    /**
-     * When it was created, UTC.
-     */
-    createdAt: string;
-    /**
-     * When it last changed, UTC.
-     */
-    updatedAt: string;
-    /**
-     * 1 when created, one more with each change; also its ETag.
-     */
-    version: number;
-};
-
-/**
- * One page. Inspections, oldest first.
- */
-export type InspectionPage = {
-    /**
-     * Inspections, oldest first.
-     */
-    data: Array<Inspection>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * A bit came back sharpened, with what was measured: its diameter, or where more changed its whole form. Neither: only the edge was touched.
- */
-export type NewSharpening = {
-    /**
-     * When it was done; left out, now. RFC 3339.
-     */
-    sharpenedAt?: string;
-    /**
-     * Diameter after, over the edges.
-     */
-    diameterMm?: number;
-    form?: Form;
-    /**
-     * Weighed mass.
-     */
-    massG?: number;
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-};
-
-/**
- * What a sharpening changes of a bit.
- */
-export type BitDimensions = {
-    form: Form;
-    /**
-     * Weighed mass.
-     */
-    massG?: number;
-};
-
-/**
- * One sharpening of a bit.
- */
-export type Sharpening = {
-    /**
-     * Its id, `sharpening_…`; sorts by time of creation.
-     */
-    id: string;
-    /**
-     * The bit.
-     */
-    bitId: string;
-    /**
-     * Id of who entered it.
-     */
-    personId?: string;
-    /**
-     * When it was done. RFC 3339.
-     */
-    sharpenedAt: string;
-    before: BitDimensions;
-    after: BitDimensions;
-    /**
-     * What the edge had cut until then, as metres of the least abrasive wood.
-     */
-    lifeEquivalentM: number;
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-    /**
-     * When it was created, UTC.
-     */
-    createdAt: string;
-    /**
-     * When it last changed, UTC.
-     */
-    updatedAt: string;
-    /**
-     * 1 when created, one more with each change; also its ETag.
-     */
-    version: number;
-};
-
-/**
- * One page. Sharpenings, oldest first.
- */
-export type SharpeningPage = {
-    /**
-     * Sharpenings, oldest first.
-     */
-    data: Array<Sharpening>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * What is left of a bit's edge: an estimate.
- */
-export type EdgeLife = {
-    /**
-     * The bit.
-     */
-    bitId: string;
-    /**
-     * Cut since the last sharpening, as metres of solid wood of middling density.
-     */
-    usedEquivalentM: number;
-    /**
-     * What an edge of this bit is taken to last, in the same metres.
-     */
-    expectedM: number;
-    /**
-     * How much of it is used.
-     */
-    usedPercent: number;
-    /**
-     * What the expectation rests on: this bit's own earlier edges, or a figure by tooth material.
-     */
-    basis: 'own-history' | 'estimate';
-    /**
-     * Whether it is to be sharpened.
-     */
-    isDue: boolean;
-    /**
-     * How many until the smallest usable diameter; null where none is recorded.
-     */
-    sharpeningsLeft: number | null;
-    /**
-     * What no figure can tell.
-     */
-    advice: string;
-};
-
-/**
- * What a bit did at one speed in one router: its mark or its speed, and an outcome or a measured vibration.
- */
-export type NewSpeedTrial = {
-    /**
-     * Id of the bit.
-     */
-    bitId: string;
-    /**
-     * Id of the router.
-     */
-    routerId: string;
-    /**
-     * When it was tried; left out, now. RFC 3339.
-     */
-    triedAt?: string;
-    mark?: Mark;
-    /**
-     * Speed it was tried at.
-     */
-    rpm?: number;
-    /**
-     * What it did there.
-     */
-    outcome?: 'ran-free' | 'shook';
-    /**
-     * Vibration velocity measured on the housing, r.m.s. It decides the outcome.
-     */
-    vibrationMmPerS?: number;
-    /**
-     * Run-out measured for this trial.
-     */
-    runOutMm?: number;
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-};
-
-/**
- * Why a trial no longer counts.
- */
-export type SetAside = {
-    /**
-     * Why it no longer counts, such as a new bearing.
-     */
-    because: string;
-};
-
-/**
- * What was learned at one speed.
- */
-export type Trial = {
-    /**
-     * Its id, `trial_…`; sorts by time of creation.
-     */
-    id: string;
-    /**
-     * The bit.
-     */
-    bitId: string;
-    /**
-     * The router.
-     */
-    routerId: string;
-    /**
-     * Id of who tried.
-     */
-    personId?: string;
-    /**
-     * When it was tried. RFC 3339.
-     */
-    triedAt: string;
-    mark?: Mark;
-    /**
-     * Speed it was tried at.
-     */
-    rpm: number;
-    /**
-     * What it did there.
-     */
-    outcome: 'ran-free' | 'shook';
-    /**
-     * Vibration velocity measured on the housing, r.m.s. It decides the outcome.
-     */
-    vibrationMmPerS?: number;
-    /**
-     * Run-out measured for this trial.
-     */
-    runOutMm?: number;
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-    /**
-     * It no longer counts.
-     */
-    setAside?: {
-        /**
-         * Since when. RFC 3339.
-         */
-        at: string;
-        /**
-         * Why.
-         */
-        because: string;
-    };
-    /**
-     * When it was created, UTC.
-     */
-    createdAt: string;
-    /**
-     * When it last changed, UTC.
-     */
-    updatedAt: string;
-    /**
-     * 1 when created, one more with each change; also its ETag.
-     */
-    version: number;
-};
-
-/**
- * One page. Speed trials, oldest first.
- */
-export type TrialPage = {
-    /**
-     * Speed trials, oldest first.
-     */
-    data: Array<Trial>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * The next speed to try.
- */
-export type TrialProposal = {
-    /**
-     * The bit.
-     */
-    bitId: string;
-    /**
-     * The router.
-     */
-    routerId: string;
-    /**
-     * Whether there is a speed to try.
-     */
-    kind: 'try' | 'done' | 'not-possible';
-    /**
-     * The mark to set; null without a dial or without a speed to try.
-     */
-    dialMark: number | string | null;
-    /**
-     * Nominal speed to try; null where there is none.
-     */
-    rpm: number | null;
-    /**
-     * How fast it may truly run there; null where there is none.
-     */
-    rpmHighest: number | null;
-    /**
-     * Which step of the climb this is; null where there is none.
-     */
-    step: number | null;
-    /**
-     * How many there are if it runs free every time; null where there is none.
-     */
-    stepsAtMost: number | null;
-    /**
-     * Fastest speed it has run free at in this router; null where it never did.
-     */
-    fastestFreeRpm: number | null;
-    /**
-     * What the climb stays under; null where it cannot start.
-     */
-    ceilingRpm: number | null;
-    /**
-     * The limit behind that ceiling.
-     */
-    bindingLimit: string | null;
-    /**
-     * Why the climb is over or cannot start; null while there is a speed to try.
-     */
-    because: string | null;
-    /**
-     * What to do, in order. Nothing where there is no speed to try.
-     */
-    howTo: Array<string>;
-};
-
-/**
- * A speed read at one mark.
- */
-export type NewDialReading = {
-    /**
-     * When it was read; left out, now. RFC 3339.
-     */
-    readAt?: string;
-    mark: Mark;
-    /**
-     * Speed read, without load.
-     */
-    rpm: number;
-    /**
-     * What it was read with, such as an optical tachometer.
-     */
-    instrument: string;
-};
-
-/**
- * A speed read at one mark.
- */
-export type DialReading = {
-    /**
-     * Its id, `reading_…`; sorts by time of creation.
-     */
-    id: string;
-    /**
-     * The router.
-     */
-    routerId: string;
-    /**
-     * Id of who read it.
-     */
-    personId?: string;
-    /**
-     * When it was read. RFC 3339.
-     */
-    readAt: string;
-    mark: Mark;
-    /**
-     * Speed read, without load.
-     */
-    rpm: number;
-    /**
-     * What it was read with, such as an optical tachometer.
-     */
-    instrument: string;
-    /**
-     * When it was created, UTC.
-     */
-    createdAt: string;
-    /**
-     * When it last changed, UTC.
-     */
-    updatedAt: string;
-    /**
-     * 1 when created, one more with each change; also its ETag.
-     */
-    version: number;
-};
-
-/**
- * One page. Readings, oldest entry first.
- */
-export type DialReadingPage = {
-    /**
-     * Readings, oldest entry first.
-     */
-    data: Array<DialReading>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * A collet of a router.
- */
-export type NewCollet = {
-    /**
-     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
-     */
-    name: string;
-    /**
-     * Shank diameter it is made for.
-     */
-    diameterMm: number;
-    /**
-     * Only a collet that is `good` or `worn` may hold a bit.
-     */
-    condition: 'good' | 'worn' | 'held' | 'retired';
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-    /**
-     * Id of the router it belongs to.
-     */
-    routerId: string;
-};
-
-/**
- * What to change of a collet. Another condition than `held` ends a hold.
- */
-export type ColletChange = {
-    /**
-     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
-     */
-    name?: string;
-    /**
-     * Shank diameter it is made for.
-     */
-    diameterMm?: number;
-    /**
-     * Only a collet that is `good` or `worn` may hold a bit.
-     */
-    condition?: 'good' | 'worn' | 'held' | 'retired';
-    notes?: string | null;
-};
-
-/**
- * A collet of a router.
- */
-export type Collet = {
-    /**
-     * Its id, `collet_…`; sorts by time of creation.
-     */
-    id: string;
-    /**
-     * The router it belongs to.
-     */
-    routerId: string;
-    /**
-     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
-     */
-    name: string;
-    /**
-     * Shank diameter it is made for.
-     */
-    diameterMm: number;
-    /**
-     * Only a collet that is `good` or `worn` may hold a bit.
-     */
-    condition: 'good' | 'worn' | 'held' | 'retired';
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-    hold?: Hold;
-    /**
-     * When it was created, UTC.
-     */
-    createdAt: string;
-    /**
-     * When it last changed, UTC.
-     */
-    updatedAt: string;
-    /**
-     * 1 when created, one more with each change; also its ETag.
-     */
-    version: number;
-};
-
-/**
- * One page. Collets, oldest first.
- */
-export type ColletPage = {
-    /**
-     * Collets, oldest first.
-     */
-    data: Array<Collet>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * A bit's run-out in one router.
- */
-export type NewRunOutReading = {
-    /**
-     * When it was read; left out, now. RFC 3339.
-     */
-    readAt?: string;
-    /**
-     * Id of the bit.
-     */
-    bitId: string;
-    /**
-     * Id of the router it was clamped in.
-     */
-    routerId: string;
-    /**
-     * Id of the collet it was clamped in.
-     */
-    colletId?: string;
-    /**
-     * Total indicator reading.
-     */
-    runOutMm: number;
-    /**
-     * What it was read with, such as a dial indicator.
-     */
-    instrument: string;
-};
-
-/**
- * A bit's run-out in one router.
- */
-export type RunOutReading = {
-    /**
-     * Its id, `runout_…`; sorts by time of creation.
-     */
-    id: string;
-    /**
-     * Id of who read it.
-     */
-    personId?: string;
-    /**
-     * When it was read. RFC 3339.
-     */
-    readAt: string;
-    /**
-     * Id of the bit.
-     */
-    bitId: string;
-    /**
-     * Id of the router it was clamped in.
-     */
-    routerId: string;
-    /**
-     * Id of the collet it was clamped in.
-     */
-    colletId?: string;
-    /**
-     * Total indicator reading.
-     */
-    runOutMm: number;
-    /**
-     * What it was read with, such as a dial indicator.
-     */
-    instrument: string;
-    /**
-     * When it was created, UTC.
-     */
-    createdAt: string;
-    /**
-     * When it last changed, UTC.
-     */
-    updatedAt: string;
-    /**
-     * 1 when created, one more with each change; also its ETag.
-     */
-    version: number;
-};
-
-/**
- * One page. Readings, oldest first.
- */
-export type RunOutReadingPage = {
-    /**
-     * Readings, oldest first.
-     */
-    data: Array<RunOutReading>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * Work that was done: with a stored plan, or with a bit, a router and a wood.
- */
-export type NewUse = {
-    /**
-     * Id of the stored plan that was done; it names the bit, the router and the wood.
-     */
-    planId?: string;
-    /**
-     * Id of the bit, without a plan.
-     */
-    bitId?: string;
-    /**
-     * Id of the router, without a plan.
-     */
-    routerId?: string;
-    /**
-     * Id of the wood, without a plan.
-     */
-    woodId?: string;
-    /**
-     * Id of the collet it was clamped in.
-     */
-    colletId?: string;
-    /**
-     * When it was done; left out, now. RFC 3339.
-     */
-    doneAt?: string;
-    /**
-     * Length cut, all passes together.
-     */
-    metres: number;
-    /**
-     * Time the bit was running.
-     */
-    minutes: number;
-    /**
-     * What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.
-     */
-    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-};
-
-/**
- * Work that was done with a bit.
- */
-export type Use = {
-    /**
-     * Its id, `use_…`; sorts by time of creation.
-     */
-    id: string;
-    /**
-     * The bit.
-     */
-    bitId: string;
-    /**
-     * The router.
-     */
-    routerId: string;
-    /**
-     * The wood.
-     */
-    woodId: string;
-    /**
-     * The plan that was done.
-     */
-    planId?: string;
-    /**
-     * The collet it was clamped in.
-     */
-    colletId?: string;
-    /**
-     * Id of who did it.
-     */
-    personId?: string;
-    /**
-     * When it was done. RFC 3339.
-     */
-    doneAt: string;
-    /**
-     * Length cut, all passes together.
-     */
-    metres: number;
-    /**
-     * Time the bit was running.
-     */
-    minutes: number;
-    /**
-     * What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.
-     */
-    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
-    /**
-     * Remarks for people.
-     */
-    notes?: string;
-    /**
-     * When it was created, UTC.
-     */
-    createdAt: string;
-    /**
-     * When it last changed, UTC.
-     */
-    updatedAt: string;
-    /**
-     * 1 when created, one more with each change; also its ETag.
-     */
-    version: number;
-};
-
-/**
- * One page. Uses, oldest entry first.
- */
-export type UsePage = {
-    /**
-     * Uses, oldest entry first.
-     */
-    data: Array<Use>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * A bit to be inspected.
- */
-export type DueBit = {
-    bit: Bit;
-    /**
-     * Since when an inspection is due. RFC 3339.
-     */
-    dueAt: string;
-    /**
-     * By its days, or by the metres it has cut.
-     */
-    because: string;
-};
-
-/**
- * A bit and how much it is used.
- */
-export type UsedBit = {
-    bit: Bit;
-    /**
-     * Minutes run in all.
-     */
-    minutes: number;
-    /**
-     * Metres cut in all.
-     */
-    metres: number;
-};
-
-/**
- * A bit another of which is to be bought.
- */
-export type ReorderBit = {
-    bit: Bit;
-    /**
-     * It is retired and nothing has taken its place, or no sharpening is left in it.
-     */
-    reason: 'retired' | 'last-sharpening';
-};
-
-/**
- * One page. Bits to be inspected, the longest due first.
- */
-export type DuePage = {
-    /**
-     * Bits to be inspected, the longest due first.
-     */
-    data: Array<DueBit>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * One page. Bits by minutes run, most first.
- */
-export type UsedPage = {
-    /**
-     * Bits by minutes run, most first.
-     */
-    data: Array<UsedBit>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
- * One page. Bits to reorder, oldest first.
- */
-export type ReorderPage = {
-    /**
-     * Bits to reorder, oldest first.
-     */
-    data: Array<ReorderBit>;
-    /**
-     * Send it as `cursor` for the next page; null on the last page.
-     */
-    nextCursor: string | null;
-};
-
-/**
  * Somebody to enter.
  */
 export type NewPerson = {
@@ -4979,6 +5009,968 @@ export type Me = {
      * What it may do.
      */
     scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+};
+
+/**
+ * What a student needs before anything may be run.
+ */
+export type Requirements = {
+    /**
+     * A written safety test.
+     */
+    safetyTest?: {
+        /**
+         * Least score that passes; many schools ask for 100 (common practice).
+         */
+        passPercent: number;
+    };
+    /**
+     * Whether each must have shown a bit change and a depth setting.
+     */
+    demonstration?: boolean;
+    /**
+     * Whether a parent must have signed.
+     */
+    parentalConsent?: boolean;
+    /**
+     * An instruction on record, no older than this: once a year is common (365).
+     */
+    instructionMaxAgeDays?: number;
+};
+
+/**
+ * A course to set up. Its policy tightens the shop's, never loosens it.
+ */
+export type NewCourse = {
+    /**
+     * text of 1 to 100 characters, such as "Cabinetmaking, first year"
+     */
+    name: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    policy: PolicyLayer;
+    requirements: Requirements;
+    /**
+     * Whether who drafts a setting must not issue it.
+     */
+    isTwoPerson: boolean;
+    /**
+     * When it ends; nothing of it holds longer. RFC 3339.
+     */
+    endsAt?: string;
+};
+
+/**
+ * What to change of a course. Settings that come out otherwise under its new policy lapse.
+ */
+export type CourseChange = {
+    /**
+     * text of 1 to 100 characters, such as "Cabinetmaking, first year"
+     */
+    name?: string;
+    notes?: string | null;
+    policy?: PolicyLayer;
+    requirements?: Requirements;
+    /**
+     * Whether who drafts a setting must not issue it.
+     */
+    isTwoPerson?: boolean;
+    endsAt?: string | null;
+};
+
+/**
+ * A course.
+ */
+export type Course = {
+    /**
+     * Its id, `course_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Cabinetmaking, first year"
+     */
+    name: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    policy: PolicyLayer;
+    requirements: Requirements;
+    /**
+     * Whether who drafts a setting must not issue it.
+     */
+    isTwoPerson: boolean;
+    /**
+     * When it ends; nothing of it holds longer. RFC 3339.
+     */
+    endsAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Courses, oldest first.
+ */
+export type CoursePage = {
+    /**
+     * Courses, oldest first.
+     */
+    data: Array<Course>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * One thing that somebody still needs.
+ */
+export type Missing = {
+    /**
+     * Stable: programs branch on it.
+     */
+    code: string;
+    /**
+     * The same as a sentence.
+     */
+    text: string;
+};
+
+/**
+ * What a student may do today.
+ */
+export type Today = {
+    /**
+     * The course.
+     */
+    courseId: string;
+    /**
+     * The student.
+     */
+    personId: string;
+    /**
+     * What they still need; with anything missing nothing may be run.
+     */
+    missing: Array<Missing>;
+    /**
+     * What they may run today.
+     */
+    settings: Array<Approval>;
+};
+
+/**
+ * Who in a course still needs what.
+ */
+export type Needs = {
+    /**
+     * Every student who needs something.
+     */
+    data: Array<{
+        /**
+         * The student.
+         */
+        personId: string;
+        /**
+         * Their name.
+         */
+        name: string;
+        /**
+         * What they still need.
+         */
+        missing: Array<Missing>;
+    }>;
+    /**
+     * False where the course has more students than one answer looks at.
+     */
+    isComplete: boolean;
+};
+
+/**
+ * What runs out soon.
+ */
+export type Ending = {
+    /**
+     * Settings in force that end by then, the first to end first.
+     */
+    settings: Array<Approval>;
+    /**
+     * Qualifications of students that end by then.
+     */
+    qualifications: Array<Qualification>;
+};
+
+/**
+ * What a class used.
+ */
+export type Usage = {
+    /**
+     * Bits the students used, the most used first.
+     */
+    data: Array<{
+        /**
+         * The bit.
+         */
+        bitId: string;
+        /**
+         * How often.
+         */
+        uses: number;
+        /**
+         * Metres cut.
+         */
+        metres: number;
+        /**
+         * Minutes run.
+         */
+        minutes: number;
+        /**
+         * What happened.
+         */
+        outcomes: {
+            /**
+             * How often: fine.
+             */
+            fine: number;
+            /**
+             * How often: scorched.
+             */
+            scorched: number;
+            /**
+             * How often: chattered.
+             */
+            chattered: number;
+            /**
+             * How often: tore-out.
+             */
+            'tore-out': number;
+            /**
+             * How often: came-loose.
+             */
+            'came-loose': number;
+        };
+    }>;
+};
+
+/**
+ * Somebody who joins a course.
+ */
+export type NewEnrolment = {
+    /**
+     * Id of the person.
+     */
+    personId: string;
+    /**
+     * What they do there.
+     */
+    part: 'instructor' | 'student';
+};
+
+/**
+ * A person's part in a course.
+ */
+export type Enrolment = {
+    /**
+     * Its id, `enrolment_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The course.
+     */
+    courseId: string;
+    /**
+     * Id of the person.
+     */
+    personId: string;
+    /**
+     * What they do there.
+     */
+    part: 'instructor' | 'student';
+    /**
+     * When they left it. RFC 3339.
+     */
+    endedAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Oldest first.
+ */
+export type EnrolmentPage = {
+    /**
+     * Oldest first.
+     */
+    data: Array<Enrolment>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * What somebody was tested on, showed or was allowed; signed by the person whose key enters it.
+ */
+export type NewQualification = {
+    /**
+     * Id of the person.
+     */
+    personId: string;
+    /**
+     * What it is.
+     */
+    kind: 'safety-test' | 'demonstration' | 'parental-consent' | 'instruction';
+    /**
+     * What was shown, where a setting asks for it by name, such as large-bits.
+     */
+    skill?: string;
+    /**
+     * Score of a safety test; needed there.
+     */
+    scorePercent?: number;
+    /**
+     * Until when it counts; left out, as long as courses accept it. RFC 3339.
+     */
+    expiresAt?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was given; left out, now. RFC 3339.
+     */
+    givenAt?: string;
+};
+
+/**
+ * Something on record of a person.
+ */
+export type Qualification = {
+    /**
+     * Its id, `qualification_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * Id of the person.
+     */
+    personId: string;
+    /**
+     * What it is.
+     */
+    kind: 'safety-test' | 'demonstration' | 'parental-consent' | 'instruction';
+    /**
+     * What was shown, where a setting asks for it by name, such as large-bits.
+     */
+    skill?: string;
+    /**
+     * Score of a safety test; needed there.
+     */
+    scorePercent?: number;
+    /**
+     * Until when it counts; left out, as long as courses accept it. RFC 3339.
+     */
+    expiresAt?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was given. RFC 3339.
+     */
+    givenAt: string;
+    /**
+     * The person who signed.
+     */
+    signedBy: string;
+    /**
+     * It no longer counts.
+     */
+    withdrawn?: {
+        /**
+         * Since when. RFC 3339.
+         */
+        at: string;
+        /**
+         * Why.
+         */
+        because: string;
+    };
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Oldest entry first.
+ */
+export type QualificationPage = {
+    /**
+     * Oldest entry first.
+     */
+    data: Array<Qualification>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A setting to draft from a stored plan.
+ */
+export type NewApproval = {
+    /**
+     * text of 1 to 100 characters, such as "Door panels in cherry, table 1"
+     */
+    name: string;
+    /**
+     * Id of the course.
+     */
+    courseId: string;
+    /**
+     * Id of the stored plan.
+     */
+    planId: string;
+    /**
+     * Other woods it is for as well; each is planned for.
+     */
+    woodIds?: Array<string>;
+    /**
+     * Only for these students. Left out: for every student of the course.
+     */
+    personIds?: Array<string>;
+    /**
+     * Only for those who showed this, such as large-bits.
+     */
+    skill?: string;
+    /**
+     * How closely somebody must watch.
+     */
+    supervision: 'beside' | 'in-the-room' | 'on-call';
+    /**
+     * From when; left out, now. RFC 3339.
+     */
+    validFrom?: string;
+    /**
+     * Until when, at most two years. RFC 3339.
+     */
+    validUntil: string;
+};
+
+/**
+ * What a setting comes to.
+ */
+export type Setting = {
+    /**
+     * run, or run-with-care.
+     */
+    verdict: string;
+    /**
+     * The mark; null without a dial.
+     */
+    dialMark: Mark | null;
+    /**
+     * Nominal speed.
+     */
+    rpm: number | null;
+    /**
+     * The least of the limits.
+     */
+    ceilingRpm: number;
+    /**
+     * Which one that is.
+     */
+    bindingLimit: string;
+    /**
+     * What the bit is cleared for.
+     */
+    clearance: string;
+    /**
+     * Passes in order, wood by wood.
+     */
+    passes: Array<{
+        /**
+         * The wood.
+         */
+        woodId: string;
+        /**
+         * Height of the bit.
+         */
+        heightMm: number;
+        /**
+         * Fence.
+         */
+        fenceMm: number;
+        /**
+         * Feed.
+         */
+        feedMPerMin: number;
+    }>;
+    /**
+     * Codes of what it rests on.
+     */
+    findings: Array<string>;
+};
+
+/**
+ * Why a setting no longer holds, before and after.
+ */
+export type Lapse = {
+    /**
+     * When. RFC 3339.
+     */
+    at: string;
+    /**
+     * What changed.
+     */
+    because: string;
+    /**
+     * What it was.
+     */
+    cause: {
+        /**
+         * The event, such as bit.sharpened.
+         */
+        event: string;
+        /**
+         * The record it happened to.
+         */
+        subjectId: string;
+        /**
+         * Its changed fields before.
+         */
+        before?: {
+            [key: string]: unknown;
+        };
+        /**
+         * Its changed fields after.
+         */
+        after?: {
+            [key: string]: unknown;
+        };
+    };
+    before: Setting;
+    /**
+     * What it would be now; null where nothing may be run.
+     */
+    after: Setting | null;
+};
+
+/**
+ * An approved setting.
+ */
+export type Approval = {
+    /**
+     * Its id, `approval_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Door panels in cherry, table 1"
+     */
+    name: string;
+    /**
+     * The course.
+     */
+    courseId: string;
+    /**
+     * The plan it was made from.
+     */
+    planId: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * How the router is held.
+     */
+    mounting: 'table' | 'handheld';
+    /**
+     * The woods it is for.
+     */
+    woodIds: Array<string>;
+    /**
+     * Only for these students. Left out: for every student of the course.
+     */
+    personIds?: Array<string>;
+    /**
+     * Only for those who showed this, such as large-bits.
+     */
+    skill?: string;
+    /**
+     * How closely somebody must watch.
+     */
+    supervision: 'beside' | 'in-the-room' | 'on-call';
+    /**
+     * From when. RFC 3339.
+     */
+    validFrom: string;
+    /**
+     * Until when; not longer than the readings it rests on. RFC 3339.
+     */
+    validUntil: string;
+    /**
+     * Only `issued` may be relied on.
+     */
+    state: 'draft' | 'issued' | 'lapsed' | 'expired' | 'withdrawn' | 'replaced';
+    setting: Setting;
+    /**
+     * Fingerprint of the whole result.
+     */
+    resultDigest: string;
+    /**
+     * Fingerprint of everything it was computed from.
+     */
+    inputDigest: string;
+    /**
+     * Version of the computation.
+     */
+    engineVersion: string;
+    /**
+     * Who drafted it.
+     */
+    draftedBy: string;
+    /**
+     * When it was issued. RFC 3339.
+     */
+    issuedAt?: string;
+    /**
+     * Who issued it.
+     */
+    issuedBy?: string;
+    lapse?: Lapse;
+    /**
+     * It was withdrawn.
+     */
+    withdrawal?: {
+        /**
+         * When. RFC 3339.
+         */
+        at: string;
+        /**
+         * Why.
+         */
+        because: string;
+    };
+    /**
+     * The one issued in its place.
+     */
+    replacedById?: string;
+    /**
+     * The one it was issued in place of.
+     */
+    replacesId?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * What a setting was made from, whole.
+ */
+export type Grounds = {
+    /**
+     * The setting.
+     */
+    approvalId: string;
+    request: PlanRequest;
+    /**
+     * One for each wood.
+     */
+    results: Array<{
+        /**
+         * Everything that went in, in full precision.
+         */
+        input: {
+            [key: string]: unknown;
+        };
+        plan: Plan;
+    }>;
+    /**
+     * The same as the setting's inputDigest.
+     */
+    digest: string;
+    /**
+     * Version of the computation.
+     */
+    engineVersion: string;
+};
+
+/**
+ * A setting as it is and as it would be.
+ */
+export type ApprovalDifference = {
+    /**
+     * The setting.
+     */
+    approvalId: string;
+    /**
+     * Whether it would come out just the same.
+     */
+    isSame: boolean;
+    before: Setting;
+    /**
+     * As it would come out now; null where nothing may be run.
+     */
+    after: Setting | null;
+    /**
+     * Why nothing may be run; null where something may.
+     */
+    because: string | null;
+    /**
+     * Send it to re-issue: it says that this difference was seen.
+     */
+    resultDigest: string | null;
+};
+
+/**
+ * A setting to issue anew after its difference was seen.
+ */
+export type Reissue = {
+    /**
+     * The `resultDigest` of the difference that was seen.
+     */
+    resultDigest: string;
+    /**
+     * Until when; left out, as before. RFC 3339.
+     */
+    validUntil?: string;
+};
+
+/**
+ * One page. Settings, oldest first.
+ */
+export type ApprovalPage = {
+    /**
+     * Settings, oldest first.
+     */
+    data: Array<Approval>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * A setting signed, with all that a person needs at the machine.
+ */
+export type SignedSheet = {
+    /**
+     * The setting.
+     */
+    approvalId: string;
+    /**
+     * The sheet as a compact JWS (RFC 7515), `typ` rimwise-setting+jws.
+     */
+    jws: string;
+    /**
+     * When it expires.
+     */
+    validUntil: string;
+};
+
+/**
+ * Which sheets must no longer be believed.
+ */
+export type SignedStatus = {
+    /**
+     * The list as a compact JWS, `typ` rimwise-status+jws: ids of settings that ended before their time.
+     */
+    jws: string;
+};
+
+/**
+ * One reason why not.
+ */
+export type ReasonWhyNot = {
+    /**
+     * Stable: programs branch on it.
+     */
+    code: string;
+    /**
+     * The same as a sentence.
+     */
+    text: string;
+};
+
+/**
+ * May this person run this bit on this router at this mark, now? Left out, the mark is the router's one speed.
+ */
+export type CheckRequest = {
+    /**
+     * Id of the person who wants to run it.
+     */
+    personId: string;
+    /**
+     * Id of the bit.
+     */
+    bitId: string;
+    /**
+     * Id of the router.
+     */
+    routerId: string;
+    dialMark?: Mark;
+    /**
+     * Id of the wood; left out, any that the setting is for.
+     */
+    woodId?: string;
+    /**
+     * How the router is held.
+     */
+    mounting?: 'table' | 'handheld';
+    /**
+     * Whether to keep this check. Left out: no.
+     */
+    isRecorded?: boolean;
+};
+
+/**
+ * The answer to a check.
+ */
+export type CheckAnswer = {
+    /**
+     * Only true is a yes. No answer is a no.
+     */
+    isAllowed: boolean;
+    /**
+     * Every reason why not; empty where allowed.
+     */
+    reasons: Array<ReasonWhyNot>;
+    /**
+     * The setting that allows it, or that came nearest.
+     */
+    approvalId: string | null;
+    /**
+     * How closely somebody must watch; null where not allowed.
+     */
+    supervision: string | null;
+    /**
+     * Until when, if nothing changes; null where not allowed.
+     */
+    validUntil: string | null;
+    /**
+     * When this was decided.
+     */
+    at: string;
+    /**
+     * Id of the kept check; null where it is not kept.
+     */
+    checkId: string | null;
+};
+
+/**
+ * A kept check.
+ */
+export type Check = {
+    /**
+     * Its id, `check_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * Who asked to run it.
+     */
+    personId: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * What else was asked.
+     */
+    asked: {
+        dialMark?: Mark;
+        /**
+         * The wood.
+         */
+        woodId?: string;
+        /**
+         * How it is held.
+         */
+        mounting?: string;
+    };
+    /**
+     * What the answer was.
+     */
+    isAllowed: boolean;
+    /**
+     * Why not.
+     */
+    reasons: Array<ReasonWhyNot>;
+    /**
+     * The setting it rested on.
+     */
+    approvalId?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Checks, oldest first.
+ */
+export type CheckPage = {
+    /**
+     * Checks, oldest first.
+     */
+    data: Array<Check>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
 };
 
 /**
@@ -5657,6 +6649,10 @@ export type DeleteBitErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
@@ -5792,6 +6788,10 @@ export type UpdateBitErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * The record has changed since; the current ETag is in the header.
      */
@@ -6561,6 +7561,10 @@ export type DeletePlaceErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
@@ -6696,6 +7700,10 @@ export type UpdatePlaceErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * The record has changed since; the current ETag is in the header.
      */
@@ -7148,14 +8156,27 @@ export type ReturnLoanResponses = {
 
 export type ReturnLoanResponse = ReturnLoanResponses[keyof ReturnLoanResponses];
 
-export type ConvertOutlineData = {
-    body: OutlinePath;
+export type ListInspectionsData = {
+    body?: never;
     path?: never;
-    query?: never;
-    url: '/v1/outlines/convert';
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+    };
+    url: '/v1/inspections';
 };
 
-export type ConvertOutlineErrors = {
+export type ListInspectionsErrors = {
     /**
      * The request cannot be read.
      */
@@ -7168,6 +8189,134 @@ export type ConvertOutlineErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListInspectionsError = ListInspectionsErrors[keyof ListInspectionsErrors];
+
+export type ListInspectionsResponses = {
+    /**
+     * One page. Inspections, oldest first.
+     */
+    200: InspectionPage;
+};
+
+export type ListInspectionsResponse = ListInspectionsResponses[keyof ListInspectionsResponses];
+
+export type GetInspectionData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a inspection.
+         */
+        inspectionId: string;
+    };
+    query?: never;
+    url: '/v1/inspections/{inspectionId}';
+};
+
+export type GetInspectionErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetInspectionError = GetInspectionErrors[keyof GetInspectionErrors];
+
+export type GetInspectionResponses = {
+    /**
+     * One look at a bit.
+     */
+    200: Inspection;
+};
+
+export type GetInspectionResponse = GetInspectionResponses[keyof GetInspectionResponses];
+
+export type CreateInspectionData = {
+    body: NewInspection;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/inspections';
+};
+
+export type CreateInspectionErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
     /**
      * This cannot be done as things are; `code` says why.
      */
@@ -7198,16 +8347,272 @@ export type ConvertOutlineErrors = {
     503: Problem;
 };
 
-export type ConvertOutlineError = ConvertOutlineErrors[keyof ConvertOutlineErrors];
+export type CreateInspectionError = CreateInspectionErrors[keyof CreateInspectionErrors];
 
-export type ConvertOutlineResponses = {
+export type CreateInspectionResponses = {
     /**
-     * A drawn outline as the form of a custom bit.
+     * One look at a bit.
      */
-    200: ConvertedOutline;
+    201: Inspection;
 };
 
-export type ConvertOutlineResponse = ConvertOutlineResponses[keyof ConvertOutlineResponses];
+export type CreateInspectionResponse = CreateInspectionResponses[keyof CreateInspectionResponses];
+
+export type ListSharpeningsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+    };
+    url: '/v1/sharpenings';
+};
+
+export type ListSharpeningsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListSharpeningsError = ListSharpeningsErrors[keyof ListSharpeningsErrors];
+
+export type ListSharpeningsResponses = {
+    /**
+     * One page. Sharpenings, oldest first.
+     */
+    200: SharpeningPage;
+};
+
+export type ListSharpeningsResponse = ListSharpeningsResponses[keyof ListSharpeningsResponses];
+
+export type GetSharpeningData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a sharpening.
+         */
+        sharpeningId: string;
+    };
+    query?: never;
+    url: '/v1/sharpenings/{sharpeningId}';
+};
+
+export type GetSharpeningErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetSharpeningError = GetSharpeningErrors[keyof GetSharpeningErrors];
+
+export type GetSharpeningResponses = {
+    /**
+     * One sharpening of a bit.
+     */
+    200: Sharpening;
+};
+
+export type GetSharpeningResponse = GetSharpeningResponses[keyof GetSharpeningResponses];
+
+export type GetBitEdgeData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/edge';
+};
+
+export type GetBitEdgeErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetBitEdgeError = GetBitEdgeErrors[keyof GetBitEdgeErrors];
+
+export type GetBitEdgeResponses = {
+    /**
+     * What is left of a bit's edge: an estimate.
+     */
+    200: EdgeLife;
+};
+
+export type GetBitEdgeResponse = GetBitEdgeResponses[keyof GetBitEdgeResponses];
+
+export type CreateSharpeningData = {
+    body: NewSharpening;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/sharpenings';
+};
+
+export type CreateSharpeningErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateSharpeningError = CreateSharpeningErrors[keyof CreateSharpeningErrors];
+
+export type CreateSharpeningResponses = {
+    /**
+     * One sharpening of a bit.
+     */
+    201: Sharpening;
+};
+
+export type CreateSharpeningResponse = CreateSharpeningResponses[keyof CreateSharpeningResponses];
 
 export type ListRoutersData = {
     body?: never;
@@ -7378,6 +8783,10 @@ export type DeleteRouterErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
@@ -7514,6 +8923,10 @@ export type UpdateRouterErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
@@ -7557,6 +8970,1458 @@ export type UpdateRouterResponses = {
 };
 
 export type UpdateRouterResponse = UpdateRouterResponses[keyof UpdateRouterResponses];
+
+export type ListReadingsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/dial-readings';
+};
+
+export type ListReadingsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListReadingsError = ListReadingsErrors[keyof ListReadingsErrors];
+
+export type ListReadingsResponses = {
+    /**
+     * One page. Readings, oldest entry first.
+     */
+    200: DialReadingPage;
+};
+
+export type ListReadingsResponse = ListReadingsResponses[keyof ListReadingsResponses];
+
+export type GetReadingData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a dial reading.
+         */
+        readingId: string;
+    };
+    query?: never;
+    url: '/v1/dial-readings/{readingId}';
+};
+
+export type GetReadingErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetReadingError = GetReadingErrors[keyof GetReadingErrors];
+
+export type GetReadingResponses = {
+    /**
+     * A speed read at one mark.
+     */
+    200: DialReading;
+};
+
+export type GetReadingResponse = GetReadingResponses[keyof GetReadingResponses];
+
+export type CreateReadingData = {
+    body: NewDialReading;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a router.
+         */
+        routerId: string;
+    };
+    query?: never;
+    url: '/v1/routers/{routerId}/dial-readings';
+};
+
+export type CreateReadingErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateReadingError = CreateReadingErrors[keyof CreateReadingErrors];
+
+export type CreateReadingResponses = {
+    /**
+     * A speed read at one mark.
+     */
+    201: DialReading;
+};
+
+export type CreateReadingResponse = CreateReadingResponses[keyof CreateReadingResponses];
+
+export type ListColletsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/collets';
+};
+
+export type ListColletsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListColletsError = ListColletsErrors[keyof ListColletsErrors];
+
+export type ListColletsResponses = {
+    /**
+     * One page. Collets, oldest first.
+     */
+    200: ColletPage;
+};
+
+export type ListColletsResponse = ListColletsResponses[keyof ListColletsResponses];
+
+export type CreateColletData = {
+    body: NewCollet;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/collets';
+};
+
+export type CreateColletErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateColletError = CreateColletErrors[keyof CreateColletErrors];
+
+export type CreateColletResponses = {
+    /**
+     * A collet of a router.
+     */
+    201: Collet;
+};
+
+export type CreateColletResponse = CreateColletResponses[keyof CreateColletResponses];
+
+export type GetColletData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a collet.
+         */
+        colletId: string;
+    };
+    query?: never;
+    url: '/v1/collets/{colletId}';
+};
+
+export type GetColletErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetColletError = GetColletErrors[keyof GetColletErrors];
+
+export type GetColletResponses = {
+    /**
+     * A collet of a router.
+     */
+    200: Collet;
+};
+
+export type GetColletResponse = GetColletResponses[keyof GetColletResponses];
+
+export type UpdateColletData = {
+    body: ColletChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a collet.
+         */
+        colletId: string;
+    };
+    query?: never;
+    url: '/v1/collets/{colletId}';
+};
+
+export type UpdateColletErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type UpdateColletError = UpdateColletErrors[keyof UpdateColletErrors];
+
+export type UpdateColletResponses = {
+    /**
+     * A collet of a router.
+     */
+    200: Collet;
+};
+
+export type UpdateColletResponse = UpdateColletResponses[keyof UpdateColletResponses];
+
+export type ListRunOutsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+        /**
+         * In this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/run-out-readings';
+};
+
+export type ListRunOutsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListRunOutsError = ListRunOutsErrors[keyof ListRunOutsErrors];
+
+export type ListRunOutsResponses = {
+    /**
+     * One page. Readings, oldest first.
+     */
+    200: RunOutReadingPage;
+};
+
+export type ListRunOutsResponse = ListRunOutsResponses[keyof ListRunOutsResponses];
+
+export type CreateRunOutData = {
+    body: NewRunOutReading;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/run-out-readings';
+};
+
+export type CreateRunOutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateRunOutError = CreateRunOutErrors[keyof CreateRunOutErrors];
+
+export type CreateRunOutResponses = {
+    /**
+     * A bit's run-out in one router.
+     */
+    201: RunOutReading;
+};
+
+export type CreateRunOutResponse = CreateRunOutResponses[keyof CreateRunOutResponses];
+
+export type GetRunOutData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a run-out reading.
+         */
+        readingId: string;
+    };
+    query?: never;
+    url: '/v1/run-out-readings/{readingId}';
+};
+
+export type GetRunOutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetRunOutError = GetRunOutErrors[keyof GetRunOutErrors];
+
+export type GetRunOutResponses = {
+    /**
+     * A bit's run-out in one router.
+     */
+    200: RunOutReading;
+};
+
+export type GetRunOutResponse = GetRunOutResponses[keyof GetRunOutResponses];
+
+export type ListTrialsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+        /**
+         * In this router.
+         */
+        routerId?: string;
+    };
+    url: '/v1/speed-trials';
+};
+
+export type ListTrialsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListTrialsError = ListTrialsErrors[keyof ListTrialsErrors];
+
+export type ListTrialsResponses = {
+    /**
+     * One page. Speed trials, oldest first.
+     */
+    200: TrialPage;
+};
+
+export type ListTrialsResponse = ListTrialsResponses[keyof ListTrialsResponses];
+
+export type CreateTrialData = {
+    body: NewSpeedTrial;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/speed-trials';
+};
+
+export type CreateTrialErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateTrialError = CreateTrialErrors[keyof CreateTrialErrors];
+
+export type CreateTrialResponses = {
+    /**
+     * What was learned at one speed.
+     */
+    201: Trial;
+};
+
+export type CreateTrialResponse = CreateTrialResponses[keyof CreateTrialResponses];
+
+export type GetTrialData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a speed trial.
+         */
+        trialId: string;
+    };
+    query?: never;
+    url: '/v1/speed-trials/{trialId}';
+};
+
+export type GetTrialErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetTrialError = GetTrialErrors[keyof GetTrialErrors];
+
+export type GetTrialResponses = {
+    /**
+     * What was learned at one speed.
+     */
+    200: Trial;
+};
+
+export type GetTrialResponse = GetTrialResponses[keyof GetTrialResponses];
+
+export type ProposeTrialData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query: {
+        /**
+         * The router to try it in.
+         */
+        routerId: string;
+    };
+    url: '/v1/bits/{bitId}/speed-trials/next';
+};
+
+export type ProposeTrialErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ProposeTrialError = ProposeTrialErrors[keyof ProposeTrialErrors];
+
+export type ProposeTrialResponses = {
+    /**
+     * The next speed to try.
+     */
+    200: TrialProposal;
+};
+
+export type ProposeTrialResponse = ProposeTrialResponses[keyof ProposeTrialResponses];
+
+export type SetTrialAsideData = {
+    body: SetAside;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a speed trial.
+         */
+        trialId: string;
+    };
+    query?: never;
+    url: '/v1/speed-trials/{trialId}/set-aside';
+};
+
+export type SetTrialAsideErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type SetTrialAsideError = SetTrialAsideErrors[keyof SetTrialAsideErrors];
+
+export type SetTrialAsideResponses = {
+    /**
+     * What was learned at one speed.
+     */
+    200: Trial;
+};
+
+export type SetTrialAsideResponse = SetTrialAsideResponses[keyof SetTrialAsideResponses];
+
+export type ListUsesData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * With this bit.
+         */
+        bitId?: string;
+        /**
+         * In this router.
+         */
+        routerId?: string;
+        /**
+         * By this person.
+         */
+        personId?: string;
+    };
+    url: '/v1/uses';
+};
+
+export type ListUsesErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListUsesError = ListUsesErrors[keyof ListUsesErrors];
+
+export type ListUsesResponses = {
+    /**
+     * One page. Uses, oldest entry first.
+     */
+    200: UsePage;
+};
+
+export type ListUsesResponse = ListUsesResponses[keyof ListUsesResponses];
+
+export type CreateUseData = {
+    body: NewUse;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/uses';
+};
+
+export type CreateUseErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateUseError = CreateUseErrors[keyof CreateUseErrors];
+
+export type CreateUseResponses = {
+    /**
+     * Work that was done with a bit.
+     */
+    201: Use;
+};
+
+export type CreateUseResponse = CreateUseResponses[keyof CreateUseResponses];
+
+export type GetUseData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a use.
+         */
+        useId: string;
+    };
+    query?: never;
+    url: '/v1/uses/{useId}';
+};
+
+export type GetUseErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetUseError = GetUseErrors[keyof GetUseErrors];
+
+export type GetUseResponses = {
+    /**
+     * Work that was done with a bit.
+     */
+    200: Use;
+};
+
+export type GetUseResponse = GetUseResponses[keyof GetUseResponses];
+
+export type ListDueBitsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/due';
+};
+
+export type ListDueBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListDueBitsError = ListDueBitsErrors[keyof ListDueBitsErrors];
+
+export type ListDueBitsResponses = {
+    /**
+     * One page. Bits to be inspected, the longest due first.
+     */
+    200: DuePage;
+};
+
+export type ListDueBitsResponse = ListDueBitsResponses[keyof ListDueBitsResponses];
+
+export type ListMostUsedBitsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/most-used';
+};
+
+export type ListMostUsedBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListMostUsedBitsError = ListMostUsedBitsErrors[keyof ListMostUsedBitsErrors];
+
+export type ListMostUsedBitsResponses = {
+    /**
+     * One page. Bits by minutes run, most first.
+     */
+    200: UsedPage;
+};
+
+export type ListMostUsedBitsResponse = ListMostUsedBitsResponses[keyof ListMostUsedBitsResponses];
+
+export type ListBitsToReorderData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/reorder';
+};
+
+export type ListBitsToReorderErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListBitsToReorderError = ListBitsToReorderErrors[keyof ListBitsToReorderErrors];
+
+export type ListBitsToReorderResponses = {
+    /**
+     * One page. Bits to reorder, oldest first.
+     */
+    200: ReorderPage;
+};
+
+export type ListBitsToReorderResponse = ListBitsToReorderResponses[keyof ListBitsToReorderResponses];
+
+export type ConvertOutlineData = {
+    body: OutlinePath;
+    path?: never;
+    query?: never;
+    url: '/v1/outlines/convert';
+};
+
+export type ConvertOutlineErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ConvertOutlineError = ConvertOutlineErrors[keyof ConvertOutlineErrors];
+
+export type ConvertOutlineResponses = {
+    /**
+     * A drawn outline as the form of a custom bit.
+     */
+    200: ConvertedOutline;
+};
+
+export type ConvertOutlineResponse = ConvertOutlineResponses[keyof ConvertOutlineResponses];
 
 export type ListWoodsData = {
     body?: never;
@@ -7720,6 +10585,136 @@ export type GetPolicyResponses = {
 };
 
 export type GetPolicyResponse = GetPolicyResponses[keyof GetPolicyResponses];
+
+export type GetShopPolicyData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/shop-policy';
+};
+
+export type GetShopPolicyErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetShopPolicyError = GetShopPolicyErrors[keyof GetShopPolicyErrors];
+
+export type GetShopPolicyResponses = {
+    /**
+     * What this shop tightens for every plan.
+     */
+    200: ShopPolicy;
+};
+
+export type GetShopPolicyResponse = GetShopPolicyResponses[keyof GetShopPolicyResponses];
+
+export type SetShopPolicyData = {
+    body: ShopPolicyChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/shop-policy';
+};
+
+export type SetShopPolicyErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type SetShopPolicyError = SetShopPolicyErrors[keyof SetShopPolicyErrors];
+
+export type SetShopPolicyResponses = {
+    /**
+     * What this shop tightens for every plan.
+     */
+    200: ShopPolicy;
+};
+
+export type SetShopPolicyResponse = SetShopPolicyResponses[keyof SetShopPolicyResponses];
 
 export type PreviewManyPlansData = {
     body: PlanBatch;
@@ -8186,1851 +11181,6 @@ export type SizePanelsResponses = {
 
 export type SizePanelsResponse = SizePanelsResponses[keyof SizePanelsResponses];
 
-export type ListInspectionsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-        /**
-         * Of this bit.
-         */
-        bitId?: string;
-    };
-    url: '/v1/inspections';
-};
-
-export type ListInspectionsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListInspectionsError = ListInspectionsErrors[keyof ListInspectionsErrors];
-
-export type ListInspectionsResponses = {
-    /**
-     * One page. Inspections, oldest first.
-     */
-    200: InspectionPage;
-};
-
-export type ListInspectionsResponse = ListInspectionsResponses[keyof ListInspectionsResponses];
-
-export type GetInspectionData = {
-    body?: never;
-    headers?: {
-        /**
-         * ETags the caller has already; answered with 304.
-         */
-        'If-None-Match'?: string;
-    };
-    path: {
-        /**
-         * Id of a inspection.
-         */
-        inspectionId: string;
-    };
-    query?: never;
-    url: '/v1/inspections/{inspectionId}';
-};
-
-export type GetInspectionErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetInspectionError = GetInspectionErrors[keyof GetInspectionErrors];
-
-export type GetInspectionResponses = {
-    /**
-     * One look at a bit.
-     */
-    200: Inspection;
-};
-
-export type GetInspectionResponse = GetInspectionResponses[keyof GetInspectionResponses];
-
-export type CreateInspectionData = {
-    body: NewInspection;
-    headers?: {
-        /**
-         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
-         */
-        'Idempotency-Key'?: string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path: {
-        /**
-         * Id of a bit.
-         */
-        bitId: string;
-    };
-    query?: never;
-    url: '/v1/bits/{bitId}/inspections';
-};
-
-export type CreateInspectionErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type CreateInspectionError = CreateInspectionErrors[keyof CreateInspectionErrors];
-
-export type CreateInspectionResponses = {
-    /**
-     * One look at a bit.
-     */
-    201: Inspection;
-};
-
-export type CreateInspectionResponse = CreateInspectionResponses[keyof CreateInspectionResponses];
-
-export type ListSharpeningsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-        /**
-         * Of this bit.
-         */
-        bitId?: string;
-    };
-    url: '/v1/sharpenings';
-};
-
-export type ListSharpeningsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListSharpeningsError = ListSharpeningsErrors[keyof ListSharpeningsErrors];
-
-export type ListSharpeningsResponses = {
-    /**
-     * One page. Sharpenings, oldest first.
-     */
-    200: SharpeningPage;
-};
-
-export type ListSharpeningsResponse = ListSharpeningsResponses[keyof ListSharpeningsResponses];
-
-export type GetSharpeningData = {
-    body?: never;
-    headers?: {
-        /**
-         * ETags the caller has already; answered with 304.
-         */
-        'If-None-Match'?: string;
-    };
-    path: {
-        /**
-         * Id of a sharpening.
-         */
-        sharpeningId: string;
-    };
-    query?: never;
-    url: '/v1/sharpenings/{sharpeningId}';
-};
-
-export type GetSharpeningErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetSharpeningError = GetSharpeningErrors[keyof GetSharpeningErrors];
-
-export type GetSharpeningResponses = {
-    /**
-     * One sharpening of a bit.
-     */
-    200: Sharpening;
-};
-
-export type GetSharpeningResponse = GetSharpeningResponses[keyof GetSharpeningResponses];
-
-export type GetBitEdgeData = {
-    body?: never;
-    path: {
-        /**
-         * Id of a bit.
-         */
-        bitId: string;
-    };
-    query?: never;
-    url: '/v1/bits/{bitId}/edge';
-};
-
-export type GetBitEdgeErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetBitEdgeError = GetBitEdgeErrors[keyof GetBitEdgeErrors];
-
-export type GetBitEdgeResponses = {
-    /**
-     * What is left of a bit's edge: an estimate.
-     */
-    200: EdgeLife;
-};
-
-export type GetBitEdgeResponse = GetBitEdgeResponses[keyof GetBitEdgeResponses];
-
-export type CreateSharpeningData = {
-    body: NewSharpening;
-    headers?: {
-        /**
-         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
-         */
-        'Idempotency-Key'?: string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path: {
-        /**
-         * Id of a bit.
-         */
-        bitId: string;
-    };
-    query?: never;
-    url: '/v1/bits/{bitId}/sharpenings';
-};
-
-export type CreateSharpeningErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type CreateSharpeningError = CreateSharpeningErrors[keyof CreateSharpeningErrors];
-
-export type CreateSharpeningResponses = {
-    /**
-     * One sharpening of a bit.
-     */
-    201: Sharpening;
-};
-
-export type CreateSharpeningResponse = CreateSharpeningResponses[keyof CreateSharpeningResponses];
-
-export type ListTrialsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-        /**
-         * Of this bit.
-         */
-        bitId?: string;
-        /**
-         * In this router.
-         */
-        routerId?: string;
-    };
-    url: '/v1/speed-trials';
-};
-
-export type ListTrialsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListTrialsError = ListTrialsErrors[keyof ListTrialsErrors];
-
-export type ListTrialsResponses = {
-    /**
-     * One page. Speed trials, oldest first.
-     */
-    200: TrialPage;
-};
-
-export type ListTrialsResponse = ListTrialsResponses[keyof ListTrialsResponses];
-
-export type CreateTrialData = {
-    body: NewSpeedTrial;
-    headers?: {
-        /**
-         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
-         */
-        'Idempotency-Key'?: string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path?: never;
-    query?: never;
-    url: '/v1/speed-trials';
-};
-
-export type CreateTrialErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type CreateTrialError = CreateTrialErrors[keyof CreateTrialErrors];
-
-export type CreateTrialResponses = {
-    /**
-     * What was learned at one speed.
-     */
-    201: Trial;
-};
-
-export type CreateTrialResponse = CreateTrialResponses[keyof CreateTrialResponses];
-
-export type GetTrialData = {
-    body?: never;
-    headers?: {
-        /**
-         * ETags the caller has already; answered with 304.
-         */
-        'If-None-Match'?: string;
-    };
-    path: {
-        /**
-         * Id of a speed trial.
-         */
-        trialId: string;
-    };
-    query?: never;
-    url: '/v1/speed-trials/{trialId}';
-};
-
-export type GetTrialErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetTrialError = GetTrialErrors[keyof GetTrialErrors];
-
-export type GetTrialResponses = {
-    /**
-     * What was learned at one speed.
-     */
-    200: Trial;
-};
-
-export type GetTrialResponse = GetTrialResponses[keyof GetTrialResponses];
-
-export type ProposeTrialData = {
-    body?: never;
-    path: {
-        /**
-         * Id of a bit.
-         */
-        bitId: string;
-    };
-    query: {
-        /**
-         * The router to try it in.
-         */
-        routerId: string;
-    };
-    url: '/v1/bits/{bitId}/speed-trials/next';
-};
-
-export type ProposeTrialErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ProposeTrialError = ProposeTrialErrors[keyof ProposeTrialErrors];
-
-export type ProposeTrialResponses = {
-    /**
-     * The next speed to try.
-     */
-    200: TrialProposal;
-};
-
-export type ProposeTrialResponse = ProposeTrialResponses[keyof ProposeTrialResponses];
-
-export type SetTrialAsideData = {
-    body: SetAside;
-    headers?: {
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path: {
-        /**
-         * Id of a speed trial.
-         */
-        trialId: string;
-    };
-    query?: never;
-    url: '/v1/speed-trials/{trialId}/set-aside';
-};
-
-export type SetTrialAsideErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type SetTrialAsideError = SetTrialAsideErrors[keyof SetTrialAsideErrors];
-
-export type SetTrialAsideResponses = {
-    /**
-     * What was learned at one speed.
-     */
-    200: Trial;
-};
-
-export type SetTrialAsideResponse = SetTrialAsideResponses[keyof SetTrialAsideResponses];
-
-export type ListReadingsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-        /**
-         * Of this router.
-         */
-        routerId?: string;
-    };
-    url: '/v1/dial-readings';
-};
-
-export type ListReadingsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListReadingsError = ListReadingsErrors[keyof ListReadingsErrors];
-
-export type ListReadingsResponses = {
-    /**
-     * One page. Readings, oldest entry first.
-     */
-    200: DialReadingPage;
-};
-
-export type ListReadingsResponse = ListReadingsResponses[keyof ListReadingsResponses];
-
-export type GetReadingData = {
-    body?: never;
-    headers?: {
-        /**
-         * ETags the caller has already; answered with 304.
-         */
-        'If-None-Match'?: string;
-    };
-    path: {
-        /**
-         * Id of a dial reading.
-         */
-        readingId: string;
-    };
-    query?: never;
-    url: '/v1/dial-readings/{readingId}';
-};
-
-export type GetReadingErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetReadingError = GetReadingErrors[keyof GetReadingErrors];
-
-export type GetReadingResponses = {
-    /**
-     * A speed read at one mark.
-     */
-    200: DialReading;
-};
-
-export type GetReadingResponse = GetReadingResponses[keyof GetReadingResponses];
-
-export type CreateReadingData = {
-    body: NewDialReading;
-    headers?: {
-        /**
-         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
-         */
-        'Idempotency-Key'?: string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path: {
-        /**
-         * Id of a router.
-         */
-        routerId: string;
-    };
-    query?: never;
-    url: '/v1/routers/{routerId}/dial-readings';
-};
-
-export type CreateReadingErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type CreateReadingError = CreateReadingErrors[keyof CreateReadingErrors];
-
-export type CreateReadingResponses = {
-    /**
-     * A speed read at one mark.
-     */
-    201: DialReading;
-};
-
-export type CreateReadingResponse = CreateReadingResponses[keyof CreateReadingResponses];
-
-export type ListColletsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-        /**
-         * Of this router.
-         */
-        routerId?: string;
-    };
-    url: '/v1/collets';
-};
-
-export type ListColletsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListColletsError = ListColletsErrors[keyof ListColletsErrors];
-
-export type ListColletsResponses = {
-    /**
-     * One page. Collets, oldest first.
-     */
-    200: ColletPage;
-};
-
-export type ListColletsResponse = ListColletsResponses[keyof ListColletsResponses];
-
-export type CreateColletData = {
-    body: NewCollet;
-    headers?: {
-        /**
-         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
-         */
-        'Idempotency-Key'?: string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path?: never;
-    query?: never;
-    url: '/v1/collets';
-};
-
-export type CreateColletErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type CreateColletError = CreateColletErrors[keyof CreateColletErrors];
-
-export type CreateColletResponses = {
-    /**
-     * A collet of a router.
-     */
-    201: Collet;
-};
-
-export type CreateColletResponse = CreateColletResponses[keyof CreateColletResponses];
-
-export type GetColletData = {
-    body?: never;
-    headers?: {
-        /**
-         * ETags the caller has already; answered with 304.
-         */
-        'If-None-Match'?: string;
-    };
-    path: {
-        /**
-         * Id of a collet.
-         */
-        colletId: string;
-    };
-    query?: never;
-    url: '/v1/collets/{colletId}';
-};
-
-export type GetColletErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetColletError = GetColletErrors[keyof GetColletErrors];
-
-export type GetColletResponses = {
-    /**
-     * A collet of a router.
-     */
-    200: Collet;
-};
-
-export type GetColletResponse = GetColletResponses[keyof GetColletResponses];
-
-export type UpdateColletData = {
-    body: ColletChange;
-    headers: {
-        /**
-         * ETag of the version to change. Needed.
-         */
-        'If-Match': string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path: {
-        /**
-         * Id of a collet.
-         */
-        colletId: string;
-    };
-    query?: never;
-    url: '/v1/collets/{colletId}';
-};
-
-export type UpdateColletErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * The record has changed since; the current ETag is in the header.
-     */
-    412: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * If-Match is missing.
-     */
-    428: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type UpdateColletError = UpdateColletErrors[keyof UpdateColletErrors];
-
-export type UpdateColletResponses = {
-    /**
-     * A collet of a router.
-     */
-    200: Collet;
-};
-
-export type UpdateColletResponse = UpdateColletResponses[keyof UpdateColletResponses];
-
-export type ListRunOutsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-        /**
-         * Of this bit.
-         */
-        bitId?: string;
-        /**
-         * In this router.
-         */
-        routerId?: string;
-    };
-    url: '/v1/run-out-readings';
-};
-
-export type ListRunOutsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListRunOutsError = ListRunOutsErrors[keyof ListRunOutsErrors];
-
-export type ListRunOutsResponses = {
-    /**
-     * One page. Readings, oldest first.
-     */
-    200: RunOutReadingPage;
-};
-
-export type ListRunOutsResponse = ListRunOutsResponses[keyof ListRunOutsResponses];
-
-export type CreateRunOutData = {
-    body: NewRunOutReading;
-    headers?: {
-        /**
-         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
-         */
-        'Idempotency-Key'?: string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path?: never;
-    query?: never;
-    url: '/v1/run-out-readings';
-};
-
-export type CreateRunOutErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type CreateRunOutError = CreateRunOutErrors[keyof CreateRunOutErrors];
-
-export type CreateRunOutResponses = {
-    /**
-     * A bit's run-out in one router.
-     */
-    201: RunOutReading;
-};
-
-export type CreateRunOutResponse = CreateRunOutResponses[keyof CreateRunOutResponses];
-
-export type GetRunOutData = {
-    body?: never;
-    headers?: {
-        /**
-         * ETags the caller has already; answered with 304.
-         */
-        'If-None-Match'?: string;
-    };
-    path: {
-        /**
-         * Id of a run-out reading.
-         */
-        readingId: string;
-    };
-    query?: never;
-    url: '/v1/run-out-readings/{readingId}';
-};
-
-export type GetRunOutErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetRunOutError = GetRunOutErrors[keyof GetRunOutErrors];
-
-export type GetRunOutResponses = {
-    /**
-     * A bit's run-out in one router.
-     */
-    200: RunOutReading;
-};
-
-export type GetRunOutResponse = GetRunOutResponses[keyof GetRunOutResponses];
-
-export type ListUsesData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-        /**
-         * With this bit.
-         */
-        bitId?: string;
-        /**
-         * In this router.
-         */
-        routerId?: string;
-        /**
-         * By this person.
-         */
-        personId?: string;
-    };
-    url: '/v1/uses';
-};
-
-export type ListUsesErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListUsesError = ListUsesErrors[keyof ListUsesErrors];
-
-export type ListUsesResponses = {
-    /**
-     * One page. Uses, oldest entry first.
-     */
-    200: UsePage;
-};
-
-export type ListUsesResponse = ListUsesResponses[keyof ListUsesResponses];
-
-export type CreateUseData = {
-    body: NewUse;
-    headers?: {
-        /**
-         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
-         */
-        'Idempotency-Key'?: string;
-        /**
-         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
-         */
-        'Change-Reason'?: string;
-    };
-    path?: never;
-    query?: never;
-    url: '/v1/uses';
-};
-
-export type CreateUseErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * The body is too large: more than 256 KiB, or what the operation says.
-     */
-    413: Problem;
-    /**
-     * The body is of a type that is not taken here.
-     */
-    415: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type CreateUseError = CreateUseErrors[keyof CreateUseErrors];
-
-export type CreateUseResponses = {
-    /**
-     * Work that was done with a bit.
-     */
-    201: Use;
-};
-
-export type CreateUseResponse = CreateUseResponses[keyof CreateUseResponses];
-
-export type GetUseData = {
-    body?: never;
-    headers?: {
-        /**
-         * ETags the caller has already; answered with 304.
-         */
-        'If-None-Match'?: string;
-    };
-    path: {
-        /**
-         * Id of a use.
-         */
-        useId: string;
-    };
-    query?: never;
-    url: '/v1/uses/{useId}';
-};
-
-export type GetUseErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetUseError = GetUseErrors[keyof GetUseErrors];
-
-export type GetUseResponses = {
-    /**
-     * Work that was done with a bit.
-     */
-    200: Use;
-};
-
-export type GetUseResponse = GetUseResponses[keyof GetUseResponses];
-
-export type ListDueBitsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-    };
-    url: '/v1/stock/due';
-};
-
-export type ListDueBitsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListDueBitsError = ListDueBitsErrors[keyof ListDueBitsErrors];
-
-export type ListDueBitsResponses = {
-    /**
-     * One page. Bits to be inspected, the longest due first.
-     */
-    200: DuePage;
-};
-
-export type ListDueBitsResponse = ListDueBitsResponses[keyof ListDueBitsResponses];
-
-export type ListMostUsedBitsData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-    };
-    url: '/v1/stock/most-used';
-};
-
-export type ListMostUsedBitsErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListMostUsedBitsError = ListMostUsedBitsErrors[keyof ListMostUsedBitsErrors];
-
-export type ListMostUsedBitsResponses = {
-    /**
-     * One page. Bits by minutes run, most first.
-     */
-    200: UsedPage;
-};
-
-export type ListMostUsedBitsResponse = ListMostUsedBitsResponses[keyof ListMostUsedBitsResponses];
-
-export type ListBitsToReorderData = {
-    body?: never;
-    path?: never;
-    query?: {
-        /**
-         * Most records on one page.
-         */
-        limit?: number;
-        /**
-         * The `nextCursor` of the page before. Opaque.
-         */
-        cursor?: string;
-    };
-    url: '/v1/stock/reorder';
-};
-
-export type ListBitsToReorderErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ListBitsToReorderError = ListBitsToReorderErrors[keyof ListBitsToReorderErrors];
-
-export type ListBitsToReorderResponses = {
-    /**
-     * One page. Bits to reorder, oldest first.
-     */
-    200: ReorderPage;
-};
-
-export type ListBitsToReorderResponse = ListBitsToReorderResponses[keyof ListBitsToReorderResponses];
-
 export type ListPeopleData = {
     body?: never;
     path?: never;
@@ -10259,6 +11409,10 @@ export type UpdatePersonErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * The record has changed since; the current ETag is in the header.
      */
@@ -10689,6 +11843,1757 @@ export type GetMeResponses = {
 };
 
 export type GetMeResponse = GetMeResponses[keyof GetMeResponses];
+
+export type ListCoursesData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/courses';
+};
+
+export type ListCoursesErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListCoursesError = ListCoursesErrors[keyof ListCoursesErrors];
+
+export type ListCoursesResponses = {
+    /**
+     * One page. Courses, oldest first.
+     */
+    200: CoursePage;
+};
+
+export type ListCoursesResponse = ListCoursesResponses[keyof ListCoursesResponses];
+
+export type CreateCourseData = {
+    body: NewCourse;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/courses';
+};
+
+export type CreateCourseErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateCourseError = CreateCourseErrors[keyof CreateCourseErrors];
+
+export type CreateCourseResponses = {
+    /**
+     * A course.
+     */
+    201: Course;
+};
+
+export type CreateCourseResponse = CreateCourseResponses[keyof CreateCourseResponses];
+
+export type GetCourseData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+    };
+    query?: never;
+    url: '/v1/courses/{courseId}';
+};
+
+export type GetCourseErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetCourseError = GetCourseErrors[keyof GetCourseErrors];
+
+export type GetCourseResponses = {
+    /**
+     * A course.
+     */
+    200: Course;
+};
+
+export type GetCourseResponse = GetCourseResponses[keyof GetCourseResponses];
+
+export type UpdateCourseData = {
+    body: CourseChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+    };
+    query?: never;
+    url: '/v1/courses/{courseId}';
+};
+
+export type UpdateCourseErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type UpdateCourseError = UpdateCourseErrors[keyof UpdateCourseErrors];
+
+export type UpdateCourseResponses = {
+    /**
+     * A course.
+     */
+    200: Course;
+};
+
+export type UpdateCourseResponse = UpdateCourseResponses[keyof UpdateCourseResponses];
+
+export type GetStudentTodayData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+        /**
+         * Id of a student.
+         */
+        personId: string;
+    };
+    query?: never;
+    url: '/v1/courses/{courseId}/students/{personId}/today';
+};
+
+export type GetStudentTodayErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetStudentTodayError = GetStudentTodayErrors[keyof GetStudentTodayErrors];
+
+export type GetStudentTodayResponses = {
+    /**
+     * What a student may do today.
+     */
+    200: Today;
+};
+
+export type GetStudentTodayResponse = GetStudentTodayResponses[keyof GetStudentTodayResponses];
+
+export type ListCourseNeedsData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+    };
+    query?: never;
+    url: '/v1/courses/{courseId}/needs';
+};
+
+export type ListCourseNeedsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListCourseNeedsError = ListCourseNeedsErrors[keyof ListCourseNeedsErrors];
+
+export type ListCourseNeedsResponses = {
+    /**
+     * Who in a course still needs what.
+     */
+    200: Needs;
+};
+
+export type ListCourseNeedsResponse = ListCourseNeedsResponses[keyof ListCourseNeedsResponses];
+
+export type ListCourseEndingData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+    };
+    query?: {
+        /**
+         * How many days.
+         */
+        days?: number;
+    };
+    url: '/v1/courses/{courseId}/ending';
+};
+
+export type ListCourseEndingErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListCourseEndingError = ListCourseEndingErrors[keyof ListCourseEndingErrors];
+
+export type ListCourseEndingResponses = {
+    /**
+     * What runs out soon.
+     */
+    200: Ending;
+};
+
+export type ListCourseEndingResponse = ListCourseEndingResponses[keyof ListCourseEndingResponses];
+
+export type GetCourseUsageData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+    };
+    query?: {
+        /**
+         * How many days.
+         */
+        days?: number;
+    };
+    url: '/v1/courses/{courseId}/usage';
+};
+
+export type GetCourseUsageErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetCourseUsageError = GetCourseUsageErrors[keyof GetCourseUsageErrors];
+
+export type GetCourseUsageResponses = {
+    /**
+     * What a class used.
+     */
+    200: Usage;
+};
+
+export type GetCourseUsageResponse = GetCourseUsageResponses[keyof GetCourseUsageResponses];
+
+export type ListEnrolmentsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * In this course.
+         */
+        courseId?: string;
+        /**
+         * Of this person.
+         */
+        personId?: string;
+    };
+    url: '/v1/enrolments';
+};
+
+export type ListEnrolmentsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListEnrolmentsError = ListEnrolmentsErrors[keyof ListEnrolmentsErrors];
+
+export type ListEnrolmentsResponses = {
+    /**
+     * One page. Oldest first.
+     */
+    200: EnrolmentPage;
+};
+
+export type ListEnrolmentsResponse = ListEnrolmentsResponses[keyof ListEnrolmentsResponses];
+
+export type CreateEnrolmentData = {
+    body: NewEnrolment;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+    };
+    query?: never;
+    url: '/v1/courses/{courseId}/enrolments';
+};
+
+export type CreateEnrolmentErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateEnrolmentError = CreateEnrolmentErrors[keyof CreateEnrolmentErrors];
+
+export type CreateEnrolmentResponses = {
+    /**
+     * A person's part in a course.
+     */
+    201: Enrolment;
+};
+
+export type CreateEnrolmentResponse = CreateEnrolmentResponses[keyof CreateEnrolmentResponses];
+
+export type EndEnrolmentData = {
+    body?: never;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of an enrolment.
+         */
+        enrolmentId: string;
+    };
+    query?: never;
+    url: '/v1/enrolments/{enrolmentId}/end';
+};
+
+export type EndEnrolmentErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type EndEnrolmentError = EndEnrolmentErrors[keyof EndEnrolmentErrors];
+
+export type EndEnrolmentResponses = {
+    /**
+     * A person's part in a course.
+     */
+    200: Enrolment;
+};
+
+export type EndEnrolmentResponse = EndEnrolmentResponses[keyof EndEnrolmentResponses];
+
+export type ListQualificationsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this person.
+         */
+        personId?: string;
+    };
+    url: '/v1/qualifications';
+};
+
+export type ListQualificationsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListQualificationsError = ListQualificationsErrors[keyof ListQualificationsErrors];
+
+export type ListQualificationsResponses = {
+    /**
+     * One page. Oldest entry first.
+     */
+    200: QualificationPage;
+};
+
+export type ListQualificationsResponse = ListQualificationsResponses[keyof ListQualificationsResponses];
+
+export type CreateQualificationData = {
+    body: NewQualification;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/qualifications';
+};
+
+export type CreateQualificationErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateQualificationError = CreateQualificationErrors[keyof CreateQualificationErrors];
+
+export type CreateQualificationResponses = {
+    /**
+     * Something on record of a person.
+     */
+    201: Qualification;
+};
+
+export type CreateQualificationResponse = CreateQualificationResponses[keyof CreateQualificationResponses];
+
+export type GetQualificationData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a qualification.
+         */
+        qualificationId: string;
+    };
+    query?: never;
+    url: '/v1/qualifications/{qualificationId}';
+};
+
+export type GetQualificationErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetQualificationError = GetQualificationErrors[keyof GetQualificationErrors];
+
+export type GetQualificationResponses = {
+    /**
+     * Something on record of a person.
+     */
+    200: Qualification;
+};
+
+export type GetQualificationResponse = GetQualificationResponses[keyof GetQualificationResponses];
+
+export type WithdrawQualificationData = {
+    body: Reason;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a qualification.
+         */
+        qualificationId: string;
+    };
+    query?: never;
+    url: '/v1/qualifications/{qualificationId}/withdraw';
+};
+
+export type WithdrawQualificationErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type WithdrawQualificationError = WithdrawQualificationErrors[keyof WithdrawQualificationErrors];
+
+export type WithdrawQualificationResponses = {
+    /**
+     * Something on record of a person.
+     */
+    200: Qualification;
+};
+
+export type WithdrawQualificationResponse = WithdrawQualificationResponses[keyof WithdrawQualificationResponses];
+
+export type ListApprovalsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this course.
+         */
+        courseId?: string;
+        /**
+         * For this bit.
+         */
+        bitId?: string;
+        /**
+         * Kept state; `issued` holds those that have expired too.
+         */
+        state?: 'draft' | 'issued' | 'lapsed' | 'withdrawn' | 'replaced';
+    };
+    url: '/v1/approvals';
+};
+
+export type ListApprovalsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListApprovalsError = ListApprovalsErrors[keyof ListApprovalsErrors];
+
+export type ListApprovalsResponses = {
+    /**
+     * One page. Settings, oldest first.
+     */
+    200: ApprovalPage;
+};
+
+export type ListApprovalsResponse = ListApprovalsResponses[keyof ListApprovalsResponses];
+
+export type CreateApprovalData = {
+    body: NewApproval;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/approvals';
+};
+
+export type CreateApprovalErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateApprovalError = CreateApprovalErrors[keyof CreateApprovalErrors];
+
+export type CreateApprovalResponses = {
+    /**
+     * An approved setting.
+     */
+    201: Approval;
+};
+
+export type CreateApprovalResponse = CreateApprovalResponses[keyof CreateApprovalResponses];
+
+export type GetApprovalData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}';
+};
+
+export type GetApprovalErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalError = GetApprovalErrors[keyof GetApprovalErrors];
+
+export type GetApprovalResponses = {
+    /**
+     * An approved setting.
+     */
+    200: Approval;
+};
+
+export type GetApprovalResponse = GetApprovalResponses[keyof GetApprovalResponses];
+
+export type IssueApprovalData = {
+    body?: never;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/issue';
+};
+
+export type IssueApprovalErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type IssueApprovalError = IssueApprovalErrors[keyof IssueApprovalErrors];
+
+export type IssueApprovalResponses = {
+    /**
+     * An approved setting.
+     */
+    200: Approval;
+};
+
+export type IssueApprovalResponse = IssueApprovalResponses[keyof IssueApprovalResponses];
+
+export type ReissueApprovalData = {
+    body: Reissue;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/reissue';
+};
+
+export type ReissueApprovalErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ReissueApprovalError = ReissueApprovalErrors[keyof ReissueApprovalErrors];
+
+export type ReissueApprovalResponses = {
+    /**
+     * An approved setting.
+     */
+    201: Approval;
+};
+
+export type ReissueApprovalResponse = ReissueApprovalResponses[keyof ReissueApprovalResponses];
+
+export type WithdrawApprovalData = {
+    body: Reason;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/withdraw';
+};
+
+export type WithdrawApprovalErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type WithdrawApprovalError = WithdrawApprovalErrors[keyof WithdrawApprovalErrors];
+
+export type WithdrawApprovalResponses = {
+    /**
+     * An approved setting.
+     */
+    200: Approval;
+};
+
+export type WithdrawApprovalResponse = WithdrawApprovalResponses[keyof WithdrawApprovalResponses];
+
+export type GetApprovalSheetData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/sheet';
+};
+
+export type GetApprovalSheetErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalSheetError = GetApprovalSheetErrors[keyof GetApprovalSheetErrors];
+
+export type GetApprovalSheetResponses = {
+    /**
+     * A setting signed, with all that a person needs at the machine.
+     */
+    200: SignedSheet;
+};
+
+export type GetApprovalSheetResponse = GetApprovalSheetResponses[keyof GetApprovalSheetResponses];
+
+export type GetApprovalStatusData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/approvals/status';
+};
+
+export type GetApprovalStatusErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalStatusError = GetApprovalStatusErrors[keyof GetApprovalStatusErrors];
+
+export type GetApprovalStatusResponses = {
+    /**
+     * Which sheets must no longer be believed.
+     */
+    200: SignedStatus;
+};
+
+export type GetApprovalStatusResponse = GetApprovalStatusResponses[keyof GetApprovalStatusResponses];
+
+export type GetApprovalGroundsData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/grounds';
+};
+
+export type GetApprovalGroundsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalGroundsError = GetApprovalGroundsErrors[keyof GetApprovalGroundsErrors];
+
+export type GetApprovalGroundsResponses = {
+    /**
+     * What a setting was made from, whole.
+     */
+    200: Grounds;
+};
+
+export type GetApprovalGroundsResponse = GetApprovalGroundsResponses[keyof GetApprovalGroundsResponses];
+
+export type GetApprovalDifferenceData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/difference';
+};
+
+export type GetApprovalDifferenceErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalDifferenceError = GetApprovalDifferenceErrors[keyof GetApprovalDifferenceErrors];
+
+export type GetApprovalDifferenceResponses = {
+    /**
+     * A setting as it is and as it would be.
+     */
+    200: ApprovalDifference;
+};
+
+export type GetApprovalDifferenceResponse = GetApprovalDifferenceResponses[keyof GetApprovalDifferenceResponses];
+
+export type ListChecksData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * About this person.
+         */
+        personId?: string;
+        /**
+         * About this bit.
+         */
+        bitId?: string;
+    };
+    url: '/v1/checks';
+};
+
+export type ListChecksErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListChecksError = ListChecksErrors[keyof ListChecksErrors];
+
+export type ListChecksResponses = {
+    /**
+     * One page. Checks, oldest first.
+     */
+    200: CheckPage;
+};
+
+export type ListChecksResponse = ListChecksResponses[keyof ListChecksResponses];
+
+export type AskCheckData = {
+    body: CheckRequest;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/checks';
+};
+
+export type AskCheckErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type AskCheckError = AskCheckErrors[keyof AskCheckErrors];
+
+export type AskCheckResponses = {
+    /**
+     * The answer to a check.
+     */
+    200: CheckAnswer;
+};
+
+export type AskCheckResponse = AskCheckResponses[keyof AskCheckResponses];
 
 export type ListEventsData = {
     body?: never;

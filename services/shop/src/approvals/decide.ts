@@ -9,6 +9,13 @@ import type { ApprovalRecord, GroundsRecord, NewApproval } from "./schema.ts";
 
 type Decision = { readonly record: ApprovalRecord; readonly changes: readonly Change[] };
 type Ids = { readonly approvalId: string; readonly groundsId: string };
+/** What an instructor saw of the difference, and until when the setting is to hold. */
+type Seen = {
+  readonly resultDigest: string;
+  readonly validUntil: string | undefined;
+  /** How long the readings that it rests on hold. */
+  readonly readingsUntil: string | undefined;
+};
 type MayRun = Extract<Outcome, { readonly kind: "may-run" }>;
 
 const LONGEST_MS = 2 * 366 * 24 * 60 * 60 * 1000;
@@ -112,9 +119,7 @@ export function reissueApproval(
   grounds: GroundsRecord,
   course: CourseRecord,
   outcome: Outcome,
-  seenDigest: string,
-  validUntil: string | undefined,
-  until: string | undefined,
+  seen: Seen,
   issuedBy: string,
   at: string,
 ): Decision {
@@ -122,7 +127,7 @@ export function reissueApproval(
     throw notFitting(old, "Only what was in force can be issued anew.");
   requireSecond(course, old.issuedBy === undefined ? old.draftedBy : undefined, issuedBy);
   const { planned, resultDigest } = mayRun(outcome);
-  if (resultDigest !== seenDigest) {
+  if (resultDigest !== seen.resultDigest) {
     throw new Problem(
       "ground-moved",
       "It would come out otherwise than was seen. Look at the difference again.",
@@ -133,7 +138,7 @@ export function reissueApproval(
     ...same,
     id: approvalId,
     replacesId: old.id,
-    ...validity(at, validUntil ?? old.validUntil, course, until, at),
+    ...validity(at, seen.validUntil ?? old.validUntil, course, seen.readingsUntil, at),
     state: "issued",
     issuedAt: at,
     issuedBy,

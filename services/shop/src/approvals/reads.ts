@@ -1,5 +1,5 @@
 import { woodById } from "@rimwise/domain";
-import { and, asc, eq, gt, lte, type SQL, sql } from "drizzle-orm";
+import { and, asc, eq, gt, inArray, lte, ne, type SQL, sql } from "drizzle-orm";
 import { type LearnedQueries, learnedQueries } from "../plans/learned.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { usableRouterQuery } from "../routers/reads.ts";
@@ -29,6 +29,12 @@ export type ApprovalReads = RecordReads<"approval"> & {
     courseIds: readonly string[],
     bitId: string,
     routerId: string,
+  ) => Promise<ApprovalRecord[]>;
+  /** Settings of several courses that are no drafts, oldest first. */
+  readonly ofCourses: (
+    courseIds: readonly string[],
+    afterId: string,
+    most: number,
   ) => Promise<ApprovalRecord[]>;
   /** Settings of a course in force that end by a moment, the first to end first. */
   readonly endingBy: (courseId: string, at: string, most: number) => Promise<ApprovalRecord[]>;
@@ -93,6 +99,21 @@ export function approvalReads(database: Database): ApprovalReads {
     forPair: async (courseIds, bitId, routerId) =>
       pair
         .all({ courseIds: JSON.stringify(courseIds), bitId, routerId })
+        .map((row) => toRecord("approval", row)),
+    ofCourses: async (courseIds, afterId, most) =>
+      database
+        .select()
+        .from(approvals)
+        .where(
+          and(
+            inArray(approvals.courseId, [...courseIds]),
+            ne(approvals.state, "draft"),
+            gt(approvals.id, afterId),
+          ),
+        )
+        .orderBy(asc(approvals.id))
+        .limit(most)
+        .all()
         .map((row) => toRecord("approval", row)),
     endingBy: async (courseId, at, most) =>
       database

@@ -19,13 +19,13 @@ export type Setting = {
   readonly ceilingRpm: number;
   readonly bindingLimit: string;
   readonly clearance: string;
-  readonly passes: readonly {
+  readonly passes: {
     readonly woodId: string;
     readonly heightMm: number;
     readonly fenceMm: number;
     readonly feedMPerMin: number;
   }[];
-  readonly findings: readonly string[];
+  readonly findings: string[];
 };
 
 /** Why an approval no longer holds: what changed, and what the setting was and would be. */
@@ -50,8 +50,8 @@ export type ApprovalRecord = Kept & {
   readonly bitId: string;
   readonly routerId: string;
   readonly mounting: Mounting;
-  readonly woodIds: readonly string[];
-  readonly personIds?: readonly string[];
+  readonly woodIds: string[];
+  readonly personIds?: string[];
   readonly skill?: string;
   readonly supervision: (typeof SUPERVISION_LEVELS)[number];
   readonly validFrom: string;

@@ -20,7 +20,7 @@ export function createBit(id: string, bit: NewBit, at: string): Decision {
 export function changeBit(current: BitRecord, change: BitChange, at: string): Decision {
   const next = nextVersion(merged<BitRecord>(current, change), at);
   requireSound(next);
-  const record = { ...next, inspectionDueAt: inspectionDue(next, at) };
+  const record = withInspectionDue(next, at);
   return { record, change: replacement("bit", current, record) };
 }
 
@@ -36,7 +36,7 @@ export function bitAfter(
 ): Decision {
   const fields = Object.entries({ ...current, ...changed }).filter(([, value]) => value !== undefined);
   const next: BitRecord = Object(Object.fromEntries(fields));
-  const record = nextVersion(settled({ ...next, inspectionDueAt: inspectionDue(next, at) }), at);
+  const record = nextVersion(settled(withInspectionDue(next, at)), at);
   return { record, change: replacement("bit", current, record, happening) };
 }
 
@@ -49,6 +49,11 @@ export function removeBit(current: BitRecord): Change {
     );
   }
   return removal("bit", current);
+}
+
+function withInspectionDue({ inspectionDueAt, ...bit }: BitRecord, at: string): BitRecord {
+  const before = inspectionDueAt === undefined ? bit : { ...bit, inspectionDueAt };
+  return { ...bit, ...inspectionDue(before, at) };
 }
 
 function requireSound(bit: NewBit): void {

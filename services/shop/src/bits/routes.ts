@@ -2,7 +2,7 @@ import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
-import { sendPage } from "../http/paging.ts";
+import { notACursor, sendPage } from "../http/paging.ts";
 import { readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf, type Write } from "../http/write.ts";
@@ -47,7 +47,7 @@ export function bitRoutes(app: App, { reads, routers, places, write, answerOnce,
       const filter = bitFilter(request.query, fits);
       const ask = { limit, ...(cursor !== undefined && { cursor }) };
       const page = await sendPage(request, reply, ask, (after, most) =>
-        reads.search(Number(after), most, filter),
+        reads.search(numberAfter(after), most, filter),
       );
       return { ...page, data: page.data.map(({ record }) => record) };
     },
@@ -151,4 +151,11 @@ export function bitRoutes(app: App, { reads, routers, places, write, answerOnce,
     const accepted = "the id of a place of the shop";
     throw notValid([{ in: "body", pointer: "/homePlaceId", message: "There is no such place.", accepted }]);
   }
+}
+
+/** The number of the bit that a page goes on from; 0 for the first page. */
+function numberAfter(cursor: string): number {
+  const number = Number(cursor);
+  if (!Number.isSafeInteger(number)) throw notACursor();
+  return number;
 }

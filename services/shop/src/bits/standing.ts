@@ -29,11 +29,16 @@ export function settled(bit: BitRecord): BitRecord {
   return { ...bit, state: stateOf(bit) };
 }
 
-/** When an inspection is due: after its days, or at once where it has cut its metres. */
-export function inspectionDue(bit: BitRecord, at: string): string {
+/**
+ * When an inspection is due: after its days, or from when it had cut its metres. Never for a bit that is retired.
+ */
+export function inspectionDue(bit: BitRecord, at: string): { readonly inspectionDueAt?: string } {
+  if (bit.retirement !== undefined) return {};
   const intervalM = bit.inspectionIntervalM ?? DEFAULT_POLICY.inspectionIntervalM;
-  const byTime = dueAfter(bit.inspectedAt ?? bit.createdAt, bit.inspectionIntervalDays);
-  return bit.used.metresSinceInspection >= intervalM && at < byTime ? at : byTime;
+  const byDays = dueAfter(bit.inspectedAt ?? bit.createdAt, bit.inspectionIntervalDays);
+  if (bit.used.metresSinceInspection < intervalM) return { inspectionDueAt: byDays };
+  const [inspectionDueAt = byDays] = [byDays, at, bit.inspectionDueAt ?? at].sort();
+  return { inspectionDueAt };
 }
 
 /** Refuses a bit that is held or retired: it gets no plan, no trial and no loan. */

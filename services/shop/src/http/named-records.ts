@@ -31,6 +31,13 @@ export async function requireOne<Row>(
   return row;
 }
 
+/** A collet that is named beside a router must be one of its own. */
+export function requireColletOf(routerId: string, collet: { readonly routerId: string } | undefined): void {
+  if (collet === undefined || collet.routerId === routerId) return;
+  const accepted = "the id of a collet of that router";
+  throw notValid([{ in: "body", pointer: "/colletId", message: "It is another router's.", accepted }]);
+}
+
 function unknown(pointer: string, noun: string): FieldFault {
   return {
     in: "body",

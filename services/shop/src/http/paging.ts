@@ -72,7 +72,12 @@ function toCursor(id: string): string {
 function fromCursor(cursor: string): string {
   const id = Buffer.from(cursor, "base64url").toString();
   if (CURSOR_CONTENT.test(id)) return id;
-  throw new Problem("not-valid", "The cursor is not one that this service gave.", {
+  throw notACursor();
+}
+
+/** The refusal of a cursor that another list gave, or none. */
+export function notACursor(): Problem {
+  return new Problem("not-valid", "The cursor is not one that this service gave.", {
     errors: [
       {
         in: "query",

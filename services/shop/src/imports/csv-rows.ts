@@ -1,6 +1,6 @@
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { CsvError, parse } from "csv-parse";
+import { type Parser, parse } from "csv-parse";
 import { readCell } from "./cells.ts";
 import { COLUMN_NAMES, COLUMNS, type Column, ID_COLUMN } from "./columns.ts";
 import { linesOf, MOST_LINE_BYTES } from "./lines.ts";
@@ -9,7 +9,7 @@ import { idFaults, NOT_UTF8, type Row, type RowFault, TOO_LONG } from "./rows.ts
 /** A cell is undefined where nothing stands in it, and empty where an empty text does: "". */
 type Cell = string | undefined;
 
-/** A record of the file, and the text it was read from without the line end. */
+/** A record of the file, and the text it was read from. */
 type Parsed = { readonly record: readonly Cell[]; readonly raw: string };
 
 /** What each cell of a row belongs to: a column, or the id. */
@@ -21,68 +21,85 @@ const OPTIONS = {
   // 3 1/2" is what people write, quoted or not.
   relax_quotes: true,
   max_record_size: MOST_LINE_BYTES,
+  skip_records_with_error: true,
   raw: true,
   cast: (text: string, { quoting }: { readonly quoting: boolean }) =>
     text === "" && !quoting ? undefined : text,
 };
 
-/** The rows of a CSV file (RFC 4180) whose first line names its columns, in any order. */
-export async function* csvRows(source: AsyncIterable<Buffer>): AsyncGenerator<Row> {
-  const lines = checkedLines(source);
-  let header: Header | undefined;
-  let line = 1;
-  try {
-    for await (const { record, raw } of recordsOf(lines.texts)) {
-      const nextLine = line + linesIn(raw);
-      const isUtf8 = lines.areUtf8Before(nextLine);
-      if (header === undefined) {
-        const faults = isUtf8 ? headerFaults(record) : [NOT_UTF8];
-        if (faults.length > 0) return yield { kind: "broken", line, faults };
-        header = headerOf(record);
-      } else if (!isUtf8) {
-        yield { kind: "unreadable", line, faults: [NOT_UTF8] };
-      } else if (record.some((cell) => cell !== undefined)) {
-        yield rowOf(line, header, record);
-      }
-      line = nextLine;
-    }
-  } catch (error) {
-    if (!(error instanceof CsvError || error instanceof LineTooLong)) throw error;
-    return yield { kind: "broken", line, faults: [breakOf(error)] };
-  }
-  if (header === undefined) yield { kind: "broken", line, faults: [NO_HEADER] };
-}
-
-class LineTooLong extends Error {}
-
 const KNOWN_COLUMNS = `a first line that names columns among: ${COLUMN_NAMES.join(", ")}`;
 
 const NO_HEADER: RowFault = { message: "The file is empty.", accepted: KNOWN_COLUMNS };
 
-/** Text for the parser, and which of its lines were not text. A bad line still counts, so that the next is found. */
-function checkedLines(source: AsyncIterable<Buffer>) {
+const NEVER_CLOSED: RowFault = {
+  message: "A quote that opens here is never closed.",
+  accepted: 'cells in RFC 4180 form: a quote within a quoted cell is written twice, ""',
+};
+
+/** The rows of a CSV file (RFC 4180) whose first line names its columns, in any order. */
+export async function* csvRows(source: AsyncIterable<Buffer>): AsyncGenerator<Row> {
+  const file = readableFile(source);
+  let header: Header | undefined;
+  let line = 1;
+  for await (const { record, raw } of file.records) {
+    const nextLine = line + linesIn(raw);
+    const isUtf8 = file.isUtf8Before(nextLine);
+    if (header === undefined) {
+      const faults = isUtf8 ? headerFaults(record) : [NOT_UTF8];
+      if (faults.length > 0) return yield { kind: "broken", line, faults };
+      header = headerOf(record);
+    } else if (!isUtf8) {
+      yield { kind: "unreadable", line, faults: [NOT_UTF8] };
+    } else if (record.some((cell) => cell !== undefined)) {
+      yield rowOf(line, header, record);
+    }
+    line = nextLine;
+  }
+  const end = file.breaksWith() ?? (header === undefined ? NO_HEADER : undefined);
+  if (end !== undefined) yield { kind: "broken", line, faults: [end] };
+}
+
+/**
+ * The records of a file up to where it can be read, what ended them before its end, and which of its lines were not
+ * text. Such a line is parsed all the same, so that the next is found.
+ */
+function readableFile(source: AsyncIterable<Buffer>) {
   const notUtf8: number[] = [];
+  let isCutShort = false;
+  let notParsed: RowFault | undefined;
+
   async function* texts() {
     for await (const { number, bytes, isUtf8, isTooLong } of linesOf(source)) {
-      if (isTooLong) throw new LineTooLong();
+      isCutShort = isTooLong;
+      if (isCutShort || notParsed !== undefined) return;
       if (!isUtf8) notUtf8.push(number);
       yield bytes;
     }
   }
+
+  const parser = parse({
+    ...OPTIONS,
+    // Where a record cannot be parsed, nobody knows where the next begins.
+    on_record: (record) => (notParsed === undefined ? record : undefined),
+    on_skip: (error) => {
+      notParsed ??= error?.code === "CSV_MAX_RECORD_SIZE" ? TOO_LONG : NEVER_CLOSED;
+      return undefined;
+    },
+  });
   return {
-    texts: texts(),
+    records: recordsOf(texts(), parser),
+    breaksWith: () => (isCutShort ? TOO_LONG : notParsed),
     /** Whether all lines before this one, and after those asked about before, are UTF-8. */
-    areUtf8Before: (line: number): boolean => {
+    isUtf8Before: (line: number): boolean => {
       const isBefore = (number: number | undefined) => number !== undefined && number < line;
-      const areGood = !isBefore(notUtf8[0]);
+      const isGood = !isBefore(notUtf8[0]);
       while (isBefore(notUtf8[0])) notUtf8.shift();
-      return areGood;
+      return isGood;
     },
   };
 }
 
-async function* recordsOf(texts: AsyncIterable<Buffer>): AsyncGenerator<Parsed> {
-  const parser = parse(OPTIONS);
+async function* recordsOf(texts: AsyncIterable<Buffer>, parser: Parser): AsyncGenerator<Parsed> {
   // What breaks the pipeline breaks the parser, and is thrown where its records are read.
   const feeding = pipeline(Readable.from(texts), parser).catch(() => {});
   try {
@@ -136,14 +153,7 @@ function rowOf(line: number, header: Header, record: readonly Cell[]): Row {
   return { kind: "row", line, id, content: { kind: "columns", values } };
 }
 
-function breakOf(error: CsvError | LineTooLong): RowFault {
-  if (error instanceof LineTooLong || error.code === "CSV_MAX_RECORD_SIZE") return TOO_LONG;
-  return {
-    message: "A quote that opens here is never closed.",
-    accepted: 'cells in RFC 4180 form: a quote within a quoted cell is written twice, ""',
-  };
-}
-
+/** The text may end with its line end, or with a part of it. */
 function linesIn(raw: string): number {
-  return raw.split("\n").length;
+  return raw.replace(/\n$/, "").split("\n").length;
 }

@@ -5,6 +5,8 @@ import { happenedAt } from "../http/moment.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { creation } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import type { UseRecord } from "../uses/schema.ts";
+import { usesAfter } from "../uses/wear.ts";
 import type { BitFinding, InspectionRecord, NewInspection } from "./schema.ts";
 
 type Decision = { readonly record: InspectionRecord; readonly changes: readonly Change[] };
@@ -12,10 +14,11 @@ type Decision = { readonly record: InspectionRecord; readonly changes: readonly 
 /** What nobody may only note: a tooth that can fly, and a shank that cannot run true (common practice). */
 const GRAVE: readonly BitFinding[] = ["cracked-braze", "bent"];
 
-/** A bit was looked at: the inspection, and what follows from it for the bit. */
+/** A bit was looked at: the inspection, and what follows from it for the bit. `uses` are its latest ones. */
 export function inspectBit(
   id: string,
   bit: BitRecord,
+  uses: readonly UseRecord[],
   given: NewInspection,
   personId: string | undefined,
   at: string,
@@ -37,14 +40,20 @@ export function inspectBit(
     updatedAt: at,
     version: 1,
   };
-  return { record, changes: [creation("inspection", record), bitAfterInspection(bit, record, at)] };
+  return { record, changes: [creation("inspection", record), bitAfterInspection(bit, uses, record, at)] };
 }
 
-function bitAfterInspection(bit: BitRecord, record: InspectionRecord, at: string): Change {
-  const isLatest = record.inspectedAt >= (bit.inspectedAt ?? "");
-  const looked = isLatest
-    ? { inspectedAt: record.inspectedAt, used: { ...bit.used, metresSinceInspection: 0 } }
-    : {};
+/** One that is entered late has seen neither what was cut after it nor what a later one found. */
+function bitAfterInspection(
+  bit: BitRecord,
+  uses: readonly UseRecord[],
+  record: InspectionRecord,
+  at: string,
+): Change {
+  const { inspectedAt } = record;
+  const metresSinceInspection = usesAfter(uses, inspectedAt).reduce((sum, { metres }) => sum + metres, 0);
+  const isLatest = inspectedAt >= (bit.inspectedAt ?? "");
+  const looked = isLatest ? { inspectedAt, used: { ...bit.used, metresSinceInspection } } : {};
   return bitAfter(bit, "inspected", { ...looked, ...effectOf(record, at) }, at).change;
 }
 

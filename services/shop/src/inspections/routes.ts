@@ -14,6 +14,7 @@ import { INSPECTION_SCHEMAS, InspectionPageSchema, InspectionSchema, NewInspecti
 
 type Parts = {
   readonly reads: RecordReads<"inspection">;
+  readonly uses: RecordReads<"use">;
   readonly bits: BitReads;
   readonly answerOnce: AnswerOnce;
   readonly now: () => Date;
@@ -21,7 +22,10 @@ type Parts = {
 
 const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 
-export function inspectionRoutes(app: App, { reads, bits, answerOnce, now }: Parts): void {
+/** Uses that an inspection which is entered late may not have seen. */
+const MOST_USES = 5000;
+
+export function inspectionRoutes(app: App, { reads, uses, bits, answerOnce, now }: Parts): void {
   for (const schema of INSPECTION_SCHEMAS) app.addSchema(schema);
   const common = { scope: "inspections:read", tag: "inspections" } as const;
 
@@ -71,7 +75,9 @@ export function inspectionRoutes(app: App, { reads, bits, answerOnce, now }: Par
         const bit = requireFound("bit", bitId, await bits.find(bitId));
         const stamp = stampOf(request, now());
         const { personId } = callerOf(request);
-        const { record, changes } = inspectBit(newId("inspection"), bit, request.body, personId, stamp.at);
+        const past = await uses.newest(MOST_USES, { bitId });
+        const id = newId("inspection");
+        const { record, changes } = inspectBit(id, bit, past, request.body, personId, stamp.at);
         const headers = { Location: `/v1/inspections/${record.id}`, ETag: etagOf(record.version) };
         return { stamp, changes, headers, body: record };
       }),

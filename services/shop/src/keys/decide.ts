@@ -1,3 +1,4 @@
+import { momentAfter } from "../http/moment.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
 import type { Change, Expectation } from "../store/port.ts";
@@ -15,11 +16,10 @@ type Decision = {
 /** A new key's record; only the digest of its text is kept, and the event tells neither. */
 export function createKey(given: NewKey, { keyId, text }: KeyText, at: string): Decision {
   requireOneOwner(given);
-  if (given.expiresAt !== undefined) requireFuture(given.expiresAt, at);
   const record: KeyRecord = {
     id: keyId,
     ...given,
-    ...(given.expiresAt && { expiresAt: new Date(given.expiresAt).toISOString() }),
+    ...(given.expiresAt && { expiresAt: momentAfter(at, given.expiresAt, "/expiresAt") }),
     keySha256: keyDigest(text),
     createdAt: at,
     updatedAt: at,
@@ -37,6 +37,9 @@ export function rotateKey(
 ): Decision {
   if (current.revokedAt !== undefined) {
     throw new Problem("key-ended", "A revoked key stays revoked. Create another one.");
+  }
+  if (current.expiresAt !== undefined && current.expiresAt <= at) {
+    throw new Problem("key-ended", "It has expired: a new secret would open nothing. Create another one.");
   }
   const until = new Date(new Date(at).getTime() + overlapOf(rotation) * MINUTE_MS).toISOString();
   const record: KeyRecord = {
@@ -80,11 +83,4 @@ function requireOneOwner({ role, personId }: NewKey): void {
   const message =
     role === undefined ? "The key belongs to nobody." : "A person's key has that person's role.";
   throw notValid([{ in: "body", pointer: role === undefined ? "/role" : "/personId", message, accepted }]);
-}
-
-function requireFuture(expiresAt: string, at: string): void {
-  if (new Date(expiresAt).getTime() > new Date(at).getTime()) return;
-  throw notValid([
-    { in: "body", pointer: "/expiresAt", message: "That is past.", accepted: "a time that is still to come" },
-  ]);
 }

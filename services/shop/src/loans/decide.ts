@@ -1,6 +1,7 @@
 import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { requireUsable } from "../bits/standing.ts";
+import { momentAfter } from "../http/moment.ts";
 import { Problem } from "../problems/problem.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
@@ -25,14 +26,13 @@ export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): D
     throw new Problem("bit-not-available", `Bit ${bit.id} is ${where}.`);
   }
   const { personId, routerId, job, dueAt } = asked;
-  const due = dueAt === undefined ? new Date(new Date(at).getTime() + USUAL_LOAN_MS) : new Date(dueAt);
   const record: LoanRecord = {
     id,
     bitId: bit.id,
     personId,
     ...(routerId !== undefined && { routerId }),
     ...(job !== undefined && { job }),
-    dueAt: due.toISOString(),
+    dueAt: dueAt === undefined ? usualEnd(at) : momentAfter(at, dueAt, "/dueAt"),
     createdAt: at,
     updatedAt: at,
     version: 1,
@@ -59,4 +59,8 @@ export function returnBit(
   };
   const back = bit && bitAfter(bit, "returned", { loanId: undefined, placeId: place }, at);
   return { record, changes: [replacement("loan", loan, record, "returned"), ...(back ? [back.change] : [])] };
+}
+
+function usualEnd(at: string): string {
+  return new Date(new Date(at).getTime() + USUAL_LOAN_MS).toISOString();
 }

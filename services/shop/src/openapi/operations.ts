@@ -1,11 +1,13 @@
 import type { RouteOptions } from "fastify";
 import { REASON_ACCEPTED } from "../http/change-reason.ts";
 import type { Operation } from "../http/operation.ts";
+import type { Scope } from "../keys/scopes.ts";
 import { PROBLEM_RESPONSES } from "./problem-responses.ts";
 
 /** What a route's registration says beyond its schemas. */
 export type RouteFacts = {
   readonly operation: Operation;
+  readonly scope: Scope | "public";
   readonly isPublic: boolean;
   /** Whether it only looks, by its method. */
   readonly isLook: boolean;
@@ -24,6 +26,8 @@ export type OperationObject = {
   parameters?: ParameterObject[];
   responses?: Record<string, { $ref?: string; description?: string; headers?: Record<string, Header> }>;
   security?: object[];
+  /** The scope that a key needs for it; absent where none is needed. */
+  "x-scope"?: Scope;
 };
 
 const ETAG = header("The record's version, to send as If-Match with a change.");
@@ -56,6 +60,7 @@ export function routeFacts({ config, schema, method }: RouteOptions): RouteFacts
   const isLook = [method].flat().every((each) => each === "GET" || each === "HEAD");
   return {
     operation,
+    scope,
     isPublic,
     isLook,
     isChange: !isLook && !isPublic && !CHANGES_NOTHING.test(scope),
@@ -82,6 +87,7 @@ export function completeOperation(operation: OperationObject, facts: RouteFacts)
   }
   operation.responses = responses;
   operation.security = facts.isPublic ? [] : [{ key: [] }];
+  if (facts.scope !== "public") operation["x-scope"] = facts.scope;
 }
 
 /** What has a default is filled in before a handler sees it, so to the handler's type it is always there. */
@@ -126,7 +132,7 @@ function problemStatuses(facts: RouteFacts) {
   if (hasPath) statuses.push("404");
   if (hasBody) statuses.push("413", "415");
   if (hasBody || hasQuery || isChange) statuses.push("422");
-  if (!isLook && (operation === "create" || operation === "act")) statuses.push("409");
+  if (!isLook) statuses.push("409");
   if (operation === "change" || operation === "remove") statuses.push("412", "428");
   return isPublic ? statuses.filter((status) => status !== "409") : statuses;
 }

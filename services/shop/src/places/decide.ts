@@ -82,7 +82,9 @@ export function countBits(
   return [...found, ...lost];
 }
 
-function shouldBeHere({ state, placeId, missingSince }: BitRecord, inside: ReadonlySet<string>): boolean {
-  const isOnTheRack = state === "in-rack" || state === "held";
+/** A bit that nobody has taken or sent away, last seen here; one that was seen nowhere yet should be where it belongs. */
+function shouldBeHere(bit: BitRecord, inside: ReadonlySet<string>): boolean {
+  const { state, loanId, sentToSharpeningAt, missingSince, placeId = bit.homePlaceId } = bit;
+  const isOnTheRack = state !== "retired" && loanId === undefined && sentToSharpeningAt === undefined;
   return isOnTheRack && missingSince === undefined && placeId !== undefined && inside.has(placeId);
 }

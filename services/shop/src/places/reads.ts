@@ -14,8 +14,8 @@ export type PlaceReads = RecordReads<"place"> & {
   readonly bitsOf: (placeIds: readonly string[], most: number) => Promise<BitRecord[]>;
 };
 
-/** Places nest a few deep; a chain longer than this would be a ring. */
-const DEEPEST = 50;
+/** Places nest a few deep: what is inside this many is refused, so that every chain can be looked through for rings. */
+export const DEEPEST_PLACE = 50;
 
 export function placeReads(database: Database): PlaceReads {
   const reads = recordReads(database, "place");
@@ -23,7 +23,7 @@ export function placeReads(database: Database): PlaceReads {
   async function outward(placeId: string): Promise<PlaceRecord[]> {
     const chain: PlaceRecord[] = [];
     let id: string | undefined = placeId;
-    while (id !== undefined && chain.length < DEEPEST) {
+    while (id !== undefined && chain.length < DEEPEST_PLACE) {
       const place: PlaceRecord | undefined = await reads.find(id);
       if (place === undefined) break;
       chain.push(place);

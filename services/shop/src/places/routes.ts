@@ -9,13 +9,16 @@ import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/writ
 import { notValid, Problem } from "../problems/problem.ts";
 import { removal } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
+import type { Expectation } from "../store/port.ts";
 import { changePlace, contentsOf, countBits, createPlace } from "./decide.ts";
-import type { PlaceReads } from "./reads.ts";
+import { DEEPEST_PLACE, type PlaceReads } from "./reads.ts";
 import {
+  MOST_BITS_COUNTED,
   NewPlaceSchema,
   PLACE_SCHEMAS,
   PlaceChangeSchema,
   type PlaceContents,
+  type PlaceRecord,
   PlaceContentsSchema,
   PlacePageSchema,
   PlaceSchema,
@@ -31,9 +34,6 @@ type Parts = {
 };
 
 const PlacePath = Type.Object({ placeId: Type.String({ description: "Id of a place." }) });
-
-/** Most bits that one answer about a place tells of. */
-const MOST_BITS = 2000;
 
 export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: Parts): void {
   for (const schema of PLACE_SCHEMAS) app.addSchema(schema);
@@ -97,11 +97,11 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
     },
     (request, reply) =>
       answerOnce(request, reply, async () => {
-        await outerOf(request.body.insideId);
+        const outer = await outerOf(request.body.insideId);
         const stamp = stampOf(request, now());
         const { record, change } = createPlace(newId("place"), request.body, stamp.at);
         const headers = { Location: `/v1/places/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: record };
+        return { stamp, changes: [change], expects: stillThere(outer), headers, body: record };
       }),
   );
 
@@ -124,8 +124,7 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
       const outer = await outerOf(request.body.insideId);
       const stamp = stampOf(request, now());
       const { record, change } = changePlace(current, request.body, outer, stamp.at);
-      const expects = outer.map(({ id, version }) => ({ type: "place", id, version }) as const);
-      await write({ stamp, changes: [change], expects });
+      await write({ stamp, changes: [change], expects: stillThere(outer) });
       reply.header("ETag", etagOf(record.version));
       return record;
     },
@@ -172,11 +171,11 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
       decidedAnew(async () => {
         const place = await found(request.params.placeId);
         const within = await reads.idsWithin(place.id);
-        const expected = await reads.bitsOf(within, MOST_BITS + 1);
-        if (expected.length > MOST_BITS) {
+        const expected = await reads.bitsOf(within, MOST_BITS_COUNTED + 1);
+        if (expected.length > MOST_BITS_COUNTED) {
           throw new Problem(
             "place-in-use",
-            `More than ${MOST_BITS} bits: count the places inside it one by one.`,
+            `More than ${MOST_BITS_COUNTED} bits: count the places inside it one by one.`,
           );
         }
         const seen = await seenBits(request.body.bitIds);
@@ -193,16 +192,19 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
 
   async function contents({ id }: { readonly id: string }): Promise<PlaceContents> {
     const within = await reads.idsWithin(id);
-    const all = await reads.bitsOf(within, MOST_BITS + 1);
-    return contentsOf(id, within, all.slice(0, MOST_BITS), all.length <= MOST_BITS);
+    const all = await reads.bitsOf(within, MOST_BITS_COUNTED + 1);
+    return contentsOf(id, within, all.slice(0, MOST_BITS_COUNTED), all.length <= MOST_BITS_COUNTED);
   }
 
   async function outerOf(insideId: string | null | undefined) {
     if (insideId === undefined || insideId === null) return [];
     const outer = await reads.outward(insideId);
-    if (outer.length > 0) return outer;
-    const accepted = "the id of a place of the shop";
-    throw notValid([{ in: "body", pointer: "/insideId", message: "There is no such place.", accepted }]);
+    if (outer.length > 0 && outer.length < DEEPEST_PLACE) return outer;
+    const fault =
+      outer.length === 0
+        ? { message: "There is no such place.", accepted: "the id of a place of the shop" }
+        : { message: "That is too deep.", accepted: `a place inside fewer than ${DEEPEST_PLACE - 1} others` };
+    throw notValid([{ in: "body", pointer: "/insideId", ...fault }]);
   }
 
   async function seenBits(ids: readonly string[]) {
@@ -222,4 +224,9 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
     }
     return records.flatMap(({ bit }) => bit ?? []);
   }
+}
+
+/** What a place is put inside must be where it was when that is written, or a ring could close meanwhile. */
+function stillThere(outer: readonly PlaceRecord[]): Expectation[] {
+  return outer.map(({ id, version }) => ({ type: "place", id, version }));
 }

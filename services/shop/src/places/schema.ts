@@ -43,10 +43,13 @@ export const PlaceSchema = Type.Object(
 
 export const PlacePageSchema = pageSchema("PlacePage", ref(PlaceSchema), "Places, oldest first.");
 
+/** Most bits of a place that are counted at once, and that one answer tells of. */
+export const MOST_BITS_COUNTED = 2000;
+
 export const StockTakeSchema = Type.Object(
   {
     bitIds: Type.Array(referenceField("a bit that was seen here"), {
-      maxItems: 1000,
+      maxItems: MOST_BITS_COUNTED,
       description: "Every bit that was seen at this place; inside it too.",
     }),
   },

@@ -8,13 +8,13 @@ import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
 import { Problem } from "../problems/problem.ts";
 import { newId } from "../store/id.ts";
+import type { RecordReads } from "../store/record-reads.ts";
 import { type PlanAnswer, PlanAnswerSchema } from "./answer-schema.ts";
 import { planBatchRoutes } from "./batch-routes.ts";
 import { keepPlan } from "./decide.ts";
 import { gatherInput, type Sources } from "./gather.ts";
 import { presentPlan } from "./present.ts";
 import { presentProfiles } from "./present-profiles.ts";
-import type { PlanReads } from "./reads.ts";
 import {
   NewPlanSchema,
   PLAN_SCHEMAS,
@@ -27,7 +27,7 @@ import {
 } from "./schema.ts";
 import { sealOf } from "./seal.ts";
 
-type Parts = { reads: PlanReads; sources: Sources; answerOnce: AnswerOnce; now: () => Date };
+type Parts = { reads: RecordReads<"plan">; sources: Sources; answerOnce: AnswerOnce; now: () => Date };
 
 const PlanPath = Type.Object({ planId: Type.String({ description: "Id of a stored plan." }) });
 

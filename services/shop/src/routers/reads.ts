@@ -1,12 +1,15 @@
-import type { Router } from "@rimwise/domain";
+import { type Policy, type Router, strictestPolicy } from "@rimwise/domain";
+import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordQueries, recordReads } from "../store/record-reads.ts";
 import type { RouterRecord } from "./schema.ts";
-import { usableRouter } from "./usable.ts";
+import { readingsUntil, usableRouter } from "./usable.ts";
 
 export type RouterReads = RecordReads<"router"> & {
   /** A router as it can be used at a moment. */
   readonly usable: (record: RouterRecord, at: string) => Promise<Router>;
+  /** Until when the readings it is used by all still count; undefined where there are none. */
+  readonly readingsUntil: (record: RouterRecord, at: string) => Promise<string | undefined>;
 };
 
 /** What is read of a router's readings and collets at most; a router has a few dozen. */
@@ -14,13 +17,26 @@ const MOST_PARTS = 1000;
 
 export function routerReads(database: Database): RouterReads {
   const usable = usableRouterQuery(database);
-  return { ...recordReads(database, "router"), usable: async (record, at) => usable(record, at) };
+  const readings = recordQueries(database, "dial-reading");
+  const policy = shopPolicyQuery(database);
+  return {
+    ...recordReads(database, "router"),
+    usable: async (record, at) => usable(record, at),
+    readingsUntil: async (record, at) =>
+      readingsUntil(
+        record,
+        { readings: readings.page("", MOST_PARTS, { routerId: record.id }) },
+        at,
+        policy(),
+      ),
+  };
 }
 
 /** A router as it can be used at a moment, inside a transaction. */
 export function usableRouterQuery(database: Database): (record: RouterRecord, at: string) => Router {
   const readings = recordQueries(database, "dial-reading");
   const collets = recordQueries(database, "collet");
+  const policy = shopPolicyQuery(database);
   return (record, at) =>
     usableRouter(
       record,
@@ -29,5 +45,12 @@ export function usableRouterQuery(database: Database): (record: RouterRecord, at
         collets: collets.page("", MOST_PARTS, { routerId: record.id }),
       },
       at,
+      policy(),
     );
+}
+
+/** The policy of this shop: how old a reading may be is part of it. */
+function shopPolicyQuery(database: Database): () => Policy {
+  const policies = recordQueries(database, "shop-policy");
+  return () => strictestPolicy(policies.find(SHOP_POLICY_ID)?.layer ?? {});
 }

@@ -56,27 +56,53 @@ function usableCollets(
   return [...new Set(sizes)].sort((a, b) => a - b);
 }
 
+/** Until when the readings in force at a moment all still count; undefined where there are none. */
+export function readingsUntil(
+  record: RouterRecord,
+  { readings }: Pick<RouterParts, "readings">,
+  at: string,
+  policy: Policy = DEFAULT_POLICY,
+): string | undefined {
+  const { dial } = bareRouter(record);
+  const dates =
+    dial === undefined ? [] : readingsInForce(record, dial, readings, at, policy).map(({ readAt }) => readAt);
+  const [oldest] = dates.sort();
+  return oldest && new Date(new Date(oldest).getTime() + policy.dialReadingMaxAgeDays * DAY_MS).toISOString();
+}
+
 function dialInForce(
-  { dialReadAt }: RouterRecord,
+  record: RouterRecord,
   { readings: own = [], ...dial }: Dial,
   kept: readonly ReadingRecord[],
   at: string,
   policy: Policy,
 ): Dial {
+  const inForce = readingsInForce(record, { ...dial, readings: own }, kept, at, policy);
+  return inForce.length > 0 ? { ...dial, readings: inForce.map(({ mark, rpm }) => ({ mark, rpm })) } : dial;
+}
+
+function readingsInForce(
+  { dialReadAt }: RouterRecord,
+  { readings: own = [], ...dial }: Dial,
+  kept: readonly ReadingRecord[],
+  at: string,
+  policy: Policy,
+): readonly DatedReading[] {
   const oldest = new Date(new Date(at).getTime() - policy.dialReadingMaxAgeDays * DAY_MS).toISOString();
+  // Of two at the same moment the one that was entered later comes first, and stays there.
   const dated: DatedReading[] = [
+    ...kept.map(({ mark, rpm, readAt }) => ({ mark, rpm, readAt })).reverse(),
     ...own.map((reading) => ({ ...reading, readAt: dialReadAt ?? "" })),
-    ...kept.map(({ mark, rpm, readAt }) => ({ mark, rpm, readAt })),
   ];
   const newestFirst = dated
     .filter(({ readAt }) => readAt >= oldest)
     .sort((a, b) => (a.readAt < b.readAt ? 1 : a.readAt > b.readAt ? -1 : 0));
-  let inForce: readonly DialReading[] = [];
-  for (const { mark, rpm } of newestFirst) {
-    const withThis = [...inForce, { mark, rpm }].sort((a, b) => inOrder(a.mark, b.mark));
+  let inForce: readonly DatedReading[] = [];
+  for (const reading of newestFirst) {
+    const withThis = [...inForce, reading].sort((a, b) => inOrder(a.mark, b.mark));
     if (isSound({ ...dial, readings: withThis })) inForce = withThis;
   }
-  return inForce.length > 0 ? { ...dial, readings: inForce } : dial;
+  return inForce;
 }
 
 /** A plate that contradicts nothing, so that only what the dial says of itself is judged. */

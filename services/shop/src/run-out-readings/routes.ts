@@ -4,7 +4,7 @@ import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { happenedAt } from "../http/moment.ts";
-import { requireNamed } from "../http/named-records.ts";
+import { requireColletOf, requireNamed } from "../http/named-records.ts";
 import { listRoute, readRoute } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
@@ -84,6 +84,9 @@ export function runOutRoutes(app: App, { reads, bits, routers, collets, answerOn
           { pointer: "/routerId", noun: "router", id: given.routerId, reads: routers },
           { pointer: "/colletId", noun: "collet", id: given.colletId, reads: collets },
         ]);
+        if (given.colletId !== undefined) {
+          requireColletOf(given.routerId, await collets.find(given.colletId));
+        }
         const stamp = stampOf(request, now());
         const { personId } = callerOf(request);
         const record: RunOutRecord = {

@@ -7,17 +7,21 @@ import { happenedAt } from "../http/moment.ts";
 import { Problem } from "../problems/problem.ts";
 import { creation } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import type { UseRecord } from "../uses/schema.ts";
+import { equivalentMetres, usesAfter } from "../uses/wear.ts";
 import type { BitDimensions, NewSharpening, SharpeningRecord } from "./schema.ts";
 
 type Decision = { readonly record: SharpeningRecord; readonly changes: readonly Change[] };
 
 /**
  * A bit came back sharpened: its dimensions are the new ones from now on, the old ones stay in the sharpening and
- * the events. Below its smallest usable diameter it is held. Throws a DomainError where it would have grown.
+ * the events. Below its smallest usable diameter it is held. `uses` are its latest ones: what was cut after a sharpening that
+ * is entered late wears the new edge. Throws a DomainError where it would have grown.
  */
 export function sharpenBit(
   id: string,
   bit: BitRecord,
+  uses: readonly UseRecord[],
   { diameterMm, form, massG, sharpenedAt, notes }: NewSharpening,
   personId: string | undefined,
   at: string,
@@ -32,6 +36,9 @@ export function sharpenBit(
   };
   const next = sharpened(bareBit(bit), measured);
   const moment = happenedAt(sharpenedAt, at, "/sharpenedAt");
+  const cut = bit.used.equivalentMetresSinceSharpening;
+  const isLatest = moment >= (bit.sharpenedAt ?? "");
+  const cutSince = isLatest ? equivalentMetresAfter(moment, uses, bit) : cut;
   const record: SharpeningRecord = {
     id,
     bitId: bit.id,
@@ -39,7 +46,7 @@ export function sharpenBit(
     sharpenedAt: moment,
     before: dimensionsOf(bit),
     after: dimensionsOf(next),
-    lifeEquivalentM: bit.used.equivalentMetresSinceSharpening,
+    lifeEquivalentM: Math.max(0, cut - cutSince),
     ...(notes !== undefined && { notes }),
     createdAt: at,
     updatedAt: at,
@@ -51,14 +58,22 @@ export function sharpenBit(
     ...dimensionsOf(next),
     ...back,
     sentToSharpeningAt: undefined,
-    sharpenedAt: moment,
-    used: { ...bit.used, equivalentMetresSinceSharpening: 0 },
+    ...(isLatest && { sharpenedAt: moment }),
+    used: { ...bit.used, equivalentMetresSinceSharpening: cutSince },
     ...(hold && { hold }),
   };
   return {
     record,
     changes: [creation("sharpening", record), bitAfter(bit, "sharpened", changed, at).change],
   };
+}
+
+function equivalentMetresAfter(
+  moment: string,
+  uses: readonly UseRecord[],
+  { toothMaterial }: BitRecord,
+): number {
+  return usesAfter(uses, moment).reduce((sum, use) => sum + equivalentMetres(use, toothMaterial), 0);
 }
 
 function dimensionsOf({ form, massG }: BitDimensions): BitDimensions {

@@ -100,7 +100,9 @@ export function sharpeningRoutes(app: App, { reads, uses, bits, answerOnce, now 
         const bit = requireFound("bit", bitId, await bits.find(bitId));
         const stamp = stampOf(request, now());
         const { personId } = callerOf(request);
-        const { record, changes } = sharpenBit(newId("sharpening"), bit, request.body, personId, stamp.at);
+        const past = await uses.newest(MOST_USES, { bitId });
+        const id = newId("sharpening");
+        const { record, changes } = sharpenBit(id, bit, past, request.body, personId, stamp.at);
         const headers = { Location: `/v1/sharpenings/${record.id}`, ETag: etagOf(record.version) };
         return { stamp, changes, headers, body: record };
       }),

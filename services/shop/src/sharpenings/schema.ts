@@ -16,7 +16,7 @@ export type SharpeningRecord = Kept & {
   readonly sharpenedAt: string;
   readonly before: BitDimensions;
   readonly after: BitDimensions;
-  /** What the edge had cut when it was sharpened, as metres of the softest wood. */
+  /** What the edge had cut when it was sharpened, as metres of solid wood of middling density. */
   readonly lifeEquivalentM: number;
   readonly notes?: string;
 };
@@ -56,7 +56,7 @@ export const SharpeningSchema = Type.Object(
     after: ref(DimensionsSchema),
     lifeEquivalentM: Type.Number({
       minimum: 0,
-      description: "What the edge had cut until then, as metres of the least abrasive wood.",
+      description: "What the edge had cut until then, as metres of solid wood of middling density.",
     }),
     notes: Type.Optional(notesField),
     ...keptFields,

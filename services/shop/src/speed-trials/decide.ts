@@ -1,4 +1,4 @@
-import { DEFAULT_POLICY, dialSpeeds, type Router, trialOutcome } from "@rimwise/domain";
+import { dialSpeeds, type Policy, type Router, trialOutcome } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
 import { requireUsable } from "../bits/standing.ts";
 import { happenedAt } from "../http/moment.ts";
@@ -15,6 +15,7 @@ export function enterTrial(
   bit: BitRecord,
   router: Router,
   given: NewTrial,
+  policy: Policy,
   personId: string | undefined,
   at: string,
 ): Decision {
@@ -27,8 +28,8 @@ export function enterTrial(
     ...(personId !== undefined && { personId }),
     triedAt: happenedAt(given.triedAt, at, "/triedAt"),
     ...(mark !== undefined && { mark }),
-    rpm: speedOf(given, router),
-    outcome: outcomeOf(given),
+    rpm: speedOf(given, router, policy),
+    outcome: outcomeOf(given, policy),
     ...(vibrationMmPerS !== undefined && { vibrationMmPerS }),
     ...(runOutMm !== undefined && { runOutMm }),
     ...(notes !== undefined && { notes }),
@@ -45,7 +46,7 @@ export function setTrialAside(current: TrialRecord, because: string, at: string)
   return { record, change: replacement("speed-trial", current, record, "set-aside") };
 }
 
-function speedOf({ mark, rpm }: NewTrial, router: Router): number {
+function speedOf({ mark, rpm }: NewTrial, router: Router, policy: Policy): number {
   if ((mark === undefined) === (rpm === undefined)) {
     throw notValid([
       fault(
@@ -56,7 +57,7 @@ function speedOf({ mark, rpm }: NewTrial, router: Router): number {
     ]);
   }
   if (rpm !== undefined) return rpm;
-  const speeds = dialSpeeds(router, DEFAULT_POLICY);
+  const speeds = dialSpeeds(router, policy);
   const setting = speeds.find((each) => each.mark === mark);
   if (setting !== undefined) return setting.rpm;
   const marks = speeds.flatMap((each) => each.mark ?? []);
@@ -67,12 +68,12 @@ function speedOf({ mark, rpm }: NewTrial, router: Router): number {
   throw notValid([fault("/mark", "The router's dial has no such mark.", accepted)]);
 }
 
-function outcomeOf({ outcome, vibrationMmPerS }: NewTrial): TrialRecord["outcome"] {
+function outcomeOf({ outcome, vibrationMmPerS }: NewTrial, policy: Policy): TrialRecord["outcome"] {
   if (vibrationMmPerS === undefined) {
     if (outcome !== undefined) return outcome;
     throw notValid([fault("/outcome", "Say what it did.", "ran-free, shook, or a measured vibrationMmPerS")]);
   }
-  const measured = trialOutcome(vibrationMmPerS, DEFAULT_POLICY);
+  const measured = trialOutcome(vibrationMmPerS, policy);
   // Somebody who felt it shake is believed over an instrument that did not.
   return outcome === "shook" ? outcome : measured;
 }

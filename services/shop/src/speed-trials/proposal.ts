@@ -69,6 +69,8 @@ export function proposedTrial(bit: KeptBit, router: KeptRouter, policy: Policy):
   const next = nextTrial({
     bit: bitIn(router.record.id, bit.record, bit.learned),
     router: router.usable,
+    // One that can be put under a table is tried there: nobody holds a bit that may shake.
+    mounting: router.record.mountings?.includes("table") === false ? "handheld" : "table",
     policy,
     trials: trialsFor(router, bit.learned),
   });

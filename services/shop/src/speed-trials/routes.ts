@@ -114,7 +114,9 @@ export function speedTrialRoutes(app: App, { reads, sources, write, answerOnce, 
         const stamp = stampOf(request, now());
         const usable = await sources.routers.usable(router, stamp.at);
         const { personId } = callerOf(request);
-        const { record, change } = enterTrial(newId("trial"), bit, usable, body, personId, stamp.at);
+        const policy = strictestPolicy(await sources.shopPolicy());
+        const id = newId("trial");
+        const { record, change } = enterTrial(id, bit, usable, body, policy, personId, stamp.at);
         const headers = { Location: `/v1/speed-trials/${record.id}`, ETag: etagOf(record.version) };
         return { stamp, changes: [change], headers, body: record };
       }),

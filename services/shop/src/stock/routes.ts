@@ -1,6 +1,7 @@
 import { DEFAULT_POLICY } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
+import { notACursor } from "../http/paging.ts";
 import { listRoute } from "../http/record-routes.ts";
 import type { After, StockReads } from "./reads.ts";
 import { DuePageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
@@ -24,7 +25,7 @@ export function stockRoutes(app: App, { reads, now }: Parts): void {
       page: DuePageSchema,
     },
     async (after, most) => {
-      const bits = await reads.due(now().toISOString(), afterText(after), most);
+      const bits = await reads.due(now().toISOString(), placeIn(after), most);
       return bits.map((bit) => {
         const dueAt = bit.inspectionDueAt ?? bit.createdAt;
         return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit) };
@@ -42,8 +43,7 @@ export function stockRoutes(app: App, { reads, now }: Parts): void {
       page: UsedPageSchema,
     },
     async (after, most) => {
-      const from = afterText(after);
-      const bits = await reads.mostUsed(from && { ...from, value: Number(from.value) }, most);
+      const bits = await reads.mostUsed(minutesIn(after), most);
       return bits.map((bit) => {
         const { minutes, metres } = bit.used;
         return { id: cursorOf(String(minutes), bit), bit, minutes, metres };
@@ -80,7 +80,18 @@ function cursorOf(value: string, { id }: BitRecord): string {
   return `${value}${SEPARATOR}${id}`;
 }
 
-function afterText(cursor: string): After<string> | undefined {
+/** Where a page goes on from; undefined for the first one. */
+function placeIn(cursor: string): After<string> | undefined {
+  if (cursor === "") return undefined;
   const [value, bitId] = cursor.split(SEPARATOR);
-  return value === undefined || bitId === undefined ? undefined : { value, bitId };
+  if (value === undefined || bitId === undefined) throw notACursor();
+  return { value, bitId };
+}
+
+function minutesIn(cursor: string): After<number> | undefined {
+  const from = placeIn(cursor);
+  if (from === undefined) return undefined;
+  const value = Number(from.value);
+  if (Number.isNaN(value)) throw notACursor();
+  return { ...from, value };
 }

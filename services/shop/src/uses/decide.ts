@@ -1,4 +1,3 @@
-import { wearFactor, woodById } from "@rimwise/domain";
 import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { Hold } from "../bits/state-schema.ts";
@@ -8,6 +7,7 @@ import { notValid } from "../problems/problem.ts";
 import { creation } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import type { UseRecord } from "./schema.ts";
+import { equivalentMetres } from "./wear.ts";
 
 type Decision = { readonly record: UseRecord; readonly changes: readonly Change[] };
 
@@ -26,14 +26,14 @@ export function logUse(
 ): Decision {
   requireOneStory(record);
   const { used } = bit;
-  const wood = woodById(record.woodId);
-  const wear = wood === undefined ? 1 : wearFactor(wood, bit.toothMaterial ?? "unknown");
+  const isSince = (moment = "") => record.doneAt >= moment;
   const grown = {
     uses: used.uses + 1,
     metres: used.metres + record.metres,
     minutes: used.minutes + record.minutes,
-    metresSinceInspection: used.metresSinceInspection + record.metres,
-    equivalentMetresSinceSharpening: used.equivalentMetresSinceSharpening + record.metres * wear,
+    metresSinceInspection: used.metresSinceInspection + (isSince(bit.inspectedAt) ? record.metres : 0),
+    equivalentMetresSinceSharpening:
+      used.equivalentMetresSinceSharpening + (isSince(bit.sharpenedAt) ? equivalentMetres(record, bit.toothMaterial) : 0),
   };
   const hold = record.outcomes.includes("came-loose") ? holdFor(record, at) : undefined;
   const held = hold && bit.hold === undefined ? { hold } : {};

@@ -5,7 +5,7 @@ import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { happenedAt } from "../http/moment.ts";
-import { requireNamed, requireOne } from "../http/named-records.ts";
+import { requireColletOf, requireNamed, requireOne } from "../http/named-records.ts";
 import { type Filters, listRoute, readRoute } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
@@ -110,6 +110,7 @@ export function useRoutes(app: App, parts: Parts): void {
             reads: { find: async (id) => woods.find(id) },
           },
         ]);
+        if (body.colletId !== undefined) requireColletOf(work.routerId, await collets.find(body.colletId));
         const stamp = stampOf(request, now());
         const record = useRecord(work, body, callerOf(request).personId, stamp.at);
         const ofRouter = await collets.page("", MOST_COLLETS, { routerId: work.routerId });

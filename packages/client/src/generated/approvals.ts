@@ -1,0 +1,93 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type {
+  CreateApprovalData,
+  CreateApprovalResponse,
+  GetApprovalDifferenceResponse,
+  GetApprovalGroundsResponse,
+  GetApprovalResponse,
+  GetApprovalSheetResponse,
+  GetApprovalStatusResponse,
+  IssueApprovalResponse,
+  ListApprovalsData,
+  ListApprovalsResponse,
+  ReissueApprovalData,
+  ReissueApprovalResponse,
+  WithdrawApprovalData,
+  WithdrawApprovalResponse,
+} from "./types.gen.ts";
+
+export function approvalsOf(caller: Caller) {
+  return {
+    /** List approved settings; a member sees what is issued in their own courses */
+    list: (query?: ListApprovalsData["query"], options?: CallOptions) =>
+      caller.list<ListApprovalsResponse["data"][number]>(
+        { method: "GET", path: "/v1/approvals", query },
+        "cursor", options,
+      ),
+
+    /** Draft a setting from a stored plan, computed anew under the course's policy */
+    create: (body: CreateApprovalData["body"], options?: CreateOptions) =>
+      caller.send<CreateApprovalResponse>(
+        { method: "POST", path: "/v1/approvals", body, createsOnce: true },
+        options,
+      ),
+
+    /** Read a setting */
+    get: (approvalId: string, options?: CallOptions) =>
+      caller.send<GetApprovalResponse>(
+        { method: "GET", path: "/v1/approvals/{approvalId}", pathParameters: { approvalId } },
+        options,
+      ),
+
+    /** Issue a draft: from now on a class may rely on it, until something it rests on changes */
+    issue: (approvalId: string, options?: WriteOptions) =>
+      caller.send<IssueApprovalResponse>(
+        { method: "POST", path: "/v1/approvals/{approvalId}/issue", pathParameters: { approvalId } },
+        options,
+      ),
+
+    /** Issue a setting anew as it comes out now, after its difference was seen */
+    reissue: (approvalId: string, body: ReissueApprovalData["body"], options?: CreateOptions) =>
+      caller.send<ReissueApprovalResponse>(
+        { method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, createsOnce: true },
+        options,
+      ),
+
+    /** End a setting at once */
+    withdraw: (approvalId: string, body: WithdrawApprovalData["body"], options?: WriteOptions) =>
+      caller.send<WithdrawApprovalResponse>(
+        { method: "POST", path: "/v1/approvals/{approvalId}/withdraw", pathParameters: { approvalId }, body },
+        options,
+      ),
+
+    /** The signed sheet of a setting in force, to take to the machine and to check anywhere */
+    getApprovalSheet: (approvalId: string, options?: CallOptions) =>
+      caller.send<GetApprovalSheetResponse>(
+        { method: "GET", path: "/v1/approvals/{approvalId}/sheet", pathParameters: { approvalId } },
+        options,
+      ),
+
+    /** The signed list of settings whose sheets must no longer be believed */
+    getApprovalStatus: (options?: CallOptions) =>
+      caller.send<GetApprovalStatusResponse>(
+        { method: "GET", path: "/v1/approvals/status" },
+        options,
+      ),
+
+    /** The full copy of what a setting was made from, and what came out */
+    getApprovalGrounds: (approvalId: string, options?: CallOptions) =>
+      caller.send<GetApprovalGroundsResponse>(
+        { method: "GET", path: "/v1/approvals/{approvalId}/grounds", pathParameters: { approvalId } },
+        options,
+      ),
+
+    /** A setting as it is and as it would come out now */
+    getApprovalDifference: (approvalId: string, options?: CallOptions) =>
+      caller.send<GetApprovalDifferenceResponse>(
+        { method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } },
+        options,
+      ),
+  };
+}

@@ -1,0 +1,44 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type {
+  CreateQualificationData,
+  CreateQualificationResponse,
+  GetQualificationResponse,
+  ListQualificationsData,
+  ListQualificationsResponse,
+  WithdrawQualificationData,
+  WithdrawQualificationResponse,
+} from "./types.gen.ts";
+
+export function qualificationsOf(caller: Caller) {
+  return {
+    /** List what people are qualified for; a member sees their own */
+    list: (query?: ListQualificationsData["query"], options?: CallOptions) =>
+      caller.list<ListQualificationsResponse["data"][number]>(
+        { method: "GET", path: "/v1/qualifications", query },
+        "cursor", options,
+      ),
+
+    /** Sign what somebody was tested on, showed or was allowed */
+    create: (body: CreateQualificationData["body"], options?: CreateOptions) =>
+      caller.send<CreateQualificationResponse>(
+        { method: "POST", path: "/v1/qualifications", body, createsOnce: true },
+        options,
+      ),
+
+    /** Read a qualification */
+    get: (qualificationId: string, options?: CallOptions) =>
+      caller.send<GetQualificationResponse>(
+        { method: "GET", path: "/v1/qualifications/{qualificationId}", pathParameters: { qualificationId } },
+        options,
+      ),
+
+    /** Say that a qualification no longer counts */
+    withdraw: (qualificationId: string, body: WithdrawQualificationData["body"], options?: WriteOptions) =>
+      caller.send<WithdrawQualificationResponse>(
+        { method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", pathParameters: { qualificationId }, body },
+        options,
+      ),
+  };
+}

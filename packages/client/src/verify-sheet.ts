@@ -1,0 +1,117 @@
+import type { JsonWebKeySet } from "./generated/types.gen.ts";
+
+/** What a sheet states. Times are in seconds since 1970, as in RFC 7519. */
+export type Sheet = {
+  /** Id of the setting. */
+  readonly jti: string;
+  readonly iat: number;
+  readonly nbf: number;
+  readonly exp: number;
+  readonly setting: Readonly<Record<string, unknown>>;
+};
+
+export type SheetVerdict =
+  | { readonly isValid: true; readonly sheet: Sheet; readonly reasons: readonly [] }
+  | { readonly isValid: false; readonly sheet?: Sheet; readonly reasons: readonly SheetFault[] };
+
+export type SheetFault =
+  | "not-a-sheet"
+  | "key-unknown"
+  | "signature-wrong"
+  | "not-yet"
+  | "expired"
+  | "status-missing"
+  | "status-not-signed"
+  | "status-out-of-date"
+  | "ended";
+
+export type SheetOptions = {
+  /** The service's public keys, as `client.signing.getJsonWebKeySet()` gives them; keep a copy to work offline. */
+  readonly keys: JsonWebKeySet;
+  /** The signed list of `client.approvals.getApprovalStatus()`. Without it a sheet is not believed. */
+  readonly status?: string;
+  /** Left out: now. */
+  readonly at?: Date;
+};
+
+const SHEET_TYPE = "rimwise-setting+jws";
+const STATUS_TYPE = "rimwise-status+jws";
+const SECOND_MS = 1000;
+
+/**
+ * Checks a signed sheet without asking the service: its signature (Ed25519, RFC 8037), its time, and that the signed list of
+ * settings that ended early does not name it. Whatever cannot be made sure of is a reason why not; nothing is thrown.
+ */
+export async function verifySheet(
+  jws: string,
+  { keys, status, at = new Date() }: SheetOptions,
+): Promise<SheetVerdict> {
+  const read = await readSigned(jws, SHEET_TYPE, keys);
+  if (typeof read === "string") return { isValid: false, reasons: [read] };
+  if (!isSheet(read)) return { isValid: false, reasons: ["not-a-sheet"] };
+  const now = at.getTime() / SECOND_MS;
+  const reasons: SheetFault[] = [
+    ...(read.nbf > now ? (["not-yet"] as const) : []),
+    ...(read.exp <= now ? (["expired"] as const) : []),
+    ...(await statusFaults(read.jti, status, keys, now)),
+  ];
+  return reasons.length === 0
+    ? { isValid: true, sheet: read, reasons: [] }
+    : { isValid: false, sheet: read, reasons };
+}
+
+async function statusFaults(
+  id: string,
+  status: string | undefined,
+  keys: JsonWebKeySet,
+  now: number,
+): Promise<SheetFault[]> {
+  if (status === undefined) return ["status-missing"];
+  const list = await readSigned(status, STATUS_TYPE, keys);
+  if (typeof list === "string" || !isStatus(list)) return ["status-not-signed"];
+  if (list.ended.includes(id)) return ["ended"];
+  return list.exp <= now ? ["status-out-of-date"] : [];
+}
+
+/** The payload of a compact JWS of this type by one of these keys, or what is wrong with it. */
+async function readSigned(jws: string, type: string, { keys }: JsonWebKeySet): Promise<SheetFault | object> {
+  const [head = "", payload = "", signature = "", ...rest] = jws.split(".");
+  try {
+    const header: unknown = JSON.parse(textOf(head));
+    const { alg, typ, kid } = Object(header);
+    if (rest.length > 0 || alg !== "EdDSA" || typ !== type) return "not-a-sheet";
+    const key = keys.find((each) => each.kid === kid);
+    if (key === undefined) return "key-unknown";
+    const publicKey = await crypto.subtle.importKey(
+      "jwk",
+      { kty: key.kty, crv: key.crv, x: key.x },
+      { name: "Ed25519" },
+      false,
+      ["verify"],
+    );
+    const signed = new TextEncoder().encode(`${head}.${payload}`);
+    const isSigned = await crypto.subtle.verify({ name: "Ed25519" }, publicKey, bytesOf(signature), signed);
+    return isSigned ? Object(JSON.parse(textOf(payload))) : "signature-wrong";
+  } catch {
+    return "not-a-sheet";
+  }
+}
+
+function isSheet(value: unknown): value is Sheet {
+  const { jti, iat, nbf, exp, setting } = Object(value);
+  return typeof jti === "string" && [iat, nbf, exp].every(Number.isFinite) && Object(setting) === setting;
+}
+
+function isStatus(value: unknown): value is { readonly exp: number; readonly ended: readonly unknown[] } {
+  const { exp, ended } = Object(value);
+  return Number.isFinite(exp) && Array.isArray(ended);
+}
+
+function textOf(part: string): string {
+  return new TextDecoder("utf-8", { fatal: true }).decode(bytesOf(part));
+}
+
+function bytesOf(part: string): Uint8Array<ArrayBuffer> {
+  const binary = atob(part.replaceAll("-", "+").replaceAll("_", "/"));
+  return Uint8Array.from(binary, (character) => character.charCodeAt(0));
+}

@@ -1,0 +1,124 @@
+import type { ApprovalRecord } from "../approvals/schema.ts";
+import { stateAt } from "../approvals/state.ts";
+import type { BitRecord } from "../bits/schema.ts";
+import type { CourseRecord } from "../courses/schema.ts";
+import type { LoanRecord } from "../loans/schema.ts";
+import type { PersonRecord } from "../people/schema.ts";
+import { missingFor } from "../qualifications/missing.ts";
+import type { QualificationRecord } from "../qualifications/schema.ts";
+import type { RouterRecord } from "../routers/schema.ts";
+import type { CheckRequest, Reason } from "./schema.ts";
+
+/** What is known when a check is asked. Whatever is not known is a reason why not. */
+export type CheckFacts = {
+  readonly person: PersonRecord | undefined;
+  readonly bit: BitRecord | undefined;
+  readonly router: RouterRecord | undefined;
+  /** The loan the bit is out on. */
+  readonly loan: LoanRecord | undefined;
+  /** Courses the person takes part in. */
+  readonly courses: readonly CourseRecord[];
+  readonly qualifications: readonly QualificationRecord[];
+  /** Settings in force of those courses for the bit in the router. */
+  readonly approvals: readonly ApprovalRecord[];
+  /** The last one for the two that ended, where none is in force. */
+  readonly ended: ApprovalRecord | undefined;
+};
+
+export type Judgement = {
+  readonly reasons: readonly Reason[];
+  /** The setting that allows it, or that came nearest. */
+  readonly approval: ApprovalRecord | undefined;
+};
+
+/** Whether a person may run a bit in a router at a mark at a moment: no reason why not, and a setting that says so. Pure. */
+export function judgeCheck(asked: CheckRequest, facts: CheckFacts, at: string): Judgement {
+  const general = [...personReasons(facts), ...bitReasons(asked, facts), ...routerReasons(facts)];
+  const judged = facts.approvals
+    .map((approval) => ({ approval, reasons: settingReasons(asked, approval, facts, at) }))
+    .sort((a, b) => a.reasons.length - b.reasons.length);
+  const [nearest] = judged;
+  if (nearest === undefined)
+    return { reasons: [...general, ...noSettingReasons(facts)], approval: facts.ended };
+  return { reasons: [...general, ...nearest.reasons], approval: nearest.approval };
+}
+
+function personReasons({ person, courses }: CheckFacts): Reason[] {
+  if (person === undefined) return [reason("person-unknown", "Nobody of this id uses the shop.")];
+  if (person.state === "left") return [reason("person-left", "This person has left.")];
+  return courses.length > 0 ? [] : [reason("no-course", "This person takes part in no course.")];
+}
+
+function bitReasons({ personId }: CheckRequest, { bit, loan }: CheckFacts): Reason[] {
+  if (bit === undefined) return [reason("bit-unknown", "There is no such bit.")];
+  if (bit.retirement !== undefined)
+    return [reason("bit-retired", `The bit is retired: ${bit.retirement.because}`)];
+  if (bit.hold !== undefined) return [reason("bit-held", `The bit is held: ${bit.hold.because}`)];
+  if (bit.sentToSharpeningAt !== undefined) return [reason("bit-away", "The bit is away at sharpening.")];
+  const isElsewhere = bit.loanId !== undefined && loan?.personId !== personId;
+  return isElsewhere ? [reason("bit-on-loan", "The bit is on loan to somebody else.")] : [];
+}
+
+function routerReasons({ router }: CheckFacts): Reason[] {
+  return router === undefined ? [reason("router-unknown", "There is no such router.")] : [];
+}
+
+function settingReasons(
+  { personId, dialMark, woodId, mounting }: CheckRequest,
+  approval: ApprovalRecord,
+  { courses, qualifications }: CheckFacts,
+  at: string,
+): Reason[] {
+  const reasons: Reason[] = [];
+  const course = courses.find(({ id }) => id === approval.courseId);
+  const { setting } = approval;
+  if (approval.validFrom > at)
+    reasons.push(reason("setting-not-yet", `The setting holds from ${approval.validFrom}.`));
+  if (stateAt(approval, at) === "expired") {
+    reasons.push(reason("setting-expired", `The setting held until ${approval.validUntil}.`));
+  }
+  if ((dialMark ?? null) !== setting.dialMark) {
+    const approved = setting.dialMark === null ? "the router's one speed" : `mark ${setting.dialMark}`;
+    reasons.push(reason("other-mark", `The setting is for ${approved}.`));
+  }
+  if (woodId !== undefined && !approval.woodIds.includes(woodId)) {
+    reasons.push(reason("other-wood", `The setting is for ${approval.woodIds.join(", ")}.`));
+  }
+  if (mounting !== undefined && mounting !== approval.mounting) {
+    reasons.push(
+      reason(
+        "other-mounting",
+        `The setting is for ${approval.mounting === "table" ? "a table" : "a handheld router"}.`,
+      ),
+    );
+  }
+  if (approval.personIds !== undefined && !approval.personIds.includes(personId)) {
+    reasons.push(reason("not-for-this-person", "The setting is for other students."));
+  }
+  if (course === undefined)
+    return [...reasons, reason("no-course", "This person is not in the setting's course.")];
+  if (course.endsAt !== undefined && course.endsAt <= at)
+    reasons.push(reason("course-over", "The course is over."));
+  return [...reasons, ...missingFor(course, approval.skill, qualifications, at)];
+}
+
+function noSettingReasons({ ended }: CheckFacts): Reason[] {
+  if (ended === undefined) {
+    return [
+      reason("no-setting", "No setting is issued for this bit in this router in the person's courses."),
+    ];
+  }
+  if (ended.state === "lapsed") {
+    return [
+      reason("setting-lapsed", `The setting lapsed: ${ended.lapse?.because ?? "what it rests on changed."}`),
+    ];
+  }
+  if (ended.state === "withdrawn") {
+    return [reason("setting-withdrawn", `The setting was withdrawn: ${ended.withdrawal?.because ?? ""}`)];
+  }
+  return [reason("no-setting", "The setting for this bit in this router is not in force.")];
+}
+
+function reason(code: string, text: string): Reason {
+  return { code, text };
+}

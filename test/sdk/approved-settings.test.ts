@@ -1,0 +1,146 @@
+import { execFileSync } from "node:child_process";
+import { type Client, verifySheet } from "@rimwise/client";
+import { expect, test } from "vitest";
+import { PANEL_BIT, TABLE_ROUTER } from "../contract/shop.ts";
+import { openShopWithClient } from "./shop-client.ts";
+
+const DAY_MS = 24 * 60 * 60 * 1000;
+
+/** A class of the invented shop: an instructor, a student, a bit, a router and a stored plan. */
+async function openClass() {
+  const { client: manager, clientWith } = await openShopWithClient();
+  const teacher = await manager.people.create({ name: "Instructor of the first year", role: "instructor" });
+  const student = await manager.people.create({ name: "Student at bench 3", role: "member" });
+  const keyFor = async (personId: string) =>
+    clientWith({ key: (await manager.keys.create({ name: "Own key", personId })).key });
+  const course = await manager.courses.create({
+    name: "Cabinetmaking, first year",
+    policy: { speedMaxRpm: 16_000 },
+    requirements: { safetyTest: { passPercent: 100 }, demonstration: true },
+    isTwoPerson: false,
+  });
+  await manager.enrolments.create(course.id, { personId: teacher.id, part: "instructor" });
+  const instructor = await keyFor(teacher.id);
+  await instructor.enrolments.create(course.id, { personId: student.id, part: "student" });
+  const { markedMaxRpm: _, ...unmarked } = PANEL_BIT;
+  const bit = await manager.bits.create({
+    ...unmarked,
+    form: { ...PANEL_BIT.form, kind: "panel-raising", face: "cove" },
+  });
+  const router = await manager.routers.create(TABLE_ROUTER);
+  const plan = await instructor.plans.create({
+    bit: { id: bit.id },
+    router: { id: router.id },
+    mounting: "table",
+    woodId: "black-cherry",
+    cut: {
+      kind: "panel",
+      thicknessMm: 19,
+      edges: [
+        { lengthMm: 310, grain: "end" },
+        { lengthMm: 460, grain: "long" },
+      ],
+    },
+  });
+  return { manager, instructor, member: await keyFor(student.id), course, student, bit, router, plan };
+}
+
+async function qualify(instructor: Client, personId: string): Promise<void> {
+  await instructor.qualifications.create({ personId, kind: "safety-test", scorePercent: 100 });
+  await instructor.qualifications.create({ personId, kind: "demonstration" });
+}
+
+test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, check; sheets checked offline before and after", async () => {
+  const { instructor, member, course, student, bit, router, plan } = await openClass();
+  const draft = await instructor.approvals.create({
+    name: "Door panels in cherry",
+    courseId: course.id,
+    planId: plan.id,
+    supervision: "in-the-room",
+    validUntil: new Date(Date.now() + 90 * DAY_MS).toISOString(),
+  });
+  expect(draft.state).toBe("draft");
+  const issued = await instructor.approvals.issue(draft.id);
+  expect(issued.state).toBe("issued");
+  const { dialMark } = issued.setting;
+  if (dialMark === null) throw new Error("the router has a dial");
+  const asked = {
+    personId: student.id,
+    bitId: bit.id,
+    routerId: router.id,
+    dialMark,
+    woodId: "black-cherry",
+  };
+
+  const unqualified = await member.checks.ask(asked);
+  expect(unqualified.isAllowed).toBe(false);
+  expect(unqualified.reasons.map(({ code }) => code)).toEqual([
+    "safety-test-missing",
+    "demonstration-missing",
+  ]);
+  await qualify(instructor, student.id);
+  const allowed = await member.checks.ask({ ...asked, isRecorded: true });
+  expect(allowed).toMatchObject({
+    isAllowed: true,
+    reasons: [],
+    approvalId: issued.id,
+    supervision: "in-the-room",
+  });
+  expect(await member.courses.getStudentToday(course.id, student.id)).toMatchObject({
+    missing: [],
+    settings: [{ id: issued.id }],
+  });
+
+  // A second program with the public keys, a sheet and a list, and no connection to the service.
+  const keys = await member.signing.getJsonWebKeySet();
+  const { jws } = await member.approvals.getApprovalSheet(issued.id);
+  const statusBefore = (await member.approvals.getApprovalStatus()).jws;
+  const before = await verifySheet(jws, { keys, status: statusBefore });
+  expect(before).toMatchObject({ isValid: true, sheet: { jti: issued.id, setting: { dialMark } } });
+  expect(verifiedElsewhere(jws, JSON.stringify(keys))).toBe(issued.id);
+
+  await instructor.sharpenings.create(bit.id, { diameterMm: 88.4, massG: 337 });
+  const refused = await member.checks.ask(asked);
+  expect(refused.isAllowed).toBe(false);
+  expect(refused.reasons.map(({ code }) => code)).toEqual(["setting-lapsed"]);
+  expect(refused.reasons[0]?.text).toContain("bit.sharpened");
+  const lapsed = await instructor.approvals.get(issued.id);
+  expect(lapsed.state).toBe("lapsed");
+  expect(lapsed.lapse).toMatchObject({
+    cause: { event: "bit.sharpened", subjectId: bit.id, before: { massG: 340 }, after: { massG: 337 } },
+    before: { dialMark },
+  });
+  const statusAfter = (await member.approvals.getApprovalStatus()).jws;
+  expect(await verifySheet(jws, { keys, status: statusAfter })).toMatchObject({
+    isValid: false,
+    reasons: ["ended"],
+  });
+  await expect(member.approvals.getApprovalSheet(issued.id)).rejects.toMatchObject({
+    code: "state-not-fitting",
+  });
+
+  const { resultDigest, isSame } = await instructor.approvals.getApprovalDifference(issued.id);
+  expect(isSame).toBe(false);
+  if (resultDigest === null) throw new Error("it can still be run");
+  const again = await instructor.approvals.reissue(issued.id, { resultDigest });
+  expect(again).toMatchObject({ state: "issued", replacesId: issued.id });
+  const mark = again.setting.dialMark;
+  if (mark === null) throw new Error("the router has a dial");
+  expect(await member.checks.ask({ ...asked, dialMark: mark })).toMatchObject({ isAllowed: true });
+  const sheet = await member.approvals.getApprovalSheet(again.id);
+  expect(await verifySheet(sheet.jws, { keys, status: statusAfter })).toMatchObject({ isValid: true });
+});
+
+/** The sheet's id as plain Node code reads it: signature by Node's own crypto, nothing of ours. */
+function verifiedElsewhere(jws: string, keys: string): string {
+  const script = `
+    const { createPublicKey, verify } = require("node:crypto");
+    const [jws, keys] = process.argv.slice(1);
+    const [head, payload, signature] = jws.split(".");
+    const read = (part) => JSON.parse(Buffer.from(part, "base64url"));
+    const key = JSON.parse(keys).keys.find(({ kid }) => kid === read(head).kid);
+    const isSigned = verify(null, Buffer.from(head + "." + payload), createPublicKey({ key, format: "jwk" }), Buffer.from(signature, "base64url"));
+    process.stdout.write(isSigned ? read(payload).jti : "not signed");
+  `;
+  return execFileSync(process.execPath, ["--eval", script, jws, keys], { encoding: "utf8" });
+}
