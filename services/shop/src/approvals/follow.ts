@@ -19,8 +19,8 @@ function requireSameGround(change: Change, at: string, queries: GroundQueries): 
   if (change.type !== "approval" || change.action === "remove") return;
   const { id, state, issuedAt, woodIds, courseId, resultDigest } = change.record;
   if (state !== "issued" || issuedAt !== at) return;
-  const grounds = queries.groundsOf(id);
-  const outcome = grounds && outcomeOn(queries.ground(grounds.request, woodIds, courseId, at));
+  const request = queries.requestOf(id);
+  const outcome = request && outcomeOn(queries.groundsAt(at)(request, woodIds, courseId));
   if (outcome?.kind !== "may-run" || outcome.resultDigest !== resultDigest)
     throw new GroundMoved("approval", id);
 }

@@ -1,4 +1,4 @@
-import { nextVersion, replacement } from "../store/changes.ts";
+import { nextVersion } from "../store/changes.ts";
 import type { Change, Stamp } from "../store/port.ts";
 import { type Outcome, outcomeOn, settingOf } from "./outcome.ts";
 import type { GroundQueries } from "./reads.ts";
@@ -20,17 +20,34 @@ type Reworked = {
  */
 export function lapsesAfter(changes: readonly Change[], { at }: Stamp, queries: GroundQueries): Change[] {
   const lapsed = new Map<string, Change>();
-  // Settings made from one plan for one course come out alike: one computation serves them all.
-  const reworked = new Map<string, Reworked>();
+  const reworkedNow = reworking(at, queries);
   for (const change of changes) {
     for (const approval of affectedBy(touchedBy(change), queries)) {
       if (lapsed.has(approval.id)) continue;
-      const now = reworkedOnce(approval, at, queries, reworked);
-      if (now.resultDigest === approval.resultDigest) continue;
-      lapsed.set(approval.id, lapseOf(approval, change, now, at));
+      const now = reworkedNow(approval);
+      if (now.resultDigest !== approval.resultDigest)
+        lapsed.set(approval.id, lapseOf(approval, change, now, at));
     }
   }
   return [...lapsed.values()];
+}
+
+/** What settings come out to at a moment. Those that were made from the same for one course are computed once. */
+function reworking(at: string, queries: GroundQueries): (approval: ApprovalRecord) => Reworked {
+  const known = new Map<string, Reworked>();
+  const groundNow = queries.groundsAt(at);
+  return ({ id, inputDigest, courseId, woodIds }) => {
+    const alike = `${inputDigest} ${courseId}`;
+    const before = known.get(alike);
+    if (before !== undefined) return before;
+    const request = queries.requestOf(id);
+    const now: Reworked =
+      request === undefined
+        ? { resultDigest: undefined, setting: null, because: "What it was made from is gone." }
+        : reworkedFrom(outcomeOn(groundNow(request, woodIds, courseId)));
+    known.set(alike, now);
+    return now;
+  };
 }
 
 function touchedBy(change: Change): Touched | undefined {
@@ -61,24 +78,6 @@ function affectedBy(touched: Touched | undefined, queries: GroundQueries): Appro
   return touched === "all" ? queries.inForce() : queries.inForceOn(touched.field, touched.id);
 }
 
-function reworkedOnce(
-  { id, planId, courseId, woodIds, resultDigest }: ApprovalRecord,
-  at: string,
-  queries: GroundQueries,
-  known: Map<string, Reworked>,
-): Reworked {
-  const alike = JSON.stringify([planId, courseId, woodIds, resultDigest]);
-  const before = known.get(alike);
-  if (before !== undefined) return before;
-  const grounds = queries.groundsOf(id);
-  const now: Reworked =
-    grounds === undefined
-      ? { resultDigest: undefined, setting: null, because: "What it was made from is gone." }
-      : reworkedFrom(outcomeOn(queries.ground(grounds.request, woodIds, courseId, at)));
-  known.set(alike, now);
-  return now;
-}
-
 function reworkedFrom(outcome: Outcome): Reworked {
   if (outcome.kind === "may-not-run")
     return { resultDigest: undefined, setting: null, because: outcome.because };
@@ -102,7 +101,20 @@ function lapseOf(approval: ApprovalRecord, change: Change, now: Reworked, at: st
     after: now.setting,
   };
   const record: ApprovalRecord = { ...nextVersion(approval, at), state: "lapsed", lapse };
-  return replacement("approval", approval, record, "lapsed");
+  // What the setting was and would be stays in the record; the event tells what ended it.
+  const told = {
+    state: record.state,
+    because: lapse.because,
+    cause: { event, subjectId: lapse.cause.subjectId },
+  };
+  return {
+    action: "replace",
+    type: "approval",
+    record,
+    changed: ["state", "lapse", "version", "updatedAt"],
+    expectedVersion: approval.version,
+    event: { type: "approval.lapsed", data: { before: { state: approval.state }, after: told } },
+  };
 }
 
 function isObject(value: unknown): value is object {

@@ -13,7 +13,7 @@ import {
 } from "@rimwise/domain";
 import { canonicalText } from "../http/canonical.ts";
 import { inputOf, type KeptBit, type KeptRouter } from "../plans/gather.ts";
-import { dialMark, presentPlan, rpm } from "../plans/present.ts";
+import { dialMark, passSetting, presentPlan, rpm } from "../plans/present.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { sealOf } from "../plans/seal.ts";
 import type { GroundsRecord, Setting } from "./schema.ts";
@@ -70,12 +70,7 @@ export function settingOf(planned: readonly Planned[]): Setting {
     bindingLimit: speed.bindingLimit,
     clearance: mounting.allowed,
     passes: planned.flatMap((each) =>
-      answerOf(each).passes.map(({ heightMm, fenceMm, feedMPerMin }) => ({
-        woodId: each.input.wood.id,
-        heightMm,
-        fenceMm,
-        feedMPerMin,
-      })),
+      each.plan.passes.map((pass) => ({ woodId: each.input.wood.id, ...passSetting(pass) })),
     ),
     findings: [...new Set(planned.flatMap((each) => each.plan.findings.map(({ code }) => code)))].sort(),
   };
@@ -86,9 +81,9 @@ export function resultsOf(planned: readonly Planned[]): GroundsRecord["results"]
   return planned.map((each) => ({ input: each.input, plan: answerOf(each) }));
 }
 
-/** Fingerprint of everything that went in. */
-export function inputDigestOf(planned: readonly Planned[]): string {
-  return sha256(planned.map(({ input }) => sealOf(input).digest));
+/** Fingerprint of everything that went in: what was asked for, and what it stood for. */
+export function inputDigestOf(request: PlanRequest, planned: readonly Planned[]): string {
+  return sha256({ request, inputs: planned.map(({ input }) => sealOf(input).digest) });
 }
 
 function planOrReason(input: PlanInput): Plan | string {

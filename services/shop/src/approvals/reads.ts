@@ -6,7 +6,7 @@ import { usableRouterQuery } from "../routers/reads.ts";
 import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordQueries, recordReads, toRecord } from "../store/record-reads.ts";
-import { approvals } from "../store/tables/courses.ts";
+import { approvalGrounds, approvals } from "../store/tables/courses.ts";
 import type { Ground } from "./outcome.ts";
 import type { ApprovalRecord, GroundsRecord } from "./schema.ts";
 
@@ -17,13 +17,17 @@ export type GroundQueries = {
   /** Every setting in force. */
   readonly inForce: () => ApprovalRecord[];
   readonly groundsOf: (approvalId: string) => GroundsRecord | undefined;
-  /** What a setting rests on, as it is now. */
-  readonly ground: (request: PlanRequest, woodIds: readonly string[], courseId: string, at: string) => Ground;
+  /** What a setting was asked for, without all that came out. */
+  readonly requestOf: (approvalId: string) => PlanRequest | undefined;
+  /** What settings rest on, as it is at a moment. What several share is read once, so ask anew after a change. */
+  readonly groundsAt: (at: string) => GroundAt;
 };
+
+type GroundAt = (request: PlanRequest, woodIds: readonly string[], courseId: string) => Ground;
 
 export type ApprovalReads = RecordReads<"approval"> & {
   readonly groundsOf: (approvalId: string) => Promise<GroundsRecord | undefined>;
-  readonly ground: (...asked: Parameters<GroundQueries["ground"]>) => Promise<Ground>;
+  readonly ground: (at: string, ...asked: Parameters<GroundAt>) => Promise<Ground>;
   /** Settings in force of these courses for a bit in a router. */
   readonly forPair: (
     courseIds: readonly string[],
@@ -49,6 +53,11 @@ export function groundQueries(database: Database): GroundQueries {
   const courses = recordQueries(database, "course");
   const policies = recordQueries(database, "shop-policy");
   const learned: LearnedQueries = learnedQueries(database);
+  const requests = database
+    .select({ request: approvalGrounds.request })
+    .from(approvalGrounds)
+    .where(eq(approvalGrounds.approvalId, sql.placeholder("approvalId")))
+    .prepare();
   const usable = usableRouterQuery(database);
   const issued = (condition?: SQL) =>
     database
@@ -63,17 +72,36 @@ export function groundQueries(database: Database): GroundQueries {
     inForceOn: (field, id) => issued(eq(columns[field], id)),
     inForce: () => issued(),
     groundsOf: (approvalId) => grounds.page("", 1, { approvalId })[0],
-    ground: (request, woodIds, courseId, at) => {
-      const bit = "id" in request.bit ? bits.find(request.bit.id) : undefined;
-      const router = "id" in request.router ? routers.find(request.router.id) : undefined;
-      return {
+    requestOf: (approvalId) => toRecord("grounds", requests.get({ approvalId }) ?? {}).request,
+    groundsAt: (at) => {
+      const shop = policies.find(SHOP_POLICY_ID)?.layer ?? {};
+      const bitOf = once((id) => {
+        const record = bits.find(id);
+        return record && { record, learned: learned.ofBit(id) };
+      });
+      const routerOf = once((id) => {
+        const record = routers.find(id);
+        return record && { record, usable: usable(record, at) };
+      });
+      const policyOf = once((id) => courses.find(id)?.policy ?? {});
+      return (request, woodIds, courseId) => ({
         request,
-        bit: bit && { record: bit, learned: learned.ofBit(bit.id) },
-        router: router && { record: router, usable: usable(router, at) },
-        layers: [policies.find(SHOP_POLICY_ID)?.layer ?? {}, courses.find(courseId)?.policy ?? {}],
+        bit: "id" in request.bit ? bitOf(request.bit.id) : undefined,
+        router: "id" in request.router ? routerOf(request.router.id) : undefined,
+        layers: [shop, policyOf(courseId)],
         woods: woodIds.flatMap((id) => woodById(id) ?? []),
-      };
+      });
     },
+  };
+}
+
+/** A lookup that is made once for each id. */
+function once<Value>(look: (id: string) => Value): (id: string) => Value {
+  const known = new Map<string, { readonly value: Value }>();
+  return (id) => {
+    const found = known.get(id) ?? { value: look(id) };
+    known.set(id, found);
+    return found.value;
   };
 }
 
@@ -95,7 +123,7 @@ export function approvalReads(database: Database): ApprovalReads {
   return {
     ...recordReads(database, "approval"),
     groundsOf: async (approvalId) => queries.groundsOf(approvalId),
-    ground: async (...asked) => queries.ground(...asked),
+    ground: async (at, ...asked) => queries.groundsAt(at)(...asked),
     forPair: async (courseIds, bitId, routerId) =>
       pair
         .all({ courseIds: JSON.stringify(courseIds), bitId, routerId })

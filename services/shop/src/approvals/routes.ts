@@ -114,7 +114,7 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
         const plan = await requireOne("/planId", "plan", body.planId, plans);
         const by = await access.requireInstructor(request, course.id);
         const stamp = stampOf(request, now());
-        const outcome = outcomeOn(await reads.ground(plan.request, woodsOf(plan, body), course.id, stamp.at));
+        const outcome = outcomeOn(await reads.ground(stamp.at, plan.request, woodsOf(plan, body), course.id));
         const until = await readingsUntil(plan.request, stamp.at);
         const ids = { approvalId: newId("approval"), groundsId: newId("grounds") };
         const decided = draftApproval(ids, body, plan, course, outcome, until, by, stamp.at);
@@ -214,7 +214,7 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
 
   async function groundOf({ id, woodIds, courseId }: ApprovalRecord, at: string) {
     const { request } = requireFound("setting", id, await reads.groundsOf(id));
-    return reads.ground(request, woodIds, courseId, at);
+    return reads.ground(at, request, woodIds, courseId);
   }
 
   async function readingsUntil(

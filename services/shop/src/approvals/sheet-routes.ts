@@ -130,7 +130,7 @@ export function sheetRoutes(app: App, { reads, bits, routers, access, signer, no
       const approval = await seen(request, request.params.approvalId);
       const grounds = requireFound("setting", approval.id, await reads.groundsOf(approval.id));
       const { woodIds, courseId, setting } = approval;
-      const outcome = outcomeOn(await reads.ground(grounds.request, woodIds, courseId, now().toISOString()));
+      const outcome = outcomeOn(await reads.ground(now().toISOString(), grounds.request, woodIds, courseId));
       if (outcome.kind === "may-not-run") {
         const { because } = outcome;
         return {

@@ -43,7 +43,8 @@ export const BitUseSchema = Type.Object(
     }),
     equivalentMetresSinceSharpening: Type.Number({
       minimum: 0,
-      description: "What the edge has cut since it was sharpened, as metres of solid wood of middling density.",
+      description:
+        "What the edge has cut since it was sharpened, as metres of solid wood of middling density.",
     }),
   },
   { $id: "BitUse", description: "What has been logged of a bit.", ...closed },

@@ -10,10 +10,16 @@ import type { Row, RowContent, RowFault } from "./rows.ts";
 
 /** What comes of one row. */
 export type Decision =
-  | { readonly kind: "created"; readonly record: BitRecord; readonly isNewId: boolean }
-  | { readonly kind: "changed"; readonly before: BitRecord; readonly record: BitRecord }
+  | (Decided & { readonly kind: "created"; readonly isNewId: boolean })
+  | (Decided & { readonly kind: "changed"; readonly before: BitRecord })
   | { readonly kind: "unchanged" }
   | { readonly kind: "refused"; readonly faults: readonly RowFault[] };
+
+type Decided = {
+  readonly record: BitRecord;
+  /** Made here, because making them takes longer than all the writing. */
+  readonly queryColumns: ReturnType<typeof bitQueryColumns>;
+};
 
 /** A decision that something is to be written for. */
 export type Written = Extract<Decision, { kind: "created" | "changed" }>;
@@ -38,9 +44,9 @@ export function decideRow(
   if (faults.length > 0) return { kind: "refused", faults: faults.map((fault) => named(fault, content)) };
   const bit: NewBit = Object(draft);
   try {
-    return current === undefined
-      ? { kind: "created", record: createBit(id ?? newId(), bit, at).record, isNewId: id === undefined }
-      : changed(current, bit, at);
+    if (current !== undefined) return changed(current, bit, at);
+    const { record } = createBit(id ?? newId(), bit, at);
+    return { kind: "created", record, queryColumns: bitQueryColumns(record), isNewId: id === undefined };
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
     const pointed = error.faults.map((fault) => ({ pointer: fault.pointer, ...describeFault(fault) }));
@@ -48,12 +54,11 @@ export function decideRow(
   }
 }
 
-/** What a decision writes, with what its bit is looked up by made beforehand: that takes longer than the writing. */
-export function rowChange(decision: Written, queryColumns = bitQueryColumns(decision.record)): Change {
+/** What a decision writes. */
+export function rowChange(decision: Written): Change {
+  const { record, queryColumns } = decision;
   const change =
-    decision.kind === "created"
-      ? creation("bit", decision.record)
-      : replacement("bit", decision.before, decision.record);
+    decision.kind === "created" ? creation("bit", record) : replacement("bit", decision.before, record);
   return { ...change, queryColumns };
 }
 
@@ -62,7 +67,8 @@ function changed(current: BitRecord, bit: NewBit, at: string): Decision {
   if (canonicalText(before) === canonicalText(bit)) return { kind: "unchanged" };
   const removed = Object.keys(before).filter((name) => !(name in bit));
   const change = { ...bit, ...Object.fromEntries(removed.map((name) => [name, null])) };
-  return { kind: "changed", before: current, record: changeBit(current, change, at).record };
+  const { record } = changeBit(current, change, at);
+  return { kind: "changed", before: current, record, queryColumns: bitQueryColumns(record) };
 }
 
 /** A kept bit without what only its history changes: what files hold of it. */

@@ -1,10 +1,7 @@
 import { readSync } from "node:fs";
-import { bitQueryColumns } from "../bits/query-columns.ts";
 import type { Change } from "../store/port.ts";
 import { rowChange, type Written } from "./decide.ts";
 import { openScratchFile } from "./scratch-file.ts";
-
-type Line = { readonly decision: Written; readonly queryColumns: ReturnType<typeof bitQueryColumns> };
 
 /** Decided changes on the disk, waiting to be written all at once. */
 export type Staged = {
@@ -29,8 +26,7 @@ export async function openStaged(): Promise<Staged> {
 
   return {
     add: async (decision) => {
-      const line: Line = { decision, queryColumns: bitQueryColumns(decision.record) };
-      waiting += JSON.stringify(line) + LINE_FEED;
+      waiting += JSON.stringify(decision) + LINE_FEED;
       if (waiting.length >= PIECE_BYTES) await flush();
     },
     changes: async () => {
@@ -43,26 +39,28 @@ export async function openStaged(): Promise<Staged> {
 
 function* changesIn(descriptor: number): Generator<Change> {
   for (const text of linesIn(descriptor)) {
-    const { decision, queryColumns }: Line = JSON.parse(text);
-    yield rowChange(decision, queryColumns);
+    const decision: Written = JSON.parse(text);
+    yield rowChange(decision);
   }
 }
 
-/** Reads while a transaction is open, where nothing may be waited for. */
+/** Reads while a transaction is open, where nothing may be waited for. One piece of memory serves for all lines. */
 function* linesIn(descriptor: number): Generator<string> {
-  const piece = Buffer.alloc(PIECE_BYTES);
-  let rest = Buffer.alloc(0);
-  let position = 0;
-  for (;;) {
-    const length = readSync(descriptor, piece, 0, PIECE_BYTES, position);
+  let piece = Buffer.alloc(PIECE_BYTES);
+  let filled = 0;
+  for (let position = 0; ; ) {
+    // A line longer than the piece needs a larger one.
+    if (filled === piece.length) piece = Buffer.concat([piece], 2 * piece.length);
+    const length = readSync(descriptor, piece, filled, piece.length - filled, position);
     if (length === 0) return;
     position += length;
-    const bytes = Buffer.concat([rest, piece.subarray(0, length)]);
+    const bytes = piece.subarray(0, filled + length);
     let start = 0;
     for (let end = bytes.indexOf(LINE_FEED); end >= 0; end = bytes.indexOf(LINE_FEED, start)) {
       yield bytes.toString("utf8", start, end);
       start = end + 1;
     }
-    rest = bytes.subarray(start);
+    piece.copyWithin(0, start, bytes.length);
+    filled = bytes.length - start;
   }
 }

@@ -38,7 +38,8 @@ export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): D
     version: 1,
   };
   const lent = bitAfter(bit, "lent", { loanId: id, placeId: undefined, missingSince: undefined }, at);
-  return { record, changes: [creation("loan", record), lent.change] };
+  // The bit first: where somebody else has just taken it, that says so before a second loan of it is tried.
+  return { record, changes: [lent.change, creation("loan", record)] };
 }
 
 /** Brings a bit back to a place, or to where it belongs. A bit that was held while it was out stays held. */

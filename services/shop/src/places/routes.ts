@@ -18,9 +18,9 @@ import {
   PLACE_SCHEMAS,
   PlaceChangeSchema,
   type PlaceContents,
-  type PlaceRecord,
   PlaceContentsSchema,
   PlacePageSchema,
+  type PlaceRecord,
   PlaceSchema,
   StockTakeSchema,
 } from "./schema.ts";

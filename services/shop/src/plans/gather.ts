@@ -74,9 +74,9 @@ export function inputOf(
 }
 
 /** A bit with what was learned about it, or undefined where there is none. */
-export async function loadBit(id: string, { bits, learned }: Sources): Promise<KeptBit | undefined> {
+export async function loadBit(id: string, { bits, learned, now }: Sources): Promise<KeptBit | undefined> {
   const record = await bits.find(id);
-  return record && { record, learned: await learned.ofBit(id) };
+  return record && { record, learned: await learned.ofBit(id, now().toISOString()) };
 }
 
 /** A router as it can be used now, or undefined where there is none. */

@@ -3,12 +3,15 @@ import {
   DEFAULT_POLICY,
   dialSpeeds,
   type PastUse,
+  type Policy,
   type Router,
   type SpeedTrial,
+  strictestPolicy,
 } from "@rimwise/domain";
 import { bareBit } from "../bits/bare.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { RunOutRecord } from "../run-out-readings/schema.ts";
+import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
 import type { TrialRecord } from "../speed-trials/schema.ts";
 import type { Database } from "../store/database.ts";
 import { recordQueries } from "../store/record-reads.ts";
@@ -21,14 +24,15 @@ export type Learned = {
   readonly uses: readonly UseRecord[];
 };
 
-export type LearnedReads = { readonly ofBit: (bitId: string) => Promise<Learned> };
+export type LearnedReads = { readonly ofBit: (bitId: string, at: string) => Promise<Learned> };
 
-/** The same inside a transaction, where nothing may wait. */
-export type LearnedQueries = { readonly ofBit: (bitId: string) => Learned };
+/** The same inside a transaction, where nothing may wait. Without a moment every run-out reading counts, however old. */
+export type LearnedQueries = { readonly ofBit: (bitId: string, at?: string) => Learned };
 
 /** A guided trial is a dozen speeds: this is every trial a bit will ever see. */
 const MOST_TRIALS = 10_000;
 const MOST_RUN_OUTS = 200;
+const DAY_MS = 24 * 60 * 60 * 1000;
 /** What happened longer ago than this many uses warns no more. Ours. */
 const USES_THAT_WARN = 50;
 
@@ -37,20 +41,31 @@ const BLUNT: readonly UseOutcome[] = ["scorched", "tore-out"];
 
 export function learnedReads(database: Database): LearnedReads {
   const { ofBit } = learnedQueries(database);
-  return { ofBit: async (bitId) => ofBit(bitId) };
+  return { ofBit: async (bitId, at) => ofBit(bitId, at) };
 }
 
 export function learnedQueries(database: Database): LearnedQueries {
   const trials = recordQueries(database, "speed-trial");
   const runOuts = recordQueries(database, "run-out-reading");
   const uses = recordQueries(database, "use");
+  const policies = recordQueries(database, "shop-policy");
   return {
-    ofBit: (bitId) => ({
-      trials: trials.page("", MOST_TRIALS, { bitId }),
-      runOuts: runOuts.newest(MOST_RUN_OUTS, { bitId }),
-      uses: uses.newest(USES_THAT_WARN, { bitId }),
-    }),
+    ofBit: (bitId, at) => {
+      const readings = runOuts.newest(MOST_RUN_OUTS, { bitId });
+      const policy = strictestPolicy(policies.find(SHOP_POLICY_ID)?.layer ?? {});
+      return {
+        trials: trials.page("", MOST_TRIALS, { bitId }),
+        runOuts: at === undefined ? readings : readings.filter((each) => isReliedOn(each, at, policy)),
+        uses: uses.newest(USES_THAT_WARN, { bitId }),
+      };
+    },
   };
+}
+
+/** A reading is relied on for a time; one that is worse than what is taken without any stays, because age mends nothing. */
+function isReliedOn({ readAt, runOutMm }: RunOutRecord, at: string, policy: Policy): boolean {
+  const oldest = new Date(new Date(at).getTime() - policy.runOutReadingMaxAgeDays * DAY_MS).toISOString();
+  return readAt >= oldest || runOutMm > policy.runOutAssumedMm;
 }
 
 /** A kept bit for a plan in one router: the run-out last measured there beats the one in its record. */

@@ -153,6 +153,15 @@ function presentRotation(rotation: Rotation): NonNullable<PlanAnswer["speed"]["r
   };
 }
 
+/** How a pass is set up, as people are told it. */
+export function passSetting({ pass, feed }: Pick<PlannedPass, "pass" | "feed">) {
+  return {
+    heightMm: roundTo(pass.heightMm, DECIMALS.mm),
+    fenceMm: roundTo(pass.fenceMm, DECIMALS.mm),
+    feedMPerMin: roundTo(feed.feedMPerMin, DECIMALS.mPerMin),
+  };
+}
+
 function presentPass(
   { pass, feed, chipMeanMm, powerW, secondsPerEdge }: PlannedPass,
   show: Show,
@@ -163,12 +172,10 @@ function presentPass(
   return {
     number: pass.number,
     kind: pass.kind,
-    heightMm: roundTo(pass.heightMm, DECIMALS.mm),
-    fenceMm: roundTo(pass.fenceMm, DECIMALS.mm),
+    ...passSetting({ pass, feed }),
     biteMm: roundTo(geometry.biteMm, DECIMALS.mm),
     removedAreaMm2: roundTo(geometry.removedAreaMm2, DECIMALS.mm2),
     engagedMm: roundTo(geometry.engagedMm, DECIMALS.mm),
-    feedMPerMin: roundTo(feed.feedMPerMin, DECIMALS.mPerMin),
     feedPerToothMm: roundTo(feed.feedPerToothMm, DECIMALS.toothMm),
     chipMeanMm: roundTo(chipMeanMm, DECIMALS.chipMm),
     chipGreatestMm: roundTo(load.chipGreatestMm, DECIMALS.chipMm),

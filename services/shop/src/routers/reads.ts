@@ -23,12 +23,7 @@ export function routerReads(database: Database): RouterReads {
     ...recordReads(database, "router"),
     usable: async (record, at) => usable(record, at),
     readingsUntil: async (record, at) =>
-      readingsUntil(
-        record,
-        { readings: readings.page("", MOST_PARTS, { routerId: record.id }) },
-        at,
-        policy(),
-      ),
+      readingsUntil(record, { readings: readings.newest(MOST_PARTS, { routerId: record.id }) }, at, policy()),
   };
 }
 
@@ -41,7 +36,7 @@ export function usableRouterQuery(database: Database): (record: RouterRecord, at
     usableRouter(
       record,
       {
-        readings: readings.page("", MOST_PARTS, { routerId: record.id }),
+        readings: readings.newest(MOST_PARTS, { routerId: record.id }),
         collets: collets.page("", MOST_PARTS, { routerId: record.id }),
       },
       at,

@@ -14,6 +14,7 @@ import type { RouterRecord } from "./schema.ts";
 
 /** What is kept of a router beside its own record. */
 export type RouterParts = {
+  /** Newest entry first. */
   readonly readings: readonly ReadingRecord[];
   readonly collets: readonly ColletRecord[];
 };
@@ -91,7 +92,7 @@ function readingsInForce(
   const oldest = new Date(new Date(at).getTime() - policy.dialReadingMaxAgeDays * DAY_MS).toISOString();
   // Of two at the same moment the one that was entered later comes first, and stays there.
   const dated: DatedReading[] = [
-    ...kept.map(({ mark, rpm, readAt }) => ({ mark, rpm, readAt })).reverse(),
+    ...kept.map(({ mark, rpm, readAt }) => ({ mark, rpm, readAt })),
     ...own.map((reading) => ({ ...reading, readAt: dialReadAt ?? "" })),
   ];
   const newestFirst = dated

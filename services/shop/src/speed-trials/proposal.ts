@@ -66,6 +66,16 @@ const BECAUSE: Readonly<Record<string, string>> = {
 
 /** The next speed to try a bit at in a router, by everything that is known of the two and the policy in force. */
 export function proposedTrial(bit: KeptBit, router: KeptRouter, policy: Policy): TrialProposal {
+  const ids = { bitId: bit.record.id, routerId: router.record.id };
+  const outOfUse = bit.record.retirement ?? bit.record.hold;
+  if (outOfUse !== undefined) {
+    return {
+      ...ids,
+      kind: "not-possible",
+      ...NOTHING,
+      because: `The bit is out of use: ${outOfUse.because}`,
+    };
+  }
   const next = nextTrial({
     bit: bitIn(router.record.id, bit.record, bit.learned),
     router: router.usable,
@@ -74,7 +84,7 @@ export function proposedTrial(bit: KeptBit, router: KeptRouter, policy: Policy):
     policy,
     trials: trialsFor(router, bit.learned),
   });
-  return { bitId: bit.record.id, routerId: router.record.id, kind: next.kind, ...NOTHING, ...told(next) };
+  return { ...ids, kind: next.kind, ...NOTHING, ...told(next) };
 }
 
 function told(next: NextTrial) {

@@ -1,6 +1,5 @@
 import { strictestPolicy } from "@rimwise/domain";
 import Type from "typebox";
-import { requireUsable } from "../bits/standing.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
@@ -89,7 +88,6 @@ export function speedTrialRoutes(app: App, { reads, sources, write, answerOnce, 
           { in: "query", pointer: "/routerId", message: "There is no such router.", accepted },
         ]);
       }
-      requireUsable(bit.record);
       return proposedTrial(bit, router, strictestPolicy(await sources.shopPolicy()));
     },
   );

@@ -18,9 +18,10 @@ export function replacement<Type extends RecordType>(
   after: Records[Type],
   happening = "changed",
 ) {
-  const data = changedFields(before, after);
+  const changed = changedNames(before, after);
+  const data = { before: only(before, changed), after: only(after, changed) };
   const event = { type: `${type}.${happening}`, data };
-  return { action: "replace", type, record: after, expectedVersion: before.version, event } as const;
+  return { action: "replace", type, record: after, changed, expectedVersion: before.version, event } as const;
 }
 
 /** A record's end with the event that keeps its last state. */
@@ -34,15 +35,14 @@ export function nextVersion<Record extends Kept>(record: Record, at: string): Re
   return { ...record, version: record.version + 1, updatedAt: at };
 }
 
-function changedFields(before: object, after: object) {
+function changedNames(before: object, after: object): string[] {
   const old = new Map<string, unknown>(Object.entries(before));
   const young = new Map<string, unknown>(Object.entries(after));
-  const names = [...new Set([...old.keys(), ...young.keys()])].filter(
+  return [...new Set([...old.keys(), ...young.keys()])].filter(
     (name) => JSON.stringify(old.get(name)) !== JSON.stringify(young.get(name)),
   );
-  return { before: only(old, names), after: only(young, names) };
 }
 
-function only(fields: ReadonlyMap<string, unknown>, names: readonly string[]): Record<string, unknown> {
-  return Object.fromEntries(names.filter((name) => fields.has(name)).map((name) => [name, fields.get(name)]));
+function only(record: object, names: readonly string[]): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(record).filter(([name]) => names.includes(name)));
 }

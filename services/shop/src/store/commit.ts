@@ -1,6 +1,5 @@
 import type { Database as Sqlite } from "better-sqlite3";
 import type { Answers } from "./answers.ts";
-import type { Database } from "./database.ts";
 import { eventAppender } from "./events.ts";
 import { grouped, type Settled } from "./group.ts";
 import type { Change, Commit, Order, Outcome, Stamp } from "./port.ts";
@@ -39,9 +38,9 @@ export class GroundMoved extends Error {
  * The one door for writes. Orders that wait together share a transaction (BEGIN IMMEDIATE), a savepoint each, and are
  * acknowledged after its COMMIT has been flushed. Changes, events, hash chain and kept answer stand or fall together.
  */
-export function openCommit(sqlite: Sqlite, database: Database, answers: Answers, follow: Follow): Commit {
+export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Commit {
   const writers = recordWriters(sqlite);
-  const appendEvent = eventAppender(database);
+  const appendEvent = eventAppender(sqlite);
 
   function checkVersion(type: RecordType, id: string, expected: number): void {
     const version = writers[type].currentVersion(id);

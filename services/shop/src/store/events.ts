@@ -1,32 +1,18 @@
-import { desc, type getTableColumns, sql } from "drizzle-orm";
+import type { Database as Sqlite } from "better-sqlite3";
 import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../events/chain.ts";
-import type { Database } from "./database.ts";
 import type { Change, Stamp } from "./port.ts";
-import { events } from "./tables/history.ts";
+
+type Last = { readonly sequence: number; readonly hash: string; readonly latestAt: string };
 
 /** Appends the event of a change to the chain. Call inside the transaction that makes the change. */
-export function eventAppender(database: Database): (change: Change, stamp: Stamp) => void {
-  const placeholders = {
-    sequence: sql.placeholder("sequence"),
-    at: sql.placeholder("at"),
-    by: sql.placeholder("by"),
-    requestId: sql.placeholder("requestId"),
-    type: sql.placeholder("type"),
-    subjectId: sql.placeholder("subjectId"),
-    subjectVersion: sql.placeholder("subjectVersion"),
-    data: sql.placeholder("data"),
-    previousHash: sql.placeholder("previousHash"),
-    hash: sql.placeholder("hash"),
-    why: sql.placeholder("why"),
-    latestAt: sql.placeholder("latestAt"),
-  } satisfies Record<keyof ReturnType<typeof getTableColumns<typeof events>>, unknown>;
-  const insert = database.insert(events).values(placeholders).prepare();
-  const latest = database
-    .select({ sequence: events.sequence, hash: events.hash, latestAt: events.latestAt })
-    .from(events)
-    .orderBy(desc(events.sequence))
-    .limit(1)
-    .prepare();
+export function eventAppender(sqlite: Sqlite): (change: Change, stamp: Stamp) => void {
+  const insert = sqlite.prepare(
+    `INSERT INTO events (sequence, at, by, request_id, type, subject_id, subject_version, data, previous_hash, why, hash, latest_at)
+     VALUES (@sequence, @at, @by, @requestId, @type, @subjectId, @subjectVersion, @data, @previousHash, @why, @hash, @latestAt)`,
+  );
+  const latest = sqlite.prepare<[], Last>(
+    "SELECT sequence, hash, latest_at AS latestAt FROM events ORDER BY sequence DESC LIMIT 1",
+  );
   return (change, { at, by, requestId, why }) => {
     const last = latest.get() ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: at };
     const content = {
@@ -42,6 +28,7 @@ export function eventAppender(database: Database): (change: Change, stamp: Stamp
       ...(why !== undefined && { why }),
     };
     const latestAt = laterOf(at, last.latestAt);
-    insert.run({ ...content, why: why ?? null, hash: eventHash(content), latestAt });
+    const kept = { data: JSON.stringify(content.data), why: why ?? null, hash: eventHash(content), latestAt };
+    insert.run({ ...content, ...kept });
   };
 }

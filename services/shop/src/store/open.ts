@@ -60,7 +60,7 @@ export function openStore(file: string, now: () => Date = () => new Date()): Sto
     CHECKPOINT_INTERVAL_MS,
   ).unref();
   return {
-    commit: openCommit(sqlite, database, answers, settingsFollow(groundQueries(database))),
+    commit: openCommit(sqlite, answers, settingsFollow(groundQueries(database))),
     database,
     findAnswer: answers.find,
     health: async () => healthOf(sqlite),

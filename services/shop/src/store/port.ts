@@ -27,6 +27,8 @@ type Replace<Type extends RecordType> = {
   readonly action: "replace";
   readonly type: Type;
   readonly record: Records[Type];
+  /** The fields that differ, where that is known: then only those are written. */
+  readonly changed?: readonly string[];
   readonly queryColumns?: object;
   readonly expectedVersion: number;
   readonly event: EventDraft;

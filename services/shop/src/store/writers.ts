@@ -3,12 +3,13 @@ import { type Column, getTableColumns, getTableName } from "drizzle-orm";
 import { bitQueryColumns } from "../bits/query-columns.ts";
 import type { Change } from "./port.ts";
 import type { Records, RecordType } from "./records.ts";
-import { RECORD_TABLES } from "./tables.ts";
+import { QUERY_COLUMNS, RECORD_TABLES } from "./tables.ts";
 
 type Writer = {
   /** `queryColumns` are made from the record where they are not given. */
   readonly insert: (record: object, queryColumns?: object) => void;
-  readonly replace: (record: object, queryColumns?: object) => void;
+  /** Writes the fields that changed, or all where that is not known. */
+  readonly replace: (record: object, changed?: readonly string[], queryColumns?: object) => void;
   readonly remove: (id: string) => void;
   readonly currentVersion: (id: string) => number | undefined;
 };
@@ -57,7 +58,7 @@ export function applyChange(writers: Writers, change: Change): void {
       writer.insert(change.record, change.queryColumns);
       break;
     case "replace":
-      writer.replace(change.record, change.queryColumns);
+      writer.replace(change.record, change.changed, change.queryColumns);
       break;
     case "remove":
       writer.remove(change.id);
@@ -74,7 +75,8 @@ function withQueryColumns(writer: Writer, columnsOf: (record: Records["bit"]) =>
   return {
     ...writer,
     insert: (record, queryColumns) => writer.insert(whole(record, queryColumns)),
-    replace: (record, queryColumns) => writer.replace(whole(record, queryColumns)),
+    replace: (record, changed, queryColumns) =>
+      writer.replace(whole(record, queryColumns), changed && [...changed, ...QUERY_COLUMNS]),
   };
 }
 
@@ -82,23 +84,35 @@ function writerOf(sqlite: Sqlite, table: (typeof RECORD_TABLES)[RecordType]): Wr
   const name = getTableName(table);
   const columns = Object.entries<Column>(getTableColumns(table)).filter(([field]) => field !== ROW_NUMBER);
   const names = columns.map(([, column]) => `"${column.name}"`);
-  const values = (record: object) =>
-    columns.map(([field, column]) => {
-      const value: unknown = Reflect.get(record, field) ?? null;
-      return value === null ? null : column.mapToDriverValue(value);
-    });
   const insert = sqlite.prepare(
     `INSERT INTO ${name} (${names.join(", ")}) VALUES (${names.map(() => "?").join(", ")})`,
   );
-  const replace = sqlite.prepare(
-    `UPDATE ${name} SET ${names.map((each) => `${each} = ?`).join(", ")} WHERE id = ?`,
-  );
+  const updates = new Map<string, ReturnType<typeof updateOf>>();
+
+  function updateOf(fields: readonly string[] | undefined) {
+    const written = fields === undefined ? columns : columns.filter(([field]) => fields.includes(field));
+    const set = written.map(([, column]) => `"${column.name}" = ?`).join(", ");
+    return { statement: sqlite.prepare(`UPDATE ${name} SET ${set} WHERE id = ?`), written };
+  }
+
   const remove = sqlite.prepare(`DELETE FROM ${name} WHERE id = ?`);
   const version = sqlite.prepare<[string], number>(`SELECT version FROM ${name} WHERE id = ?`).pluck();
   return {
-    insert: (record) => void insert.run(values(record)),
-    replace: (record) => void replace.run(...values(record), Reflect.get(record, "id")),
+    insert: (record) => void insert.run(driverValues(columns, record)),
+    replace: (record, changed) => {
+      const key = changed?.join() ?? "";
+      const update = updates.get(key) ?? updateOf(changed);
+      updates.set(key, update);
+      update.statement.run(...driverValues(update.written, record), Reflect.get(record, "id"));
+    },
     remove: (id) => void remove.run(id),
     currentVersion: (id) => version.get(id),
   };
+}
+
+function driverValues(columns: readonly (readonly [string, Column])[], record: object): unknown[] {
+  return columns.map(([field, column]) => {
+    const value: unknown = Reflect.get(record, field) ?? null;
+    return value === null ? null : column.mapToDriverValue(value);
+  });
 }

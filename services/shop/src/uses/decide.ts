@@ -33,7 +33,8 @@ export function logUse(
     minutes: used.minutes + record.minutes,
     metresSinceInspection: used.metresSinceInspection + (isSince(bit.inspectedAt) ? record.metres : 0),
     equivalentMetresSinceSharpening:
-      used.equivalentMetresSinceSharpening + (isSince(bit.sharpenedAt) ? equivalentMetres(record, bit.toothMaterial) : 0),
+      used.equivalentMetresSinceSharpening +
+      (isSince(bit.sharpenedAt) ? equivalentMetres(record, bit.toothMaterial) : 0),
   };
   const hold = record.outcomes.includes("came-loose") ? holdFor(record, at) : undefined;
   const held = hold && bit.hold === undefined ? { hold } : {};
