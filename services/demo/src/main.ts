@@ -1,5 +1,7 @@
 import { type Client, type Cut, createClient, type PlanRequest } from "@rimwise/client";
 import { planCard } from "./card.ts";
+import { classAtWork } from "./class.ts";
+import { dayInTheCrib, historyOf } from "./crib.ts";
 import { panelLines, tableLines } from "./lists.ts";
 import { startService } from "./service.ts";
 import { BITS, ROUTERS, WOOD_IDS } from "./shop.ts";
@@ -67,12 +69,14 @@ const QUESTIONS: readonly {
 
 const service = await startService();
 try {
-  await demonstrate(createClient({ baseUrl: service.baseUrl, key: service.key }));
+  const { baseUrl } = service;
+  const clientWith = (key: string) => createClient({ baseUrl, key });
+  await demonstrate(clientWith(service.key), clientWith);
 } finally {
   await service.stop();
 }
 
-async function demonstrate(client: Client): Promise<void> {
+async function demonstrate(client: Client, clientWith: (key: string) => Client): Promise<void> {
   say(`Alder Lane Joinery (an invented shop) on ${service.baseUrl}, records in ${service.database}`);
   const woods = await Promise.all(WOOD_IDS.map((id) => client.woods.get(id)));
   const bitIds = await fill(BITS, client.bits.create);
@@ -115,6 +119,17 @@ async function demonstrate(client: Client): Promise<void> {
     mounting: "table",
   });
   say(tableLines(table, namesById(BITS, bitIds), namesById(ROUTERS, routerIds)));
+  const stage = {
+    bitId: idOf(bitIds, "panelCove"),
+    routerId: idOf(routerIds, "table"),
+    rest: { mounting: "table", woodId: "black-cherry", cut: PANEL },
+  } as const;
+  say("\nA day in the tool crib:");
+  for (const line of await dayInTheCrib(client, stage)) say(`  ${line}`);
+  say("\nA class at work:");
+  for (const line of await classAtWork(client, clientWith, stage)) say(`  ${line}`);
+  say("\nThe history of the 3-1/2 in bit:");
+  for (const line of await historyOf(client, stage.bitId)) say(`  ${line}`);
   say(
     "\nThis is advice from a calculation. Markings, manuals, local codes and the person in charge come first.",
   );

@@ -1102,7 +1102,7 @@ export type BitUse = {
      */
     metresSinceInspection: number;
     /**
-     * What the edge has cut since it was sharpened, as metres of the least abrasive wood.
+     * What the edge has cut since it was sharpened, as metres of solid wood of middling density.
      */
     equivalentMetresSinceSharpening: number;
 };
@@ -1894,7 +1894,7 @@ export type Sharpening = {
     before: BitDimensions;
     after: BitDimensions;
     /**
-     * What the edge had cut until then, as metres of the least abrasive wood.
+     * What the edge had cut until then, as metres of solid wood of middling density.
      */
     lifeEquivalentM: number;
     /**
@@ -5755,6 +5755,27 @@ export type ApprovalDifference = {
      */
     after: Setting | null;
     /**
+     * Every place where the plan would come out otherwise.
+     */
+    differing: Array<{
+        /**
+         * In the plan for this wood.
+         */
+        woodId: string;
+        /**
+         * JSON Pointer (RFC 6901) into the plan.
+         */
+        pointer: string;
+        /**
+         * What the plan says there; left out where nothing.
+         */
+        before?: unknown;
+        /**
+         * What it would say now; left out where nothing.
+         */
+        after?: unknown;
+    }>;
+    /**
      * Why nothing may be run; null where something may.
      */
     because: string | null;
@@ -7159,6 +7180,10 @@ export type ExportBitsErrors = {
      */
     403: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -7778,6 +7803,10 @@ export type GetPlaceContentsErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -8509,6 +8538,10 @@ export type GetBitEdgeErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -9883,6 +9916,10 @@ export type ProposeTrialErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10561,6 +10598,10 @@ export type GetPolicyErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -11820,6 +11861,10 @@ export type GetMeErrors = {
      */
     403: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -12155,6 +12200,10 @@ export type GetStudentTodayErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -12208,6 +12257,10 @@ export type ListCourseNeedsErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -12267,6 +12320,10 @@ export type ListCourseEndingErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12330,6 +12387,10 @@ export type GetCourseUsageErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13297,6 +13358,10 @@ export type GetApprovalSheetErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -13384,6 +13449,10 @@ export type GetApprovalGroundsErrors = {
      */
     404: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -13437,6 +13506,10 @@ export type GetApprovalDifferenceErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -13703,6 +13776,10 @@ export type SummarizeEventsErrors = {
      */
     403: Problem;
     /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13762,6 +13839,10 @@ export type FollowEventsErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14086,6 +14167,10 @@ export type ListSigningKeysErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
     /**
      * Wait as Retry-After says.
      */

@@ -248,6 +248,22 @@ export const DifferenceSchema = Type.Object(
     after: Type.Union([ref(SettingSchema), Type.Null()], {
       description: "As it would come out now; null where nothing may be run.",
     }),
+    differing: Type.Array(
+      Type.Object(
+        {
+          woodId: Type.String({ description: "In the plan for this wood." }),
+          pointer: Type.String({ description: "JSON Pointer (RFC 6901) into the plan." }),
+          before: Type.Optional(
+            Type.Unknown({ description: "What the plan says there; left out where nothing." }),
+          ),
+          after: Type.Optional(
+            Type.Unknown({ description: "What it would say now; left out where nothing." }),
+          ),
+        },
+        closed,
+      ),
+      { description: "Every place where the plan would come out otherwise." },
+    ),
     because: Type.Union([Type.String(), Type.Null()], {
       description: "Why nothing may be run; null where something may.",
     }),

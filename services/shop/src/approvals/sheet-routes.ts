@@ -5,9 +5,10 @@ import { requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Signer } from "../signing/signer.ts";
-import { outcomeOn, settingOf } from "./outcome.ts";
+import { differencesBetween } from "./difference.ts";
+import { outcomeOn, resultsOf, settingOf } from "./outcome.ts";
 import { type ApprovalParts, isForMember } from "./routes.ts";
-import { type Difference, DifferenceSchema, GroundsSchema } from "./schema.ts";
+import { type Difference, DifferenceSchema, type GroundsRecord, GroundsSchema } from "./schema.ts";
 import {
   SHEET_TYPE,
   SignedSheetSchema,
@@ -138,6 +139,7 @@ export function sheetRoutes(app: App, { reads, bits, routers, access, signer, no
           isSame: false,
           before: setting,
           after: null,
+          differing: [],
           because,
           resultDigest: null,
         };
@@ -148,6 +150,7 @@ export function sheetRoutes(app: App, { reads, bits, routers, access, signer, no
         isSame: resultDigest === approval.resultDigest,
         before: setting,
         after: settingOf(planned),
+        differing: differing(grounds, resultsOf(planned)),
         because: null,
         resultDigest,
       };
@@ -160,4 +163,11 @@ export function sheetRoutes(app: App, { reads, bits, routers, access, signer, no
       record !== undefined && (await access.maySee(request, record.courseId)) && isForMember(record, request);
     return requireFound("setting", id, isVisible ? record : undefined);
   }
+}
+
+function differing({ results }: GroundsRecord, now: GroundsRecord["results"]) {
+  return results.flatMap(({ plan: { digest: _, ...before } }, index) => {
+    const { digest: __, ...after } = now[index]?.plan ?? { digest: "" };
+    return differencesBetween(before, after).map((each) => ({ woodId: before.wood.id, ...each }));
+  });
 }

@@ -1,6 +1,7 @@
 import {
   BIT_RANGES,
   DEFAULT_POLICY,
+  type DialSpeed,
   dialSpeeds,
   FORMS,
   type Query,
@@ -96,11 +97,20 @@ export function bitFilter(query: BitListQueryType, router: Router | undefined): 
     ...facets.map((each) => `facets : ${each}`),
     ...(q === undefined ? [] : typed(readQuery(q))),
   ];
-  const slowest = router && dialSpeeds(router, DEFAULT_POLICY)[0];
   return {
     ...(terms.length > 0 && { match: terms.join(" AND ") }),
-    ...(slowest && { ceilingFromRpm: slowest.rpmHighest }),
+    ...(router && { runsAt: slowestSettings(router) }),
   };
+}
+
+/** The settings of which every other one is both nominally and truly as fast as one: mostly the first mark alone. */
+function slowestSettings(router: Router): DialSpeed[] {
+  return dialSpeeds(router, DEFAULT_POLICY)
+    .sort((one, other) => one.rpm - other.rpm)
+    .reduce<DialSpeed[]>((slowest, speed) => {
+      const known = slowest.at(-1);
+      return known === undefined || speed.rpmHighest < known.rpmHighest ? [...slowest, speed] : slowest;
+    }, []);
 }
 
 function facetsAsked(query: BitListQueryType): string[] {

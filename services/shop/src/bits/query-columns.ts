@@ -22,7 +22,7 @@ export function bitQueryColumns(record: BitRecord) {
   return {
     words: wordFacets(words.join(" ")),
     facets: facetsOf(record, bit).join(" "),
-    ceilingRpm: ceilingRpm(bit),
+    ...ceilingsOf(bit),
     usedMinutes: record.used.minutes,
     reorderReason: reorderReason(record),
   };
@@ -44,10 +44,10 @@ function facetsOf(record: BitRecord, bit: Bit): string[] {
   ];
 }
 
-/** The ceiling of the bit itself, at the cut it is made for. */
-function ceilingRpm(bit: Bit): number {
+/** What the bit itself allows, at the cut it is made for: the least of its hard limits, and of its guides. */
+function ceilingsOf(bit: Bit): { readonly ceilingRpm: number; readonly guideRpm: number } {
   const [wood] = WOODS;
-  if (wood === undefined) return 0;
+  if (wood === undefined) return { ceilingRpm: 0, guideRpm: 0 };
   const asked = {
     bit,
     router: ANY_ROUTER,
@@ -56,7 +56,10 @@ function ceilingRpm(bit: Bit): number {
     cut: usualCut(bit),
     policy: DEFAULT_POLICY,
   } as const;
-  return makePlan(asked).speed.ceilingRpm;
+  const { limits } = makePlan(asked);
+  const least = (kind: "hard" | "guide") =>
+    Math.min(ANY_ROUTER.maxRpm, ...limits.flatMap(({ strength, rpm }) => (strength === kind ? rpm : [])));
+  return { ceilingRpm: least("hard"), guideRpm: least("guide") };
 }
 
 /** Why another is to be bought; undefined where none is. */

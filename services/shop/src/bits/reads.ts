@@ -1,4 +1,5 @@
-import { and, eq, gt, gte, type SQL, sql } from "drizzle-orm";
+import type { DialSpeed } from "@rimwise/domain";
+import { and, eq, gt, gte, or, type SQL, sql } from "drizzle-orm";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordReads, toRecord } from "../store/record-reads.ts";
 import { bits } from "../store/tables/rack.ts";
@@ -8,8 +9,8 @@ import type { BitRecord } from "./schema.ts";
 export type BitFilter = {
   /** A query of the word index; undefined for every bit. */
   readonly match?: string;
-  /** Only bits that may run at least this fast. */
-  readonly ceilingFromRpm?: number;
+  /** Only bits that may run at one of these speeds. */
+  readonly runsAt?: readonly Pick<DialSpeed, "rpm" | "rpmHighest">[];
 };
 
 /** A bit with the number that pages go on from. */
@@ -17,28 +18,15 @@ export type NumberedBit = { readonly id: string; readonly record: BitRecord };
 
 export type BitReads = RecordReads<"bit"> & {
   readonly search: (afterNumber: number, most: number, filter: BitFilter) => Promise<NumberedBit[]>;
-  /** Bits that belong to a place or were last seen there. */
-  readonly ofPlace: (placeId: string, most: number) => Promise<BitRecord[]>;
 };
 
 export function bitReads(database: Database): BitReads {
   const reads = recordReads(database, "bit");
-  const ofPlace = database
-    .select()
-    .from(bits)
-    .where(sql`${bits.number} IN (
-      SELECT number FROM bits WHERE home_place_id = ${sql.placeholder("placeId")}
-      UNION SELECT number FROM bits WHERE place_id = ${sql.placeholder("placeId")})`)
-    .orderBy(bits.number)
-    .limit(sql.placeholder("most"))
-    .prepare();
-
   return {
     ...reads,
-    ofPlace: async (placeId, most) => ofPlace.all({ placeId, most }).map((row) => toRecord("bit", row)),
-    search: async (afterNumber, most, { match, ceilingFromRpm }) => {
+    search: async (afterNumber, most, { match, runsAt }) => {
       const conditions: SQL[] = [gt(bits.number, afterNumber)];
-      if (ceilingFromRpm !== undefined) conditions.push(gte(bits.ceilingRpm, ceilingFromRpm));
+      if (runsAt !== undefined) conditions.push(runsAtAny(runsAt));
       const all = database.select().from(bits);
       // The index is read in the order of its row numbers, so that a page costs what is on it.
       const found =
@@ -54,6 +42,14 @@ export function bitReads(database: Database): BitReads {
         .map((row) => numbered("bits" in row ? Object(row).bits : row));
     },
   };
+}
+
+/** A hard limit is held by the fastest a setting may truly give, a guide by its nominal speed. */
+function runsAtAny(speeds: readonly Pick<DialSpeed, "rpm" | "rpmHighest">[]): SQL {
+  const each = speeds.map(({ rpm, rpmHighest }) =>
+    and(gte(bits.ceilingRpm, rpmHighest), gte(bits.guideRpm, rpm)),
+  );
+  return or(...each) ?? sql`FALSE`;
 }
 
 function numbered(row: typeof bits.$inferSelect): NumberedBit {

@@ -132,7 +132,7 @@ function problemStatuses(facts: RouteFacts) {
   if (hasPath) statuses.push("404");
   if (hasBody) statuses.push("413", "415");
   if (hasBody || hasQuery || isChange) statuses.push("422");
-  if (!isLook) statuses.push("409");
+  if (!isLook || operation === "act") statuses.push("409");
   if (operation === "change" || operation === "remove") statuses.push("412", "428");
   return isPublic ? statuses.filter((status) => status !== "409") : statuses;
 }

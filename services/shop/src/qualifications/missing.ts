@@ -29,21 +29,21 @@ export function missingFor(
   const { safetyTest, demonstration, parentalConsent, instructionMaxAgeDays } = requirements;
   const missing: Missing[] = [];
   if (safetyTest && !has("safety-test", ({ scorePercent = 0 }) => scorePercent >= safetyTest.passPercent)) {
-    const text = `A safety test with at least ${safetyTest.passPercent} %.`;
+    const text = `A safety test with at least ${safetyTest.passPercent} % is missing.`;
     missing.push({ code: "safety-test-missing", text });
   }
   if (demonstration === true && !has("demonstration")) {
-    missing.push({ code: "demonstration-missing", text: "A practical demonstration." });
+    missing.push({ code: "demonstration-missing", text: "A practical demonstration is missing." });
   }
   if (parentalConsent === true && !has("parental-consent")) {
-    missing.push({ code: "parental-consent-missing", text: "A parent's consent." });
+    missing.push({ code: "parental-consent-missing", text: "A parent's consent is missing." });
   }
   if (instructionMaxAgeDays !== undefined && !has("instruction", isYoungerThan(instructionMaxAgeDays, at))) {
-    const text = `An instruction in the last ${instructionMaxAgeDays} days.`;
+    const text = `An instruction in the last ${instructionMaxAgeDays} days is missing.`;
     missing.push({ code: "instruction-missing", text });
   }
   if (skill !== undefined && !has("demonstration", (each) => each.skill === skill)) {
-    missing.push({ code: "skill-missing", text: `A demonstration of ${skill}.` });
+    missing.push({ code: "skill-missing", text: `A demonstration of ${skill} is missing.` });
   }
   return missing;
 }

@@ -47,6 +47,7 @@ export const QUERY_COLUMNS: readonly string[] = [
   "words",
   "facets",
   "ceilingRpm",
+  "guideRpm",
   "usedMinutes",
   "reorderReason",
 ];

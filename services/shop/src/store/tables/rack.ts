@@ -40,6 +40,7 @@ export const bits = sqliteTable("bits", {
   ceilingRpm: real("ceiling_rpm").notNull(),
   usedMinutes: real("used_minutes").notNull(),
   reorderReason: text("reorder_reason"),
+  guideRpm: real("guide_rpm").notNull(),
 });
 
 export const places = sqliteTable("places", {

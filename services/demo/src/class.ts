@@ -1,0 +1,91 @@
+import { type ApprovalDifference, type CheckAnswer, type Client, verifySheet } from "@rimwise/client";
+import type { Stage } from "./crib.ts";
+
+const TERM_MS = 90 * 24 * 60 * 60 * 1000;
+
+/**
+ * A class relies on a setting: an instructor issues it, a student qualifies and may run it, the bit is sharpened and the setting
+ * lapses by itself, it is issued anew; another program checks the signed sheet without the service. Gives the lines to show.
+ */
+export async function classAtWork(
+  client: Client,
+  clientWith: (key: string) => Client,
+  { bitId, routerId, rest }: Stage,
+): Promise<string[]> {
+  const teacher = await client.people.create({ name: "Instructor of the first year", role: "instructor" });
+  const student = await client.people.create({ name: "Student at bench 3", role: "member" });
+  const course = await client.courses.create({
+    name: "Cabinetmaking, first year",
+    policy: { rimSpeedMaxMPerS: 52 },
+    requirements: { safetyTest: { passPercent: 100 }, demonstration: true },
+    isTwoPerson: false,
+  });
+  await client.enrolments.create(course.id, { personId: teacher.id, part: "instructor" });
+  await client.enrolments.create(course.id, { personId: student.id, part: "student" });
+  const { key } = await client.keys.create({ name: "Instructor's own", personId: teacher.id });
+  const instructor = clientWith(key);
+
+  const plan = await instructor.plans.create({ bit: { id: bitId }, router: { id: routerId }, ...rest });
+  const draft = await instructor.approvals.create({
+    name: "Door panels in cherry",
+    courseId: course.id,
+    planId: plan.id,
+    supervision: "in-the-room",
+    validUntil: new Date(Date.now() + TERM_MS).toISOString(),
+  });
+  const issued = await instructor.approvals.issue(draft.id);
+  const ask = (dialMark: number | string | null) =>
+    client.checks.ask({
+      personId: student.id,
+      bitId,
+      routerId,
+      ...(dialMark !== null && { dialMark }),
+      isRecorded: true,
+    });
+  const mark = issued.setting.dialMark;
+  const lines = [
+    `"${course.name}" holds the rim to 52 m/s; "${issued.name}" is issued: mark ${mark}, ${issued.setting.rpm} rpm, until ${issued.validUntil.slice(0, 10)}.`,
+    `May ${student.name} run it? ${answer(await ask(mark))}`,
+  ];
+  await instructor.qualifications.create({ personId: student.id, kind: "safety-test", scorePercent: 100 });
+  await instructor.qualifications.create({ personId: student.id, kind: "demonstration" });
+  lines.push(`After the test and the demonstration: ${answer(await ask(mark))}`);
+
+  const keys = await client.signing.getJsonWebKeySet();
+  const { jws } = await instructor.approvals.getApprovalSheet(issued.id);
+  const verify = async () => {
+    const status = (await client.approvals.getApprovalStatus()).jws;
+    const { isValid, reasons } = await verifySheet(jws, { keys, status });
+    return isValid ? "good" : `not good (${reasons.join(", ")})`;
+  };
+  lines.push(`The signed sheet (${jws.length} characters), checked without the service: ${await verify()}.`);
+
+  await instructor.sharpenings.create(bitId, { diameterMm: 88.3, massG: 336 });
+  lines.push(
+    `The bit comes back from sharpening, 0.6 mm smaller. May the student run it? ${answer(await ask(mark))}`,
+  );
+  lines.push(`The sheet in somebody's pocket is ${await verify()}.`);
+  const difference = await instructor.approvals.getApprovalDifference(issued.id);
+  if (difference.after === null || difference.resultDigest === null)
+    return [...lines, "It cannot be issued again."];
+  const again = await instructor.approvals.reissue(issued.id, { resultDigest: difference.resultDigest });
+  lines.push(
+    `The instructor looks at the difference (${differenceOf(difference)}) and issues it anew: ${answer(await ask(again.setting.dialMark))}`,
+  );
+  return lines;
+}
+
+function answer({ isAllowed, reasons, supervision }: CheckAnswer): string {
+  return isAllowed
+    ? `yes, with somebody ${supervision?.replaceAll("-", " ")}.`
+    : `no. ${reasons.map(({ text }) => text).join(" ")}`;
+}
+
+/** The numbers that a person reads first. */
+function differenceOf({ differing }: ApprovalDifference): string {
+  const numbers = differing.filter(
+    ({ before, after }) => typeof before === "number" && typeof after === "number",
+  );
+  const shown = numbers.slice(0, 3).map(({ pointer, before, after }) => `${pointer} ${before} → ${after}`);
+  return `${differing.length} places, such as ${shown.join(", ")}`;
+}
