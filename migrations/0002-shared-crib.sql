@@ -116,6 +116,9 @@ CREATE VIRTUAL TABLE bit_index USING fts5 (
   words, facets, content = 'bits', content_rowid = 'number', detail = column, columnsize = 0, tokenize = 'unicode61'
 );
 
+-- Bits that were there before stand in the index without words until the service has made them.
+INSERT INTO bit_index (bit_index) VALUES ('rebuild');
+
 CREATE TRIGGER bits_are_indexed AFTER INSERT ON bits BEGIN
   INSERT INTO bit_index (rowid, words, facets) VALUES (new.number, new.words, new.facets);
 END;

@@ -1,10 +1,19 @@
 import { benchApprovals } from "./approvals.ts";
 import { benchHttp } from "./http.ts";
+import { benchImport } from "./import.ts";
 import { benchPlans } from "./plans.ts";
+import { benchReads } from "./reads.ts";
 import { benchShop } from "./shop.ts";
 
 const [only] = process.argv.slice(2);
-const BENCHES = { plans: benchPlans, shop: benchShop, http: benchHttp, approvals: benchApprovals };
+const BENCHES = {
+  plans: benchPlans,
+  shop: benchShop,
+  http: benchHttp,
+  approvals: benchApprovals,
+  import: benchImport,
+  reads: benchReads,
+};
 
 for (const [name, bench] of Object.entries(BENCHES)) {
   if (only === undefined || only === name) process.stdout.write(`${await bench()}\n\n`);

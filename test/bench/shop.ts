@@ -35,7 +35,7 @@ export async function benchShop(): Promise<string> {
 }
 
 /** Five forms in turn, in many sizes. */
-function bitAt(index: number): Bit {
+export function bitAt(index: number): Bit {
   const grow = (index % 97) / 97;
   const rest = { shankDiameterMm: index % 3 === 0 ? 6.35 : 12.7, wings: 2 };
   switch (index % 5) {

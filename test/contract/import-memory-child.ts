@@ -10,7 +10,7 @@ import { buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
  * looked at all the way, and what the process as a whole grew by. Run with --expose-gc.
  */
 const [file = "", mode = "", rows = "0"] = process.argv.slice(2);
-const LOOK_EVERY_MS = 100;
+const LOOK_EVERY_MS = 500;
 const WARM_UP_ROWS = 500;
 const BYTES_PER_KIB = 1024;
 

@@ -1,21 +1,24 @@
 import type { Database as Sqlite } from "better-sqlite3";
 import { eq } from "drizzle-orm";
 import { bitQueryColumns } from "../bits/query-columns.ts";
+import { inspectionDue } from "../bits/standing.ts";
 import type { Database } from "./database.ts";
 import { toRecord } from "./record-reads.ts";
 import { bits } from "./tables/rack.ts";
 
-/** Makes the query columns of bits that a migration could not: SQL does not know what a bit is found by. */
+/** Makes what a migration could not of bits that are older than it: SQL does not know what they are found by, nor when they are due. */
 export function reindexBits(sqlite: Sqlite, database: Database): void {
   const missing = database.select().from(bits).where(eq(bits.words, "")).all();
   if (missing.length === 0) return;
   sqlite
     .transaction(() => {
       for (const row of missing) {
-        const { reorderReason = null, ...columns } = bitQueryColumns(toRecord("bit", row));
+        const record = toRecord("bit", row);
+        const { reorderReason = null, ...columns } = bitQueryColumns(record);
+        const { inspectionDueAt = null } = inspectionDue(record, record.updatedAt);
         database
           .update(bits)
-          .set({ ...columns, reorderReason })
+          .set({ ...columns, reorderReason, inspectionDueAt })
           .where(eq(bits.number, row.number))
           .run();
       }

@@ -1,0 +1,107 @@
+import { PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
+
+/** Creates something and answers with it; `key` is another one than the manager's. */
+// biome-ignore lint/suspicious/noExplicitAny: whoever sends the request has checked the answer.
+export type Post = (path: string, body: object, key?: string) => Promise<any>;
+
+/** One of everything a shop may hold. */
+export type Furnished = {
+  /** An id for every path parameter of the API description. `readingId` is by kind. */
+  readonly ids: Readonly<Record<string, string>>;
+  /** Keys of people in the three roles; the member is the student of the course. */
+  readonly keys: { readonly manager: string; readonly instructor: string; readonly member: string };
+};
+
+const IN_A_MONTH_MS = 30 * 24 * 60 * 60 * 1000;
+
+/** Furnishes a new shop with one of everything. */
+export async function furnish(post: Post): Promise<Furnished> {
+  const { ids: people, keys } = await furnishPeople(post);
+  const place = await post("/v1/places", { name: "Drawer 3", kind: "drawer" });
+  const { markedMaxRpm: _, ...unmarked } = PANEL_BIT;
+  const bit = await post("/v1/bits", { ...unmarked, homePlaceId: place.id });
+  const router = await post("/v1/routers", TABLE_ROUTER);
+  const pair = { bitId: bit.id, routerId: router.id };
+  const learned = await furnishLearned(post, pair);
+  const plan = await post("/v1/plans", {
+    ...{ bit: { id: bit.id }, router: { id: router.id }, mounting: "table", woodId: "black-cherry" },
+    cut: { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "end" }] },
+  });
+  const course = await furnishCourse(post, { ...pair, ...people, planId: plan.id }, keys.instructor);
+  const checkpoint = await post("/v1/events/checkpoints", {});
+  return {
+    ids: {
+      ...pair,
+      ...learned,
+      ...people,
+      ...course,
+      placeId: place.id,
+      planId: plan.id,
+      woodId: "black-cherry",
+      checkpointId: checkpoint.id,
+    },
+    keys,
+  };
+}
+
+async function furnishPeople(post: Post) {
+  const person = async (role: string) => (await post("/v1/people", { name: `A ${role}`, role })).id;
+  const [manager, instructor, member] = [await person("manager"), await person("instructor"), await person("member")];
+  const key = (personId: string) => post("/v1/keys", { name: "Own", personId });
+  const spare = await post("/v1/keys", { name: "Screen", role: "member" });
+  return {
+    ids: { personId: member, instructorId: instructor, keyId: spare.id },
+    keys: {
+      manager: (await key(manager)).key,
+      instructor: (await key(instructor)).key,
+      member: (await key(member)).key,
+    },
+  };
+}
+
+async function furnishLearned(post: Post, pair: { readonly bitId: string; readonly routerId: string }) {
+  const { bitId, routerId } = pair;
+  const collet = await post("/v1/collets", { name: "1/2 in", routerId, diameterMm: 12.7, condition: "good" });
+  const inspection = await post(`/v1/bits/${bitId}/inspections`, { findings: [], effect: "note" });
+  const sharpening = await post(`/v1/bits/${bitId}/sharpenings`, { diameterMm: 88.8 });
+  const trial = await post("/v1/speed-trials", { ...pair, mark: 1, outcome: "ran-free" });
+  const reading = await post(`/v1/routers/${routerId}/dial-readings`, {
+    ...{ mark: 1, rpm: 9900, instrument: "Optical tachometer" },
+  });
+  const runOut = await post("/v1/run-out-readings", { ...pair, runOutMm: 0.03, instrument: "Dial indicator" });
+  const use = await post("/v1/uses", {
+    ...{ ...pair, woodId: "black-cherry", metres: 4, minutes: 3, outcomes: ["fine"] },
+  });
+  return {
+    colletId: collet.id,
+    inspectionId: inspection.id,
+    sharpeningId: sharpening.id,
+    trialId: trial.id,
+    dialReadingId: reading.id,
+    runOutReadingId: runOut.id,
+    useId: use.id,
+  };
+}
+
+async function furnishCourse(post: Post, known: Readonly<Record<string, string>>, instructorKey: string) {
+  const { personId, instructorId, planId, bitId, routerId } = known;
+  const course = await post("/v1/courses", {
+    ...{ name: "First year", policy: {}, requirements: {}, isTwoPerson: false },
+  });
+  await post(`/v1/courses/${course.id}/enrolments`, { personId: instructorId, part: "instructor" });
+  const enrolment = await post(`/v1/courses/${course.id}/enrolments`, { personId, part: "student" });
+  const qualification = await post("/v1/qualifications", { personId, kind: "demonstration" }, instructorKey);
+  const validUntil = new Date(Date.now() + IN_A_MONTH_MS).toISOString();
+  const draft = { name: "Panels", courseId: course.id, planId, supervision: "beside", validUntil };
+  const approval = await post("/v1/approvals", draft, instructorKey);
+  await post(`/v1/approvals/${approval.id}/issue`, {}, instructorKey);
+  const loan = await post("/v1/loans", { bitId, personId });
+  await post("/v1/checks", { personId, bitId, routerId, isRecorded: true }, instructorKey);
+  return {
+    courseId: course.id,
+    enrolmentId: enrolment.id,
+    qualificationId: qualification.id,
+    approvalId: approval.id,
+    loanId: loan.id,
+  };
+}
