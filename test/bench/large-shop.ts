@@ -67,7 +67,9 @@ export function fillShop(file: string, templateFile: string, counts: Counts): vo
 
 function dropTriggers(database: Database.Database): string[] {
   const triggers = database
-    .prepare<[], { name: string; sql: string }>("SELECT name, sql FROM main.sqlite_schema WHERE type = 'trigger'")
+    .prepare<[], { name: string; sql: string }>(
+      "SELECT name, sql FROM main.sqlite_schema WHERE type = 'trigger'",
+    )
     .all();
   for (const { name } of triggers) database.exec(`DROP TRIGGER main.${name}`);
   return triggers.map(({ sql }) => sql);
@@ -104,7 +106,10 @@ function copies(counts: Counts): Copied[] {
   const home = id("place", `i / ${BITS_PER_PLACE}`);
   const facetOf = (kind: string) => `'${kind}' || replace(${home}, '_', '')`;
   return [
-    one("place", "places", { name: "t.name || ' ' || i", inside_id: `iif(i = 0, NULL, ${id("place", "i / 20")})` }),
+    one("place", "places", {
+      name: "t.name || ' ' || i",
+      inside_id: `iif(i = 0, NULL, ${id("place", "i / 20")})`,
+    }),
     one("router", "routers", { name: "t.name || ' ' || i" }),
     one("person", "people", { name: "t.name || ' ' || i" }),
     one("key", "keys", { key_sha256: "printf('%064x', i)", person_id: ofPerson.person_id, role: "NULL" }),
@@ -166,5 +171,5 @@ function copies(counts: Counts): Copied[] {
 
 /** Counted back from now: the last event has just happened. */
 function eventTime(count: number): string {
-  return `strftime('%Y-%m-%dT%H:%M:%fZ', 'now', '-' || (${count} - i) * ${SECONDS_BETWEEN_EVENTS} || ' seconds')`;
+  return `strftime('%Y-%m-%dT%H:%M:%fZ', 'now', '-' || ((${count} - i) * ${SECONDS_BETWEEN_EVENTS}) || ' seconds')`;
 }

@@ -56,7 +56,8 @@ const QUERY_SAMPLES: Readonly<Record<string, Sample>> = {
   insideId: any("place"),
   personId: any("person"),
   placeId: any("place"),
-  q: (_counts, turn) => ["3 1/2 panel", "half inch shank cove", "straight 12 mm", "round over"][turn % 4] ?? "",
+  q: (_counts, turn) =>
+    ["3 1/2 panel", "half inch shank cove", "straight 12 mm", "round over"][turn % 4] ?? "",
   routerId: any("router"),
   shankDiameterMm: () => "12.7",
   since: () => new Date(Date.now() - WEEK_MS).toISOString(),
@@ -73,7 +74,9 @@ export function readRows({ paths = {} }: ApiDocument): ReadRow[] {
     const isJson = Object.keys(answer.content ?? {}).includes("application/json");
     if (get?.operationId === undefined || get["x-scope"] === undefined || !isJson) return [];
     const parameters: readonly Parameter[] = Object(get.parameters ?? []);
-    const queries = parameters.filter(({ in: place, name }) => place === "query" && !["limit", "cursor"].includes(name));
+    const queries = parameters.filter(
+      ({ in: place, name }) => place === "query" && !["limit", "cursor"].includes(name),
+    );
     const needed = queries.filter(({ required }) => required === true);
     const filters = queries.filter(({ required }) => required !== true);
     const plain = { name: get.operationId, urlFor: urlOf(path, needed) };

@@ -15,8 +15,18 @@ const WARM_UP = 20;
 /** A ratio over this is marked. */
 const NOTABLE = 1.5;
 
-type OpenShop = { readonly app: App; readonly key: string; readonly counts: Counts; readonly close: () => Promise<void> };
-type Measured = { readonly name: string; readonly smallUs: number; readonly largeUs: number; readonly ratio: number };
+type OpenShop = {
+  readonly app: App;
+  readonly key: string;
+  readonly counts: Counts;
+  readonly close: () => Promise<void>;
+};
+type Measured = {
+  readonly name: string;
+  readonly smallUs: number;
+  readonly largeUs: number;
+  readonly ratio: number;
+};
 
 /** What every read costs in a shop of a million bits beside one of ten thousand, request by request in turn, at the median. */
 export async function benchReads(): Promise<string> {
@@ -49,7 +59,7 @@ function table(rows: readonly Measured[]): string {
 }
 
 async function measured({ name, urlFor }: ReadRow, small: OpenShop, large: OpenShop): Promise<Measured> {
-  const times = { small: new Array<number>(), large: new Array<number>() };
+  const times = { small: [] as number[], large: [] as number[] };
   for (let turn = 0; turn < WARM_UP + REQUESTS; turn += 1) {
     const one = await timed(small, urlFor(small.counts, turn));
     const other = await timed(large, urlFor(large.counts, turn));

@@ -14,10 +14,10 @@ export const STRAIGHT_BIT = {
   wings: 2,
 };
 
-/** Creates a record and answers with it; anything but a 201 fails the test. */
+/** Sends a POST and answers with what it made; a refusal fails the test. */
 export async function made(shop: Pick<Shop, "ask">, path: string, body: object, key?: string) {
   const answer = await shop.ask("POST", path, { body, ...(key !== undefined && { key }) });
-  expect(answer.status, `POST ${path}: ${answer.text}`).toBe(201);
+  expect(answer.status, `POST ${path}: ${answer.text}`).toBeLessThan(300);
   return answer.body;
 }
 

@@ -94,7 +94,7 @@ describe("an export", () => {
     const lines = await exportFrom(from, "ndjson");
     expect((await sendFile(empty, lines, { type: NDJSON })).status).toBe(200);
     expect(await exportFrom(empty, "ndjson")).toBe(lines);
-  });
+  }, 120_000);
 
   test("is CSV as RFC 4180 has it: one header, as many cells in each row, CRLF", async () => {
     const shop = await openShop();

@@ -46,7 +46,11 @@ export async function furnish(post: Post): Promise<Furnished> {
 
 async function furnishPeople(post: Post) {
   const person = async (role: string) => (await post("/v1/people", { name: `A ${role}`, role })).id;
-  const [manager, instructor, member] = [await person("manager"), await person("instructor"), await person("member")];
+  const [manager, instructor, member] = [
+    await person("manager"),
+    await person("instructor"),
+    await person("member"),
+  ];
   const key = (personId: string) => post("/v1/keys", { name: "Own", personId });
   const spare = await post("/v1/keys", { name: "Screen", role: "member" });
   return {
@@ -66,9 +70,13 @@ async function furnishLearned(post: Post, pair: { readonly bitId: string; readon
   const sharpening = await post(`/v1/bits/${bitId}/sharpenings`, { diameterMm: 88.8 });
   const trial = await post("/v1/speed-trials", { ...pair, mark: 1, outcome: "ran-free" });
   const reading = await post(`/v1/routers/${routerId}/dial-readings`, {
-    ...{ mark: 1, rpm: 9900, instrument: "Optical tachometer" },
+    ...{ mark: 1, rpm: 9800, instrument: "Optical tachometer" },
   });
-  const runOut = await post("/v1/run-out-readings", { ...pair, runOutMm: 0.03, instrument: "Dial indicator" });
+  const runOut = await post("/v1/run-out-readings", {
+    ...pair,
+    runOutMm: 0.03,
+    instrument: "Dial indicator",
+  });
   const use = await post("/v1/uses", {
     ...{ ...pair, woodId: "black-cherry", metres: 4, minutes: 3, outcomes: ["fine"] },
   });

@@ -1,7 +1,7 @@
 import { readdirSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { describe, expect, test } from "vitest";
-import { CSV, NDJSON, sendFile, straights } from "./import-files.ts";
+import { afterAll, describe, expect, test } from "vitest";
+import { CSV, manyStraights, NDJSON, sendFile, straights } from "./import-files.ts";
 import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 
 const NAMES = ["First", "Second", "Third"];
@@ -55,15 +55,15 @@ describe("an import, all or nothing", () => {
     expect(body.report.faults).toHaveLength(200);
   });
 
-  test("refuses more than 20,000 rows, and says so", async () => {
+  test("refuses more than 10,000 rows, and says so", async () => {
     const shop = await openShop();
     // Bad rows, because good ones are decided in full: what is looked at here is the bound.
-    const { status, body } = await sendFile(shop, `${straights([])}${"x,y,1,1,1,1\n".repeat(20_001)}`);
+    const { status, body } = await sendFile(shop, `${straights([])}${"x,y,1,1,1,1\n".repeat(10_001)}`);
     expect(status).toBe(422);
     expect(body.report.isComplete).toBe(false);
     expect(body.report.faults.at(-1)).toMatchObject({
-      line: 20_002,
-      accepted: expect.stringContaining("20000 rows"),
+      line: 10_002,
+      accepted: expect.stringContaining("10000 rows"),
     });
   });
 
@@ -113,6 +113,40 @@ describe("an import, row by row", () => {
       newIds: 4,
       version: 2,
     });
+  });
+});
+
+describe("two imports at once", () => {
+  test("are not: the second is told to come back, and nothing of it is taken", async () => {
+    const shop = await openShop();
+    const answers = await Promise.all([
+      sendFile(shop, manyStraights(200)),
+      sendFile(shop, straights(NAMES), { query: "?mode=row-by-row" }),
+      sendFile(shop, manyStraights(201)),
+    ]);
+    const taken = answers.filter(({ status }) => status === 200);
+    const refused = answers.filter(({ status }) => status === 409);
+    expect([taken.length, refused.length]).toEqual([1, 2]);
+    for (const { body, headers } of refused) {
+      expect(body.code).toBe("import-running");
+      expect(headers["retry-after"]).toBe("5");
+    }
+    const [imported] = (await shop.ask("GET", "/v1/imports")).body.data;
+    expect(imported.id).toBe(taken[0]?.body.importId);
+    expect((await sendFile(shop, straights(NAMES), { query: "?again=true" })).status).toBe(200);
+  });
+});
+
+describe("an import's events", () => {
+  test("say who, in which request and why", async () => {
+    const shop = await openShop();
+    const headers = { "content-type": CSV, "Change-Reason": "The new rack", "X-Request-Id": "rack-1" };
+    await shop.ask("POST", "/v1/bits/import", { body: straights(NAMES), headers });
+    const { body } = await shop.ask("GET", "/v1/events?type=bit.created");
+    expect(body.data).toHaveLength(3);
+    for (const event of body.data) {
+      expect(event).toMatchObject({ why: "The new rack", requestId: "rack-1", subjectVersion: 1 });
+    }
   });
 });
 
@@ -215,6 +249,7 @@ describe("a row with an id", () => {
 });
 
 describe("quantities are read as people write them", () => {
+  const opened = openShop({}, undefined, afterAll);
   // One inch is 25.4 mm exactly (international inch, 1959); 200 m are 200 m.
   test.each([
     ["diameterMm", '"1/2"""', { form: { diameterMm: 12.7 } }],
@@ -236,7 +271,7 @@ describe("quantities are read as people write them", () => {
     ["purchasedOn", "3/4/2026", undefined],
     ["segments", "{", undefined],
   ])("%s %s", async (column, cell, wanted) => {
-    const shop = await openShop();
+    const shop = await opened;
     const columns = new Map(
       Object.entries({
         name: "A",
@@ -256,7 +291,7 @@ describe("quantities are read as people write them", () => {
       ]);
     } else {
       expect(status).toBe(200);
-      expect((await bitsOf(shop))[0]).toMatchObject(wanted);
+      expect((await bitsOf(shop)).at(-1)).toMatchObject(wanted);
     }
   });
 });

@@ -121,7 +121,11 @@ describe("a bit that is held or retired", () => {
       await shop.ask("POST", "/v1/panels/size", {
         body: {
           ...{ woodId: "black-cherry", bit: { id: bit.id }, router: { id: router.id }, mounting: "table" },
-          ...{ openings: [{ widthMm: 300, heightMm: 500 }], groove: { depthMm: 10, widthMm: 6.35 }, thicknessMm: 19 },
+          ...{
+            openings: [{ widthMm: 300, heightMm: 500 }],
+            groove: { depthMm: 10, widthMm: 6.35 },
+            thicknessMm: 19,
+          },
           moisture: { percent: 8, tolerancePercent: 1 },
           climate: {
             driest: { relativeHumidityPercent: 30, temperatureC: 21 },
@@ -134,8 +138,17 @@ describe("a bit that is held or retired", () => {
       expect([status, body.code], text).toEqual([409, "bit-not-usable"]);
       expect(text).not.toMatch(/rpm/i);
     }
-    const { body: next } = await shop.ask("GET", `/v1/bits/${bit.id}/speed-trials/next?routerId=${router.id}`);
-    expect(next).toMatchObject({ kind: "not-possible", dialMark: null, rpm: null, ceilingRpm: null, howTo: [] });
+    const { body: next } = await shop.ask(
+      "GET",
+      `/v1/bits/${bit.id}/speed-trials/next?routerId=${router.id}`,
+    );
+    expect(next).toMatchObject({
+      kind: "not-possible",
+      dialMark: null,
+      rpm: null,
+      ceilingRpm: null,
+      howTo: [],
+    });
     expect(next.because).toMatch(/out of use/);
     const sound = await addBit(shop);
     const { body: batch } = await shop.ask("POST", "/v1/plans/preview-batch", {
@@ -149,7 +162,12 @@ describe("a bit that is held or retired", () => {
         mounting: "table",
       },
     });
-    expect(table.rows[0]).toMatchObject({ verdict: "do-not-run", rpm: null, dialMark: null, ceilingRpm: null });
+    expect(table.rows[0]).toMatchObject({
+      verdict: "do-not-run",
+      rpm: null,
+      dialMark: null,
+      ceilingRpm: null,
+    });
     expect(table.rows[0].because).not.toBe("");
     expect(table.rows[1].rpm).toBeGreaterThan(0);
   });

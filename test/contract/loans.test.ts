@@ -114,7 +114,10 @@ describe("a bit taken out", () => {
     await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`);
     expect((await lend(bit.id)).body.code).toBe("bit-not-available");
     const gone = await addSomebody(shop, "member");
-    await shop.ask("PATCH", `/v1/people/${gone.id}`, { body: { state: "left" }, headers: { "If-Match": "*" } });
+    await shop.ask("PATCH", `/v1/people/${gone.id}`, {
+      body: { state: "left" },
+      headers: { "If-Match": "*" },
+    });
     const answer = await lend((await addBit(shop)).id, { personId: gone.id }, shop.managerKey);
     expect([answer.status, answer.body.code]).toEqual([409, "person-left"]);
   });

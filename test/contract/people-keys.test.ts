@@ -101,14 +101,16 @@ describe("a key that expires", () => {
     expect([answer.status, answer.body.code]).toEqual([409, "key-ended"]);
   });
 
-  test.each(["2026-03-02T08:00:00Z", "2020-01-01T00:00:00Z", "2027-06-30T23:59:60Z", "2027-01-01T00:00:00+01"])(
-    "cannot end at %s: past, or no time that every program reads alike",
-    async (expiresAt) => {
-      const answer = await shop.ask("POST", "/v1/keys", { body: { name: "x", role: "member", expiresAt } });
-      expect(answer.status).toBe(422);
-      expect(answer.body.errors).toMatchObject([{ pointer: "/expiresAt" }]);
-    },
-  );
+  test.each([
+    "2026-03-02T08:00:00Z",
+    "2020-01-01T00:00:00Z",
+    "2027-06-30T23:59:60Z",
+    "2027-01-01T00:00:00+01",
+  ])("cannot end at %s: past, or no time that every program reads alike", async (expiresAt) => {
+    const answer = await shop.ask("POST", "/v1/keys", { body: { name: "x", role: "member", expiresAt } });
+    expect(answer.status).toBe(422);
+    expect(answer.body.errors).toMatchObject([{ pointer: "/expiresAt" }]);
+  });
 });
 
 describe("a rotation", () => {
@@ -179,7 +181,9 @@ test("secrets are in no event, list, file or log", async () => {
   );
   for (const text of told) expect(text).not.toMatch(/rw_|sha256/i);
   const file = new Database(shop.file, { readonly: true });
-  const tables = file.prepare<[], { name: string }>("SELECT name FROM sqlite_schema WHERE type = 'table'").all();
+  const tables = file
+    .prepare<[], { name: string }>("SELECT name FROM sqlite_schema WHERE type = 'table'")
+    .all();
   const rows = tables.map(({ name }) => JSON.stringify(file.prepare(`SELECT * FROM "${name}"`).all())).join();
   file.close();
   for (const key of [first, second]) {
@@ -198,25 +202,30 @@ describe("the last manager", () => {
     const { body } = await own.ask("GET", "/v1/keys");
     const [first] = managers;
     if (first === undefined) throw new Error("a shop needs a manager");
-    expect((await own.ask("POST", `/v1/keys/${body.data[0].id}/revoke`, { key: first.key })).status).toBe(200);
+    expect((await own.ask("POST", `/v1/keys/${body.data[0].id}/revoke`, { key: first.key })).status).toBe(
+      200,
+    );
     return { own, managers, first };
   }
 
-  test.each([{ role: "instructor" }, { state: "left" }])("cannot be made %j, nor lose their key", async (to) => {
-    const { own, first } = await shopOfPeople(1);
-    // A key that is narrowed or about to end does not keep the shop, nor does a manager without a key.
-    await made(own, "/v1/keys", { name: "Clock", role: "manager", scopes: ["keys:manage"] }, first.key);
-    await made(own, "/v1/people", { name: "Deputy", role: "manager" }, first.key);
-    const answer = await own.ask("PATCH", `/v1/people/${first.id}`, {
-      body: to,
-      headers: { "If-Match": "*" },
-      key: first.key,
-    });
-    expect([answer.status, answer.body.code]).toEqual([409, "last-manager"]);
-    const revoked = await own.ask("POST", `/v1/keys/${first.keyId}/revoke`, { key: first.key });
-    expect([revoked.status, revoked.body.code]).toEqual([409, "last-manager"]);
-    expect((await own.ask("GET", "/v1/keys", { key: first.key })).status).toBe(200);
-  });
+  test.each([{ role: "instructor" }, { state: "left" }])(
+    "cannot be made %j, nor lose their key",
+    async (to) => {
+      const { own, first } = await shopOfPeople(1);
+      // A key that is narrowed or about to end does not keep the shop, nor does a manager without a key.
+      await made(own, "/v1/keys", { name: "Clock", role: "manager", scopes: ["keys:manage"] }, first.key);
+      await made(own, "/v1/people", { name: "Deputy", role: "manager" }, first.key);
+      const answer = await own.ask("PATCH", `/v1/people/${first.id}`, {
+        body: to,
+        headers: { "If-Match": "*" },
+        key: first.key,
+      });
+      expect([answer.status, answer.body.code]).toEqual([409, "last-manager"]);
+      const revoked = await own.ask("POST", `/v1/keys/${first.keyId}/revoke`, { key: first.key });
+      expect([revoked.status, revoked.body.code]).toEqual([409, "last-manager"]);
+      expect((await own.ask("GET", "/v1/keys", { key: first.key })).status).toBe(200);
+    },
+  );
 
   test("of two, each demoting the other at the same moment, one stays", async () => {
     const { own, managers } = await shopOfPeople(2);

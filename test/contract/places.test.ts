@@ -84,7 +84,10 @@ describe("a stock-take", () => {
   test("tells what is missing, what does not belong, and what was found again", async () => {
     const here = await addPlace(shop, "Here");
     const elsewhere = await addPlace(shop, "Elsewhere");
-    const [seen, lost] = [await addBit(shop, { homePlaceId: here.id }), await addBit(shop, { homePlaceId: here.id })];
+    const [seen, lost] = [
+      await addBit(shop, { homePlaceId: here.id }),
+      await addBit(shop, { homePlaceId: here.id }),
+    ];
     const stranger = await addBit(shop, { homePlaceId: elsewhere.id });
     const homeless = await addBit(shop);
     const first = await count(here.id, [seen.id, stranger.id, homeless.id, seen.id]);

@@ -148,7 +148,9 @@ describe("a run-out reading", () => {
     // F = m·e·ω²: four times the eccentricity, half the speed (first principles); both are whole rpm.
     expect(Math.abs(fine / rough - 2)).toBeLessThan(0.001);
     // 0.05 mm is what the default policy takes without a reading.
-    expect(Math.abs(unbalanceOf(await preview(bit, other)) / rough - Math.sqrt(0.08 / 0.05))).toBeLessThan(0.001);
+    expect(Math.abs(unbalanceOf(await preview(bit, other)) / rough - Math.sqrt(0.08 / 0.05))).toBeLessThan(
+      0.001,
+    );
   });
 
   test("beats the bit's own record, the latest reading counting, not the latest entry", async () => {

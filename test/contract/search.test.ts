@@ -43,7 +43,9 @@ beforeAll(async () => {
   for (const [index, given] of RACK.entries()) {
     const home = index % 2 === 0 ? { homePlaceId: drawer.id } : {};
     const mass = index % 3 === 0 ? { massG: 100 + index } : { massG: undefined };
-    rack.push(await addBit(shop, { wings: 2, notes: undefined, markedMaxRpm: undefined, ...given, ...home, ...mass }));
+    rack.push(
+      await addBit(shop, { wings: 2, notes: undefined, markedMaxRpm: undefined, ...given, ...home, ...mass }),
+    );
   }
 });
 
@@ -78,7 +80,7 @@ describe("what people type", () => {
     '"',
     "'",
     '"panel',
-    "panel\"; DROP TABLE bits; --",
+    'panel"; DROP TABLE bits; --',
     "panel OR straight",
     "panel AND NOT cove",
     "NEAR(panel cove, 5)",

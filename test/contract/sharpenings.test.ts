@@ -32,7 +32,11 @@ describe("a sharpening", () => {
   test("gives the bit its new dimensions for every plan from then on, and keeps the old ones", async () => {
     const bit = await addBit(shop);
     const before = await preview(bit);
-    const { status, body } = await sharpen(bit, { diameterMm: 88.4, massG: 336, notes: "By the usual place." });
+    const { status, body } = await sharpen(bit, {
+      diameterMm: 88.4,
+      massG: 336,
+      notes: "By the usual place.",
+    });
     expect(status).toBe(201);
     expect(body).toMatchObject({
       bitId: bit.id,
@@ -109,7 +113,9 @@ describe("a sharpening", () => {
     const bit = await addBit(shop);
     await shop.ask("POST", `/v1/bits/${bit.id}/retire`, { body: { because: "Worn out." } });
     expect((await sharpen(bit, {})).body.code).toBe("bit-not-usable");
-    expect((await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`)).body.code).toBe("bit-not-usable");
+    expect((await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`)).body.code).toBe(
+      "bit-not-usable",
+    );
   });
 });
 

@@ -43,8 +43,19 @@ const namesIn = async (url: string) => (await asked(url)).map(({ bit }: { bit: B
 
 describe("one request answers", () => {
   test("which bits fit this router", async () => {
-    const slow = await addRouter(shop, { minRpm: 8000, maxRpm: 8000, dial: undefined, colletDiametersMm: [12.7] });
-    expect(await names(`/v1/bits?fitsRouterId=${slow.id}`)).toEqual(["Small", "Panel", "Worn", "Retired", "Held"]);
+    const slow = await addRouter(shop, {
+      minRpm: 8000,
+      maxRpm: 8000,
+      dial: undefined,
+      colletDiametersMm: [12.7],
+    });
+    expect(await names(`/v1/bits?fitsRouterId=${slow.id}`)).toEqual([
+      "Small",
+      "Panel",
+      "Worn",
+      "Retired",
+      "Held",
+    ]);
     const fast = await addRouter(shop, { minRpm: 20_000, maxRpm: 20_000, dial: undefined });
     expect(await names(`/v1/bits?fitsRouterId=${fast.id}&state=in-rack`)).toEqual(["Small", "Worn"]);
     const other = await addRouter(shop, { colletDiametersMm: [6.35, 8] });
@@ -79,7 +90,10 @@ describe("one request answers", () => {
     const seen: string[] = [];
     let url: string | null = "/v1/stock/most-used?limit=1";
     while (url !== null) {
-      const { body }: { body: { data: { bit: Bit }[]; nextCursor: string | null } } = await shop.ask("GET", url);
+      const { body }: { body: { data: { bit: Bit }[]; nextCursor: string | null } } = await shop.ask(
+        "GET",
+        url,
+      );
       seen.push(...body.data.map(({ bit }) => bit.name));
       url = body.nextCursor === null ? null : `/v1/stock/most-used?limit=1&cursor=${body.nextCursor}`;
     }
@@ -88,7 +102,10 @@ describe("one request answers", () => {
 
   test("what to reorder, and why", async () => {
     expect(
-      (await asked("/v1/stock/reorder")).map(({ bit, reason }: { bit: Bit; reason: string }) => [bit.name, reason]),
+      (await asked("/v1/stock/reorder")).map(({ bit, reason }: { bit: Bit; reason: string }) => [
+        bit.name,
+        reason,
+      ]),
     ).toEqual([
       ["Worn", "last-sharpening"],
       ["Retired", "retired"],
@@ -164,7 +181,10 @@ test("a bit fits a router exactly where a plan would not refuse it for its speed
       .filter(({ rpm }: { rpm: number | null }) => rpm !== null)
       .map(({ bitId }: { bitId: string }) => bitId);
     const { body: list } = await own.ask("GET", `/v1/bits?fitsRouterId=${router.id}`);
-    expect(list.data.map(({ id }: Bit) => id), `from ${minRpm} rpm`).toEqual(runs);
+    expect(
+      list.data.map(({ id }: Bit) => id),
+      `from ${minRpm} rpm`,
+    ).toEqual(runs);
   }
 });
 

@@ -17,7 +17,12 @@ const unmarkedBit = () => {
 };
 /** Read at every second mark, so that steps are fine. */
 const readRouter = (given: object = {}) =>
-  addRouter(shop, { minRpm: 6000, maxRpm: 22000, dial: { marks: { first: 1, last: 9 }, steps: 1 }, ...given });
+  addRouter(shop, {
+    minRpm: 6000,
+    maxRpm: 22000,
+    dial: { marks: { first: 1, last: 9 }, steps: 1 },
+    ...given,
+  });
 const next = async (bit: Kept, router: Kept) =>
   (await shop.ask("GET", `/v1/bits/${bit.id}/speed-trials/next?routerId=${router.id}`)).body;
 const enter = (bit: Kept, router: Kept, given: object) =>

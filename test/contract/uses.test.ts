@@ -53,12 +53,19 @@ describe("work that was done", () => {
     });
     const twice = await log({ ...given, bitId: bit.id, woodId: "mdf" });
     expect(twice.status).toBe(422);
-    expect(twice.body.errors.map(({ pointer }: { pointer: string }) => pointer)).toEqual(["/bitId", "/woodId"]);
+    expect(twice.body.errors.map(({ pointer }: { pointer: string }) => pointer)).toEqual([
+      "/bitId",
+      "/woodId",
+    ]);
   });
 
   test("by a plan for a bit that is not kept here is refused", async () => {
     const router = await addRouter(shop);
-    const bit = { form: { kind: "straight", diameterMm: 12, cuttingLengthMm: 25 }, shankDiameterMm: 12, wings: 2 };
+    const bit = {
+      form: { kind: "straight", diameterMm: 12, cuttingLengthMm: 25 },
+      shankDiameterMm: 12,
+      wings: 2,
+    };
     const cut = { kind: "groove", depthMm: 6, edges: [{ lengthMm: 300, grain: "long" }] };
     const plan = await made(shop, "/v1/plans", { ...planFor({ id: "" }, router), bit, cut });
     const answer = await log({ planId: plan.id, metres: 1, minutes: 1, outcomes: ["fine"] });
@@ -67,7 +74,11 @@ describe("work that was done", () => {
 
   test.each([
     ["nothing named", { bitId: undefined, woodId: undefined }, ["/bitId", "/woodId"]],
-    ["a router and a wood nobody knows", { routerId: "router_0", woodId: "unobtainium" }, ["/routerId", "/woodId"]],
+    [
+      "a router and a wood nobody knows",
+      { routerId: "router_0", woodId: "unobtainium" },
+      ["/routerId", "/woodId"],
+    ],
     ["fine and not fine", { outcomes: ["fine", "scorched"] }, ["/outcomes"]],
     ["no outcome", { outcomes: [] }, ["/outcomes"]],
     ["less than no metres", { metres: -1 }, ["/metres"]],
@@ -88,7 +99,10 @@ describe("a bit that moved in its collet", () => {
     const half = await collet(router, "1/2 in", 12.7);
     const spare = await collet(router, "1/2 in, spare", 12.7);
     const { body } = await log(work(bit, router, { outcomes: ["came-loose"], colletId: half.id }));
-    expect(await read("bits", bit)).toMatchObject({ state: "held", hold: { cause: "use", causeId: body.id } });
+    expect(await read("bits", bit)).toMatchObject({
+      state: "held",
+      hold: { cause: "use", causeId: body.id },
+    });
     expect(await read("collets", half)).toMatchObject({ condition: "held", hold: { causeId: body.id } });
     expect((await read("collets", spare)).condition).toBe("good");
     expect((await preview(bit, router)).body.code).toBe("bit-not-usable");

@@ -1395,7 +1395,7 @@ export type ImportReport = {
      */
     importId?: string;
     /**
-     * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 20000 rows. `row-by-row` takes the good ones of up to 100000.
+     * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 10000 rows. `row-by-row` takes the good ones of up to 100000.
      */
     mode: 'all-or-nothing' | 'row-by-row';
     /**
@@ -7226,7 +7226,7 @@ export type ImportBitsData = {
     path?: never;
     query?: {
         /**
-         * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 20000 rows. `row-by-row` takes the good ones of up to 100000.
+         * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 10000 rows. `row-by-row` takes the good ones of up to 100000.
          */
         mode?: 'all-or-nothing' | 'row-by-row';
         /**

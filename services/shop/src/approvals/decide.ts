@@ -4,8 +4,9 @@ import type { PlanRecord } from "../plans/schema.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import type { ApprovalRecord, GroundsRecord } from "./approval.ts";
 import { inputDigestOf, type Outcome, resultsOf, settingOf } from "./outcome.ts";
-import type { ApprovalRecord, GroundsRecord, NewApproval } from "./schema.ts";
+import type { NewApproval } from "./schema.ts";
 
 type Decision = { readonly record: ApprovalRecord; readonly changes: readonly Change[] };
 type Ids = { readonly approvalId: string; readonly groundsId: string };

@@ -1,8 +1,8 @@
 import { nextVersion } from "../store/changes.ts";
 import type { Change, Stamp } from "../store/port.ts";
+import type { ApprovalRecord, Lapse, Setting } from "./approval.ts";
 import { type Outcome, outcomeOn, settingOf } from "./outcome.ts";
 import type { GroundQueries } from "./reads.ts";
-import type { ApprovalRecord, Lapse, Setting } from "./schema.ts";
 
 /** Which settings a change may move the ground of. */
 type Touched = { readonly field: "bitId" | "routerId" | "courseId"; readonly id: string } | "all";

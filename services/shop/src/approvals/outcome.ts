@@ -16,7 +16,7 @@ import { inputOf, type KeptBit, type KeptRouter } from "../plans/gather.ts";
 import { dialMark, passSetting, presentPlan, rpm } from "../plans/present.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { sealOf } from "../plans/seal.ts";
-import type { GroundsRecord, Setting } from "./schema.ts";
+import type { GroundsRecord, Setting } from "./approval.ts";
 
 /** What a setting is made from: a request, and what its ids stand for at some moment. */
 export type Ground = {

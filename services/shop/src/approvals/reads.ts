@@ -7,8 +7,8 @@ import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordQueries, recordReads, toRecord } from "../store/record-reads.ts";
 import { approvalGrounds, approvals } from "../store/tables/courses.ts";
+import type { ApprovalRecord, GroundsRecord } from "./approval.ts";
 import type { Ground } from "./outcome.ts";
-import type { ApprovalRecord, GroundsRecord } from "./schema.ts";
 
 /** What is asked inside a transaction, where nothing may wait. */
 export type GroundQueries = {

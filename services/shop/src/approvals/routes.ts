@@ -13,14 +13,13 @@ import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/writ
 import type { RouterReads } from "../routers/reads.ts";
 import { newId } from "../store/id.ts";
 import type { RecordReads } from "../store/record-reads.ts";
+import { APPROVAL_STATES, type ApprovalRecord } from "./approval.ts";
 import { draftApproval, issueApproval, reissueApproval, withdrawApproval, woodsOf } from "./decide.ts";
 import { outcomeOn } from "./outcome.ts";
 import type { ApprovalReads } from "./reads.ts";
 import {
   APPROVAL_SCHEMAS,
-  APPROVAL_STATES,
   ApprovalPageSchema,
-  type ApprovalRecord,
   ApprovalSchema,
   NewApprovalSchema,
   ReissueSchema,

@@ -5,10 +5,11 @@ import { requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Signer } from "../signing/signer.ts";
+import type { GroundsRecord } from "./approval.ts";
 import { differencesBetween } from "./difference.ts";
 import { outcomeOn, resultsOf, settingOf } from "./outcome.ts";
 import { type ApprovalParts, isForMember } from "./routes.ts";
-import { type Difference, DifferenceSchema, type GroundsRecord, GroundsSchema } from "./schema.ts";
+import { type Difference, DifferenceSchema, GroundsSchema } from "./schema.ts";
 import {
   SHEET_TYPE,
   SignedSheetSchema,

@@ -1,7 +1,7 @@
 import Type from "typebox";
 import type { BitRecord } from "../bits/schema.ts";
 import type { RouterRecord } from "../routers/schema.ts";
-import type { ApprovalRecord, GroundsRecord } from "./schema.ts";
+import type { ApprovalRecord, GroundsRecord } from "./approval.ts";
 
 /** The kinds of statement that are signed here, as the `typ` of their headers. */
 export const SHEET_TYPE = "rimwise-setting+jws";

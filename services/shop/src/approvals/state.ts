@@ -1,4 +1,4 @@
-import type { APPROVAL_STATES, ApprovalRecord } from "./schema.ts";
+import type { APPROVAL_STATES, ApprovalRecord } from "./approval.ts";
 
 type State = (typeof APPROVAL_STATES)[number];
 

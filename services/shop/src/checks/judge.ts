@@ -1,4 +1,4 @@
-import type { ApprovalRecord } from "../approvals/schema.ts";
+import type { ApprovalRecord } from "../approvals/approval.ts";
 import { stateAt } from "../approvals/state.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { CourseRecord } from "../courses/schema.ts";

@@ -1,4 +1,4 @@
-import type { ApprovalRecord } from "../approvals/schema.ts";
+import type { ApprovalRecord } from "../approvals/approval.ts";
 import { stateAt } from "../approvals/state.ts";
 import { type Missing, missingFor } from "../qualifications/missing.ts";
 import type { QualificationRecord } from "../qualifications/schema.ts";

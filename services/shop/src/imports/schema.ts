@@ -20,7 +20,7 @@ export const MEDIA_TYPES = { csv: "text/csv", ndjson: "application/x-ndjson" } a
 export const MOST_FAULTS_TOLD = 200;
 
 /** Most rows of one file: all at once they hold up everybody else's changes, row by row only themselves. */
-export const MOST_ROWS: Readonly<Record<Mode, number>> = { "all-or-nothing": 20_000, "row-by-row": 100_000 };
+export const MOST_ROWS: Readonly<Record<Mode, number>> = { "all-or-nothing": 10_000, "row-by-row": 100_000 };
 
 const closed = { additionalProperties: false } as const;
 const count = (description: string) => Type.Integer({ minimum: 0, description });

@@ -1,4 +1,4 @@
-import type { ApprovalRecord, GroundsRecord } from "../approvals/schema.ts";
+import type { ApprovalRecord, GroundsRecord } from "../approvals/approval.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { CheckpointRecord } from "../checkpoints/schema.ts";
 import type { CheckRecord } from "../checks/schema.ts";
