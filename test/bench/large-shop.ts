@@ -11,34 +11,37 @@ export type Counts = ReturnType<typeof countsFor>;
 /** Every five minutes somebody changes something: a shop with more history has had it for longer. */
 const SECONDS_BETWEEN_EVENTS = 300;
 const BITS_PER_PLACE = 20;
-const STUDENTS_PER_COURSE = 20;
+const STUDENTS_PER_COURSE = 10;
+/** What one person does, they do in a row. */
+const BURST = 20;
 const ID_DIGITS = 32;
 
 export function countsFor(bits: number) {
-  const people = bits / 100;
+  const people = bits / 10;
   const courses = people / STUDENTS_PER_COURSE;
   return {
     bit: bits,
     place: bits / BITS_PER_PLACE,
-    router: bits / 1000,
+    router: bits / 100,
     person: people,
     key: people,
     loan: bits,
     inspection: bits,
     sharpening: bits,
     trial: 2 * bits,
-    reading: bits / 250,
-    collet: bits / 500,
+    reading: bits / 25,
+    collet: bits / 50,
     runout: bits,
     use: 2 * bits,
+    photo: bits / 100,
     plan: bits / 100,
     course: courses,
     enrolment: people,
     qualification: 2 * people,
-    approval: 10 * courses,
-    grounds: 10 * courses,
-    check: 2 * people,
-    checkpoint: bits / 1000,
+    approval: 5 * courses,
+    grounds: 5 * courses,
+    check: people,
+    checkpoint: bits / 100,
     event: bits,
   };
 }
@@ -139,7 +142,8 @@ function copies(counts: Counts): Copied[] {
     one("reading", "dial_readings", ofRouter),
     one("collet", "collets", ofRouter),
     one("runout", "run_out_readings", { ...ofBit, ...ofRouter }),
-    one("use", "uses", { ...ofBit, ...ofRouter, ...ofPerson }),
+    one("use", "uses", { ...ofBit, ...ofRouter, person_id: id("person", burst(person)) }),
+    one("photo", "photographs", ofBit),
     one("plan", "plans"),
     one("course", "courses", { name: "t.name || ' ' || i" }),
     one("enrolment", "enrolments", { ...ofPerson, course_id: id("course", `i / ${STUDENTS_PER_COURSE}`) }),
@@ -159,7 +163,7 @@ function copies(counts: Counts): Copied[] {
         // After the event that the new database has already.
         sequence: "i + 2",
         subject_id: ofBit.bit_id,
-        by: id("key", `i % ${counts.key}`),
+        by: id("key", burst(counts.key)),
         at: eventTime(counts.event),
         latest_at: eventTime(counts.event),
         hash: "printf('%064x', i + 2)",
@@ -167,6 +171,10 @@ function copies(counts: Counts): Copied[] {
       },
     },
   ];
+}
+
+function burst(count: number): string {
+  return `(i / ${BURST}) % ${count}`;
 }
 
 /** Counted back from now: the last event has just happened. */

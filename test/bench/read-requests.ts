@@ -30,6 +30,7 @@ const PATH_SAMPLES: Readonly<Record<string, Sample>> = {
   keyId: any("key"),
   loanId: any("loan"),
   personId: any("person"),
+  photographId: any("photo"),
   placeId: any("place"),
   planId: any("plan"),
   qualificationId: any("qualification"),
@@ -100,9 +101,9 @@ function urlOf(path: string, queries: readonly Parameter[]): ReadRow["urlFor"] {
 
 function pathSample(path: string, name: string): Sample {
   if (path.startsWith("/v1/run-out-readings/")) return any("runout");
-  // The students of a course: `large-shop.ts` puts twenty in each, in order.
+  // The students of a course: `large-shop.ts` puts ten in each, in order.
   if (path.includes("/students/") && name === "personId") {
-    return (counts, turn) => idOf("person", 20 * ((turn * STRIDE) % counts.course));
+    return (counts, turn) => idOf("person", 10 * ((turn * STRIDE) % counts.course));
   }
   const sample = PATH_SAMPLES[name];
   if (sample !== undefined) return sample;

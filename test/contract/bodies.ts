@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { Furnished } from "./furnish.ts";
+import { type Furnished, PHOTOGRAPH } from "./furnish.ts";
 import { PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
 type Ids = Furnished["ids"];
@@ -90,6 +90,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   holdBit: () => ({ because }),
   releaseBit: () => ({ because }),
   retireBit: () => ({ because }),
+  createPhotograph: () => PHOTOGRAPH,
   createPlace: () => ({ name: "Drawer 4", kind: "drawer" }),
   updatePlace: () => ({ notes: "Left." }),
   takeStock: ({ bitId }) => ({ bitIds: [bitId] }),

@@ -12,6 +12,13 @@ export type Furnished = {
   readonly keys: { readonly manager: string; readonly instructor: string; readonly member: string };
 };
 
+/** One dark pixel. */
+export const PHOTOGRAPH = {
+  mediaType: "image/png",
+  base64:
+    "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==",
+};
+
 const IN_A_MONTH_MS = 30 * 24 * 60 * 60 * 1000;
 
 /** Furnishes a new shop with one of everything. */
@@ -22,7 +29,8 @@ export async function furnish(post: Post): Promise<Furnished> {
   const bit = await post("/v1/bits", { ...unmarked, homePlaceId: place.id });
   const router = await post("/v1/routers", TABLE_ROUTER);
   const pair = { bitId: bit.id, routerId: router.id };
-  const learned = await furnishLearned(post, pair);
+  const photograph = await post(`/v1/bits/${bit.id}/photographs`, PHOTOGRAPH);
+  const learned = await furnishLearned(post, pair, keys.member);
   const plan = await post("/v1/plans", {
     ...{ bit: { id: bit.id }, router: { id: router.id }, mounting: "table", woodId: "black-cherry" },
     cut: { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "end" }] },
@@ -37,7 +45,10 @@ export async function furnish(post: Post): Promise<Furnished> {
       ...course,
       placeId: place.id,
       planId: plan.id,
+      photographId: photograph.id,
       woodId: "black-cherry",
+      // A file is no furniture: nobody has imported any.
+      importId: "import_0",
       checkpointId: checkpoint.id,
     },
     keys,
@@ -54,7 +65,7 @@ async function furnishPeople(post: Post) {
   const key = (personId: string) => post("/v1/keys", { name: "Own", personId });
   const spare = await post("/v1/keys", { name: "Screen", role: "member" });
   return {
-    ids: { personId: member, instructorId: instructor, keyId: spare.id },
+    ids: { personId: member, instructorId: instructor, managerId: manager, keyId: spare.id },
     keys: {
       manager: (await key(manager)).key,
       instructor: (await key(instructor)).key,
@@ -63,7 +74,11 @@ async function furnishPeople(post: Post) {
   };
 }
 
-async function furnishLearned(post: Post, pair: { readonly bitId: string; readonly routerId: string }) {
+async function furnishLearned(
+  post: Post,
+  pair: { readonly bitId: string; readonly routerId: string },
+  memberKey: string,
+) {
   const { bitId, routerId } = pair;
   const collet = await post("/v1/collets", { name: "1/2 in", routerId, diameterMm: 12.7, condition: "good" });
   const inspection = await post(`/v1/bits/${bitId}/inspections`, { findings: [], effect: "note" });
@@ -77,9 +92,8 @@ async function furnishLearned(post: Post, pair: { readonly bitId: string; readon
     runOutMm: 0.03,
     instrument: "Dial indicator",
   });
-  const use = await post("/v1/uses", {
-    ...{ ...pair, woodId: "black-cherry", metres: 4, minutes: 3, outcomes: ["fine"] },
-  });
+  const done = { ...pair, woodId: "black-cherry", metres: 4, minutes: 3, outcomes: ["fine"] };
+  const use = await post("/v1/uses", done, memberKey);
   return {
     colletId: collet.id,
     inspectionId: inspection.id,

@@ -5,6 +5,8 @@ export const NDJSON = "application/x-ndjson";
 
 const COLUMNS = "name,kind,diameterMm,cuttingLengthMm,shankDiameterMm,wings";
 
+export const NAMES = ["First", "Second", "Third"];
+
 /** A CSV of straight bits, one a name, with more columns where they are given. */
 export function straights(names: readonly string[], more: Readonly<Record<string, string>> = {}): string {
   const header = [COLUMNS, ...Object.keys(more)].join(",");
@@ -32,4 +34,14 @@ export function sendFile(
 /** Every bit of a shop as a file. */
 export async function exportFrom({ ask }: Shop, format: "csv" | "ndjson" = "csv"): Promise<string> {
   return (await ask("GET", `/v1/bits/export?format=${format}`)).text;
+}
+
+export async function bitsOf({ ask }: Shop) {
+  return (await ask("GET", "/v1/bits?limit=200")).body.data;
+}
+
+/** The types of a shop's events, oldest first. */
+export async function eventsOf({ ask }: Shop): Promise<string[]> {
+  const { body } = await ask("GET", "/v1/events?limit=200");
+  return body.data.map(({ type }: { type: string }) => type);
 }

@@ -72,19 +72,15 @@ beforeAll(async () => {
   shop = await openShop({}, () => new Date(), afterAll);
   furnished = await furnish((path, body, key) => made(shop, path, body, key));
   const keyWith = async (scopes: readonly string[]) =>
-    (await made(shop, "/v1/keys", { name: "Narrowed", role: "manager", scopes })).key as string;
+    (await made(shop, "/v1/keys", { name: "Narrowed", personId: furnished.ids["managerId"], scopes })).key as string;
   for (const scope of Object.keys(MAY)) {
     const others = Object.keys(MAY).filter((each) => each !== scope);
     narrowed.set(scope, { without: await keyWith(others), alone: await keyWith([scope]) });
   }
 }, 60_000);
 
-function ask(
-  operation: Operation,
-  key: string | null,
-  method: Operation["method"] | "HEAD" = operation.method,
-) {
-  const { takesJson, id } = operation;
+function ask(operation: Operation, key: string | null) {
+  const { takesJson, id, method } = operation;
   const isFile = id === "importBits";
   return shop.ask(method, urlOf(operation, furnished.ids), {
     key,
@@ -92,6 +88,17 @@ function ask(
     ...(takesJson && { body: bodyOf(operation, furnished.ids) }),
     ...(isFile && { body: "name\n" }),
   });
+}
+
+/** What a HEAD of the same path is answered with: as its GET is, or there is none. */
+async function headStatus(operation: Operation, key: string | null): Promise<number> {
+  const headers = key === null ? {} : { authorization: `Bearer ${key}` };
+  const { statusCode } = await shop.app.inject({
+    method: "HEAD",
+    url: urlOf(operation, furnished.ids),
+    headers,
+  });
+  return statusCode;
 }
 
 const named = (operations: readonly Operation[]) => operations.map((each) => [each.id, each] as const);
@@ -114,12 +121,12 @@ describe("a caller without the scope is refused and changes nothing", () => {
     const before = await lastSequence(shop);
     const without = await ask(operation, null);
     expect([without.status, without.body.code]).toEqual([401, "key-missing"]);
-    if (operation.method === "GET") expect((await ask(operation, null, "HEAD")).status).toBe(401);
+    if (operation.method === "GET") expect([401, 405]).toContain(await headStatus(operation, null));
     const refused = ROLES.filter((role) => !MAY[scope]?.includes(role)).map((role) => furnished.keys[role]);
     for (const key of [...refused, narrowed.get(scope)?.without ?? ""]) {
       const answer = await ask(operation, key);
       expect([answer.status, answer.body.code]).toEqual([403, "scope-missing"]);
-      if (operation.method === "GET") expect((await ask(operation, key, "HEAD")).status).toBe(403);
+      if (operation.method === "GET") expect([403, 405]).toContain(await headStatus(operation, key));
     }
     expect(await lastSequence(shop)).toBe(before);
   });

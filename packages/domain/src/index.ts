@@ -91,6 +91,7 @@ export type { Reveal, SizedPanel } from "./panel/size-panel.ts";
 export { type PanelSizing, sizePanels } from "./panel/size-panels.ts";
 export type { Tongue } from "./panel/tongue.ts";
 export { type PanelMachine, type PanelWork, planPanelWork } from "./panel/work.ts";
+export { bitCeilings } from "./plan/bit-ceiling.ts";
 export { clearanceOf } from "./plan/clearance.ts";
 export { ENGINE_VERSION } from "./plan/engine.ts";
 export { makePlan } from "./plan/make-plan.ts";

@@ -28,6 +28,7 @@ import { writeThrough } from "./http/write.ts";
 import { authenticateCallers, authorizeCallers } from "./keys/authenticate.ts";
 import { type ApiDocument, describeApi } from "./openapi/document.ts";
 import { documentRoutes } from "./openapi/routes.ts";
+import { pageRoutes } from "./pages/routes.ts";
 import { answerProblems } from "./problems/answer.ts";
 import { courseRooms } from "./rooms/courses.ts";
 import { planningRooms } from "./rooms/planning.ts";
@@ -86,14 +87,15 @@ export async function buildApp(parts: AppParts): Promise<{ app: App; document: (
   healthRoutes(app, { health: store.health, isClosing, metrics });
   documentRoutes(app, { document });
   const context = { all, sources: planSources(all, now), write, answerOnce, now };
-  rackRooms(app, context);
+  rackRooms(app, context, config.publicUrl);
   planningRooms(app, context);
-  courseRooms(app, context, signer);
+  courseRooms(app, context, signer, config.publicUrl);
   eventRoutes(app, { reads: events, keys, now });
   eventStreamRoutes(app, { reads: events, bell, isStillAllowed });
   checkpointRoutes(app, { reads: checkpoints, make: makeCheckpoint, answerOnce, now });
   proofRoutes(app, { events, checkpoints, verify: signer.verify });
   signingRoutes(app, { signer, makeCheckpoint, write, now });
+  await pageRoutes(app);
   refuseOthers();
   return { app, document };
 }

@@ -12,6 +12,8 @@ export type Config = {
   readonly database: string;
   /** Absolute path of the file of signing keys, or `:memory:`, which keeps them no longer than the process. */
   readonly signingKeys: string;
+  /** Where people and programs reach the service; what labels and sheets lead to. */
+  readonly publicUrl: string;
   /** The first manager's key of a new database; made and printed when left out. */
   readonly firstKey: string | undefined;
   readonly logLevel: string;
@@ -33,6 +35,13 @@ export const SETTINGS = Type.Object(
   {
     RIMWISE_HOST: Type.String({ default: "127.0.0.1", maxLength: 255 }),
     RIMWISE_PORT: Type.Integer({ default: 8080, minimum: 0, maximum: 65535 }),
+    RIMWISE_PUBLIC_URL: Type.Optional(
+      Type.String({
+        pattern: "^https?://[^\\s/?#]+$",
+        maxLength: 255,
+        description: "an origin such as https://shop.example, without a path",
+      }),
+    ),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
     RIMWISE_SIGNING_KEYS: Type.Optional(Type.String({ maxLength: 4096 })),
     RIMWISE_FIRST_KEY: Type.Optional(
@@ -70,6 +79,7 @@ export function readConfig(environment: Environment = process.env): Config {
     port: settings.RIMWISE_PORT,
     database,
     signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
+    publicUrl: publicUrlOf(settings),
     firstKey: settings.RIMWISE_FIRST_KEY,
     logLevel: settings.RIMWISE_LOG_LEVEL,
     corsOrigins: settings.RIMWISE_CORS_ORIGINS,
@@ -77,6 +87,11 @@ export function readConfig(environment: Environment = process.env): Config {
     trustedProxies: settings.RIMWISE_TRUSTED_PROXIES,
     busyAfterMs: settings.RIMWISE_BUSY_AFTER_MS,
   };
+}
+
+function publicUrlOf({ RIMWISE_PUBLIC_URL, RIMWISE_HOST, RIMWISE_PORT }: Static<typeof SETTINGS>): string {
+  const host = RIMWISE_HOST.includes(":") ? `[${RIMWISE_HOST}]` : RIMWISE_HOST;
+  return RIMWISE_PUBLIC_URL ?? `http://${host}:${RIMWISE_PORT}`;
 }
 
 function listOf(pattern: string, description: string) {

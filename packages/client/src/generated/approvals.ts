@@ -6,6 +6,7 @@ import type {
   CreateApprovalResponse,
   GetApprovalDifferenceResponse,
   GetApprovalGroundsResponse,
+  GetApprovalLabelResponse,
   GetApprovalResponse,
   GetApprovalSheetResponse,
   GetApprovalStatusResponse,
@@ -66,6 +67,13 @@ export function approvalsOf(caller: Caller) {
     getApprovalSheet: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalSheetResponse>(
         { method: "GET", path: "/v1/approvals/{approvalId}/sheet", pathParameters: { approvalId } },
+        options,
+      ),
+
+    /** A label to print for a setting, with a QR code that leads to its page and its check */
+    getApprovalLabel: (approvalId: string, options?: CallOptions) =>
+      caller.send<GetApprovalLabelResponse>(
+        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId } },
         options,
       ),
 

@@ -7,6 +7,7 @@ import type {
   DeleteBitResponse,
   ExportBitsData,
   ExportBitsResponse,
+  GetBitLabelResponse,
   GetBitResponse,
   HoldBitData,
   HoldBitResponse,
@@ -85,6 +86,13 @@ export function bitsOf(caller: Caller) {
     sendBitToSharpening: (bitId: string, options?: WriteOptions) =>
       caller.send<SendBitToSharpeningResponse>(
         { method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", pathParameters: { bitId } },
+        options,
+      ),
+
+    /** A label to print for a bit */
+    getBitLabel: (bitId: string, options?: CallOptions) =>
+      caller.send<GetBitLabelResponse>(
+        { method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId } },
         options,
       ),
 

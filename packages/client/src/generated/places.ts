@@ -6,6 +6,7 @@ import type {
   CreatePlaceResponse,
   DeletePlaceResponse,
   GetPlaceContentsResponse,
+  GetPlaceLabelResponse,
   GetPlaceResponse,
   ListPlacesData,
   ListPlacesResponse,
@@ -17,6 +18,13 @@ import type {
 
 export function placesOf(caller: Caller) {
   return {
+    /** A label to print for a place */
+    getPlaceLabel: (placeId: string, options?: CallOptions) =>
+      caller.send<GetPlaceLabelResponse>(
+        { method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId } },
+        options,
+      ),
+
     /** List the places of the shop */
     list: (query?: ListPlacesData["query"], options?: CallOptions) =>
       caller.list<ListPlacesResponse["data"][number]>(

@@ -18,6 +18,7 @@ import { meOf } from "./me.ts";
 import { outlinesOf } from "./outlines.ts";
 import { panelsOf } from "./panels.ts";
 import { peopleOf } from "./people.ts";
+import { photographsOf } from "./photographs.ts";
 import { placesOf } from "./places.ts";
 import { plansOf } from "./plans.ts";
 import { policyOf } from "./policy.ts";
@@ -51,6 +52,7 @@ export function resourcesOf(caller: Caller) {
     outlines: outlinesOf(caller),
     panels: panelsOf(caller),
     people: peopleOf(caller),
+    photographs: photographsOf(caller),
     places: placesOf(caller),
     plans: plansOf(caller),
     policy: policyOf(caller),

@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'state-not-fitting' | 'imported-before' | 'import-running' | 'ground-moved' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'state-not-fitting' | 'imported-before' | 'import-running' | 'ground-moved' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -1362,6 +1362,94 @@ export type BitRetirement = {
      * Whether another has taken its place. Left out: no, it is to reorder.
      */
     isReplaced?: boolean;
+};
+
+/**
+ * A photograph of a bit.
+ */
+export type NewPhotograph = {
+    /**
+     * What the bytes are.
+     */
+    mediaType: 'image/jpeg' | 'image/png' | 'image/webp';
+    /**
+     * What it shows.
+     */
+    caption?: string;
+    /**
+     * the image in base64 (RFC 4648), at most 4 MiB decoded
+     */
+    base64: string;
+};
+
+/**
+ * A photograph of a bit, without its bytes.
+ */
+export type Photograph = {
+    /**
+     * Its id, `photograph_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Id of who took it.
+     */
+    personId?: string;
+    /**
+     * What the bytes are.
+     */
+    mediaType: 'image/jpeg' | 'image/png' | 'image/webp';
+    /**
+     * What it shows.
+     */
+    caption?: string;
+    /**
+     * SHA-256 of the bytes.
+     */
+    sha256: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * A photograph itself.
+ */
+export type PhotographContent = {
+    /**
+     * What the bytes are.
+     */
+    mediaType: 'image/jpeg' | 'image/png' | 'image/webp';
+    /**
+     * the image in base64 (RFC 4648), at most 4 MiB decoded
+     */
+    base64: string;
+};
+
+/**
+ * One page. Photographs, oldest first.
+ */
+export type PhotographPage = {
+    /**
+     * Photographs, oldest first.
+     */
+    data: Array<Photograph>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
 };
 
 /**
@@ -7153,6 +7241,462 @@ export type SendBitToSharpeningResponses = {
 };
 
 export type SendBitToSharpeningResponse = SendBitToSharpeningResponses[keyof SendBitToSharpeningResponses];
+
+export type ListPhotographsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+    };
+    url: '/v1/photographs';
+};
+
+export type ListPhotographsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListPhotographsError = ListPhotographsErrors[keyof ListPhotographsErrors];
+
+export type ListPhotographsResponses = {
+    /**
+     * One page. Photographs, oldest first.
+     */
+    200: PhotographPage;
+};
+
+export type ListPhotographsResponse = ListPhotographsResponses[keyof ListPhotographsResponses];
+
+export type DeletePhotographData = {
+    body?: never;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a photograph.
+         */
+        photographId: string;
+    };
+    query?: never;
+    url: '/v1/photographs/{photographId}';
+};
+
+export type DeletePhotographErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type DeletePhotographError = DeletePhotographErrors[keyof DeletePhotographErrors];
+
+export type DeletePhotographResponses = {
+    /**
+     * It is gone.
+     */
+    204: void;
+};
+
+export type DeletePhotographResponse = DeletePhotographResponses[keyof DeletePhotographResponses];
+
+export type GetPhotographData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a photograph.
+         */
+        photographId: string;
+    };
+    query?: never;
+    url: '/v1/photographs/{photographId}';
+};
+
+export type GetPhotographErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPhotographError = GetPhotographErrors[keyof GetPhotographErrors];
+
+export type GetPhotographResponses = {
+    /**
+     * A photograph of a bit, without its bytes.
+     */
+    200: Photograph;
+};
+
+export type GetPhotographResponse = GetPhotographResponses[keyof GetPhotographResponses];
+
+export type GetPhotographContentData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a photograph.
+         */
+        photographId: string;
+    };
+    query?: never;
+    url: '/v1/photographs/{photographId}/content';
+};
+
+export type GetPhotographContentErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPhotographContentError = GetPhotographContentErrors[keyof GetPhotographContentErrors];
+
+export type GetPhotographContentResponses = {
+    /**
+     * A photograph itself.
+     */
+    200: PhotographContent;
+};
+
+export type GetPhotographContentResponse = GetPhotographContentResponses[keyof GetPhotographContentResponses];
+
+export type CreatePhotographData = {
+    body: NewPhotograph;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/photographs';
+};
+
+export type CreatePhotographErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreatePhotographError = CreatePhotographErrors[keyof CreatePhotographErrors];
+
+export type CreatePhotographResponses = {
+    /**
+     * A photograph of a bit, without its bytes.
+     */
+    201: Photograph;
+};
+
+export type CreatePhotographResponse = CreatePhotographResponses[keyof CreatePhotographResponses];
+
+export type GetBitLabelData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/label';
+};
+
+export type GetBitLabelErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetBitLabelError = GetBitLabelErrors[keyof GetBitLabelErrors];
+
+export type GetBitLabelResponses = {
+    /**
+     * SVG, in millimetres.
+     */
+    200: Blob | File;
+};
+
+export type GetBitLabelResponse = GetBitLabelResponses[keyof GetBitLabelResponses];
+
+export type GetPlaceLabelData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: never;
+    url: '/v1/places/{placeId}/label';
+};
+
+export type GetPlaceLabelErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPlaceLabelError = GetPlaceLabelErrors[keyof GetPlaceLabelErrors];
+
+export type GetPlaceLabelResponses = {
+    /**
+     * SVG, in millimetres.
+     */
+    200: Blob | File;
+};
+
+export type GetPlaceLabelResponse = GetPlaceLabelResponses[keyof GetPlaceLabelResponses];
 
 export type ExportBitsData = {
     body?: never;
@@ -13385,6 +13929,64 @@ export type GetApprovalSheetResponses = {
 };
 
 export type GetApprovalSheetResponse = GetApprovalSheetResponses[keyof GetApprovalSheetResponses];
+
+export type GetApprovalLabelData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a setting.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/label';
+};
+
+export type GetApprovalLabelErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalLabelError = GetApprovalLabelErrors[keyof GetApprovalLabelErrors];
+
+export type GetApprovalLabelResponses = {
+    /**
+     * SVG, in millimetres.
+     */
+    200: Blob | File;
+};
+
+export type GetApprovalLabelResponse = GetApprovalLabelResponses[keyof GetApprovalLabelResponses];
 
 export type GetApprovalStatusData = {
     body?: never;

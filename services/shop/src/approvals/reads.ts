@@ -1,5 +1,6 @@
 import { woodById } from "@rimwise/domain";
-import { and, asc, eq, gt, inArray, lte, ne, type SQL, sql } from "drizzle-orm";
+import { and, asc, eq, gt, inArray, lte, ne, sql } from "drizzle-orm";
+import type { SQLiteColumn } from "drizzle-orm/sqlite-core";
 import { type LearnedQueries, learnedQueries } from "../plans/learned.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { usableRouterQuery } from "../routers/reads.ts";
@@ -59,18 +60,22 @@ export function groundQueries(database: Database): GroundQueries {
     .where(eq(approvalGrounds.approvalId, sql.placeholder("approvalId")))
     .prepare();
   const usable = usableRouterQuery(database);
-  const issued = (condition?: SQL) =>
+  const issued = (column?: SQLiteColumn) =>
     database
       .select()
       .from(approvals)
-      .where(and(eq(approvals.state, "issued"), condition))
+      .where(and(eq(approvals.state, "issued"), column && eq(column, sql.placeholder("id"))))
       .orderBy(asc(approvals.id))
-      .all()
-      .map((row) => toRecord("approval", row));
-  const columns = { bitId: approvals.bitId, routerId: approvals.routerId, courseId: approvals.courseId };
+      .prepare();
+  const all = issued();
+  const on = {
+    bitId: issued(approvals.bitId),
+    routerId: issued(approvals.routerId),
+    courseId: issued(approvals.courseId),
+  };
   return {
-    inForceOn: (field, id) => issued(eq(columns[field], id)),
-    inForce: () => issued(),
+    inForceOn: (field, id) => on[field].all({ id }).map((row) => toRecord("approval", row)),
+    inForce: () => all.all().map((row) => toRecord("approval", row)),
     groundsOf: (approvalId) => grounds.page("", 1, { approvalId })[0],
     requestOf: (approvalId) => toRecord("grounds", requests.get({ approvalId }) ?? {}).request,
     groundsAt: (at) => {

@@ -3,6 +3,7 @@ import Type from "typebox";
 import type { App } from "../http/app-type.ts";
 import { requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
+import { LABEL_ANSWER, labelSvg, SVG_TYPE } from "../labels/label.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Signer } from "../signing/signer.ts";
 import type { GroundsRecord } from "./approval.ts";
@@ -22,6 +23,7 @@ import { stateAt } from "./state.ts";
 
 type Parts = Pick<ApprovalParts, "reads" | "bits" | "routers" | "access" | "now"> & {
   readonly signer: Signer;
+  readonly publicUrl: string;
 };
 
 const ApprovalPath = Type.Object({ approvalId: Type.String({ description: "Id of a setting." }) });
@@ -32,7 +34,7 @@ const MOST_ENDED = 100_000;
 /** How long one signature of the status list serves, where nothing was added. */
 const SIGNED_FOR_MS = 60_000;
 
-export function sheetRoutes(app: App, { reads, bits, routers, access, signer, now }: Parts): void {
+export function sheetRoutes(app: App, { reads, bits, routers, access, signer, publicUrl, now }: Parts): void {
   app.addSchema(SignedSheetSchema);
   app.addSchema(SignedStatusSchema);
   let signed: { readonly ids: string; readonly atMs: number; readonly jws: string } | undefined;
@@ -63,6 +65,28 @@ export function sheetRoutes(app: App, { reads, bits, routers, access, signer, no
       const grounds = requireFound("setting", approval.id, await reads.groundsOf(approval.id));
       const jws = await signer.sign(sheetPayload(approval, grounds, bit, router), SHEET_TYPE);
       return { approvalId: approval.id, jws, validUntil: approval.validUntil };
+    },
+  );
+
+  app.get(
+    "/v1/approvals/:approvalId/label",
+    {
+      config: { scope: "approvals:read", operation: "act" },
+      schema: {
+        operationId: "getApprovalLabel",
+        tags: ["approvals"],
+        summary: "A label to print for a setting, with a QR code that leads to its page and its check",
+        params: ApprovalPath,
+        response: LABEL_ANSWER,
+      },
+    },
+    async (request, reply) => {
+      const { id, name, setting, validUntil } = await seen(request, request.params.approvalId);
+      const lines = [
+        `mark ${setting.dialMark ?? "–"}, ${setting.rpm ?? "–"} rpm`,
+        `until ${validUntil.slice(0, 10)}`,
+      ];
+      return reply.type(SVG_TYPE).send(labelSvg({ url: `${publicUrl}/settings/${id}`, title: name, lines }));
     },
   );
 

@@ -1,28 +1,18 @@
-import {
-  type Bit,
-  bitSizes,
-  bitWords,
-  clearanceOf,
-  DEFAULT_POLICY,
-  makePlan,
-  usualCut,
-  WOODS,
-} from "@rimwise/domain";
+import { type Bit, bitCeilings, bitSizes, bitWords, clearanceOf, DEFAULT_POLICY } from "@rimwise/domain";
 import { bareBit } from "./bare.ts";
 import { facet, sizeFacets, wordFacets } from "./facets.ts";
 import type { BitRecord } from "./schema.ts";
-
-/** A router that sets no limit of its own: what is left is the bit's. */
-const ANY_ROUTER = { minRpm: 1000, maxRpm: 60_000 };
 
 /** What a bit is looked up by beside its own fields; made anew with every change of it. */
 export function bitQueryColumns(record: BitRecord) {
   const bit = bareBit(record);
   const words = [...bitWords(bit), record.name, record.notes ?? "", record.toothMaterial ?? ""];
+  const { hard, guide } = bitCeilings(bit, DEFAULT_POLICY);
   return {
     words: wordFacets(words.join(" ")),
     facets: facetsOf(record, bit).join(" "),
-    ...ceilingsOf(bit),
+    ceilingRpm: hard,
+    guideRpm: guide,
     usedMinutes: record.used.minutes,
     reorderReason: reorderReason(record),
   };
@@ -42,24 +32,6 @@ function facetsOf(record: BitRecord, bit: Bit): string[] {
     ...(bit.massG === undefined ? [facet("no", "mass")] : []),
     ...(bit.markedMaxRpm === undefined ? [facet("no", "marking")] : []),
   ];
-}
-
-/** What the bit itself allows, at the cut it is made for: the least of its hard limits, and of its guides. */
-function ceilingsOf(bit: Bit): { readonly ceilingRpm: number; readonly guideRpm: number } {
-  const [wood] = WOODS;
-  if (wood === undefined) return { ceilingRpm: 0, guideRpm: 0 };
-  const asked = {
-    bit,
-    router: ANY_ROUTER,
-    mounting: "table",
-    wood,
-    cut: usualCut(bit),
-    policy: DEFAULT_POLICY,
-  } as const;
-  const { limits } = makePlan(asked);
-  const least = (kind: "hard" | "guide") =>
-    Math.min(ANY_ROUTER.maxRpm, ...limits.flatMap(({ strength, rpm }) => (strength === kind ? rpm : [])));
-  return { ceilingRpm: least("hard"), guideRpm: least("guide") };
 }
 
 /** Why another is to be bought; undefined where none is. */

@@ -13,8 +13,11 @@ const STRICT: Options = {
   allowUnionTypes: false,
 };
 
-/** A query is text, so numbers and defaults are read from it; a misspelt parameter is still refused. */
-const FROM_TEXT: Options = { ...STRICT, coerceTypes: true, useDefaults: true };
+/**
+ * A query is text, so numbers and defaults are read from it; a misspelt parameter is still refused. With `strictNumbers` Ajv
+ * would hold an infinity that it has read from text to no bounds at all.
+ */
+const FROM_TEXT: Options = { ...STRICT, coerceTypes: true, useDefaults: true, strictNumbers: false };
 
 /**
  * Bodies are taken as they are or refused: nothing is turned into a number, nothing unknown is dropped.

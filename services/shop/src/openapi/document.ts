@@ -34,6 +34,7 @@ const TAGS = [
   },
   { name: "policy", description: "The thresholds plans are judged by." },
   { name: "places", description: "Where bits are kept, what is there and what is missing." },
+  { name: "photographs", description: "Photographs of bits." },
   { name: "loans", description: "Bits out and back." },
   { name: "inspections", description: "What was found on bits, and what follows." },
   { name: "sharpenings", description: "What bits measured before and after, and what is left of an edge." },

@@ -1,4 +1,4 @@
-import Type from "typebox";
+import Type, { type Static } from "typebox";
 import { idField, keptFields, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
@@ -17,18 +17,44 @@ export type PhotographRecord = Kept & {
   readonly bytes: Buffer;
 };
 
+/** Greatest photograph, and the base64 it comes in: four characters for three bytes. */
+export const MOST_BYTES = 4 * 1024 * 1024;
+const MOST_BASE64 = Math.ceil(MOST_BYTES / 3) * 4;
+
+const mediaType = Type.Enum([...IMAGE_TYPES], { type: "string", description: "What the bytes are." });
+const caption = Type.Optional(Type.String({ maxLength: 200, description: "What it shows." }));
+const base64 = Type.String({
+  minLength: 4,
+  maxLength: MOST_BASE64,
+  pattern: "^[A-Za-z0-9+/]+={0,2}$",
+  description: `the image in base64 (RFC 4648), at most ${MOST_BYTES / 1024 / 1024} MiB decoded`,
+});
+
+export const NewPhotographSchema = Type.Object(
+  { mediaType, caption, base64 },
+  { $id: "NewPhotograph", description: "A photograph of a bit.", additionalProperties: false },
+);
+
 export const PhotographSchema = Type.Object(
   {
     id: idField("photograph"),
     bitId: Type.String({ description: "The bit." }),
     personId: Type.Optional(referenceField("who took it")),
-    mediaType: Type.Enum([...IMAGE_TYPES], { type: "string", description: "What the bytes are." }),
-    caption: Type.Optional(Type.String({ maxLength: 200, description: "What it shows." })),
+    mediaType,
+    caption,
     sha256: Type.String({ pattern: "^[0-9a-f]{64}$", description: "SHA-256 of the bytes." }),
-    sizeBytes: Type.Integer({ minimum: 1, description: "How many bytes." }),
     ...keptFields,
   },
-  { $id: "Photograph", description: "A photograph of a bit.", additionalProperties: false },
+  {
+    $id: "Photograph",
+    description: "A photograph of a bit, without its bytes.",
+    additionalProperties: false,
+  },
+);
+
+export const PhotographContentSchema = Type.Object(
+  { mediaType, base64 },
+  { $id: "PhotographContent", description: "A photograph itself.", additionalProperties: false },
 );
 
 export const PhotographPageSchema = pageSchema(
@@ -38,4 +64,16 @@ export const PhotographPageSchema = pageSchema(
 );
 
 /** The components this resource answers and takes. */
-export const PHOTOGRAPH_SCHEMAS = [PhotographSchema, PhotographPageSchema];
+export const PHOTOGRAPH_SCHEMAS = [
+  NewPhotographSchema,
+  PhotographSchema,
+  PhotographContentSchema,
+  PhotographPageSchema,
+];
+
+export type NewPhotograph = Static<typeof NewPhotographSchema>;
+
+/** What may be told of a photograph, and what its events tell: all but the bytes. */
+export function shownPhotograph({ bytes: _, ...shown }: PhotographRecord): Omit<PhotographRecord, "bytes"> {
+  return shown;
+}

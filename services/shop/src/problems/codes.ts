@@ -16,6 +16,7 @@ export const PROBLEMS = {
   "last-manager": { status: 409, title: "The last manager's key cannot be revoked." },
   "key-ended": { status: 409, title: "The key has ended." },
   "person-left": { status: 409, title: "This person has left." },
+  "too-many-photographs": { status: 409, title: "The bit has enough photographs." },
   "place-in-use": { status: 409, title: "Something is still kept there." },
   "bit-not-available": { status: 409, title: "The bit cannot be taken just now." },
   "bit-not-usable": { status: 409, title: "The bit is out of use." },

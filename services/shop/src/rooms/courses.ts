@@ -14,7 +14,12 @@ import type { Signer } from "../signing/signer.ts";
 import type { Context } from "./context.ts";
 
 /** People, and what they are taught and allowed. */
-export function courseRooms(app: App, { all, sources: _, ...doors }: Context, signer: Signer): void {
+export function courseRooms(
+  app: App,
+  { all, sources: _, ...doors }: Context,
+  signer: Signer,
+  publicUrl: string,
+): void {
   const access = courseAccess(all.enrolments);
   personRoutes(app, { ...all, ...doors, reads: all.people });
   keyRoutes(app, { ...all, ...doors, reads: all.keys });
@@ -24,6 +29,6 @@ export function courseRooms(app: App, { all, sources: _, ...doors }: Context, si
   enrolmentRoutes(app, { ...all, ...doors, reads: all.enrolments, access });
   qualificationRoutes(app, { ...all, ...doors, reads: all.qualifications });
   approvalRoutes(app, { ...all, ...doors, reads: all.approvals, access });
-  sheetRoutes(app, { ...all, ...doors, reads: all.approvals, access, signer });
+  sheetRoutes(app, { ...all, ...doors, reads: all.approvals, access, signer, publicUrl });
   checkRoutes(app, { ...doors, reads: all.checks, sources: all });
 }

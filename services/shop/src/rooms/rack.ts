@@ -5,7 +5,9 @@ import { dialReadingRoutes } from "../dial-readings/routes.ts";
 import type { App } from "../http/app-type.ts";
 import { importRoutes } from "../imports/routes.ts";
 import { inspectionRoutes } from "../inspections/routes.ts";
+import { labelRoutes } from "../labels/routes.ts";
 import { loanRoutes } from "../loans/routes.ts";
+import { photographRoutes } from "../photographs/routes.ts";
 import { placeRoutes } from "../places/routes.ts";
 import { routerRoutes } from "../routers/routes.ts";
 import { runOutRoutes } from "../run-out-readings/routes.ts";
@@ -16,9 +18,11 @@ import { useRoutes } from "../uses/routes.ts";
 import type { Context } from "./context.ts";
 
 /** The rack, the routers, and what is learned about them. */
-export function rackRooms(app: App, { all, sources, ...doors }: Context): void {
+export function rackRooms(app: App, { all, sources, ...doors }: Context, publicUrl: string): void {
   bitRoutes(app, { ...all, ...doors, reads: all.bits });
   bitStandingRoutes(app, { ...doors, reads: all.bits });
+  photographRoutes(app, { ...all, ...doors, reads: all.photographs });
+  labelRoutes(app, { ...all, publicUrl });
   importRoutes(app, { ...all, ...doors, reads: all.imports });
   placeRoutes(app, { ...all, ...doors, reads: all.places });
   loanRoutes(app, { ...all, ...doors, reads: all.loans });

@@ -4,6 +4,7 @@ import { checkpointReads } from "../checkpoints/reads.ts";
 import { eventReads } from "../events/reads.ts";
 import { keyReads } from "../keys/reads.ts";
 import { loanReads } from "../loans/reads.ts";
+import { photographReads } from "../photographs/reads.ts";
 import { placeReads } from "../places/reads.ts";
 import type { Sources } from "../plans/gather.ts";
 import { learnedReads } from "../plans/learned.ts";
@@ -34,7 +35,7 @@ export function allReads(database: Database) {
     learned: learnedReads(database),
     loans: loanReads(database),
     people: recordReads(database, "person"),
-    photographs: recordReads(database, "photograph"),
+    photographs: photographReads(database),
     places: placeReads(database),
     plans: recordReads(database, "plan"),
     qualifications: recordReads(database, "qualification"),

@@ -61,10 +61,9 @@ describe("the one door for writes", () => {
       commit([newBit("bit_4").change], { expects: [{ type: "bit", id: "bit_9", version: 1 }] }),
       commit([newBit("bit_5").change], { expects: [{ type: "bit", id: "bit_2", version: 1 }] }),
     ]);
-    expect(outcomes[1]?.status).toBe("rejected");
     expect(outcomes.map((each) => (each.status === "fulfilled" ? each.value.kind : "failed"))).toEqual([
       "committed",
-      "failed",
+      "moved",
       "committed",
       "stale",
       "gone",
@@ -88,8 +87,9 @@ describe("the one door for writes", () => {
   test("forgets a field that is left out of the next version", async () => {
     const { commit, find } = openEmpty();
     const { record, change } = newBit("bit_1");
-    await commit([{ ...change, record: { ...record, massG: 340, notes: "heavy" } } as Change]);
-    await commit([replacement("bit", record, nextVersion(record, STAMP.at))]);
+    const full = { ...record, massG: 340, notes: "heavy" };
+    await commit([{ ...change, record: full } as Change]);
+    await commit([replacement("bit", full, nextVersion(record, STAMP.at))]);
     expect(await find("bit_1")).toEqual({ ...record, version: 2 });
   });
 });

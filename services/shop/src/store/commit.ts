@@ -50,8 +50,7 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
 
   function applyOne(change: Change, stamp: Stamp): void {
     if (change.action !== "create") {
-      const id = change.action === "remove" ? change.id : change.record.id;
-      checkVersion(change.type, id, change.expectedVersion);
+      checkVersion(change.type, idOf(change), change.expectedVersion);
     }
     applyChange(writers, change);
     appendEvent(change, stamp);
@@ -77,6 +76,11 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
     } catch (error) {
       if (error instanceof Refused) return { value: error.outcome };
       if (error instanceof GroundMoved) return { value: { kind: "moved", type: error.type, id: error.id } };
+      // Of two that create at once what may be there once, the later one decides again.
+      const [first] = order.changes;
+      if (first !== undefined && isThereAlready(error)) {
+        return { value: { kind: "moved", type: first.type, id: idOf(first) } };
+      }
       // A full disk ends the whole transaction, not just this savepoint.
       if (!sqlite.inTransaction) throw error;
       return { error };
@@ -85,4 +89,12 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
 
   const settleInTransaction = sqlite.transaction((orders: readonly Order[]) => orders.map(settle));
   return grouped((orders) => settleInTransaction.immediate(orders));
+}
+
+function idOf(change: Change): string {
+  return change.action === "remove" ? change.id : change.record.id;
+}
+
+function isThereAlready(error: unknown): boolean {
+  return error instanceof Error && "code" in error && error.code === "SQLITE_CONSTRAINT_UNIQUE";
 }

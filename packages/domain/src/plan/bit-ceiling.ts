@@ -1,0 +1,21 @@
+import type { Bit } from "../bit/bit.ts";
+import { bitSolid } from "../bit/solid.ts";
+import { speedCeiling } from "../limit/ceiling.ts";
+import type { LimitStrength } from "../limit/limit.ts";
+import type { Policy } from "../policy/policy.ts";
+import type { Router } from "../router/router.ts";
+import { limitContext } from "./known.ts";
+
+/** A router that sets no limit of its own: what is left is the bit's. */
+const ANY_ROUTER: Router = { minRpm: 1000, maxRpm: 60_000 };
+
+/**
+ * What a bit itself allows, rpm, whatever router it is in and without trials: the least of its hard limits, which a speed must stay under
+ * with its uncertainty, and of its guides. For a bit that `bitFaults` found nothing wrong with.
+ */
+export function bitCeilings(bit: Bit, policy: Policy): Readonly<Record<LimitStrength, number>> {
+  const { limits } = speedCeiling(limitContext({ bit, router: ANY_ROUTER, policy }, bitSolid(bit)));
+  const least = (kind: LimitStrength) =>
+    Math.min(ANY_ROUTER.maxRpm, ...limits.flatMap(({ strength, rpm }) => (strength === kind ? [rpm] : [])));
+  return { hard: least("hard"), guide: least("guide") };
+}

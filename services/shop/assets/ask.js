@@ -1,0 +1,34 @@
+/** The service said no, in a sentence. */
+export class Refused extends Error {
+  constructor(status, message) {
+    super(message);
+    this.status = status;
+  }
+}
+
+/** What the service answers, as JSON or text. Throws Refused where it says no. */
+export async function ask(key, path, body) {
+  const answer = await fetch(path, {
+    method: body === undefined ? "GET" : "POST",
+    headers: { Authorization: `Bearer ${key}`, ...(body && { "Content-Type": "application/json" }) },
+    body: body && JSON.stringify(body),
+    cache: "no-store",
+  });
+  const isJson = (answer.headers.get("content-type") ?? "").includes("json");
+  const content = isJson ? await answer.json() : await answer.text();
+  if (answer.ok) return content;
+  throw new Refused(
+    answer.status,
+    isJson ? `${content.title} ${content.detail}` : `The service answered ${answer.status}.`,
+  );
+}
+
+/** The same, but what may not be seen or is not there is just left out. */
+export async function askQuietly(key, path) {
+  try {
+    return await ask(key, path);
+  } catch (error) {
+    if (error instanceof Refused && (error.status === 403 || error.status === 404)) return undefined;
+    throw error;
+  }
+}

@@ -1,0 +1,41 @@
+import { ask, askQuietly } from "./ask.js";
+import { element, section } from "./element.js";
+
+/** What is in a place, what should be, and what is missing. */
+export async function placePage(key, id) {
+  const path = encodeURIComponent(id);
+  const place = await ask(key, `/v1/places/${path}`);
+  const contents = await ask(key, `/v1/places/${path}/contents`);
+  document.title = place.name;
+  const away = contents.away.map(({ bitId }) => bitId);
+  const ids = [...contents.here, ...contents.strangers, ...contents.missing, ...away];
+  const names = new Map(
+    await Promise.all([...new Set(ids)].map(async (bitId) => [bitId, await nameOf(key, bitId)])),
+  );
+  const links = (bitIds) =>
+    bitIds.map((bitId) => element("a", { href: `/bits/${encodeURIComponent(bitId)}` }, names.get(bitId)));
+  const isEmpty = ids.length === 0;
+  return [
+    element("h1", {}, place.name),
+    element("p", { class: "soft" }, `A ${place.kind}.`),
+    contents.missing.length > 0
+      ? element("p", { class: "state stop" }, `MISSING: ${contents.missing.length}`)
+      : null,
+    isEmpty ? element("p", {}, "Nothing is kept here.") : null,
+    ...section("Missing: should be here and was not seen", links(contents.missing)),
+    ...section("Here", links(contents.here)),
+    ...section("Here, but belongs elsewhere", links(contents.strangers)),
+    ...section(
+      "Belongs here, and is away",
+      contents.away.map(({ bitId, state }) =>
+        element("span", {}, ...links([bitId]), ` (${state.replaceAll("-", " ")})`),
+      ),
+    ),
+    contents.isComplete ? null : element("p", {}, "There are more than this page shows."),
+  ];
+}
+
+async function nameOf(key, bitId) {
+  const bit = await askQuietly(key, `/v1/bits/${encodeURIComponent(bitId)}`);
+  return bit?.name ?? bitId;
+}

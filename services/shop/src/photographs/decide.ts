@@ -1,0 +1,91 @@
+import { createHash } from "node:crypto";
+import { imageSize } from "image-size";
+import { notValid, Problem } from "../problems/problem.ts";
+import { creation } from "../store/changes.ts";
+import type { Change } from "../store/port.ts";
+import {
+  IMAGE_TYPES,
+  MOST_BYTES,
+  type NewPhotograph,
+  type PhotographRecord,
+  shownPhotograph,
+} from "./schema.ts";
+
+/** More pixels than a camera makes are an attack on whoever opens them. */
+const MOST_PIXELS_A_SIDE = 10_000;
+
+/** A bit is told apart by a few views. */
+export const MOST_OF_A_BIT = 12;
+
+/** How the library names what the bytes are. */
+const TYPE_OF_KIND: Readonly<Record<string, string>> = {
+  jpg: "image/jpeg",
+  png: "image/png",
+  webp: "image/webp",
+};
+
+/** A photograph as it is kept: what it says it is, its bytes are. The event tells of it without them. */
+export function addPhotograph(
+  id: string,
+  bitId: string,
+  { mediaType, caption, base64 }: NewPhotograph,
+  kept: number,
+  personId: string | undefined,
+  at: string,
+): { readonly record: PhotographRecord; readonly change: Change } {
+  if (kept >= MOST_OF_A_BIT) {
+    throw new Problem("too-many-photographs", `Bit ${bitId} has ${MOST_OF_A_BIT} already: remove one first.`);
+  }
+  const bytes = Buffer.from(base64, "base64");
+  requireImage(bytes, mediaType);
+  const record: PhotographRecord = {
+    id,
+    bitId,
+    ...(personId !== undefined && { personId }),
+    mediaType,
+    ...(caption !== undefined && { caption }),
+    sha256: createHash("sha256").update(bytes).digest("hex"),
+    bytes,
+    createdAt: at,
+    updatedAt: at,
+    version: 1,
+  };
+  return { record, change: creation("photograph", record, shownPhotograph(record)) };
+}
+
+/** Takes a photograph away; the event keeps what it was of. */
+export function removePhotograph(record: PhotographRecord): Change {
+  const event = { type: "photograph.removed", data: { before: shownPhotograph(record) } };
+  return { action: "remove", type: "photograph", id: record.id, expectedVersion: record.version, event };
+}
+
+function requireImage(bytes: Buffer, mediaType: string): void {
+  if (bytes.length > MOST_BYTES)
+    throw refused("/base64", "It is too large.", `at most ${MOST_BYTES} bytes decoded`);
+  const found = sizeOf(bytes);
+  if (found === undefined)
+    throw refused("/base64", "These bytes are no image.", `one of: ${IMAGE_TYPES.join(", ")}`);
+  if (TYPE_OF_KIND[found.type ?? ""] !== mediaType) {
+    throw refused(
+      "/mediaType",
+      "The bytes are of another type.",
+      TYPE_OF_KIND[found.type ?? ""] ?? IMAGE_TYPES.join(", "),
+    );
+  }
+  if (Math.max(found.width, found.height) > MOST_PIXELS_A_SIDE) {
+    throw refused("/base64", "It has too many pixels.", `at most ${MOST_PIXELS_A_SIDE} on a side`);
+  }
+}
+
+function sizeOf(bytes: Buffer) {
+  try {
+    return imageSize(bytes);
+  } catch {
+    // The library throws for whatever it does not know.
+    return undefined;
+  }
+}
+
+function refused(pointer: string, message: string, accepted: string): Problem {
+  return notValid([{ in: "body", pointer, message, accepted }]);
+}
