@@ -84,8 +84,8 @@ CREATE TABLE approvals (
   replaces_id TEXT
 ) STRICT;
 
-CREATE INDEX approvals_in_force_by_bit ON approvals (bit_id) WHERE state = 'issued';
-CREATE INDEX approvals_in_force_by_router ON approvals (router_id) WHERE state = 'issued';
+CREATE INDEX approvals_in_force_by_bit ON approvals (bit_id, id) WHERE state = 'issued';
+CREATE INDEX approvals_in_force_by_router ON approvals (router_id, id) WHERE state = 'issued';
 CREATE INDEX approvals_in_force ON approvals (course_id, bit_id, router_id) WHERE state = 'issued';
 CREATE INDEX approvals_by_course ON approvals (course_id, id);
 CREATE INDEX approvals_by_course_and_end ON approvals (course_id, valid_until) WHERE state = 'issued';

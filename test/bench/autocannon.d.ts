@@ -9,5 +9,7 @@ declare module "autocannon" {
     readonly headers: Readonly<Record<string, string>>;
     readonly duration: number;
     readonly connections: number;
+    /** Threads that the load comes from; left out, this one. */
+    readonly workers?: number;
   }): EventEmitter;
 }

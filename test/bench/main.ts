@@ -1,4 +1,5 @@
 import { benchApprovals } from "./approvals.ts";
+import { benchCreates } from "./creates.ts";
 import { benchHttp } from "./http.ts";
 import { benchImport } from "./import.ts";
 import { benchPlans } from "./plans.ts";
@@ -13,6 +14,7 @@ const BENCHES = {
   approvals: benchApprovals,
   import: benchImport,
   reads: benchReads,
+  creates: benchCreates,
 };
 
 for (const [name, bench] of Object.entries(BENCHES)) {

@@ -68,7 +68,10 @@ const QUERY_SAMPLES: Readonly<Record<string, Sample>> = {
   until: () => new Date(Date.now() - WEEK_MS).toISOString(),
 };
 
-/** Every read of the API description that needs a scope and answers JSON: plain, and once for each of its filters. */
+/**
+ * Every read of the API description that needs a scope and answers JSON: plain, once for each of its filters, and once for
+ * each two of them.
+ */
 export function readRows({ paths = {} }: ApiDocument): ReadRow[] {
   return Object.entries(paths).flatMap(([path, { get }]) => {
     const answer: { content?: object } = Object(get?.responses?.["200"]);
@@ -80,14 +83,11 @@ export function readRows({ paths = {} }: ApiDocument): ReadRow[] {
     );
     const needed = queries.filter(({ required }) => required === true);
     const filters = queries.filter(({ required }) => required !== true);
-    const plain = { name: get.operationId, urlFor: urlOf(path, needed) };
-    return [
-      plain,
-      ...filters.map((filter) => ({
-        name: `${get.operationId} ?${filter.name}`,
-        urlFor: urlOf(path, [...needed, filter]),
-      })),
-    ];
+    const pairs = filters.flatMap((one, index) => filters.slice(index + 1).map((other) => [one, other]));
+    return [[], ...filters.map((each) => [each]), ...pairs].map((asked) => ({
+      name: [get.operationId, asked.map(({ name }) => name).join("&")].filter(Boolean).join(" ?"),
+      urlFor: urlOf(path, [...needed, ...asked]),
+    }));
   });
 }
 

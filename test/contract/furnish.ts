@@ -15,8 +15,7 @@ export type Furnished = {
 /** One dark pixel. */
 export const PHOTOGRAPH = {
   mediaType: "image/png",
-  base64:
-    "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==",
+  base64: "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==",
 };
 
 const IN_A_MONTH_MS = 30 * 24 * 60 * 60 * 1000;

@@ -58,7 +58,15 @@ const SHARED = [
 ];
 
 /** Lists that hold what is somebody's own. */
-const PERSONAL_LISTS = ["listLoans", "listUses", "listCourses", "listEnrolments", "listQualifications", "listApprovals", "listChecks"];
+const PERSONAL_LISTS = [
+  "listLoans",
+  "listUses",
+  "listCourses",
+  "listEnrolments",
+  "listQualifications",
+  "listApprovals",
+  "listChecks",
+];
 
 async function ask(operation: Operation, key: string | null, url = urlOf(operation, furnished.ids)) {
   const { method, takesJson } = operation;
@@ -98,7 +106,11 @@ describe("API1:2023 Broken Object Level Authorization", () => {
     if (operation === undefined) return expect.unreachable(id);
     const own = await ask(operation, furnished.keys.member);
     expect(own.body.data.length).toBeGreaterThan(0);
-    for (const query of ["", `?personId=${furnished.ids["personId"]}`, `?courseId=${furnished.ids["courseId"]}`]) {
+    for (const query of [
+      "",
+      `?personId=${furnished.ids["personId"]}`,
+      `?courseId=${furnished.ids["courseId"]}`,
+    ]) {
       const answer = await shop.ask("GET", `${operation.path}${query}`, { key: stranger });
       if (answer.status === 200) expect(answer.body.data).toEqual([]);
       else expect([403, 404, 422], answer.text).toContain(answer.status);
@@ -131,7 +143,10 @@ describe("API2:2023 Broken Authentication", () => {
 
   beforeAll(async () => {
     const manager = { name: "x", role: "manager" };
-    const soon = await made(shop, "/v1/keys", { ...manager, expiresAt: new Date(Date.now() + 700).toISOString() });
+    const soon = await made(shop, "/v1/keys", {
+      ...manager,
+      expiresAt: new Date(Date.now() + 700).toISOString(),
+    });
     const gone = await made(shop, "/v1/keys", manager);
     await shop.ask("POST", `/v1/keys/${gone.id}/revoke`);
     const old = await made(shop, "/v1/keys", manager);
@@ -142,27 +157,40 @@ describe("API2:2023 Broken Authentication", () => {
 
   test.each([
     ["no key", (): Record<string, string> => ({})],
-    ["a mistyped key", () => bearer(`${shop.managerKey.slice(0, -1)}${shop.managerKey.endsWith("0") ? "1" : "0"}`)],
+    [
+      "a mistyped key",
+      () => bearer(`${shop.managerKey.slice(0, -1)}${shop.managerKey.endsWith("0") ? "1" : "0"}`),
+    ],
     ["an expired key", () => bearer(expired)],
     ["a revoked key", () => bearer(revoked)],
     ["the secret before a rotation", () => bearer(rotated)],
     ["a key id for a secret", () => bearer(furnished.ids["keyId"] ?? "")],
-    ["a key sent as a password", () => ({ authorization: `Basic ${Buffer.from(`x:${shop.managerKey}`).toString("base64")}` })],
-    ["a key in a header of its own", () => ({ "x-api-key": shop.managerKey, cookie: `key=${shop.managerKey}` })],
+    [
+      "a key sent as a password",
+      () => ({ authorization: `Basic ${Buffer.from(`x:${shop.managerKey}`).toString("base64")}` }),
+    ],
+    [
+      "a key in a header of its own",
+      () => ({ "x-api-key": shop.managerKey, cookie: `key=${shop.managerKey}` }),
+    ],
     ["two keys in one header", () => bearer(`${shop.managerKey}, ${shop.managerKey}`)],
     ["nothing after the word Bearer", () => ({ authorization: "Bearer " })],
-  ])("%s opens no operation at all", async (_name, headersOf) => {
-    for (const operation of guarded) {
-      const { statusCode, headers, body } = await shop.app.inject({
-        method: operation.method,
-        url: urlOf(operation, furnished.ids),
-        headers: { ...headersOf(), "if-match": "*" },
-        ...(operation.takesJson && { payload: bodyOf(operation, furnished.ids) }),
-      });
-      expect(statusCode, `${operation.id} ${body}`).toBe(401);
-      expect(headers["www-authenticate"]).toMatch(/^Bearer realm=/);
-    }
-  }, 60_000);
+  ])(
+    "%s opens no operation at all",
+    async (_name, headersOf) => {
+      for (const operation of guarded) {
+        const { statusCode, headers, body } = await shop.app.inject({
+          method: operation.method,
+          url: urlOf(operation, furnished.ids),
+          headers: { ...headersOf(), "if-match": "*" },
+          ...(operation.takesJson && { payload: bodyOf(operation, furnished.ids) }),
+        });
+        expect(statusCode, `${operation.id} ${body}`).toBe(401);
+        expect(headers["www-authenticate"]).toMatch(/^Bearer realm=/);
+      }
+    },
+    60_000,
+  );
 
   test("a key in the query opens nothing, and no operation takes one there", async () => {
     for (const name of ["key", "access_token", "api_key", "token"]) {
@@ -193,7 +221,9 @@ describe("API5:2023 Broken Function Level Authorization", () => {
   test("a header does not turn one method into another", async () => {
     const bit = await addBit(shop);
     for (const name of ["x-http-method-override", "x-method-override", "x-http-method"]) {
-      const answer = await shop.ask("GET", `/v1/bits/${bit.id}`, { headers: { [name]: "DELETE", "If-Match": "*" } });
+      const answer = await shop.ask("GET", `/v1/bits/${bit.id}`, {
+        headers: { [name]: "DELETE", "If-Match": "*" },
+      });
       expect(answer.body.id).toBe(bit.id);
     }
     expect((await shop.ask("GET", `/v1/bits/${bit.id}`)).status).toBe(200);

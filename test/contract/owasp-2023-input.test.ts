@@ -30,18 +30,21 @@ const send = (operation: Operation, body: object | string, headers: Record<strin
 describe("API3:2023 Broken Object Property Level Authorization", () => {
   const NOBODYS = ["isAdmin", "keySha256", "previousSha256", "__proto", "$set"];
 
-  test.each(withBody)("%s takes no field that is only shown, and none that nobody knows", async (_id, operation) => {
-    const extra = [...readOnlyFields(operation.id), ...NOBODYS];
-    const before = await lastSequence(shop);
-    const answer = await send(operation, {
-      ...bodyOf(operation, furnished.ids),
-      ...Object.fromEntries(extra.map((name) => [name, 1])),
-    });
-    expect(answer.status, answer.text).toBe(422);
-    const pointers = answer.body.errors.map(({ pointer }: { pointer: string }) => pointer);
-    for (const name of extra) expect(pointers).toContain(`/${name}`);
-    expect(await lastSequence(shop)).toBe(before);
-  });
+  test.each(withBody)(
+    "%s takes no field that is only shown, and none that nobody knows",
+    async (_id, operation) => {
+      const extra = [...readOnlyFields(operation.id), ...NOBODYS];
+      const before = await lastSequence(shop);
+      const answer = await send(operation, {
+        ...bodyOf(operation, furnished.ids),
+        ...Object.fromEntries(extra.map((name) => [name, 1])),
+      });
+      expect(answer.status, answer.text).toBe(422);
+      const pointers = answer.body.errors.map(({ pointer }: { pointer: string }) => pointer);
+      for (const name of extra) expect(pointers).toContain(`/${name}`);
+      expect(await lastSequence(shop)).toBe(before);
+    },
+  );
 
   test("no body is open to fields nobody declared, at any depth", () => {
     const open = bodySchemas().filter(
@@ -51,7 +54,9 @@ describe("API3:2023 Broken Object Property Level Authorization", () => {
   });
 
   test("no answer has a field for a secret, but the one that shows a new key once", () => {
-    const secrets = answeredFields().filter((name) => /secret|password|digest$|token|^key$|keysha|previoussha/i.test(name));
+    const secrets = answeredFields().filter((name) =>
+      /secret|password|digest$|token|^key$|keysha|previoussha/i.test(name),
+    );
     // Fingerprints of plans and settings are there to be compared.
     expect(secrets.sort()).toEqual(["digest", "inputDigest", "key", "resultDigest"]);
   });
@@ -74,11 +79,16 @@ describe("API4:2023 Unrestricted Resource Consumption", () => {
       const { type, maxItems, maxLength, enum: choices, pattern, format, maximum, exclusiveMaximum } = schema;
       if (choices !== undefined || schema.const !== undefined) return true;
       if (type === "array") return maxItems !== undefined;
-      if (type === "string") return maxLength !== undefined || format === "date" || /^\^[^*+]*\$$/.test(pattern ?? "");
+      if (type === "string")
+        return maxLength !== undefined || format === "date" || /^\^[^*+]*\$$/.test(pattern ?? "");
       if (type === "number" || type === "integer") return (maximum ?? exclusiveMaximum) !== undefined;
       return at !== "";
     };
-    expect(bodySchemas().filter((each) => !isBounded(each)).map(({ at }) => at)).toEqual([]);
+    expect(
+      bodySchemas()
+        .filter((each) => !isBounded(each))
+        .map(({ at }) => at),
+    ).toEqual([]);
   });
 
   test("every list is by pages of 1 to 200", async () => {
@@ -98,7 +108,10 @@ describe("API4:2023 Unrestricted Resource Consumption", () => {
   test.each(withBody)("%s takes no body of 8 MB, and none nested beyond reason", async (_id, operation) => {
     const before = await lastSequence(shop);
     expect((await send(operation, { notes: "x".repeat(8 * 1024 * 1024) })).status).toBe(413);
-    for (const nested of [`{"a":`.repeat(20_000) + "1" + "}".repeat(20_000), `{"a":${"[".repeat(50_000)}${"]".repeat(50_000)}}`]) {
+    for (const nested of [
+      `{"a":`.repeat(20_000) + "1" + "}".repeat(20_000),
+      `{"a":${"[".repeat(50_000)}${"]".repeat(50_000)}}`,
+    ]) {
       const { status, text } = await send(operation, nested);
       expect([400, 413, 422], text.slice(0, 300)).toContain(status);
     }
@@ -164,7 +177,8 @@ describe("API7:2023 Server Side Request Forgery", () => {
 });
 
 describe("API10:2023 Unsafe Consumption of APIs", () => {
-  const CLIENTS = /^(node:)?(http|https|http2|net|tls|dgram|dns)$|^(undici|axios|got|node-fetch|request|ws)(\/|$)/;
+  const CLIENTS =
+    /^(node:)?(http|https|http2|net|tls|dgram|dns)$|^(undici|axios|got|node-fetch|request|ws)(\/|$)/;
   /** Names of statuses: a list, no client. */
   const HARMLESS = 'import { STATUS_CODES } from "node:http";\n';
 
@@ -174,9 +188,16 @@ describe("API10:2023 Unsafe Consumption of APIs", () => {
     );
     expect(files.length).toBeGreaterThan(150);
     for (const file of files) {
-      const used = importsOf({ ...file, text: file.text.replace(HARMLESS, "") }).filter(({ isTypeOnly }) => !isTypeOnly);
-      expect(used.filter(({ specifier }) => CLIENTS.test(specifier)), file.path).toEqual([]);
-      const identifiers = parse(file).getFullText().match(/\b(fetch|WebSocket|EventSource|XMLHttpRequest)\(/g);
+      const used = importsOf({ ...file, text: file.text.replace(HARMLESS, "") }).filter(
+        ({ isTypeOnly }) => !isTypeOnly,
+      );
+      expect(
+        used.filter(({ specifier }) => CLIENTS.test(specifier)),
+        file.path,
+      ).toEqual([]);
+      const identifiers = parse(file)
+        .getFullText()
+        .match(/\b(fetch|WebSocket|EventSource|XMLHttpRequest)\(/g);
       expect(identifiers, file.path).toBeNull();
     }
   });

@@ -34,7 +34,8 @@ describe("API8:2023 Security Misconfiguration", () => {
         });
         expect(answer.headers["content-security-policy"]).toMatch(/default-src 'none'|default-src 'self'/);
         expect(answer.headers["cache-control"], operation.id).toMatch(/no-store|no-cache|private/);
-        for (const telling of ["server", "x-powered-by", "via"]) expect(answer.headers[telling]).toBeUndefined();
+        for (const telling of ["server", "x-powered-by", "via"])
+          expect(answer.headers[telling]).toBeUndefined();
       }
     }
   });
@@ -44,7 +45,10 @@ describe("API8:2023 Security Misconfiguration", () => {
     for (const operation of OPERATIONS.filter(({ isEndless }) => !isEndless)) {
       const url = urlOf(operation, furnished.ids);
       const asked = { origin, "access-control-request-method": operation.method };
-      for (const answer of [await inject("OPTIONS", url, asked), await inject(operation.method, url, { origin })]) {
+      for (const answer of [
+        await inject("OPTIONS", url, asked),
+        await inject(operation.method, url, { origin }),
+      ]) {
         expect(Object.keys(answer.headers).filter((name) => name.startsWith("access-control"))).toEqual([]);
       }
     }
@@ -63,7 +67,9 @@ describe("API8:2023 Security Misconfiguration", () => {
     for (const name of tables) database.exec(`DROP TABLE "${name}"`);
     database.close();
     let faults = 0;
-    const whole = OPERATIONS.filter(({ id, method, isEndless }) => method === "GET" && !isEndless && id !== "exportBits");
+    const whole = OPERATIONS.filter(
+      ({ id, method, isEndless }) => method === "GET" && !isEndless && id !== "exportBits",
+    );
     for (const operation of whole) {
       const { statusCode, body } = await own.app.inject({
         url: urlOf(operation, inside.ids),
@@ -80,7 +86,7 @@ describe("API8:2023 Security Misconfiguration", () => {
 
 describe("API9:2023 Improper Inventory Management", () => {
   /** What is served for people to look at, and so is no part of the API. */
-  const PAGES = /^\/(pages|assets|scan|)(\/|$)/;
+  const PAGES = /^\/(pages\/[\w.]+|(bits|places|settings)\/:\w+)$/;
 
   /** The paths of the router's own tree: each line is a part under the line that is less indented. */
   function running(): string[] {

@@ -96,7 +96,9 @@ function within({ at, schema }: Found, seen: Set<string>): Found[] {
   const { properties = {}, items, anyOf = [], oneOf = [] } = schema;
   return [
     { at, schema },
-    ...Object.entries(properties).flatMap(([name, each]) => within({ at: `${at}/${name}`, schema: each }, seen)),
+    ...Object.entries(properties).flatMap(([name, each]) =>
+      within({ at: `${at}/${name}`, schema: each }, seen),
+    ),
     ...(items === undefined ? [] : within({ at: `${at}/*`, schema: items }, seen)),
     ...[...anyOf, ...oneOf].flatMap((each) => within({ at, schema: each }, seen)),
   ];

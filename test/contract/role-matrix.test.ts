@@ -72,7 +72,8 @@ beforeAll(async () => {
   shop = await openShop({}, () => new Date(), afterAll);
   furnished = await furnish((path, body, key) => made(shop, path, body, key));
   const keyWith = async (scopes: readonly string[]) =>
-    (await made(shop, "/v1/keys", { name: "Narrowed", personId: furnished.ids["managerId"], scopes })).key as string;
+    (await made(shop, "/v1/keys", { name: "Narrowed", personId: furnished.ids["managerId"], scopes }))
+      .key as string;
   for (const scope of Object.keys(MAY)) {
     const others = Object.keys(MAY).filter((each) => each !== scope);
     narrowed.set(scope, { without: await keyWith(others), alone: await keyWith([scope]) });

@@ -52,6 +52,8 @@ function reworking(at: string, queries: GroundQueries): (approval: ApprovalRecor
 
 function touchedBy(change: Change): Touched | undefined {
   const id = change.action === "remove" ? change.id : change.record.id;
+  // Nothing rests yet on what is new itself; on a trial or a reading's bit and router it may.
+  if (change.action === "create" && (change.type === "bit" || change.type === "router")) return undefined;
   switch (change.type) {
     case "bit":
       return { field: "bitId", id };

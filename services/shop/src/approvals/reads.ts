@@ -1,6 +1,5 @@
 import { woodById } from "@rimwise/domain";
-import { and, asc, eq, gt, inArray, lte, ne, sql } from "drizzle-orm";
-import type { SQLiteColumn } from "drizzle-orm/sqlite-core";
+import { and, asc, eq, gt, inArray, lte, ne, type SQL, sql } from "drizzle-orm";
 import { type LearnedQueries, learnedQueries } from "../plans/learned.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { usableRouterQuery } from "../routers/reads.ts";
@@ -47,6 +46,9 @@ export type ApprovalReads = RecordReads<"approval"> & {
   readonly endedEarly: (at: string, most: number) => Promise<string[]>;
 };
 
+/** Written out, not bound: SQLite uses an index of issued settings only where it can read that only those are asked for. */
+const IN_FORCE = sql`${approvals.state} = 'issued'`;
+
 export function groundQueries(database: Database): GroundQueries {
   const grounds = recordQueries(database, "grounds");
   const bits = recordQueries(database, "bit");
@@ -60,18 +62,21 @@ export function groundQueries(database: Database): GroundQueries {
     .where(eq(approvalGrounds.approvalId, sql.placeholder("approvalId")))
     .prepare();
   const usable = usableRouterQuery(database);
-  const issued = (column?: SQLiteColumn) =>
-    database
-      .select()
-      .from(approvals)
-      .where(and(eq(approvals.state, "issued"), column && eq(column, sql.placeholder("id"))))
-      .orderBy(asc(approvals.id))
-      .prepare();
-  const all = issued();
+  const issued = (condition: SQL) =>
+    database.select().from(approvals).where(condition).orderBy(asc(approvals.id)).prepare();
+  const all = issued(IN_FORCE);
+  const id = sql.placeholder("id");
+  // Told which index to use: without statistics SQLite takes one that also looks at what is not in force.
   const on = {
-    bitId: issued(approvals.bitId),
-    routerId: issued(approvals.routerId),
-    courseId: issued(approvals.courseId),
+    bitId: issued(
+      sql`${approvals.id} IN (SELECT id FROM approvals INDEXED BY approvals_in_force_by_bit WHERE state = 'issued' AND bit_id = ${id})`,
+    ),
+    routerId: issued(
+      sql`${approvals.id} IN (SELECT id FROM approvals INDEXED BY approvals_in_force_by_router WHERE state = 'issued' AND router_id = ${id})`,
+    ),
+    courseId: issued(
+      sql`${approvals.id} IN (SELECT id FROM approvals INDEXED BY approvals_in_force WHERE state = 'issued' AND course_id = ${id})`,
+    ),
   };
   return {
     inForceOn: (field, id) => on[field].all({ id }).map((row) => toRecord("approval", row)),
@@ -116,12 +121,10 @@ export function approvalReads(database: Database): ApprovalReads {
     .select()
     .from(approvals)
     .where(
-      and(
-        eq(approvals.state, "issued"),
-        sql`${approvals.courseId} IN (SELECT value FROM json_each(${sql.placeholder("courseIds")}))`,
-        eq(approvals.bitId, sql.placeholder("bitId")),
-        eq(approvals.routerId, sql.placeholder("routerId")),
-      ),
+      sql`${approvals.id} IN (
+        SELECT id FROM approvals INDEXED BY approvals_in_force
+        WHERE state = 'issued' AND course_id IN (SELECT value FROM json_each(${sql.placeholder("courseIds")}))
+          AND bit_id = ${sql.placeholder("bitId")} AND router_id = ${sql.placeholder("routerId")})`,
     )
     .limit(MOST_FOR_A_PAIR)
     .prepare();
@@ -152,22 +155,17 @@ export function approvalReads(database: Database): ApprovalReads {
       database
         .select()
         .from(approvals)
-        .where(
-          and(eq(approvals.courseId, courseId), eq(approvals.state, "issued"), lte(approvals.validUntil, at)),
-        )
+        .where(and(eq(approvals.courseId, courseId), IN_FORCE, lte(approvals.validUntil, at)))
         .orderBy(asc(approvals.validUntil))
         .limit(most)
         .all()
         .map((row) => toRecord("approval", row)),
     endedEarly: async (at, most) =>
       database
-        .select({ id: approvals.id })
-        .from(approvals)
-        .where(
-          and(sql`${approvals.state} IN ('lapsed', 'withdrawn', 'replaced')`, gt(approvals.validUntil, at)),
+        .all<{ id: string }>(
+          sql`SELECT id FROM approvals INDEXED BY approvals_ended
+              WHERE state IN ('lapsed', 'withdrawn', 'replaced') AND valid_until > ${at} LIMIT ${most}`,
         )
-        .limit(most)
-        .all()
         .map(({ id }) => id),
   };
 }

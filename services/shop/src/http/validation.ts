@@ -32,8 +32,17 @@ export function validateStrictly(app: App): void {
 function ajvWith(app: App, options: Options): Ajv {
   const ajv = new Ajv(options);
   formats.default(ajv);
+  ajv.addFormat("date-time", isTellable);
   for (const component of Object.values(app.getSchemas())) ajv.addSchema(Object(component));
   return ajv;
+}
+
+const asWritten = formats.default(new Ajv()).compile({ type: "string", format: "date-time" });
+
+/** What is written as a time and also told by the clock here: no leap second, and a year of four digits in UTC. */
+function isTellable(text: string): boolean {
+  const time = new Date(text);
+  return asWritten(text) && !Number.isNaN(time.getTime()) && /^\d{4}-/.test(time.toISOString());
 }
 
 function lazily<Value>(make: () => Value): () => Value {

@@ -1,0 +1,85 @@
+import { once } from "node:events";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import autocannon from "autocannon";
+import { bitAt } from "./shop.ts";
+
+const SECONDS = 5;
+const CLIENTS = 64;
+
+const BIT = { name: "Straight, 12.7 mm", ...bitAt(0) };
+
+/**
+ * Durable creates over HTTP with many clients beside commits of the same record one at a time through the same door, each
+ * flushed to the disk before the next: what grouping commits gains, with HTTP paid for.
+ */
+export async function benchCreates(): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), "rimwise-bench-"));
+  try {
+    const database = join(folder, "shop.sqlite");
+    const config = readConfig({
+      RIMWISE_DATABASE: database,
+      RIMWISE_LOG_LEVEL: "silent",
+      RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
+      RIMWISE_BUSY_AFTER_MS: "0",
+    });
+    const store = openStore(database);
+    const key = (await grantFirstKey(store, undefined)) ?? "";
+    const { app } = await buildApp({ config, store });
+    const url = `${await app.listen({ port: 0 })}/v1/bits`;
+    const headers = { authorization: `Bearer ${key}`, "content-type": "application/json" };
+    const singly = await commitsPerSecond(store.commit, await created(url, headers));
+    const together = await createsPerSecond(url, headers);
+    await app.close();
+    store.close();
+    return (
+      `Durable creates over HTTP, ${CLIENTS} clients in a thread of their own: ${together.toFixed(0)} a second; ` +
+      `single commits of the same record, one at a time: ${singly.toFixed(0)} a second; ratio ${(together / singly).toFixed(2)}`
+    );
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+type Commit = ReturnType<typeof openStore>["commit"];
+type Order = Parameters<Commit>[0];
+type Change = Order["changes"][number];
+type BitRecord = Extract<Change, { readonly action: "create"; readonly type: "bit" }>["record"];
+
+/** A bit as the service itself makes it. */
+async function created(url: string, headers: Record<string, string>): Promise<BitRecord> {
+  const answer = await fetch(url, { method: "POST", body: JSON.stringify(BIT), headers });
+  if (answer.status !== 201) throw new Error(`${url} ${await answer.text()}`);
+  return Object(await answer.json());
+}
+
+async function commitsPerSecond(commit: Commit, bit: BitRecord): Promise<number> {
+  const started = process.hrtime.bigint();
+  const until = started + BigInt(SECONDS * 1e9);
+  let count = 0;
+  for (; process.hrtime.bigint() < until; count += 1) {
+    const record = { ...bit, id: `bit_${count.toString(16).padStart(32, "0")}` };
+    const stamp = { by: "system", at: record.createdAt, requestId: "bench" };
+    const event = { type: "bit.created", data: { after: record } };
+    const outcome = await commit({ stamp, changes: [{ action: "create", type: "bit", record, event }] });
+    if (outcome.kind !== "committed") throw new Error(outcome.kind);
+  }
+  return count / (Number(process.hrtime.bigint() - started) / 1e9);
+}
+
+async function createsPerSecond(url: string, headers: Record<string, string>): Promise<number> {
+  const run = autocannon({
+    url,
+    method: "POST",
+    body: JSON.stringify(BIT),
+    headers,
+    duration: SECONDS,
+    connections: CLIENTS,
+    workers: 1,
+  });
+  const [result]: { requests: { average: number }; non2xx: number }[] = await once(run, "done");
+  if (result === undefined || result.non2xx > 0) throw new Error(`${url} refused some requests`);
+  return result.requests.average;
+}
