@@ -5,6 +5,7 @@ import { type App, buildApp, grantFirstKey, openStore, readConfig } from "@rimwi
 import Database from "better-sqlite3";
 
 const LAPSING = 1000;
+const RUNS = 5;
 const FEW = 10;
 const MANY = 100_000;
 const ASKED = 2000;
@@ -31,17 +32,21 @@ export async function benchApprovals(): Promise<string> {
   ].join("\n");
 }
 
+/** The middle of several runs in one service: a shop's service has run for a while before a bit with many settings is sharpened. */
 async function lapseMs(count: number, isOnePlan: boolean): Promise<number> {
   const shop = await openShop();
   try {
-    const { bitId, approvalId } = await issueOne(shop);
-    copies(shop.file, approvalId, count, isOnePlan ? "" : "planId", "");
-    const started = performance.now();
-    await shop.ask("POST", `/v1/bits/${bitId}/sharpenings`, { diameterMm: 88.2 });
-    const ms = performance.now() - started;
-    const { data } = await shop.ask("GET", `/v1/approvals?bitId=${bitId}&state=issued`);
-    if (data.length > 0) throw new Error("a setting was left in force");
-    return ms;
+    const times: number[] = [];
+    for (let run = 0; run < RUNS; run += 1) {
+      const { bitId, approvalId } = await issueOne(shop);
+      copies(shop.file, approvalId, count, isOnePlan ? "" : "planId", "");
+      const started = performance.now();
+      await shop.ask("POST", `/v1/bits/${bitId}/sharpenings`, { diameterMm: 88.2 });
+      times.push(performance.now() - started);
+      const { data } = await shop.ask("GET", `/v1/approvals?bitId=${bitId}&state=issued`);
+      if (data.length > 0) throw new Error("a setting was left in force");
+    }
+    return times.sort((a, b) => a - b)[Math.floor(RUNS / 2)] ?? Number.NaN;
   } finally {
     await shop.close();
   }
@@ -177,7 +182,7 @@ function copies(
   );
   database.transaction(() => {
     for (let index = 0; index < count; index += 1) {
-      const id = `approval_copy${String(index).padStart(8, "0")}`;
+      const id = `${approvalId}_${String(index).padStart(8, "0")}`;
       copy.run({ id, from: approvalId });
       if (!bitId) ground.run({ groundsId: `grounds_${id}`, id, from: approvalId });
     }

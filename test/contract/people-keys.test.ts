@@ -14,7 +14,7 @@ beforeEach(() => {
   now = new Date(START);
 });
 
-const after = (minutes: number) => new Date(new Date(START).getTime() + minutes * 60_000);
+const minutesOn = (minutes: number) => new Date(new Date(START).getTime() + minutes * 60_000);
 const change = (personId: string, body: object, key?: string) =>
   shop.ask("PATCH", `/v1/people/${personId}`, {
     body,
@@ -95,8 +95,8 @@ describe("a key that expires", () => {
   });
 
   test("is not given a new secret that would open nothing", async () => {
-    const { keyId } = await addSomebody(shop, "member", { expiresAt: after(60).toISOString() });
-    now = after(60);
+    const { keyId } = await addSomebody(shop, "member", { expiresAt: minutesOn(60).toISOString() });
+    now = minutesOn(60);
     const answer = await rotate(keyId);
     expect([answer.status, answer.body.code]).toEqual([409, "key-ended"]);
   });
@@ -118,11 +118,11 @@ describe("a rotation", () => {
     const { keyId, key: old } = await addSomebody(shop, "member");
     const { status, body, headers } = await rotate(keyId, { overlapMinutes: 30 });
     expect(status).toBe(201);
-    expect(body).toMatchObject({ id: keyId, previousUntil: after(30).toISOString(), version: 2 });
+    expect(body).toMatchObject({ id: keyId, previousUntil: minutesOn(30).toISOString(), version: 2 });
     expect(headers["cache-control"]).toBe("no-store");
-    now = after(29.99);
+    now = minutesOn(29.99);
     expect([await statusFor(shop, old), await statusFor(shop, body.key)]).toEqual([200, 200]);
-    now = after(30);
+    now = minutesOn(30);
     expect([await statusFor(shop, old), await statusFor(shop, body.key)]).toEqual([401, 200]);
   });
 
@@ -131,7 +131,7 @@ describe("a rotation", () => {
     const second = (await rotate(keyId, { overlapMinutes: 0 })).body;
     expect([await statusFor(shop, first), await statusFor(shop, second.key)]).toEqual([401, 200]);
     const third = (await rotate(keyId)).body;
-    expect(third.previousUntil).toBe(after(24 * 60).toISOString());
+    expect(third.previousUntil).toBe(minutesOn(24 * 60).toISOString());
   });
 
   test("done twice ends the oldest secret at once", async () => {
