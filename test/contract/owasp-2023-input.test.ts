@@ -109,7 +109,7 @@ describe("API4:2023 Unrestricted Resource Consumption", () => {
     const before = await lastSequence(shop);
     expect((await send(operation, { notes: "x".repeat(8 * 1024 * 1024) })).status).toBe(413);
     for (const nested of [
-      `{"a":`.repeat(20_000) + "1" + "}".repeat(20_000),
+      `${`{"a":`.repeat(20_000)}1${"}".repeat(20_000)}`,
       `{"a":${"[".repeat(50_000)}${"]".repeat(50_000)}}`,
     ]) {
       const { status, text } = await send(operation, nested);

@@ -11650,7 +11650,7 @@ export type GetPlanData = {
     };
     path: {
         /**
-         * Id of a stored plan.
+         * Id of a plan.
          */
         planId: string;
     };

@@ -105,12 +105,12 @@ export function bitFilter(query: BitListQueryType, router: Router | undefined): 
 
 /** The settings of which every other one is both nominally and truly as fast as one: mostly the first mark alone. */
 function slowestSettings(router: Router): DialSpeed[] {
-  return dialSpeeds(router, DEFAULT_POLICY)
-    .sort((one, other) => one.rpm - other.rpm)
-    .reduce<DialSpeed[]>((slowest, speed) => {
-      const known = slowest.at(-1);
-      return known === undefined || speed.rpmHighest < known.rpmHighest ? [...slowest, speed] : slowest;
-    }, []);
+  const slowest: DialSpeed[] = [];
+  for (const speed of dialSpeeds(router, DEFAULT_POLICY).sort((one, other) => one.rpm - other.rpm)) {
+    const known = slowest.at(-1);
+    if (known === undefined || speed.rpmHighest < known.rpmHighest) slowest.push(speed);
+  }
+  return slowest;
 }
 
 function facetsAsked(query: BitListQueryType): string[] {

@@ -1,12 +1,10 @@
 import { makePlan, planProfiles } from "@rimwise/domain";
-import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { PageQuery, sendPage } from "../http/paging.ts";
+import { listRoute, readRoute } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
-import { Problem } from "../problems/problem.ts";
 import { newId } from "../store/id.ts";
 import type { RecordReads } from "../store/record-reads.ts";
 import { type PlanAnswer, PlanAnswerSchema } from "./answer-schema.ts";
@@ -29,8 +27,6 @@ import { sealOf } from "./seal.ts";
 
 type Parts = { reads: RecordReads<"plan">; sources: Sources; answerOnce: AnswerOnce; now: () => Date };
 
-const PlanPath = Type.Object({ planId: Type.String({ description: "Id of a stored plan." }) });
-
 export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts): void {
   for (const schema of PLAN_SCHEMAS) app.addSchema(schema);
   planBatchRoutes(app, { sources, plan: (request, query) => planned(request, sources, query) });
@@ -51,19 +47,18 @@ export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts)
     (request) => planned(request.body, sources, request.query),
   );
 
-  app.get(
-    "/v1/plans",
+  const common = { scope: "plans:read", tag: "plans" } as const;
+
+  listRoute(
+    app,
     {
-      config: { scope: "plans:read", operation: "list" },
-      schema: {
-        operationId: "listPlans",
-        tags: ["plans"],
-        summary: "List the stored plans",
-        querystring: PageQuery,
-        response: { 200: ref(PlanPageSchema) },
-      },
+      ...common,
+      path: "/v1/plans",
+      operationId: "listPlans",
+      summary: "List the stored plans",
+      page: PlanPageSchema,
     },
-    (request, reply) => sendPage(request, reply, request.query, reads.page),
+    (afterId, most) => reads.page(afterId, most),
   );
 
   app.post(
@@ -89,24 +84,18 @@ export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts)
       }),
   );
 
-  app.get(
-    "/v1/plans/:planId",
+  readRoute(
+    app,
     {
-      config: { scope: "plans:read", operation: "read" },
-      schema: {
-        operationId: "getPlan",
-        tags: ["plans"],
-        summary: "Read a stored plan",
-        params: PlanPath,
-        response: { 200: ref(StoredPlanSchema) },
-      },
+      ...common,
+      path: "/v1/plans/:planId",
+      operationId: "getPlan",
+      summary: "Read a stored plan",
+      record: StoredPlanSchema,
+      noun: "plan",
+      parameter: "planId",
     },
-    async (request, reply) => {
-      const record = await reads.find(request.params.planId);
-      if (record === undefined) throw new Problem("not-found", `There is no plan ${request.params.planId}.`);
-      reply.header("ETag", etagOf(record.version));
-      return record;
-    },
+    reads.find,
   );
 }
 

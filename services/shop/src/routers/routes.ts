@@ -2,10 +2,9 @@ import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
-import { PageQuery, sendPage } from "../http/paging.ts";
+import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf, type Write } from "../http/write.ts";
-import { Problem } from "../problems/problem.ts";
 import { newId } from "../store/id.ts";
 import { changeRouter, createRouter, removeRouter } from "./decide.ts";
 import type { RouterReads } from "./reads.ts";
@@ -24,19 +23,18 @@ const RouterPath = Type.Object({ routerId: Type.String({ description: "Id of a r
 export function routerRoutes(app: App, { reads, write, answerOnce, now }: Parts): void {
   for (const schema of ROUTER_SCHEMAS) app.addSchema(schema);
 
-  app.get(
-    "/v1/routers",
+  const common = { scope: "routers:read", tag: "routers" } as const;
+
+  listRoute(
+    app,
     {
-      config: { scope: "routers:read", operation: "list" },
-      schema: {
-        operationId: "listRouters",
-        tags: ["routers"],
-        summary: "List the routers of the shop",
-        querystring: PageQuery,
-        response: { 200: ref(RouterPageSchema) },
-      },
+      ...common,
+      path: "/v1/routers",
+      operationId: "listRouters",
+      summary: "List the routers of the shop",
+      page: RouterPageSchema,
     },
-    (request, reply) => sendPage(request, reply, request.query, reads.page),
+    (afterId, most) => reads.page(afterId, most),
   );
 
   app.post(
@@ -60,23 +58,18 @@ export function routerRoutes(app: App, { reads, write, answerOnce, now }: Parts)
       }),
   );
 
-  app.get(
-    "/v1/routers/:routerId",
+  readRoute(
+    app,
     {
-      config: { scope: "routers:read", operation: "read" },
-      schema: {
-        operationId: "getRouter",
-        tags: ["routers"],
-        summary: "Read a router",
-        params: RouterPath,
-        response: { 200: ref(RouterSchema) },
-      },
+      ...common,
+      path: "/v1/routers/:routerId",
+      operationId: "getRouter",
+      summary: "Read a router",
+      record: RouterSchema,
+      noun: "router",
+      parameter: "routerId",
     },
-    async (request, reply) => {
-      const record = await found(reads, request.params.routerId);
-      reply.header("ETag", etagOf(record.version));
-      return record;
-    },
+    reads.find,
   );
 
   app.patch(
@@ -93,7 +86,11 @@ export function routerRoutes(app: App, { reads, write, answerOnce, now }: Parts)
       },
     },
     async (request, reply) => {
-      const current = await found(reads, request.params.routerId);
+      const current = requireFound(
+        "router",
+        request.params.routerId,
+        await reads.find(request.params.routerId),
+      );
       requireMatch(request, current.version);
       const stamp = stampOf(request, now());
       const { record, change } = changeRouter(current, request.body, stamp.at);
@@ -116,16 +113,14 @@ export function routerRoutes(app: App, { reads, write, answerOnce, now }: Parts)
       },
     },
     async (request, reply) => {
-      const current = await found(reads, request.params.routerId);
+      const current = requireFound(
+        "router",
+        request.params.routerId,
+        await reads.find(request.params.routerId),
+      );
       requireMatch(request, current.version);
       await write({ stamp: stampOf(request, now()), changes: [removeRouter(current)] });
       return reply.code(204).send(null);
     },
   );
-}
-
-async function found(reads: RouterReads, id: string) {
-  const record = await reads.find(id);
-  if (record === undefined) throw new Problem("not-found", `There is no router ${id}.`);
-  return record;
 }
