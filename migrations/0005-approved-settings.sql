@@ -78,7 +78,7 @@ CREATE TABLE approvals (
   drafted_by TEXT NOT NULL,
   issued_at TEXT,
   issued_by TEXT,
-  lapse TEXT CHECK (json_valid(lapse)),
+  lapse_id TEXT,
   withdrawal TEXT CHECK (json_valid(withdrawal)),
   replaced_by_id TEXT,
   replaces_id TEXT
@@ -91,6 +91,18 @@ CREATE INDEX approvals_by_course ON approvals (course_id, id);
 CREATE INDEX approvals_by_course_and_end ON approvals (course_id, valid_until) WHERE state = 'issued';
 CREATE INDEX approvals_by_bit ON approvals (bit_id, id);
 CREATE INDEX approvals_ended ON approvals (valid_until) WHERE state IN ('lapsed', 'withdrawn', 'replaced');
+
+-- Why settings lapsed: one row for all that one change ended in the same way.
+CREATE TABLE lapses (
+  id TEXT PRIMARY KEY,
+  version INTEGER NOT NULL CHECK (version >= 1),
+  created_at TEXT NOT NULL,
+  updated_at TEXT NOT NULL,
+  because TEXT NOT NULL,
+  cause TEXT NOT NULL CHECK (json_valid(cause)),
+  before TEXT NOT NULL CHECK (json_valid(before)),
+  after TEXT CHECK (json_valid(after))
+) STRICT;
 
 -- What an approval was made from, whole: it never changes.
 CREATE TABLE approval_grounds (

@@ -48,14 +48,17 @@ export async function benchReads(): Promise<string> {
 }
 
 function table(rows: readonly Measured[]): string {
-  const width = Math.max(...rows.map(({ name }) => name.length));
+  // Two filters at once are asked for too, and told of where they cost more.
+  const told = rows.filter(({ name, ratio }) => !name.includes("&") || ratio > NOTABLE);
+  const width = Math.max(...told.map(({ name }) => name.length));
   const us = (value: number) => value.toFixed(0).padStart(7);
   return [
     `Every read at ${LARGE} bits beside ${SMALL} (median of ${REQUESTS} requests each, in turn, in one process)`,
-    ...rows.map(
+    ...told.map(
       ({ name, smallUs, largeUs, ratio }) =>
         `  ${name.padEnd(width)} ${us(smallUs)} µs ${us(largeUs)} µs   ${ratio.toFixed(2)}${ratio > NOTABLE ? "  <<" : ""}`,
     ),
+    `  ${rows.length - told.length} more with two filters at once: each at most ${NOTABLE} times`,
   ].join("\n");
 }
 

@@ -23,9 +23,8 @@ export type Setting = {
   readonly findings: string[];
 };
 
-/** Why an approval no longer holds: what changed, and what the setting was and would be. */
-export type Lapse = {
-  readonly at: string;
+/** Why approvals no longer hold: what changed, and what the setting was and would be. One serves all that ended alike. */
+export type LapseRecord = Kept & {
   readonly because: string;
   readonly cause: {
     readonly event: string;
@@ -34,7 +33,8 @@ export type Lapse = {
     readonly after?: object;
   };
   readonly before: Setting;
-  readonly after: Setting | null;
+  /** Left out where nothing may be run now. */
+  readonly after?: Setting;
 };
 
 /** An approved setting. `expired` is never kept: it follows from the clock. */
@@ -59,7 +59,7 @@ export type ApprovalRecord = Kept & {
   readonly draftedBy: string;
   readonly issuedAt?: string;
   readonly issuedBy?: string;
-  readonly lapse?: Lapse;
+  readonly lapseId?: string;
   readonly withdrawal?: { readonly at: string; readonly because: string };
   readonly replacedById?: string;
   readonly replacesId?: string;

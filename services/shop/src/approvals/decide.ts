@@ -134,7 +134,7 @@ export function reissueApproval(
       "It would come out otherwise than was seen. Look at the difference again.",
     );
   }
-  const { lapse: _lapse, issuedAt: _at, replacedById: _by, ...same } = old;
+  const { lapseId: _lapse, issuedAt: _at, replacedById: _by, ...same } = old;
   const record: ApprovalRecord = {
     ...same,
     id: approvalId,

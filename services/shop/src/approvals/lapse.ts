@@ -1,6 +1,7 @@
-import { nextVersion } from "../store/changes.ts";
+import { creation, nextVersion } from "../store/changes.ts";
+import { newId } from "../store/id.ts";
 import type { Change, Stamp } from "../store/port.ts";
-import type { ApprovalRecord, Lapse, Setting } from "./approval.ts";
+import type { ApprovalRecord, LapseRecord, Setting } from "./approval.ts";
 import { type Outcome, outcomeOn, settingOf } from "./outcome.ts";
 import type { GroundQueries } from "./reads.ts";
 
@@ -20,16 +21,20 @@ type Reworked = {
  */
 export function lapsesAfter(changes: readonly Change[], { at }: Stamp, queries: GroundQueries): Change[] {
   const lapsed = new Map<string, Change>();
+  const reasons = new Map<string, LapseRecord>();
   const reworkedNow = reworking(at, queries);
   for (const change of changes) {
     for (const approval of affectedBy(touchedBy(change), queries)) {
       if (lapsed.has(approval.id)) continue;
       const now = reworkedNow(approval);
-      if (now.resultDigest !== approval.resultDigest)
-        lapsed.set(approval.id, lapseOf(approval, change, now, at));
+      if (now.resultDigest === approval.resultDigest) continue;
+      const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
+      const reason = reasons.get(alike) ?? lapseBy(approval, change, now, at);
+      reasons.set(alike, reason);
+      lapsed.set(approval.id, lapseOf(approval, reason, at));
     }
   }
-  return [...lapsed.values()];
+  return [...[...reasons.values()].map((reason) => creation("lapse", reason)), ...lapsed.values()];
 }
 
 /** What settings come out to at a moment. Those that were made from the same for one course are computed once. */
@@ -87,36 +92,44 @@ function reworkedFrom(outcome: Outcome): Reworked {
   return { resultDigest, setting: settingOf(planned), because: "It would come out otherwise now." };
 }
 
-function lapseOf(approval: ApprovalRecord, change: Change, now: Reworked, at: string): Change {
+/** Why a setting lapses. */
+function lapseBy({ setting }: ApprovalRecord, change: Change, now: Reworked, at: string): LapseRecord {
   const { type: event, data } = change.event;
   const { before, after } = data;
-  const lapse: Lapse = {
-    at,
+  return {
+    id: newId("lapse"),
     because: `${now.because} What happened: ${event}.`,
     cause: {
       event,
-      subjectId: change.action === "remove" ? change.id : change.record.id,
+      subjectId: subjectOf(change),
       ...(isObject(before) && { before }),
       ...(isObject(after) && { after }),
     },
-    before: approval.setting,
-    after: now.setting,
+    before: setting,
+    ...(now.setting && { after: now.setting }),
+    createdAt: at,
+    updatedAt: at,
+    version: 1,
   };
-  const record: ApprovalRecord = { ...nextVersion(approval, at), state: "lapsed", lapse };
-  // What the setting was and would be stays in the record; the event tells what ended it.
-  const told = {
-    state: record.state,
-    because: lapse.because,
-    cause: { event, subjectId: lapse.cause.subjectId },
-  };
+}
+
+function lapseOf(approval: ApprovalRecord, { id: lapseId, because }: LapseRecord, at: string): Change {
+  const record: ApprovalRecord = { ...nextVersion(approval, at), state: "lapsed", lapseId };
   return {
     action: "replace",
     type: "approval",
     record,
-    changed: ["state", "lapse", "version", "updatedAt"],
+    changed: ["state", "lapseId", "version", "updatedAt"],
     expectedVersion: approval.version,
-    event: { type: "approval.lapsed", data: { before: { state: approval.state }, after: told } },
+    event: {
+      type: "approval.lapsed",
+      data: { before: { state: approval.state }, after: { state: record.state, lapseId, because } },
+    },
   };
+}
+
+function subjectOf(change: Change): string {
+  return change.action === "remove" ? change.id : change.record.id;
 }
 
 function isObject(value: unknown): value is object {

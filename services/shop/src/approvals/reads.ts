@@ -7,7 +7,7 @@ import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordQueries, recordReads, toRecord } from "../store/record-reads.ts";
 import { approvalGrounds, approvals } from "../store/tables/courses.ts";
-import type { ApprovalRecord, GroundsRecord } from "./approval.ts";
+import type { ApprovalRecord, GroundsRecord, LapseRecord } from "./approval.ts";
 import type { Ground } from "./outcome.ts";
 
 /** What is asked inside a transaction, where nothing may wait. */
@@ -28,6 +28,8 @@ type GroundAt = (request: PlanRequest, woodIds: readonly string[], courseId: str
 export type ApprovalReads = RecordReads<"approval"> & {
   readonly groundsOf: (approvalId: string) => Promise<GroundsRecord | undefined>;
   readonly ground: (at: string, ...asked: Parameters<GroundAt>) => Promise<Ground>;
+  /** Why a setting lapsed; undefined where it did not. */
+  readonly lapseOf: (approval: ApprovalRecord) => Promise<LapseRecord | undefined>;
   /** Settings in force of these courses for a bit in a router. */
   readonly forPair: (
     courseIds: readonly string[],
@@ -128,8 +130,10 @@ export function approvalReads(database: Database): ApprovalReads {
     )
     .limit(MOST_FOR_A_PAIR)
     .prepare();
+  const lapses = recordReads(database, "lapse");
   return {
     ...recordReads(database, "approval"),
+    lapseOf: async ({ lapseId }) => (lapseId === undefined ? undefined : lapses.find(lapseId)),
     groundsOf: async (approvalId) => queries.groundsOf(approvalId),
     ground: async (at, ...asked) => queries.groundsAt(at)(...asked),
     forPair: async (courseIds, bitId, routerId) =>

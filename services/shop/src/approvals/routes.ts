@@ -75,7 +75,10 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
               afterId,
               most,
             );
-      return found.filter((each) => isForMember(each, request)).map((each) => shownApproval(each, at));
+      const visibleToThem = found.filter((each) => isForMember(each, request));
+      return Promise.all(
+        visibleToThem.map(async (each) => shownApproval(each, at, await reads.lapseOf(each))),
+      );
     },
   );
 
@@ -91,7 +94,7 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
       parameter: "approvalId",
     },
     (id, request) => visible(id, request),
-    (record) => shownApproval(record, now().toISOString()),
+    async (record) => shownApproval(record, now().toISOString(), await reads.lapseOf(record)),
   );
 
   app.post(
@@ -193,7 +196,7 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
         const { record, changes } = withdrawApproval(current, request.body.because, stamp.at);
         await write({ stamp, changes }, changedMeanwhile);
         reply.header("ETag", etagOf(record.version));
-        return shownApproval(record, stamp.at);
+        return shownApproval(record, stamp.at, await reads.lapseOf(record));
       }),
   );
 

@@ -40,6 +40,7 @@ export async function checkFacts(
     approvals.forPair(courseIds, bitId, routerId),
     bit?.loanId === undefined ? undefined : loans.find(bit.loanId),
   ]);
+  const ended = inForce.length > 0 ? undefined : await lastEnded();
   return {
     person,
     bit,
@@ -48,7 +49,8 @@ export async function checkFacts(
     courses: found.flatMap((course) => course ?? []),
     qualifications: held,
     approvals: inForce,
-    ended: inForce.length > 0 ? undefined : await lastEnded(),
+    ended,
+    lapse: ended && (await approvals.lapseOf(ended)),
   };
 
   async function lastEnded() {

@@ -1,4 +1,4 @@
-import type { ApprovalRecord } from "../approvals/approval.ts";
+import type { ApprovalRecord, LapseRecord } from "../approvals/approval.ts";
 import { stateAt } from "../approvals/state.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { CourseRecord } from "../courses/schema.ts";
@@ -21,8 +21,9 @@ export type CheckFacts = {
   readonly qualifications: readonly QualificationRecord[];
   /** Settings in force of those courses for the bit in the router. */
   readonly approvals: readonly ApprovalRecord[];
-  /** The last one for the two that ended, where none is in force. */
+  /** The last one for the two that ended, where none is in force, and why it lapsed if it did. */
   readonly ended: ApprovalRecord | undefined;
+  readonly lapse: LapseRecord | undefined;
 };
 
 export type Judgement = {
@@ -102,16 +103,14 @@ function settingReasons(
   return [...reasons, ...missingFor(course, approval.skill, qualifications, at)];
 }
 
-function noSettingReasons({ ended }: CheckFacts): Reason[] {
+function noSettingReasons({ ended, lapse }: CheckFacts): Reason[] {
   if (ended === undefined) {
     return [
       reason("no-setting", "No setting is issued for this bit in this router in the person's courses."),
     ];
   }
   if (ended.state === "lapsed") {
-    return [
-      reason("setting-lapsed", `The setting lapsed: ${ended.lapse?.because ?? "what it rests on changed."}`),
-    ];
+    return [reason("setting-lapsed", `The setting lapsed: ${lapse?.because ?? "what it rests on changed."}`)];
   }
   if (ended.state === "withdrawn") {
     return [reason("setting-withdrawn", `The setting was withdrawn: ${ended.withdrawal?.because ?? ""}`)];

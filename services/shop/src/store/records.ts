@@ -1,4 +1,4 @@
-import type { ApprovalRecord, GroundsRecord } from "../approvals/approval.ts";
+import type { ApprovalRecord, GroundsRecord, LapseRecord } from "../approvals/approval.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { CheckpointRecord } from "../checkpoints/schema.ts";
 import type { CheckRecord } from "../checks/schema.ts";
@@ -45,6 +45,7 @@ export type Records = {
   enrolment: EnrolmentRecord;
   qualification: QualificationRecord;
   approval: ApprovalRecord;
+  lapse: LapseRecord;
   grounds: GroundsRecord;
   check: CheckRecord;
   import: ImportRecord;

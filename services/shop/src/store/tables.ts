@@ -4,6 +4,7 @@ import {
   checks,
   courses,
   enrolments,
+  lapses,
   qualifications,
   shopPolicies,
 } from "./tables/courses.ts";
@@ -36,6 +37,7 @@ export const RECORD_TABLES = {
   enrolment: enrolments,
   qualification: qualifications,
   approval: approvals,
+  lapse: lapses,
   grounds: approvalGrounds,
   check: checks,
   import: imports,

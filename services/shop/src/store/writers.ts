@@ -44,6 +44,7 @@ export function recordWriters(sqlite: Sqlite): Writers {
     enrolment: writer("enrolment"),
     qualification: writer("qualification"),
     approval: writer("approval"),
+    lapse: writer("lapse"),
     grounds: writer("grounds"),
     check: writer("check"),
     import: writer("import"),

@@ -57,10 +57,18 @@ export const approvals = sqliteTable("approvals", {
   draftedBy: text("drafted_by").notNull(),
   issuedAt: text("issued_at"),
   issuedBy: text("issued_by"),
-  lapse: jsonColumn("lapse"),
+  lapseId: text("lapse_id"),
   withdrawal: jsonColumn("withdrawal"),
   replacedById: text("replaced_by_id"),
   replacesId: text("replaces_id"),
+});
+
+export const lapses = sqliteTable("lapses", {
+  ...kept,
+  because: text("because").notNull(),
+  cause: jsonColumn("cause").notNull(),
+  before: jsonColumn("before").notNull(),
+  after: jsonColumn("after"),
 });
 
 export const approvalGrounds = sqliteTable("approval_grounds", {
