@@ -1,5 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { check, codesOf, draft, inDays, issued, made, openCourse, openSchool, school } from "./school.ts";
+import {
+  check,
+  codesOf,
+  DAY_MS,
+  draft,
+  inDays,
+  issued,
+  made,
+  openCourse,
+  openSchool,
+  school,
+} from "./school.ts";
 import { PANEL_BIT } from "./shop.ts";
 
 openSchool();
@@ -136,6 +147,23 @@ describe("a setting's end", () => {
     const { validUntil } = await issued(await openCourse(), { validUntil: inDays(600) });
     // The router's readings were given now and count for a year: policy dialReadingMaxAgeDays.
     expect(validUntil).toBe(inDays(365));
+  });
+
+  test("comes no later than that of a good run-out reading it rests on, nor does the setting outlive it", async () => {
+    const readAt = inDays(-300);
+    await made("/v1/run-out-readings", {
+      bitId: school.bitId,
+      routerId: school.routerId,
+      runOutMm: 0.02,
+      instrument: "dial indicator",
+      readAt,
+    });
+    // Such a reading counts for a year: policy runOutReadingMaxAgeDays.
+    const { id, validUntil } = await issued(await openCourse(), { validUntil: inDays(200) });
+    expect(validUntil).toBe(inDays(65));
+    school.nowMs += 66 * DAY_MS;
+    expect((await school.shop.ask("GET", `/v1/approvals/${id}`)).body.state).toBe("expired");
+    expect((await school.shop.ask("GET", `/v1/approvals/${id}/difference`)).body.isSame).toBe(false);
   });
 
   test("an issue at the same moment as a change of its ground never leaves a stale setting in force", async () => {

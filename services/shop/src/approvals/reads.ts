@@ -89,7 +89,7 @@ export function groundQueries(database: Database): GroundQueries {
       const shop = policies.find(SHOP_POLICY_ID)?.layer ?? {};
       const bitOf = once((id) => {
         const record = bits.find(id);
-        return record && { record, learned: learned.ofBit(id) };
+        return record && { record, learned: learned.ofBit(id, at) };
       });
       const routerOf = once((id) => {
         const record = routers.find(id);

@@ -1,3 +1,4 @@
+import { strictestPolicy } from "@rimwise/domain";
 import type { FastifyRequest } from "fastify";
 import Type from "typebox";
 import type { BitReads } from "../bits/reads.ts";
@@ -10,12 +11,13 @@ import { requireOne } from "../http/named-records.ts";
 import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
+import { runOutUntil } from "../plans/learned.ts";
 import type { RouterReads } from "../routers/reads.ts";
 import { newId } from "../store/id.ts";
 import type { RecordReads } from "../store/record-reads.ts";
 import { APPROVAL_STATES, type ApprovalRecord } from "./approval.ts";
 import { draftApproval, issueApproval, reissueApproval, withdrawApproval, woodsOf } from "./decide.ts";
-import { outcomeOn } from "./outcome.ts";
+import { type Ground, outcomeOn } from "./outcome.ts";
 import type { ApprovalReads } from "./reads.ts";
 import {
   APPROVAL_SCHEMAS,
@@ -116,8 +118,9 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
         const plan = await requireOne("/planId", "plan", body.planId, plans);
         const by = await access.requireInstructor(request, course.id);
         const stamp = stampOf(request, now());
-        const outcome = outcomeOn(await reads.ground(stamp.at, plan.request, woodsOf(plan, body), course.id));
-        const until = await readingsUntil(plan.request, stamp.at);
+        const ground = await reads.ground(stamp.at, plan.request, woodsOf(plan, body), course.id);
+        const outcome = outcomeOn(ground);
+        const until = await readingsUntil(ground, stamp.at);
         const ids = { approvalId: newId("approval"), groundsId: newId("grounds") };
         const decided = draftApproval(ids, body, plan, course, outcome, until, by, stamp.at);
         return { stamp, ...decided, ...answerOf(decided.record) };
@@ -166,8 +169,9 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
         const { current, course, by } = await instructors(request, request.params.approvalId);
         const grounds = requireFound("setting", current.id, await reads.groundsOf(current.id));
         const stamp = stampOf(request, now());
-        const outcome = outcomeOn(await groundOf(current, stamp.at));
-        const until = await readingsUntil(grounds.request, stamp.at);
+        const ground = await groundOf(current, stamp.at);
+        const outcome = outcomeOn(ground);
+        const until = await readingsUntil(ground, stamp.at);
         const ids = { approvalId: newId("approval"), groundsId: newId("grounds") };
         const { resultDigest, validUntil } = request.body;
         const seen = { resultDigest, validUntil, readingsUntil: until };
@@ -219,12 +223,16 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
     return reads.ground(at, request, woodIds, courseId);
   }
 
-  async function readingsUntil(
-    { router }: { readonly router: object },
-    at: string,
-  ): Promise<string | undefined> {
-    const record = "id" in router ? await routers.find(String(router.id)) : undefined;
-    return record && routers.readingsUntil(record, at);
+  /** Until when everything measured that a setting rests on still counts. */
+  async function readingsUntil({ bit, router, layers }: Ground, at: string): Promise<string | undefined> {
+    if (router === undefined) return undefined;
+    const { record } = router;
+    const policy = strictestPolicy(...layers);
+    const ends = [
+      await routers.readingsUntil(record, at),
+      bit && runOutUntil(record.id, bit.learned, policy),
+    ];
+    return ends.filter((each) => each !== undefined).sort()[0];
   }
 
   function answerOf(record: ApprovalRecord) {

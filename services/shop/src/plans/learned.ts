@@ -26,8 +26,8 @@ export type Learned = {
 
 export type LearnedReads = { readonly ofBit: (bitId: string, at: string) => Promise<Learned> };
 
-/** The same inside a transaction, where nothing may wait. Without a moment every run-out reading counts, however old. */
-export type LearnedQueries = { readonly ofBit: (bitId: string, at?: string) => Learned };
+/** The same inside a transaction, where nothing may wait. */
+export type LearnedQueries = { readonly ofBit: (bitId: string, at: string) => Learned };
 
 /** A guided trial is a dozen speeds: this is every trial a bit will ever see. */
 const MOST_TRIALS = 10_000;
@@ -55,7 +55,7 @@ export function learnedQueries(database: Database): LearnedQueries {
       const policy = strictestPolicy(policies.find(SHOP_POLICY_ID)?.layer ?? {});
       return {
         trials: trials.page("", MOST_TRIALS, { bitId }),
-        runOuts: at === undefined ? readings : readings.filter((each) => isReliedOn(each, at, policy)),
+        runOuts: readings.filter((each) => isReliedOn(each, at, policy)),
         uses: uses.newest(USES_THAT_WARN, { bitId }),
       };
     },
@@ -69,14 +69,25 @@ function isReliedOn({ readAt, runOutMm }: RunOutRecord, at: string, policy: Poli
 }
 
 /** A kept bit for a plan in one router: the run-out last measured there beats the one in its record. */
-export function bitIn(routerId: string | undefined, record: BitRecord, { runOuts }: Learned): Bit {
-  const reading = runOuts
+export function bitIn(routerId: string | undefined, record: BitRecord, learned: Learned): Bit {
+  const reading = lastRunOut(routerId, learned);
+  return { ...bareBit(record), ...(reading && { runOutMm: reading.runOutMm }) };
+}
+
+/** Until when the run-out that a bit is planned with in a router counts; undefined where none was read, or it stays. */
+export function runOutUntil(routerId: string, learned: Learned, policy: Policy): string | undefined {
+  const reading = lastRunOut(routerId, learned);
+  if (reading === undefined || reading.runOutMm > policy.runOutAssumedMm) return undefined;
+  return new Date(new Date(reading.readAt).getTime() + policy.runOutReadingMaxAgeDays * DAY_MS).toISOString();
+}
+
+function lastRunOut(routerId: string | undefined, { runOuts }: Learned): RunOutRecord | undefined {
+  return runOuts
     .filter((each) => each.routerId === routerId)
     .reduce<RunOutRecord | undefined>(
       (last, each) => (last && last.readAt >= each.readAt ? last : each),
       undefined,
     );
-  return { ...bareBit(record), ...(reading && { runOutMm: reading.runOutMm }) };
 }
 
 /**
