@@ -1,5 +1,5 @@
-import { ask, askQuietly } from "./ask.js";
-import { element, facts, mm, rpm, section, when } from "./element.js";
+import { ask, askAll, askQuietly } from "./ask.js";
+import { element, facts, mm, picture, rpm, section, when, words } from "./element.js";
 
 const TRIALS_SHOWN = 6;
 const STATES = {
@@ -18,18 +18,15 @@ export async function bitPage(key, id) {
     bit.homePlaceId && askQuietly(key, `/v1/places/${encodeURIComponent(bit.homePlaceId)}`),
     bit.placeId && askQuietly(key, `/v1/places/${encodeURIComponent(bit.placeId)}`),
     bit.loanId && askQuietly(key, `/v1/loans/${encodeURIComponent(bit.loanId)}`),
-    askQuietly(key, `/v1/speed-trials?bitId=${path}&limit=200`),
-    askQuietly(key, `/v1/photographs?bitId=${path}`),
+    askAll(key, `/v1/speed-trials?bitId=${path}`),
+    askAll(key, `/v1/photographs?bitId=${path}`),
   ]);
   document.title = bit.name;
-  const isStopped = bit.hold !== undefined || bit.retirement !== undefined;
+  const stop = bit.retirement ?? bit.hold;
   return [
     element("h1", {}, bit.name),
-    element("p", { class: isStopped ? "state stop" : "state" }, STATES[bit.state] ?? bit.state),
-    isStopped ? element("p", {}, element("strong", {}, (bit.retirement ?? bit.hold).because)) : null,
-    bit.missingSince
-      ? element("p", { class: "state stop" }, `MISSING since ${when(bit.missingSince)}`)
-      : null,
+    ...statesOf(bit, stop),
+    stop ? element("p", {}, element("strong", {}, stop.because)) : null,
     facts([
       ["Marked maximum", rpm(bit.markedMaxRpm) ?? "none recorded: read it off the tool"],
       [
@@ -40,43 +37,73 @@ export async function bitPage(key, id) {
             ? "marked for it"
             : "not marked for it",
       ],
-      ["Form", bit.form.kind.replaceAll("-", " ")],
+      ["Form", words(bit.form.kind)],
       ["Diameter", mm(bit.form.diameterMm)],
       ["Shank", mm(bit.shankDiameterMm)],
       ["Wings", bit.wings],
       ["Mass", bit.massG === undefined ? "not weighed" : `${bit.massG.toLocaleString()} g`],
       ["Belongs in", home?.name],
       ["Last seen in", place?.name],
-      ["Due back", when(loan?.dueAt)],
+      [isPast(loan?.dueAt) ? "OVERDUE since" : "Due back", when(loan?.dueAt)],
       ["Out for", loan?.job],
-      ["Inspection due", when(bit.inspectionDueAt)],
+      [
+        isPast(bit.inspectionDueAt) ? "Inspection OVERDUE since" : "Inspection due",
+        when(bit.inspectionDueAt),
+      ],
       ["Sharpened", when(bit.sharpenedAt)],
       ["Notes", bit.notes],
     ]),
-    ...section("Speed trials", lastTrials(trials?.data ?? [])),
-    ...(await pictures(key, photographs?.data ?? [])),
+    ...section("Latest speed trials", await lastTrials(key, trials)),
+    ...(await pictures(key, photographs)),
   ];
 }
 
-function lastTrials(trials) {
-  return trials
+/** What is not where it should be is not said to be in the rack. */
+function statesOf({ state, missingSince }, stop) {
+  const missing = missingSince
+    ? element("p", { class: "state stop" }, `MISSING since ${when(missingSince)}`)
+    : null;
+  if (missing !== null && state === "in-rack") return [missing];
+  return [element("p", { class: stop ? "state stop" : "state" }, STATES[state] ?? state), missing];
+}
+
+function isPast(moment) {
+  return moment !== undefined && new Date(moment) <= new Date();
+}
+
+async function lastTrials(key, trials) {
+  const shown = trials
     .filter(({ setAside }) => setAside === undefined)
     .slice(-TRIALS_SHOWN)
-    .map(
-      ({ rpm: speed, mark, outcome, triedAt }) =>
-        `${rpm(speed)}${mark === undefined ? "" : ` (mark ${mark})`}: ${outcome === "shook" ? "SHOOK" : "ran free"}, ${when(triedAt)}`,
-    );
+    .reverse();
+  const ids = [...new Set(shown.map(({ routerId }) => routerId))];
+  const routers = await Promise.all(
+    ids.map((id) => askQuietly(key, `/v1/routers/${encodeURIComponent(id)}`)),
+  );
+  const names = new Map(ids.map((id, index) => [id, routers[index]?.name ?? id]));
+  return shown.map(({ rpm: speed, mark, outcome, triedAt, routerId }) => {
+    const at = mark === undefined ? rpm(speed) : `${rpm(speed)} (mark ${mark})`;
+    const how = outcome === "shook" ? element("strong", {}, "SHOOK") : "ran free";
+    return element("span", {}, `${at} in ${names.get(routerId)}: `, how, `, ${when(triedAt)}`);
+  });
 }
 
 async function pictures(key, photographs) {
-  if (photographs.length === 0) return [];
   const shown = await Promise.all(
     photographs.map(async ({ id, caption = "" }) => {
-      const { mediaType, base64 } = await ask(key, `/v1/photographs/${encodeURIComponent(id)}/content`);
-      const bytes = Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0));
-      const src = URL.createObjectURL(new Blob([bytes], { type: mediaType }));
-      return element("img", { src, alt: caption || "Photograph of this bit" });
+      const content = await askQuietly(key, `/v1/photographs/${encodeURIComponent(id)}/content`);
+      // One that was removed meanwhile is no reason to show nothing.
+      if (content === undefined) return null;
+      const bytes = Uint8Array.from(atob(content.base64), (sign) => sign.charCodeAt(0));
+      const src = picture(bytes, content.mediaType);
+      return element(
+        "figure",
+        {},
+        element("img", { src, alt: caption || "Photograph of this bit" }),
+        caption ? element("figcaption", { class: "soft" }, caption) : null,
+      );
     }),
   );
+  if (shown.every((each) => each === null)) return [];
   return [element("h2", {}, "Photographs"), element("div", { class: "photographs" }, ...shown)];
 }

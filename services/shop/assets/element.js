@@ -1,3 +1,9 @@
+const SUPERVISION = {
+  beside: "somebody in charge stands beside",
+  "in-the-room": "somebody in charge is in the room",
+  "on-call": "somebody in charge can be called",
+};
+
 /** An element with attributes and children. Text is only ever text: nothing that a record says can be markup. */
 export function element(name, attributes, ...children) {
   const made = document.createElement(name);
@@ -42,4 +48,19 @@ export function mm(value) {
 /** A speed as people here write it. */
 export function rpm(value) {
   return value === undefined || value === null ? undefined : `${value.toLocaleString()} rpm`;
+}
+
+/** A code as words: `diameter-chart` as diameter chart. */
+export function words(code) {
+  return code.replaceAll("-", " ");
+}
+
+/** How closely somebody must watch, as a person says it. */
+export function supervisionOf(level) {
+  return SUPERVISION[level] ?? level;
+}
+
+/** An address for bytes or text that a picture can be shown from. */
+export function picture(content, type) {
+  return URL.createObjectURL(new Blob([content], { type }));
 }

@@ -10,14 +10,23 @@ const PAGES = { bits: bitPage, places: placePage, settings: settingPage };
 const main = document.getElementById("main");
 const forget = document.getElementById("forget");
 
+/** Counts what was asked to be shown: an answer that comes after something newer was asked is not shown. */
+let turns = 0;
+
 forget.addEventListener("click", () => {
   sessionStorage.removeItem(KEY);
   show();
+});
+// A page left open may have been overtaken: who comes back to it sees how things are now.
+document.addEventListener("visibilitychange", () => {
+  if (document.visibilityState === "visible" && sessionStorage.getItem(KEY) !== null) show();
 });
 show();
 
 /** Shows the page that the address asks for, or asks for a key first. */
 async function show() {
+  turns += 1;
+  const turn = turns;
   const key = sessionStorage.getItem(KEY);
   forget.hidden = key === null;
   if (key === null)
@@ -27,8 +36,10 @@ async function show() {
   const [, kind, id] = location.pathname.split("/");
   say(main, element("p", { class: "soft" }, "Asking the shop …"));
   try {
-    say(main, ...(await PAGES[kind](key, decodeURIComponent(id))));
+    const shown = await PAGES[kind](key, decodeURIComponent(id));
+    if (turn === turns) say(main, ...shown);
   } catch (error) {
+    if (turn !== turns) return;
     if (error instanceof Refused && error.status === 401) {
       sessionStorage.removeItem(KEY);
       forget.hidden = true;
@@ -50,6 +61,7 @@ async function show() {
 }
 
 function askForKey(words) {
+  document.title = "Rimwise";
   const input = element("input", { id: "key", type: "password", autocomplete: "off", required: "" });
   const form = element(
     "form",

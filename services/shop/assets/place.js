@@ -1,5 +1,5 @@
 import { ask, askQuietly } from "./ask.js";
-import { element, section } from "./element.js";
+import { element, section, words } from "./element.js";
 
 /** What is in a place, what should be, and what is missing. */
 export async function placePage(key, id) {
@@ -27,9 +27,7 @@ export async function placePage(key, id) {
     ...section("Here, but belongs elsewhere", links(contents.strangers)),
     ...section(
       "Belongs here, and is away",
-      contents.away.map(({ bitId, state }) =>
-        element("span", {}, ...links([bitId]), ` (${state.replaceAll("-", " ")})`),
-      ),
+      contents.away.map(({ bitId, state }) => element("span", {}, ...links([bitId]), ` (${words(state)})`)),
     ),
     contents.isComplete ? null : element("p", {}, "There are more than this page shows."),
   ];

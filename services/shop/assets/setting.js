@@ -1,11 +1,6 @@
 import { ask, askQuietly } from "./ask.js";
-import { element, facts, mm, rpm, section, when } from "./element.js";
-
-const SUPERVISION = {
-  beside: "somebody in charge stands beside",
-  "in-the-room": "somebody in charge is in the room",
-  "on-call": "somebody in charge can be called",
-};
+import { checkForm } from "./check.js";
+import { element, facts, picture, rpm, section, supervisionOf, when, words } from "./element.js";
 
 /** The sheet of a setting, to print and to work by, and the question whether somebody may run it now. */
 export async function settingPage(key, id) {
@@ -18,43 +13,39 @@ export async function settingPage(key, id) {
     askQuietly(key, `/v1/approvals/${path}/label`),
   ]);
   document.title = approval.name;
-  const isIssued = approval.state === "issued";
-  const because = approval.lapse?.because ?? approval.withdrawal?.because;
-  const { plan } = grounds.results[0];
+  const plans = grounds.results.map(({ plan }) => plan);
+  const isUsable = approval.state === "issued" && new Date(approval.validFrom) <= new Date();
   return [
-    label ? element("img", { class: "code", alt: "QR code of this page", src: pictureOf(label) }) : null,
+    label
+      ? element("img", {
+          class: "label",
+          alt: "Label with a QR code of this page",
+          src: picture(label, "image/svg+xml"),
+        })
+      : null,
     element("h1", {}, approval.name),
-    element(
-      "p",
-      { class: isIssued ? "state go" : "state stop" },
-      isIssued ? "ISSUED" : `${approval.state.toUpperCase()}: do not use`,
-    ),
-    because ? element("p", {}, element("strong", {}, because)) : null,
-    isIssued ? element("p", { class: "mark" }, markOf(approval.setting)) : null,
+    element("p", { class: isUsable ? "state go" : "state stop" }, stateOf(approval, isUsable)),
+    ...endOf(approval),
+    isUsable ? element("p", { class: "mark" }, markOf(approval.setting)) : null,
     facts([
       ["Bit", bit?.name ?? approval.bitId],
       ["Marked maximum", rpm(bit?.markedMaxRpm) ?? "none recorded: read it off the tool"],
       ["Router", router?.name ?? approval.routerId],
       ["Mounting", approval.mounting === "table" ? "in a table" : "handheld"],
-      ["Ceiling", `${rpm(approval.setting.ceilingRpm)}, from ${approval.setting.bindingLimit}`],
-      ["Supervision", SUPERVISION[approval.supervision] ?? approval.supervision],
+      ["Ceiling", isUsable ? ceilingOf(approval.setting) : undefined],
+      ["Supervision", supervisionOf(approval.supervision)],
       ["Only who showed", approval.skill],
       ["From", when(approval.validFrom)],
       ["Until", when(approval.validUntil)],
     ]),
     checkForm(key, approval),
-    ...(isIssued ? grounds.results.flatMap(({ plan: each }) => woodPart(each)) : []),
-    ...(isIssued
-      ? section(
-          "Mind",
-          plan.findings.map(({ text }) => text),
-        )
-      : []),
-    ...section(
-      "At the machine",
-      plan.precautions.map(({ text }) => text),
+    ...(isUsable ? workParts(plans) : []),
+    element("p", {}, element("strong", {}, plans[0].advice)),
+    element(
+      "p",
+      { class: "soft" },
+      `As of ${when(new Date())}. What a setting rests on can change at any time, and it lapses then: check before each use.`,
     ),
-    element("p", {}, element("strong", {}, plan.advice)),
     element(
       "p",
       { class: "soft" },
@@ -63,29 +54,60 @@ export async function settingPage(key, id) {
   ];
 }
 
+function stateOf({ state, validFrom }, isUsable) {
+  if (isUsable) return "ISSUED";
+  return state === "issued"
+    ? `NOT BEFORE ${when(validFrom)}: do not use`
+    : `${state.toUpperCase()}: do not use`;
+}
+
+/** Why it ended, and what was issued in its place. */
+function endOf({ lapse, withdrawal, replacedById }) {
+  const because = lapse?.because ?? withdrawal?.because;
+  return [
+    because ? element("p", {}, element("strong", {}, because)) : null,
+    replacedById
+      ? element(
+          "p",
+          {},
+          element(
+            "a",
+            { href: `/settings/${encodeURIComponent(replacedById)}` },
+            "What was issued in its place",
+          ),
+        )
+      : null,
+  ];
+}
+
 function markOf({ dialMark, rpm: speed }) {
   return dialMark === null ? rpm(speed) : `Dial at ${dialMark}: ${rpm(speed)}`;
 }
 
+function ceilingOf({ ceilingRpm, bindingLimit }) {
+  return `${rpm(ceilingRpm)}, from ${words(bindingLimit)}`;
+}
+
+/** What to do, wood by wood, and what to mind in any of them. */
+function workParts(plans) {
+  return [
+    ...plans.flatMap(woodPart),
+    ...section("Mind", toldOnce(plans.flatMap(({ findings }) => findings))),
+    ...section("At the machine", toldOnce(plans.flatMap(({ precautions }) => precautions))),
+  ];
+}
+
 function woodPart({ wood, passes, steps }) {
   const rows = passes.map(({ number, kind, heightMm, fenceMm, feedMPerMin, secondsPerEdge }) =>
-    element(
-      "tr",
-      {},
-      ...[
-        `${number} ${kind}`,
-        mm(heightMm),
-        mm(fenceMm),
-        `${feedMPerMin.toLocaleString()} m/min`,
-        secondsPerEdge.map((each) => Math.round(each)).join(", "),
-      ].map((text) => element("td", {}, text)),
-    ),
+    row("td", [
+      `${number} ${kind}`,
+      heightMm.toLocaleString(),
+      fenceMm.toLocaleString(),
+      feedMPerMin.toLocaleString(),
+      secondsPerEdge.map(counted).join(", "),
+    ]),
   );
-  const head = element(
-    "tr",
-    {},
-    ...["Pass", "Height", "Fence", "Feed", "Seconds per edge"].map((text) => element("th", {}, text)),
-  );
+  const head = row("th", ["Pass", "Height, mm", "Fence, mm", "Feed, m/min", "Seconds per edge"]);
   return [
     element("h2", {}, `Passes in ${wood.name}`),
     element("table", {}, element("thead", {}, head), element("tbody", {}, ...rows)),
@@ -97,61 +119,15 @@ function woodPart({ wood, passes, steps }) {
   ];
 }
 
-function checkForm(key, { bitId, routerId, mounting, setting }) {
-  const person = element("input", { id: "person", autocomplete: "off", required: "" });
-  const answer = element("div", { class: "answer", role: "status" });
-  const form = element(
-    "form",
-    {},
-    element("label", { for: "person" }, "May somebody run this now? Type the person's id."),
-    person,
-    element("button", {}, "Check"),
-  );
-  form.addEventListener("submit", async (event) => {
-    event.preventDefault();
-    answer.replaceChildren(
-      ...(await answerOf(key, {
-        personId: person.value.trim(),
-        bitId,
-        routerId,
-        mounting,
-        ...markAsked(setting),
-      })),
-    );
-  });
-  ask(key, "/v1/me").then(
-    ({ personId = "" }) => {
-      if (person.value === "") person.value = personId;
-    },
-    () => {},
-  );
-  return element("div", {}, form, answer);
+function row(cell, texts) {
+  return element("tr", {}, ...texts.map((text) => element(cell, {}, text)));
 }
 
-function markAsked({ dialMark }) {
-  return dialMark === null ? {} : { dialMark };
+/** Seconds as closely as a person counts them; a short edge never comes to none. */
+function counted(seconds) {
+  return seconds.toLocaleString(undefined, { maximumSignificantDigits: 2 });
 }
 
-async function answerOf(key, asked) {
-  try {
-    const { isAllowed, reasons, supervision } = await ask(key, "/v1/checks", { ...asked, isRecorded: true });
-    if (isAllowed)
-      return [
-        element("p", { class: "state go" }, "ALLOWED"),
-        element("p", {}, SUPERVISION[supervision] ?? supervision),
-      ];
-    return [
-      element("p", { class: "state stop" }, "NOT ALLOWED"),
-      element("ul", {}, ...reasons.map(({ text }) => element("li", {}, text))),
-    ];
-  } catch (error) {
-    return [
-      element("p", { class: "state stop" }, "NOT ALLOWED"),
-      element("p", {}, `It could not be checked: ${error.message}`),
-    ];
-  }
-}
-
-function pictureOf(svg) {
-  return URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+function toldOnce(told) {
+  return [...new Set(told.map(({ text }) => text))];
 }

@@ -4,6 +4,8 @@ import Type from "typebox";
 /** A label: a QR code and lines of text, the first the largest. */
 export type Label = { readonly url: string; readonly title: string; readonly lines: readonly string[] };
 
+type Row = { readonly text: string; readonly sizeMm: number; readonly weight: number };
+
 export const SVG_TYPE = "image/svg+xml";
 
 /** What an operation says of an answer that is a label. */
@@ -22,25 +24,21 @@ const QR_MM = HEIGHT_MM - 2 * MARGIN_MM;
 /** White around the code, in modules: ISO/IEC 18004 asks for four. */
 const QUIET_MODULES = 4;
 
-const TITLE_MM = 4;
-const LINE_MM = 3;
+/** Heights of letters of the title, the largest first, and what the title may take of the label. */
+const TITLE_SIZES_MM = [4, 3.4, 3];
+const TITLE_MOST_MM = 12;
+/** Heights of letters of the other lines: below the least nobody reads them. */
+const LINE_MM = 2.5;
+const LEAST_LINE_MM = 1.8;
 const LEADING = 1.3;
-/** How wide a letter of a narrow sans-serif is at most, as a share of its height. */
-const LETTER_WIDTH = 0.62;
-const MOST_TITLE_LINES = 2;
 const MOST_LINES = 4;
+const ELLIPSIS = "…";
 
-/** The label as SVG, in millimetres, ready to print. Text that does not fit is cut with an ellipsis. */
+/** The label as SVG, in millimetres, ready to print. Lines are set smaller to fit; what still does not is cut with an ellipsis. */
 export function labelSvg({ url, title, lines }: Label): string {
   const left = MARGIN_MM + QR_MM + MARGIN_MM;
   const widthMm = WIDTH_MM - left - MARGIN_MM;
-  const titles = wrapped(title, lettersIn(widthMm, TITLE_MM), MOST_TITLE_LINES);
-  const rows = [
-    ...titles.map((text) => ({ text, sizeMm: TITLE_MM, weight: 700 })),
-    ...lines
-      .slice(0, MOST_LINES)
-      .map((text) => ({ text: cut(text, lettersIn(widthMm, LINE_MM)), sizeMm: LINE_MM, weight: 400 })),
-  ];
+  const rows = [...titleRows(title, widthMm), ...lineRows(lines, widthMm)];
   let y = MARGIN_MM;
   const texts = rows.map(({ text, sizeMm, weight }) => {
     y += sizeMm * LEADING;
@@ -52,6 +50,29 @@ export function labelSvg({ url, title, lines }: Label): string {
     `<rect width="${WIDTH_MM}" height="${HEIGHT_MM}" fill="#fff"/>${qrPath(url)}` +
     `<g font-family="Arial, Helvetica, sans-serif" fill="#000">${texts.join("")}</g></svg>\n`
   );
+}
+
+/** The title in the largest letters that it fits in whole, or cut in the smallest. */
+function titleRows(title: string, widthMm: number): Row[] {
+  const set = TITLE_SIZES_MM.map((sizeMm) => ({
+    sizeMm,
+    lines: wrapped(title, widthMm / sizeMm),
+    most: Math.floor(TITLE_MOST_MM / (sizeMm * LEADING)),
+  }));
+  const fitting = set.find(
+    ({ sizeMm, lines, most }) =>
+      lines.length <= most && lines.every((line) => widthOf(line) <= widthMm / sizeMm),
+  );
+  const { sizeMm, lines, most } = fitting ?? set.at(-1) ?? { sizeMm: LINE_MM, lines: [title], most: 1 };
+  return shortened(lines, most).map((line) => ({ text: cut(line, widthMm / sizeMm), sizeMm, weight: 700 }));
+}
+
+/** The lines, all of one size: a number is not cut where smaller letters can show it whole. */
+function lineRows(lines: readonly string[], widthMm: number): Row[] {
+  const shown = lines.slice(0, MOST_LINES);
+  const fittingMm = Math.min(LINE_MM, ...shown.map((line) => widthMm / widthOf(line)));
+  const sizeMm = Math.max(LEAST_LINE_MM, Math.floor(fittingMm * 100) / 100);
+  return shown.map((line) => ({ text: cut(line, widthMm / sizeMm), sizeMm, weight: 400 }));
 }
 
 function qrPath(url: string): string {
@@ -71,27 +92,43 @@ function qrModules(url: string): { readonly size: number; readonly path: string 
   return { size: modules.size + 2 * QUIET_MODULES, path: squares.join("") };
 }
 
-function wrapped(text: string, letters: number, most: number): string[] {
+/** Words on as few lines as this width allows; widths are in heights of a letter. */
+function wrapped(text: string, width: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(/\s+/)) {
     const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= letters)
-      lines[lines.length - 1] = `${last} ${word}`;
+    const longer = last === undefined ? word : `${last} ${word}`;
+    if (last !== undefined && widthOf(longer) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
-  if (lines.length <= most) return lines.map((line) => cut(line, letters));
-  return [...lines.slice(0, most - 1), cut(lines.slice(most - 1).join(" "), letters)].map((line) =>
-    cut(line, letters),
-  );
+  return lines;
 }
 
-function cut(text: string, letters: number): string {
+/** At most so many lines: the last takes the rest, to be cut. */
+function shortened(lines: readonly string[], most: number): string[] {
+  if (lines.length <= most) return [...lines];
+  return [...lines.slice(0, most - 1), lines.slice(most - 1).join(" ")];
+}
+
+function cut(text: string, width: number): string {
+  if (widthOf(text) <= width) return text;
   const signs = [...text];
-  return signs.length <= letters ? text : `${signs.slice(0, letters - 1).join("")}…`;
+  while (signs.length > 0 && widthOf(`${signs.join("")}${ELLIPSIS}`) > width) signs.pop();
+  return `${signs.join("").trimEnd()}${ELLIPSIS}`;
 }
 
-function lettersIn(widthMm: number, sizeMm: number): number {
-  return Math.floor(widthMm / (sizeMm * LETTER_WIDTH));
+function widthOf(text: string): number {
+  return [...text].reduce((sum, sign) => sum + widthOfSign(sign), 0);
+}
+
+/**
+ * How wide a sign is at most, in heights of a letter: after the widths of Helvetica Bold in its font metrics, from memory,
+ * rounded up, as are those of other scripts, which fill a square.
+ */
+function widthOfSign(sign: string): number {
+  if (/[MWmw%@…—]/.test(sign)) return 1;
+  if (/[A-Z&Ø]/.test(sign)) return 0.78;
+  return /[\u{20}-\u{7E}\u{A0}-\u{24F}]/u.test(sign) ? 0.62 : 1;
 }
 
 /** Text for XML: nothing in it can be markup, and signs that XML has no place for are left out. */

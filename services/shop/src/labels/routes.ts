@@ -16,6 +16,7 @@ type Parts = {
 
 const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 const PlacePath = Type.Object({ placeId: Type.String({ description: "Id of a place." }) });
+
 export function labelRoutes(app: App, { bits, places, publicUrl }: Parts): void {
   app.get(
     "/v1/bits/:bitId/label",
@@ -65,7 +66,8 @@ function linesOf(bit: BitRecord): string[] {
   const metric = showIn("metric");
   const { markedMaxRpm, isHandFeedMarked } = bit;
   return [
-    `Ø ${metric.length(formDiameterMm(bit.form))}, shank ${metric.length(bit.shankDiameterMm)}`,
+    `Ø ${metric.length(formDiameterMm(bit.form))}`,
+    `shank ${metric.length(bit.shankDiameterMm)}`,
     markedMaxRpm === undefined ? "no maximum marked" : `marked max ${metric.rotation(markedMaxRpm)}`,
     ...(isHandFeedMarked === undefined
       ? []

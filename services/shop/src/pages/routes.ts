@@ -13,26 +13,22 @@ const TYPES = {
 /** The pages, by address. Each is the same shell: it holds nothing of the shop, so anybody may load it. */
 const PAGES = ["/bits/:bitId", "/places/:placeId", "/settings/:approvalId"];
 
-const FILES = ["page.css", "page.js", "element.js", "ask.js", "bit.js", "place.js", "setting.js"];
+const FILES = ["page.css", "page.js", "element.js", "ask.js", "bit.js", "check.js", "place.js", "setting.js"];
 
 /** Scripts, styles and answers from here only; pictures also from what a page made of an answer. */
-const POLICY = {
-  contentSecurityPolicy: {
-    useDefaults: false,
-    directives: {
-      defaultSrc: ["'none'"],
-      scriptSrc: ["'self'"],
-      styleSrc: ["'self'"],
-      connectSrc: ["'self'"],
-      imgSrc: ["'self'", "blob:"],
-      formAction: ["'none'"],
-      baseUri: ["'none'"],
-      frameAncestors: ["'none'"],
-    },
-  },
-  // Whoever puts TLS in front decides on this.
-  strictTransportSecurity: false,
-} as const;
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "connect-src 'self'",
+  "img-src 'self' blob:",
+  "form-action 'none'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+/** Beside the policy, which is set in place of the one that all answers have. Whoever puts TLS in front decides on its own header. */
+const HELMET = { contentSecurityPolicy: false, strictTransportSecurity: false } as const;
 
 /** Pages for people: the shell, its style and its scripts. They are no part of the API and stand in no description of it. */
 export async function pageRoutes(app: App): Promise<void> {
@@ -48,12 +44,11 @@ export async function pageRoutes(app: App): Promise<void> {
 function servePublic(app: App, url: string, type: string, content: Buffer): void {
   app.get(
     url,
-    { config: { scope: "public", operation: "act" }, schema: { hide: true }, helmet: POLICY },
-    // The answers' own policy, which allows nothing, gives way to the pages' one.
+    { config: { scope: "public", operation: "act" }, schema: { hide: true }, helmet: HELMET },
     async (_request, reply) =>
       reply
-        .removeHeader("Content-Security-Policy")
         .type(type)
+        .header("Content-Security-Policy", POLICY)
         .header("Cache-Control", "no-cache")
         .send(content),
   );

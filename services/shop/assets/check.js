@@ -1,0 +1,53 @@
+import { ask } from "./ask.js";
+import { element, supervisionOf } from "./element.js";
+
+/** The question whether somebody may run a setting now, with the service's answer under it. */
+export function checkForm(key, { bitId, routerId, mounting, setting }) {
+  const person = element("input", { id: "person", autocomplete: "off", required: "" });
+  const answer = element("div", { class: "answer", role: "status" });
+  const form = element(
+    "form",
+    {},
+    element("label", { for: "person" }, "May somebody run this now? Type the person's id."),
+    person,
+    element("button", {}, "Check"),
+  );
+  form.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    const asked = { personId: person.value.trim(), bitId, routerId, mounting, ...markAsked(setting) };
+    // An earlier answer must not stand while a new one is fetched.
+    answer.replaceChildren(element("p", { class: "soft" }, "Asking the shop …"));
+    answer.replaceChildren(...(await answerOf(key, asked)));
+  });
+  ask(key, "/v1/me").then(
+    ({ personId = "" }) => {
+      if (person.value === "") person.value = personId;
+    },
+    () => {},
+  );
+  return element("div", {}, form, answer);
+}
+
+function markAsked({ dialMark }) {
+  return dialMark === null ? {} : { dialMark };
+}
+
+async function answerOf(key, asked) {
+  try {
+    const { isAllowed, reasons, supervision } = await ask(key, "/v1/checks", { ...asked, isRecorded: true });
+    if (isAllowed)
+      return [
+        element("p", { class: "state go" }, "ALLOWED"),
+        element("p", {}, `For ${asked.personId}, now. Supervision: ${supervisionOf(supervision)}.`),
+      ];
+    return [
+      element("p", { class: "state stop" }, "NOT ALLOWED"),
+      element("ul", {}, ...reasons.map(({ text }) => element("li", {}, text))),
+    ];
+  } catch (error) {
+    return [
+      element("p", { class: "state stop" }, "NOT ALLOWED"),
+      element("p", {}, `It could not be checked: ${error.message}`),
+    ];
+  }
+}

@@ -1,0 +1,97 @@
+import { generateKeyPairSync, type KeyObject, sign } from "node:crypto";
+import { verifySheet } from "@rimwise/client";
+import { describe, expect, it } from "vitest";
+
+const AT = new Date("2026-03-02T08:00:00Z");
+const NOW_S = AT.getTime() / 1000;
+
+const ours = generateKeyPairSync("ed25519");
+const strangers = generateKeyPairSync("ed25519");
+
+const KEYS = { keys: [jwkOf(ours.publicKey, "ours")] };
+const SHEET = {
+  iss: "rimwise",
+  jti: "approval_1",
+  iat: NOW_S - 60,
+  nbf: NOW_S - 60,
+  exp: NOW_S + 60,
+  setting: { rpm: 10_400 },
+};
+const LIST = { iss: "rimwise", iat: NOW_S, exp: NOW_S + 3600, ended: ["approval_9"] };
+
+/** A compact JWS (RFC 7515) made by Node's own crypto; EdDSA as RFC 8037 has it. */
+function signed(payload: object, typ: string, header: object = {}, key: KeyObject = ours.privateKey): string {
+  const part = (value: object) => Buffer.from(JSON.stringify(value)).toString("base64url");
+  const content = `${part({ alg: "EdDSA", kid: "ours", typ, ...header })}.${part(payload)}`;
+  return `${content}.${sign(null, Buffer.from(content), key).toString("base64url")}`;
+}
+
+function jwkOf(key: KeyObject, kid: string) {
+  const { x = "" } = key.export({ format: "jwk" });
+  return { kty: "OKP", crv: "Ed25519", x, kid, alg: "EdDSA", use: "sig" } as const;
+}
+
+const sheet = (change: object = {}, header: object = {}, key?: KeyObject) =>
+  signed({ ...SHEET, ...change }, "rimwise-setting+jws", header, key);
+const list = (change: object = {}, header: object = {}, key?: KeyObject) =>
+  signed({ ...LIST, ...change }, "rimwise-status+jws", header, key);
+
+const verdictOn = (jws: string, status: string | undefined = list()) =>
+  verifySheet(jws, { keys: KEYS, at: AT, ...(status !== undefined && { status }) });
+
+describe("a sheet", () => {
+  it("is good while it is signed by a known key, in its time, and not on the list", async () => {
+    expect(await verdictOn(sheet())).toEqual({ isValid: true, sheet: SHEET, reasons: [] });
+  });
+
+  it("is not good with a single letter changed anywhere", async () => {
+    const jws = sheet();
+    for (const place of [5, jws.indexOf(".") + 20, jws.lastIndexOf(".") + 20]) {
+      const changed = jws.slice(0, place) + (jws[place] === "A" ? "B" : "A") + jws.slice(place + 1);
+      expect((await verdictOn(changed)).isValid, `letter ${place}`).toBe(false);
+    }
+  });
+
+  it.each([
+    ["another algorithm", sheet({}, { alg: "HS256" }), "not-a-sheet"],
+    ["no algorithm", sheet({}, { alg: "none" }), "not-a-sheet"],
+    ["an unknown key", sheet({}, { kid: "theirs" }), "key-unknown"],
+    ["another key under a known name", sheet({}, {}, strangers.privateKey), "signature-wrong"],
+    ["another kind of statement", list(), "not-a-sheet"],
+    ["a time that is still to come", sheet({ nbf: NOW_S + 1 }), "not-yet"],
+    ["a time that is just over", sheet({ exp: NOW_S }), "expired"],
+    ["no setting", sheet({ setting: 1 }), "not-a-sheet"],
+    ["a time that is none", sheet({ exp: "soon" }), "not-a-sheet"],
+    ["a fourth part", `${sheet()}.AAAA`, "not-a-sheet"],
+    ["nothing", "", "not-a-sheet"],
+    ["dots", "...", "not-a-sheet"],
+    ["what is no base64", "ä.ö.ü", "not-a-sheet"],
+    ["null", `${Buffer.from("null").toString("base64url")}.e30.e30`, "not-a-sheet"],
+  ])("is not good with %s", async (_what, jws, reason) => {
+    expect(await verdictOn(jws)).toMatchObject({ isValid: false, reasons: [reason] });
+  });
+});
+
+describe("the status list", () => {
+  it("is needed", async () => {
+    const verdict = await verifySheet(sheet(), { keys: KEYS, at: AT });
+    expect(verdict).toMatchObject({ isValid: false, reasons: ["status-missing"] });
+  });
+
+  it.each([
+    ["names the sheet", list({ ended: ["approval_1"] }), "ended"],
+    ["names the sheet, and is old", list({ ended: ["approval_1"], exp: NOW_S - 1 }), "ended"],
+    ["is old", list({ exp: NOW_S }), "status-out-of-date"],
+    ["is signed by another key", list({}, {}, strangers.privateKey), "status-not-signed"],
+    ["is a sheet", sheet(), "status-not-signed"],
+    ["is no list", list({ ended: "approval_1" }), "status-not-signed"],
+    ["is nothing", "", "status-not-signed"],
+  ])("speaks against a sheet where it %s", async (_what, status, reason) => {
+    expect(await verdictOn(sheet(), status)).toMatchObject({ isValid: false, reasons: [reason] });
+  });
+
+  it("and the sheet's own time are told together", async () => {
+    const verdict = await verdictOn(sheet({ exp: NOW_S - 5 }), list({ exp: NOW_S }));
+    expect(verdict.reasons).toEqual(["expired", "status-out-of-date"]);
+  });
+});
