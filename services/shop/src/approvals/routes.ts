@@ -1,4 +1,3 @@
-import { strictestPolicy } from "@rimwise/domain";
 import type { FastifyRequest } from "fastify";
 import Type from "typebox";
 import type { BitReads } from "../bits/reads.ts";
@@ -11,13 +10,14 @@ import { requireOne } from "../http/named-records.ts";
 import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { runOutUntil } from "../plans/learned.ts";
 import type { RouterReads } from "../routers/reads.ts";
 import { newId } from "../store/id.ts";
 import type { RecordReads } from "../store/record-reads.ts";
+import { isForMember } from "./access.ts";
 import { APPROVAL_STATES, type ApprovalRecord } from "./approval.ts";
 import { draftApproval, issueApproval, reissueApproval, withdrawApproval, woodsOf } from "./decide.ts";
-import { type Ground, outcomeOn } from "./outcome.ts";
+import { measuredUntil } from "./measured-until.ts";
+import { outcomeOn } from "./outcome.ts";
 import type { ApprovalReads } from "./reads.ts";
 import {
   APPROVAL_SCHEMAS,
@@ -120,7 +120,7 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
         const stamp = stampOf(request, now());
         const ground = await reads.ground(stamp.at, plan.request, woodsOf(plan, body), course.id);
         const outcome = outcomeOn(ground);
-        const until = await readingsUntil(ground, stamp.at);
+        const until = await measuredUntil(ground, routers, stamp.at);
         const ids = { approvalId: newId("approval"), groundsId: newId("grounds") };
         const decided = draftApproval(ids, body, plan, course, outcome, until, by, stamp.at);
         return { stamp, ...decided, ...answerOf(decided.record) };
@@ -171,7 +171,7 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
         const stamp = stampOf(request, now());
         const ground = await groundOf(current, stamp.at);
         const outcome = outcomeOn(ground);
-        const until = await readingsUntil(ground, stamp.at);
+        const until = await measuredUntil(ground, routers, stamp.at);
         const ids = { approvalId: newId("approval"), groundsId: newId("grounds") };
         const { resultDigest, validUntil } = request.body;
         const seen = { resultDigest, validUntil, readingsUntil: until };
@@ -223,29 +223,10 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
     return reads.ground(at, request, woodIds, courseId);
   }
 
-  /** Until when everything measured that a setting rests on still counts. */
-  async function readingsUntil({ bit, router, layers }: Ground, at: string): Promise<string | undefined> {
-    if (router === undefined) return undefined;
-    const { record } = router;
-    const policy = strictestPolicy(...layers);
-    const ends = [
-      await routers.readingsUntil(record, at),
-      bit && runOutUntil(record.id, bit.learned, policy),
-    ];
-    return ends.filter((each) => each !== undefined).sort()[0];
-  }
-
   function answerOf(record: ApprovalRecord) {
     const headers = { Location: `/v1/approvals/${record.id}`, ETag: etagOf(record.version) };
     return { headers, body: shownApproval(record, record.createdAt) };
   }
-}
-
-/** Drafts are nobody's but the instructors'; what names students is theirs alone. */
-export function isForMember({ state, personIds }: ApprovalRecord, { caller }: FastifyRequest): boolean {
-  if (caller?.role !== "member") return true;
-  if (state === "draft") return false;
-  return personIds === undefined || (caller.personId !== undefined && personIds.includes(caller.personId));
 }
 
 function expected({ id, version }: { readonly id: string; readonly version: number }) {

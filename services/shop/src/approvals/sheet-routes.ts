@@ -6,10 +6,11 @@ import { ref } from "../http/reference.ts";
 import { LABEL_ANSWER, labelSvg, SVG_TYPE } from "../labels/label.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Signer } from "../signing/signer.ts";
+import { isForMember } from "./access.ts";
 import type { GroundsRecord } from "./approval.ts";
 import { differencesBetween } from "./difference.ts";
 import { outcomeOn, resultsOf, settingOf } from "./outcome.ts";
-import { type ApprovalParts, isForMember } from "./routes.ts";
+import type { ApprovalParts } from "./routes.ts";
 import { type Difference, DifferenceSchema, GroundsSchema } from "./schema.ts";
 import {
   SHEET_TYPE,
