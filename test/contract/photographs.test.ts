@@ -1,9 +1,19 @@
 import { deflateSync } from "node:zlib";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
+import { addBit, addSomebody, lastSequence } from "./crib.ts";
+import { openShop, type Shop } from "./shop.ts";
 
 const PIXEL =
   "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
+
+/** The end of a PNG (PNG specification, IEND). */
+const PNG_END = "0000000049454e44ae426082";
+
+/** A WebP of one pixel (RFC 9649: RIFF, WEBP, VP8L), from memory. */
+const WEBP_PIXEL = "UklGRhoAAABXRUJQVlA4TA0AAAAvAAAAEAcQERGIiP4HAA==";
+
+/** The most bytes of a photograph, as the API says: 4 MiB. */
+const MOST_BYTES = 4 * 1024 * 1024;
 
 /** The head of a PNG of this size (PNG specification, IHDR), with an image that is not worth looking at. */
 function pngOf(width: number, height: number): string {
@@ -12,7 +22,16 @@ function pngOf(width: number, height: number): string {
   head.writeUInt32BE(width, 16);
   head.writeUInt32BE(height, 20);
   head[24] = 8;
-  return Buffer.concat([head, deflateSync(Buffer.alloc(10))]).toString("base64");
+  return Buffer.concat([head, deflateSync(Buffer.alloc(10)), Buffer.from(PNG_END, "hex")]).toString("base64");
+}
+
+/** A JPEG of 16 × 16 (ITU-T T.81: SOI, APP1 with a small image of its own, SOF0, SOS, data, EOI). */
+function jpegOf(end: "ffd9" | ""): string {
+  const inner = "ffd8ffda00021234ffd9";
+  const app1 = `ffe1${(2 + inner.length / 2).toString(16).padStart(4, "0")}${inner}`;
+  const frame = "ffc0000b080010001001011100";
+  const scan = "ffda0008010100003f00d2cf20";
+  return Buffer.from(`ffd8${app1}${frame}${scan}${end}`, "hex").toString("base64");
 }
 
 describe("photographs", () => {
@@ -21,7 +40,7 @@ describe("photographs", () => {
 
   beforeAll(async () => {
     shop = await openShop({}, undefined, (release) => afterAll(release));
-    bitId = (await shop.ask("POST", "/v1/bits", { body: PANEL_BIT })).body.id;
+    bitId = (await addBit(shop)).id;
   });
 
   const add = (body: object, headers: Record<string, string> = {}) =>
@@ -43,24 +62,64 @@ describe("photographs", () => {
   });
 
   test.each([
-    ["a PNG that says it is a JPEG", { mediaType: "image/jpeg", base64: PIXEL }, "/mediaType"],
-    [
-      "a page that says it is a PNG",
-      { mediaType: "image/png", base64: btoa("<html><script>1</script>") },
-      "/base64",
-    ],
-    ["a head cut short", { mediaType: "image/png", base64: PIXEL.slice(0, 16) }, "/base64"],
-    ["what is no base64", { mediaType: "image/png", base64: "äöü!" }, "/base64"],
-    ["too many pixels", { mediaType: "image/png", base64: pngOf(10_001, 1) }, "/base64"],
-    ["another type", { mediaType: "image/svg+xml", base64: btoa("<svg/>") }, "/mediaType"],
-  ])("%s is refused by its field", async (_what, body, pointer) => {
-    const answer = await add(body);
-    expect(answer.status).toBe(422);
-    expect(answer.body.errors).toMatchObject([{ pointer }]);
+    ["image/png", PIXEL],
+    ["image/png", pngOf(10_000, 1)],
+    ["image/jpeg", jpegOf("ffd9")],
+    ["image/webp", WEBP_PIXEL],
+  ])("are taken where %s is what the bytes are", async (mediaType, base64) => {
+    const { status, text } = await add({ mediaType, base64 });
+    expect(status, text).toBe(201);
+  });
+
+  const LONG = "A".repeat(Math.ceil(MOST_BYTES / 3) * 4 + 4);
+  test.each([
+    ["a PNG that says it is a JPEG", "image/jpeg", PIXEL, "/mediaType", /image\/png/],
+    ["a page that says it is a PNG", "image/png", btoa("<html><script>1</script>"), "/base64", /image\/webp/],
+    ["a head cut short", "image/png", PIXEL.slice(0, 16), "/base64", /image\/png/],
+    ["a PNG cut short", "image/png", PIXEL.slice(0, 80), "/base64", /a whole image/],
+    ["a JPEG cut short, but for the small one in it", "image/jpeg", jpegOf(""), "/base64", /a whole image/],
+    ["a WebP cut short", "image/webp", WEBP_PIXEL.slice(0, 44), "/base64", /a whole image/],
+    ["base64 cut short", "image/png", PIXEL.slice(0, -1), "/base64", /four/],
+    ["what is no base64", "image/png", "äöü!", "/base64", /base64/],
+    ["too many bytes", "image/png", LONG, "/base64", /4 MiB/],
+    ["too many pixels", "image/png", pngOf(10_001, 1), "/base64", /10000/],
+    ["another type", "image/svg+xml", btoa("<svg/>"), "/mediaType", /image\/jpeg/],
+  ])(
+    "%s is refused by its field, with what is accepted, and changes nothing",
+    async (_what, mediaType, base64, pointer, accepted) => {
+      const before = await lastSequence(shop);
+      const answer = await add({ mediaType, base64 });
+      expect(answer.status, answer.text).toBe(422);
+      expect(answer.body.errors).toMatchObject([{ pointer, accepted: expect.stringMatching(accepted) }]);
+      expect(await lastSequence(shop)).toBe(before);
+    },
+  );
+
+  test("are removed only by who knows their version", async () => {
+    const { body } = await add({ mediaType: "image/png", base64: PIXEL });
+    const remove = (headers: Record<string, string>) =>
+      shop.ask("DELETE", `/v1/photographs/${body.id}`, { headers });
+    expect((await remove({})).status).toBe(428);
+    expect((await remove({ "If-Match": '"2"' })).status).toBe(412);
+    expect((await shop.ask("GET", `/v1/photographs/${body.id}/content`)).status).toBe(200);
+    expect((await remove({ "If-Match": '"1"' })).status).toBe(204);
+  });
+
+  test("are seen by members, who may neither add nor remove one", async () => {
+    const { body } = await add({ mediaType: "image/png", base64: PIXEL });
+    const { key } = await addSomebody(shop, "member");
+    expect((await shop.ask("GET", `/v1/photographs/${body.id}/content`, { key })).status).toBe(200);
+    const added = await shop.ask("POST", `/v1/bits/${bitId}/photographs`, {
+      body: { mediaType: "image/png", base64: PIXEL },
+      key,
+    });
+    expect(added.status).toBe(403);
+    const headers = { "If-Match": '"1"' };
+    expect((await shop.ask("DELETE", `/v1/photographs/${body.id}`, { headers, key })).status).toBe(403);
   });
 
   test("are twelve of a bit at most, and the same request again adds none", async () => {
-    const { body: other } = await shop.ask("POST", "/v1/bits", { body: PANEL_BIT });
+    const other = await addBit(shop);
     const addOne = (key: string) =>
       shop.ask("POST", `/v1/bits/${other.id}/photographs`, {
         body: { mediaType: "image/png", base64: PIXEL },
@@ -73,44 +132,5 @@ describe("photographs", () => {
     const full = await addOne("p12");
     expect(full.status).toBe(409);
     expect(full.body.code).toBe("too-many-photographs");
-  });
-});
-
-describe("the pages and labels", () => {
-  test("are the same for everybody, allow nothing from elsewhere, and hold nothing of the shop", async () => {
-    const { app } = await openShop();
-    const shells = await Promise.all(
-      ["/bits/a", "/bits/b", "/places/a", "/settings/a"].map((url) => app.inject({ url })),
-    );
-    expect(new Set(shells.map(({ body }) => body)).size).toBe(1);
-    for (const { statusCode, headers } of shells) {
-      expect(statusCode).toBe(200);
-      const policy = String(headers["content-security-policy"]);
-      expect(policy).toContain("default-src 'none'");
-      expect(policy).toContain("script-src 'self'");
-      expect(policy).not.toMatch(/unsafe|https?:|\*/);
-      expect(headers["x-content-type-options"]).toBe("nosniff");
-    }
-    for (const url of [
-      "/pages/shell.html",
-      "/pages/..%2fpackage.json",
-      "/pages/%2e%2e/package.json",
-      "/pages/x.js",
-    ]) {
-      expect((await app.inject({ url })).statusCode, url).toBe(404);
-    }
-    expect((await app.inject({ method: "POST", url: "/bits/a" })).statusCode).toBe(405);
-  });
-
-  test("a label's text is never markup", async () => {
-    const { ask } = await openShop();
-    const name = 'A <b>"bold"</b> & \u0007 name';
-    const { body } = await ask("POST", "/v1/bits", { body: { ...PANEL_BIT, name } });
-    const { text, headers } = await ask("GET", `/v1/bits/${body.id}/label`);
-    expect(headers["content-type"]).toMatch(/^image\/svg\+xml/);
-    expect(text).not.toContain("<b>");
-    expect(text).not.toContain("\u0007");
-    expect(text).toContain("&lt;b&gt;");
-    expect((await ask("GET", "/v1/bits/bit_nothing/label")).status).toBe(404);
   });
 });

@@ -1,5 +1,6 @@
 import { generateKeyPairSync, type KeyObject, sign } from "node:crypto";
 import { verifySheet } from "@rimwise/client";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 
 const AT = new Date("2026-03-02T08:00:00Z");
@@ -69,6 +70,51 @@ describe("a sheet", () => {
     ["null", `${Buffer.from("null").toString("base64url")}.e30.e30`, "not-a-sheet"],
   ])("is not good with %s", async (_what, jws, reason) => {
     expect(await verdictOn(jws)).toMatchObject({ isValid: false, reasons: [reason] });
+  });
+});
+
+describe("whatever is given as a sheet", () => {
+  const base64url = fc
+    .oneof(fc.json(), fc.string({ unit: "binary" }))
+    .map((text) => Buffer.from(text).toString("base64url"));
+  const garbage = fc.oneof(
+    fc.string({ unit: "binary" }),
+    fc.array(base64url, { maxLength: 5 }).map((parts) => parts.join(".")),
+  );
+
+  it("is never good where nobody signed it, and nothing is thrown", () =>
+    fc.assert(
+      fc.asyncProperty(garbage, garbage, async (jws, status) => {
+        expect((await verdictOn(jws, list())).reasons).not.toEqual([]);
+        expect((await verdictOn(sheet(), status)).reasons).toEqual(["status-not-signed"]);
+      }),
+    ));
+
+  it("is never good by another signature", () =>
+    fc.assert(
+      fc.asyncProperty(fc.uint8Array({ maxLength: 96 }), async (bytes) => {
+        const content = sheet().split(".").slice(0, 2).join(".");
+        const jws = `${content}.${Buffer.from(bytes).toString("base64url")}`;
+        expect(await verdictOn(jws)).toEqual({ isValid: false, reasons: ["signature-wrong"] });
+      }),
+    ));
+
+  it.each([
+    ["no keys", []],
+    ["a key of another curve", [{ ...jwkOf(ours.publicKey, "ours"), crv: "X25519" }]],
+    ["half a key", [{ ...jwkOf(ours.publicKey, "ours"), x: "AAAA" }]],
+  ])("is not good by %s", async (_what, keys) => {
+    const verdict = await verifySheet(sheet(), {
+      keys: JSON.parse(JSON.stringify({ keys })),
+      at: AT,
+      status: list(),
+    });
+    expect(verdict.isValid).toBe(false);
+  });
+
+  it("is not good at a moment that is none", async () => {
+    const verdict = await verifySheet(sheet(), { keys: KEYS, status: list(), at: new Date("soon") });
+    expect(verdict.reasons).toEqual(["not-yet", "expired", "status-out-of-date"]);
   });
 });
 

@@ -51,8 +51,9 @@ export async function verifySheet(
   if (!isSheet(read)) return { isValid: false, reasons: ["not-a-sheet"] };
   const now = at.getTime() / SECOND_MS;
   const reasons: SheetFault[] = [
-    ...(read.nbf > now ? (["not-yet"] as const) : []),
-    ...(read.exp <= now ? (["expired"] as const) : []),
+    // Asked this way round, so that a moment which is none is in no sheet's time.
+    ...(!(read.nbf <= now) ? (["not-yet"] as const) : []),
+    ...(!(read.exp > now) ? (["expired"] as const) : []),
     ...(await statusFaults(read.jti, status, keys, now)),
   ];
   return reasons.length === 0
@@ -70,7 +71,7 @@ async function statusFaults(
   const list = await readSigned(status, STATUS_TYPE, keys);
   if (typeof list === "string" || !isStatus(list)) return ["status-not-signed"];
   if (list.ended.includes(id)) return ["ended"];
-  return list.exp <= now ? ["status-out-of-date"] : [];
+  return list.exp > now ? [] : ["status-out-of-date"];
 }
 
 /** The payload of a compact JWS of this type by one of these keys, or what is wrong with it. */

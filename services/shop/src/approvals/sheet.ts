@@ -83,8 +83,8 @@ export function sheetPayload(
         })),
         steps: steps.map(({ text }) => text),
       })),
-      findings: plan.findings.map(({ text }) => text),
-      precautions: plan.precautions.map(({ text }) => text),
+      findings: toldOnce(results.map((each) => each.plan.findings)),
+      precautions: toldOnce(results.map((each) => each.plan.precautions)),
       advice: plan.advice,
       supervision: approval.supervision,
       ...(approval.skill !== undefined && { skill: approval.skill }),
@@ -107,4 +107,9 @@ export function statusPayload(endedIds: readonly string[], at: string): object {
 
 function secondsOf(moment: string): number {
   return Math.floor(new Date(moment).getTime() / 1000);
+}
+
+/** What the plans for all woods tell, each sentence once. */
+function toldOnce(lists: readonly (readonly { readonly text: string }[])[]): string[] {
+  return [...new Set(lists.flat().map(({ text }) => text))];
 }

@@ -5,17 +5,22 @@ import { creation } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import {
   IMAGE_TYPES,
+  type ImageType,
   MOST_BYTES,
   type NewPhotograph,
   type PhotographRecord,
   shownPhotograph,
 } from "./schema.ts";
+import { isWhole } from "./whole.ts";
 
 /** More pixels than a camera makes are an attack on whoever opens them. */
 const MOST_PIXELS_A_SIDE = 10_000;
 
 /** A bit is told apart by a few views. */
 export const MOST_OF_A_BIT = 12;
+
+/** Base64 comes in fours (RFC 4648, section 4). */
+const CHARACTERS_A_GROUP = 4;
 
 /** How the library names what the bytes are. */
 const TYPE_OF_KIND: Readonly<Record<string, string>> = {
@@ -36,6 +41,8 @@ export function addPhotograph(
   if (kept >= MOST_OF_A_BIT) {
     throw new Problem("too-many-photographs", `Bit ${bitId} has ${MOST_OF_A_BIT} already: remove one first.`);
   }
+  if (base64.length % CHARACTERS_A_GROUP !== 0)
+    throw refused("/base64", "It is cut short.", "groups of four characters, the last filled with =");
   const bytes = Buffer.from(base64, "base64");
   requireImage(bytes, mediaType);
   const record: PhotographRecord = {
@@ -59,7 +66,7 @@ export function removePhotograph(record: PhotographRecord): Change {
   return { action: "remove", type: "photograph", id: record.id, expectedVersion: record.version, event };
 }
 
-function requireImage(bytes: Buffer, mediaType: string): void {
+function requireImage(bytes: Buffer, mediaType: ImageType): void {
   if (bytes.length > MOST_BYTES)
     throw refused("/base64", "It is too large.", `at most ${MOST_BYTES} bytes decoded`);
   const found = sizeOf(bytes);
@@ -72,6 +79,7 @@ function requireImage(bytes: Buffer, mediaType: string): void {
       TYPE_OF_KIND[found.type ?? ""] ?? IMAGE_TYPES.join(", "),
     );
   }
+  if (!isWhole(bytes, mediaType)) throw refused("/base64", "Its end is missing.", "a whole image");
   if (Math.max(found.width, found.height) > MOST_PIXELS_A_SIDE) {
     throw refused("/base64", "It has too many pixels.", `at most ${MOST_PIXELS_A_SIDE} on a side`);
   }

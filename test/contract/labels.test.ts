@@ -1,0 +1,68 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { addBit, addPlace, addSomebody } from "./crib.ts";
+import { openShop, type Shop } from "./shop.ts";
+
+let shop: Shop;
+
+beforeAll(async () => {
+  shop = await openShop({}, undefined, (release) => afterAll(release));
+});
+
+const textsOf = (svg: string) => [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text);
+
+describe("a label", () => {
+  test("is SVG of a size in millimetres that says the bit's diameter, shank and marked maximum whole", async () => {
+    const name = "Raised panel with a cove face and a name that goes on for longer than any label";
+    const { id } = await addBit(shop, { name, isHandFeedMarked: false, shankDiameterMm: 12.7 });
+    const { status, headers, text } = await shop.ask("GET", `/v1/bits/${id}/label`);
+    expect(status).toBe(200);
+    expect(headers["content-type"]).toMatch(/^image\/svg\+xml/);
+    expect(text).toContain('width="62mm" height="29mm"');
+    const texts = textsOf(text);
+    expect(texts).toEqual(
+      expect.arrayContaining(["Ø 88.9 mm", "shank 12.7 mm", "marked max 12,000 rpm", "not for hand feed"]),
+    );
+    expect(texts.some((each) => each?.endsWith("…"))).toBe(true);
+  });
+
+  test("says so where no maximum is marked", async () => {
+    const { id } = await addBit(shop, { markedMaxRpm: undefined });
+    const { text } = await shop.ask("GET", `/v1/bits/${id}/label`);
+    expect(textsOf(text)).toContain("no maximum marked");
+  });
+
+  test("of a place names what it is inside, outward", async () => {
+    const room = await addPlace(shop, "Machine room");
+    const rack = await addPlace(shop, "Rack 2", room.id);
+    const position = await addPlace(shop, "Position 14", rack.id);
+    const { text } = await shop.ask("GET", `/v1/places/${position.id}/label`);
+    expect(textsOf(text)).toEqual(["Position 14", "in Rack 2", "in Machine room"]);
+  });
+
+  test.each(["bits", "places"])("of %s holds no markup and no control character of a name", async (kind) => {
+    const name = '<b>"a"</b> & \u0007 <';
+    const { id } = kind === "bits" ? await addBit(shop, { name }) : await addPlace(shop, name);
+    const { text } = await shop.ask("GET", `/v1/${kind}/${id}/label`);
+    expect(text).not.toContain("\u0007");
+    expect(text).toContain("&lt;b&gt;&quot;a&quot;&lt;/b&gt;");
+    expect(text).toContain("&amp;");
+    // Every `<` opens one of the elements that a label is made of.
+    expect(text.replaceAll(/<\/?(svg|rect|path|g|text)\b/g, "")).not.toContain("<");
+  });
+
+  test.each(["bits", "places", "approvals"])("of %s that are not there is a 404", async (kind) => {
+    const answer = await shop.ask("GET", `/v1/${kind}/nothing_1/label`);
+    expect(answer.status).toBe(404);
+    expect(answer.body.code).toBe("not-found");
+  });
+
+  test("is for members too, and not for nobody", async () => {
+    const { key } = await addSomebody(shop, "member");
+    const bit = await addBit(shop);
+    const place = await addPlace(shop, "Rack 4");
+    for (const path of [`/v1/bits/${bit.id}/label`, `/v1/places/${place.id}/label`]) {
+      expect((await shop.ask("GET", path, { key })).status).toBe(200);
+      expect((await shop.ask("GET", path, { key: null })).status).toBe(401);
+    }
+  });
+});
