@@ -114,7 +114,7 @@ export { DomainError, type Fault, type FaultCode, faultsUnder } from "./quantity
 export { parseLength, parseMass, parseRotation, parseSpeed } from "./quantity/parse.ts";
 export { floorTo, roundTo } from "./quantity/round.ts";
 export { M_PER_S_PER_MPH } from "./quantity/units.ts";
-export { hasColletFor } from "./router/collet.ts";
+export { hasColletFor, isSameSize, SAME_SIZE_MM } from "./router/collet.ts";
 export { type DialSpeed, dialSpeeds } from "./router/dial.ts";
 export { routerFaults } from "./router/faults.ts";
 export type { Mounting, MountingClearance, MountingFinding } from "./router/mounting.ts";

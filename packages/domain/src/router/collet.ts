@@ -2,7 +2,7 @@ import type { Fault } from "../quantity/fault.ts";
 import type { Router } from "./router.ts";
 
 /** Diameters this close are one size of shank, mm: a collet closes by less. Ours. */
-const SAME_SIZE_MM = 0.1;
+export const SAME_SIZE_MM = 0.1;
 
 /** A shank thicker than any collet. Pointers start at the bit. */
 export function shankFaults(shankDiameterMm: number, { colletDiametersMm }: Router): Fault[] {
@@ -20,5 +20,10 @@ export function shankFaults(shankDiameterMm: number, { colletDiametersMm }: Rout
  */
 export function hasColletFor(shankDiameterMm: number, { colletDiametersMm }: Router): boolean {
   if (colletDiametersMm === undefined) return true;
-  return colletDiametersMm.some((diameterMm) => Math.abs(diameterMm - shankDiameterMm) <= SAME_SIZE_MM);
+  return colletDiametersMm.some((diameterMm) => isSameSize(diameterMm, shankDiameterMm));
+}
+
+/** Whether two diameters, mm, are one size of shank and collet. */
+export function isSameSize(oneMm: number, otherMm: number): boolean {
+  return Math.abs(oneMm - otherMm) <= SAME_SIZE_MM;
 }

@@ -3,7 +3,7 @@ import { and, asc, eq, gt, inArray, lte, ne, type SQL, sql } from "drizzle-orm";
 import { type LearnedQueries, learnedQueries } from "../plans/learned.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { usableRouterQuery } from "../routers/reads.ts";
-import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
+import { shopLayerQuery } from "../shop-policy/reads.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordQueries, recordReads, toRecord } from "../store/record-reads.ts";
 import { approvalGrounds, approvals } from "../store/tables/courses.ts";
@@ -56,7 +56,7 @@ export function groundQueries(database: Database): GroundQueries {
   const bits = recordQueries(database, "bit");
   const routers = recordQueries(database, "router");
   const courses = recordQueries(database, "course");
-  const policies = recordQueries(database, "shop-policy");
+  const shopLayer = shopLayerQuery(database);
   const learned: LearnedQueries = learnedQueries(database);
   const requests = database
     .select({ request: approvalGrounds.request })
@@ -86,7 +86,7 @@ export function groundQueries(database: Database): GroundQueries {
     groundsOf: (approvalId) => grounds.page("", 1, { approvalId })[0],
     requestOf: (approvalId) => toRecord("grounds", requests.get({ approvalId }) ?? {}).request,
     groundsAt: (at) => {
-      const shop = policies.find(SHOP_POLICY_ID)?.layer ?? {};
+      const shop = shopLayer();
       const bitOf = once((id) => {
         const record = bits.find(id);
         return record && { record, learned: learned.ofBit(id, at) };

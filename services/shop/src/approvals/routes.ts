@@ -7,7 +7,7 @@ import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { requireOne } from "../http/named-records.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
 import type { RouterReads } from "../routers/reads.ts";
@@ -56,8 +56,8 @@ export function approvalRoutes(app: App, parts: ApprovalParts): void {
       summary: "List approved settings; a member sees what is issued in their own courses",
       page: ApprovalPageSchema,
       filters: {
-        courseId: Type.Optional(Type.String({ maxLength: 100, description: "Of this course." })),
-        bitId: Type.Optional(Type.String({ maxLength: 100, description: "For this bit." })),
+        courseId: idFilter("Of this course."),
+        bitId: idFilter("For this bit."),
         state: Type.Optional(
           Type.Enum(
             APPROVAL_STATES.filter((state) => state !== "expired"),

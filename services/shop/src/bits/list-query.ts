@@ -7,6 +7,7 @@ import {
   type Query,
   type Router,
   readQuery,
+  SAME_SIZE_MM,
   TOOTH_MATERIALS,
 } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
@@ -19,9 +20,6 @@ import { BIT_STATES } from "./state-schema.ts";
 /** How far a size that somebody types may be off: what is called 1/2 in is often 12 or 13 mm. Ours. */
 const TYPED_TOLERANCE_MM = 0.4;
 const MOST_TOLERANCE_MM = 5;
-
-/** A collet closes by less: what `hasColletFor` takes for one size. */
-const COLLET_TOLERANCE_MM = 0.1;
 
 const size = (description: string) =>
   Type.Optional(Type.Number({ exclusiveMinimum: 0, maximum: 300, description }));
@@ -147,7 +145,7 @@ function colletFacets({ colletDiametersMm }: Router): string[][] {
   if (colletDiametersMm === undefined) return [];
   const shanks = colletDiametersMm
     .filter((mm) => mm <= BIT_RANGES.shankDiameterMm.max)
-    .flatMap((mm) => sizeFacetsWithin("shank", mm, COLLET_TOLERANCE_MM));
+    .flatMap((mm) => sizeFacetsWithin("shank", mm, SAME_SIZE_MM));
   return [shanks.length > 0 ? shanks : [NOWHERE]];
 }
 

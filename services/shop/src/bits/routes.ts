@@ -2,6 +2,7 @@ import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
+import { requireNamed, unknownRecord } from "../http/named-records.ts";
 import { notACursor, sendPage } from "../http/paging.ts";
 import { readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
@@ -12,6 +13,7 @@ import { newId } from "../store/id.ts";
 import type { RecordReads } from "../store/record-reads.ts";
 import { changeBit, createBit, removeBit } from "./decide.ts";
 import { BitListQuery, bitFilter } from "./list-query.ts";
+import { BitPath } from "./path.ts";
 import type { BitReads } from "./reads.ts";
 import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
 
@@ -23,8 +25,6 @@ type Parts = {
   readonly answerOnce: AnswerOnce;
   readonly now: () => Date;
 };
-
-const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 
 export function bitRoutes(app: App, { reads, routers, places, write, answerOnce, now }: Parts): void {
   for (const schema of BIT_SCHEMAS) app.addSchema(schema);
@@ -140,16 +140,13 @@ export function bitRoutes(app: App, { reads, routers, places, write, answerOnce,
   async function routerAsked(id: string) {
     const router = await routers.find(id);
     if (router !== undefined) return routers.usable(router, now().toISOString());
-    const accepted = "the id of a router of the shop";
-    throw notValid([
-      { in: "query", pointer: "/fitsRouterId", message: "There is no such router.", accepted },
-    ]);
+    throw notValid([unknownRecord("/fitsRouterId", "router", "query")]);
   }
 
-  async function requirePlace(placeId: string | null | undefined): Promise<void> {
-    if (placeId === undefined || placeId === null || (await places.find(placeId)) !== undefined) return;
-    const accepted = "the id of a place of the shop";
-    throw notValid([{ in: "body", pointer: "/homePlaceId", message: "There is no such place.", accepted }]);
+  function requirePlace(placeId: string | null | undefined): Promise<void> {
+    return requireNamed([
+      { pointer: "/homePlaceId", noun: "place", id: placeId ?? undefined, reads: places },
+    ]);
   }
 }
 

@@ -1,5 +1,4 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
-import Type from "typebox";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { requireFound } from "../http/record-routes.ts";
@@ -8,14 +7,13 @@ import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/writ
 import type { Scope } from "../keys/scopes.ts";
 import { Problem } from "../problems/problem.ts";
 import { bitAfter } from "./decide.ts";
+import { BitPath } from "./path.ts";
 import type { BitReads } from "./reads.ts";
 import { type BitRecord, BitSchema } from "./schema.ts";
 import { BitRetirementSchema, reasonBody, STANDING_SCHEMAS } from "./standing-schema.ts";
 
 type Parts = { readonly reads: BitReads; readonly write: Write; readonly now: () => Date };
 type Decided = ReturnType<typeof bitAfter>;
-
-const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 
 /** What people in charge do to where a bit stands. None needs an If-Match: a dangerous bit must go whatever else changed. */
 export function bitStandingRoutes(app: App, { reads, write, now }: Parts): void {

@@ -1,9 +1,8 @@
 import { DEFAULT_POLICY } from "@rimwise/domain";
+import { daysAfter } from "../http/moment.ts";
 import { Problem } from "../problems/problem.ts";
 import type { BitRecord } from "./schema.ts";
 import type { BitStanding, BitState } from "./state-schema.ts";
-
-const DAY_MS = 24 * 60 * 60 * 1000;
 
 /** Where a new bit stands: in its place, never used, to be inspected one interval from now. */
 export function newStanding(
@@ -62,5 +61,5 @@ function stateOf({ retirement, hold, sentToSharpeningAt, loanId }: BitRecord): B
 }
 
 function dueAfter(since: string, days = DEFAULT_POLICY.inspectionIntervalDays): string {
-  return new Date(new Date(since).getTime() + days * DAY_MS).toISOString();
+  return daysAfter(since, days);
 }

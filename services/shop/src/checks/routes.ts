@@ -1,7 +1,6 @@
 import type { FastifyBaseLogger, FastifyRequest } from "fastify";
-import Type from "typebox";
 import type { App } from "../http/app-type.ts";
-import { listRoute } from "../http/record-routes.ts";
+import { idFilter, listRoute } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf, type Write } from "../http/write.ts";
 import { ownPersonOnly } from "../keys/caller.ts";
@@ -65,8 +64,8 @@ export function checkRoutes(app: App, { reads, sources, write, now }: Parts): vo
       summary: "List kept checks; a member sees their own",
       page: CheckPageSchema,
       filters: {
-        personId: Type.Optional(Type.String({ maxLength: 100, description: "About this person." })),
-        bitId: Type.Optional(Type.String({ maxLength: 100, description: "About this bit." })),
+        personId: idFilter("About this person."),
+        bitId: idFilter("About this bit."),
       },
     },
     async (afterId, most, { personId, bitId }, request) =>

@@ -3,7 +3,7 @@ import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
 import { requireNamed } from "../http/named-records.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf, type Write } from "../http/write.ts";
 import type { RouterReads } from "../routers/reads.ts";
@@ -40,7 +40,7 @@ export function colletRoutes(app: App, { reads, routers, write, answerOnce, now 
       operationId: "listCollets",
       summary: "List the collets of the routers",
       page: ColletPageSchema,
-      filters: { routerId: Type.Optional(Type.String({ maxLength: 100, description: "Of this router." })) },
+      filters: { routerId: idFilter("Of this router.") },
     },
     (afterId, most, { routerId }) => reads.page(afterId, most, { routerId }),
   );

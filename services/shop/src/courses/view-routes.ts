@@ -3,6 +3,7 @@ import Type from "typebox";
 import type { ApprovalReads } from "../approvals/reads.ts";
 import { shownApproval } from "../approvals/state.ts";
 import type { App } from "../http/app-type.ts";
+import { daysAfter } from "../http/moment.ts";
 import { requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { callerOf } from "../keys/caller.ts";
@@ -25,7 +26,6 @@ type Parts = {
   readonly now: () => Date;
 };
 
-const DAY_MS = 24 * 60 * 60 * 1000;
 const USUAL_DAYS = 7;
 
 /** A class is some dozens of people; more than this are told to be more. */
@@ -125,22 +125,20 @@ export function courseViewRoutes(app: App, parts: Parts): void {
       const { courseId } = request.params;
       await visibleCourse(request, courseId);
       await access.requireInstructor(request, courseId);
-      const at = now();
-      const until = new Date(at.getTime() + request.query.days * DAY_MS).toISOString();
+      const at = now().toISOString();
+      const until = daysAfter(at, request.query.days);
       const settings = await approvals.endingBy(courseId, until, MOST_SETTINGS);
       const { ids } = await studentsOf(courseId);
       const held = await Promise.all(
         ids.map((personId) => qualifications.newest(MOST_OF_A_PERSON, { personId })),
       );
       return {
-        settings: settings
-          .filter(({ validUntil }) => validUntil > at.toISOString())
-          .map((each) => shownApproval(each, at.toISOString())),
+        settings: settings.filter(({ validUntil }) => validUntil > at).map((each) => shownApproval(each, at)),
         qualifications: held
           .flat()
           .filter(
             ({ expiresAt = "", withdrawn }) =>
-              withdrawn === undefined && expiresAt > at.toISOString() && expiresAt <= until,
+              withdrawn === undefined && expiresAt > at && expiresAt <= until,
           ),
       };
     },
@@ -163,7 +161,7 @@ export function courseViewRoutes(app: App, parts: Parts): void {
       const { courseId } = request.params;
       await visibleCourse(request, courseId);
       await access.requireInstructor(request, courseId);
-      const since = new Date(now().getTime() - request.query.days * DAY_MS).toISOString();
+      const since = daysAfter(now().toISOString(), -request.query.days);
       const { ids } = await studentsOf(courseId);
       const done = await Promise.all(ids.map((personId) => uses.newest(MOST_OF_A_PERSON, { personId })));
       return { data: usageOf(done.flat().filter(({ doneAt }) => doneAt >= since)) };

@@ -4,7 +4,7 @@ import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { happenedAt } from "../http/moment.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
 import { callerOf } from "../keys/caller.ts";
@@ -44,7 +44,7 @@ export function dialReadingRoutes(app: App, { reads, routers, answerOnce, now }:
       operationId: "listReadings",
       summary: "List speeds read at the marks of dials, those that have lapsed too",
       page: ReadingPageSchema,
-      filters: { routerId: Type.Optional(Type.String({ maxLength: 100, description: "Of this router." })) },
+      filters: { routerId: idFilter("Of this router.") },
     },
     (afterId, most, { routerId }) => reads.page(afterId, most, { routerId }),
   );

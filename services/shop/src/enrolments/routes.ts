@@ -4,7 +4,7 @@ import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { requireOne } from "../http/named-records.ts";
-import { listRoute, requireFound } from "../http/record-routes.ts";
+import { idFilter, listRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
 import { ownPersonOnly } from "../keys/caller.ts";
@@ -47,8 +47,8 @@ export function enrolmentRoutes(app: App, parts: Parts): void {
       summary: "List who takes part in which course; a member sees their own",
       page: EnrolmentPageSchema,
       filters: {
-        courseId: Type.Optional(Type.String({ maxLength: 100, description: "In this course." })),
-        personId: Type.Optional(Type.String({ maxLength: 100, description: "Of this person." })),
+        courseId: idFilter("In this course."),
+        personId: idFilter("Of this person."),
       },
     },
     async (afterId, most, { courseId, personId }, request) => {

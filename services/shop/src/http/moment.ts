@@ -3,6 +3,13 @@ import { notValid, type Problem } from "../problems/problem.ts";
 /** Clocks of two machines differ by less than this. */
 const CLOCK_SLACK_MS = 5 * 60 * 1000;
 
+const DAY_MS = 24 * 60 * 60 * 1000;
+
+/** So many days after a moment, before it where they are negative; as UTC. */
+export function daysAfter(moment: string, days: number): string {
+  return new Date(new Date(moment).getTime() + days * DAY_MS).toISOString();
+}
+
 /** A time that is still to come, as UTC. */
 export function momentAfter(now: string, given: string, pointer: string): string {
   const moment = new Date(given).toISOString();

@@ -1,4 +1,4 @@
-import { type FieldFault, notValid } from "../problems/problem.ts";
+import { type FieldFault, notValid, type Place } from "../problems/problem.ts";
 
 type Find<Row> = { readonly find: (id: string) => Promise<Row | undefined> };
 
@@ -14,7 +14,7 @@ export type Named = {
 export async function requireNamed(names: readonly Named[]): Promise<void> {
   const faults: FieldFault[] = [];
   for (const { pointer, noun, id, reads } of names) {
-    if (id !== undefined && (await reads.find(id)) === undefined) faults.push(unknown(pointer, noun));
+    if (id !== undefined && (await reads.find(id)) === undefined) faults.push(unknownRecord(pointer, noun));
   }
   if (faults.length > 0) throw notValid(faults);
 }
@@ -27,7 +27,7 @@ export async function requireOne<Row>(
   reads: Find<Row>,
 ): Promise<Row> {
   const row = await reads.find(id);
-  if (row === undefined) throw notValid([unknown(pointer, noun)]);
+  if (row === undefined) throw notValid([unknownRecord(pointer, noun)]);
   return row;
 }
 
@@ -38,9 +38,10 @@ export function requireColletOf(routerId: string, collet: { readonly routerId: s
   throw notValid([{ in: "body", pointer: "/colletId", message: "It is another router's.", accepted }]);
 }
 
-function unknown(pointer: string, noun: string): FieldFault {
+/** The fault of a field that names a record which does not exist. */
+export function unknownRecord(pointer: string, noun: string, place: Place = "body"): FieldFault {
   return {
-    in: "body",
+    in: place,
     pointer,
     message: `There is no such ${noun}.`,
     accepted: `the id of a ${noun} of the shop`,

@@ -31,6 +31,11 @@ type ReadRoute = Route & {
   readonly parameter: string;
 };
 
+/** A query parameter that narrows a list to what names a record. */
+export function idFilter(description: string) {
+  return Type.Optional(Type.String({ maxLength: 100, description }));
+}
+
 /** The filters of a list as they came. */
 export type Filters = Readonly<Record<string, string | undefined>>;
 

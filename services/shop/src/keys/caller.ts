@@ -44,5 +44,23 @@ export function ownPersonOnly(request: FastifyRequest): string | undefined {
   return personId;
 }
 
+/** The person a request is about: a member may name only themselves, staff anybody or nobody. */
+export function personAsked(request: FastifyRequest, personId: string | undefined): string | undefined {
+  const own = ownPersonOnly(request);
+  if (own !== undefined && personId !== undefined && personId !== own) {
+    throw new Problem("not-yours", "Ask in your own name, or ask somebody in charge.");
+  }
+  return own ?? personId;
+}
+
+/** A record as far as the caller may see it: to a member, somebody else's does not exist. */
+export function ownOrStaffs<Row extends { readonly personId?: string }>(
+  request: FastifyRequest,
+  record: Row | undefined,
+): Row | undefined {
+  const own = ownPersonOnly(request);
+  return own === undefined || record?.personId === own ? record : undefined;
+}
+
 /** What a 401 asks for. RFC 6750. */
 export const CHALLENGE = { headers: { "WWW-Authenticate": 'Bearer realm="rimwise"' } };

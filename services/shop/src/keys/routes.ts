@@ -2,10 +2,11 @@ import Type from "typebox";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { requireOne } from "../http/named-records.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { notValid, Problem } from "../problems/problem.ts";
+import { Problem } from "../problems/problem.ts";
 import type { Expectation } from "../store/port.ts";
 import type { RecordReads } from "../store/record-reads.ts";
 import { createKey, revokeKey, rotateKey } from "./decide.ts";
@@ -45,7 +46,7 @@ export function keyRoutes(app: App, { reads, people, write, answerOnce, now }: P
       summary: "List keys, in force and revoked",
       page: KeyPageSchema,
       filters: {
-        personId: Type.Optional(Type.String({ maxLength: 100, description: "Keys of this person." })),
+        personId: idFilter("Keys of this person."),
       },
     },
     async (afterId, most, { personId }) => (await reads.page(afterId, most, { personId })).map(shownKey),
@@ -143,11 +144,7 @@ export function keyRoutes(app: App, { reads, people, write, answerOnce, now }: P
   /** The person a new key is for: still here when it is written. */
   async function owner(personId: string | undefined): Promise<Expectation[]> {
     if (personId === undefined) return [];
-    const person = await people.find(personId);
-    if (person === undefined) {
-      const accepted = "the id of a person of the shop";
-      throw notValid([{ in: "body", pointer: "/personId", message: "There is no such person.", accepted }]);
-    }
+    const person = await requireOne("/personId", "person", personId, people);
     if (person.state === "left")
       throw new Problem("person-left", `${person.name} has left: no key for them.`);
     return [{ type: "person", id: person.id, version: person.version }];

@@ -1,5 +1,6 @@
 import { formDiameterMm, showIn } from "@rimwise/domain";
 import Type from "typebox";
+import { BitPath } from "../bits/path.ts";
 import type { BitReads } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
@@ -14,7 +15,6 @@ type Parts = {
   readonly publicUrl: string;
 };
 
-const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 const PlacePath = Type.Object({ placeId: Type.String({ description: "Id of a place." }) });
 
 export function labelRoutes(app: App, { bits, places, publicUrl }: Parts): void {

@@ -4,11 +4,12 @@ import type { BitReads } from "../bits/reads.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { type Filters, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { requireNamed, unknownRecord } from "../http/named-records.ts";
+import { type Filters, idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { callerOf, ownPersonOnly } from "../keys/caller.ts";
-import { type FieldFault, notValid, Problem } from "../problems/problem.ts";
+import { callerOf, ownOrStaffs, personAsked } from "../keys/caller.ts";
+import { notValid, Problem } from "../problems/problem.ts";
 import { newId } from "../store/id.ts";
 import type { RecordReads } from "../store/record-reads.ts";
 import { lendBit, returnBit } from "./decide.ts";
@@ -35,7 +36,6 @@ type Parts = {
 };
 
 const LoanPath = Type.Object({ loanId: Type.String({ description: "Id of a loan." }) });
-const idFilter = (description: string) => Type.Optional(Type.String({ maxLength: 100, description }));
 
 export function loanRoutes(app: App, parts: Parts): void {
   const { reads, bits, people, routers, places, write, answerOnce, now } = parts;
@@ -75,7 +75,7 @@ export function loanRoutes(app: App, parts: Parts): void {
       noun: "loan",
       parameter: "loanId",
     },
-    (id, request) => ownLoan(id, request),
+    async (id, request) => ownOrStaffs(request, await reads.find(id)),
   );
 
   app.post(
@@ -94,10 +94,17 @@ export function loanRoutes(app: App, parts: Parts): void {
       answerOnce(request, reply, async () => {
         const stamp = stampOf(request, now());
         const personId = borrower(request, request.body);
-        const bit = await bits.find(request.body.bitId);
+        const { bitId, routerId } = request.body;
+        const bit = await bits.find(bitId);
         const person = await people.find(personId);
-        const faults = await referenceFaults(request.body, bit !== undefined, person !== undefined);
-        if (bit === undefined || person === undefined || faults.length > 0) throw notValid(faults);
+        const router = routerId === undefined || (await routers.find(routerId));
+        if (!bit || !person || !router) {
+          throw notValid([
+            ...(bit ? [] : [unknownRecord("/bitId", "bit")]),
+            ...(person ? [] : [unknownRecord("/personId", "person")]),
+            ...(router ? [] : [unknownRecord("/routerId", "router")]),
+          ]);
+        }
         if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
         const { record, changes } = lendBit(newId("loan"), bit, { ...request.body, personId }, stamp.at);
         const expects = [{ type: "person", id: person.id, version: person.version } as const];
@@ -123,10 +130,8 @@ export function loanRoutes(app: App, parts: Parts): void {
       decidedAnew(async () => {
         const { loanId } = request.params;
         const { placeId } = request.body;
-        if (placeId !== undefined && (await places.find(placeId)) === undefined) {
-          throw notValid([missing("/placeId", "place")]);
-        }
-        const loan = requireFound("loan", loanId, await ownLoan(loanId, request));
+        await requireNamed([{ pointer: "/placeId", noun: "place", id: placeId, reads: places }]);
+        const loan = requireFound("loan", loanId, ownOrStaffs(request, await reads.find(loanId)));
         const stamp = stampOf(request, now());
         const { record, changes } = returnBit(loan, await bits.find(loan.bitId), placeId, stamp.at);
         await write({ stamp, changes }, changedMeanwhile);
@@ -142,60 +147,19 @@ export function loanRoutes(app: App, parts: Parts): void {
     request: FastifyRequest,
   ): Promise<LoanRecord[]> {
     const { bitId, state } = filters;
-    const own = ownPersonOnly(request);
-    if (own !== undefined && filters["personId"] !== undefined && filters["personId"] !== own)
-      throw notTheirs();
-    const personId = own ?? filters["personId"];
+    const personId = personAsked(request, filters["personId"]);
     if (state !== "overdue") {
       const returned = state === "out" ? { returnedAt: null } : {};
       return reads.page(afterId, most, { bitId, personId, ...returned });
     }
     return reads.overdue(now().toISOString(), { bitId, personId }, afterId, most);
   }
-
-  /** A member is told that a loan of somebody else does not exist. */
-  async function ownLoan(id: string, request: FastifyRequest): Promise<LoanRecord | undefined> {
-    const own = ownPersonOnly(request);
-    const loan = await reads.find(id);
-    return own === undefined || loan?.personId === own ? loan : undefined;
-  }
-
-  async function referenceFaults(
-    { routerId }: NewLoan,
-    hasBit: boolean,
-    hasPerson: boolean,
-  ): Promise<FieldFault[]> {
-    const hasRouter = routerId === undefined || (await routers.find(routerId)) !== undefined;
-    return [
-      ...(hasBit ? [] : [missing("/bitId", "bit")]),
-      ...(hasPerson ? [] : [missing("/personId", "person")]),
-      ...(hasRouter ? [] : [missing("/routerId", "router")]),
-    ];
-  }
 }
 
 /** Who a loan is for. A program and staff say; a member is it themselves. */
 function borrower(request: FastifyRequest, { personId }: NewLoan): string {
-  const own = ownPersonOnly(request);
-  if (own !== undefined) {
-    if (personId !== undefined && personId !== own) throw notTheirs();
-    return own;
-  }
-  const asked = personId ?? callerOf(request).personId;
+  const asked = personAsked(request, personId) ?? callerOf(request).personId;
   if (asked !== undefined) return asked;
   const accepted = "the id of the person who takes the bit";
   throw notValid([{ in: "body", pointer: "/personId", message: "This key belongs to no person.", accepted }]);
-}
-
-function notTheirs(): Problem {
-  return new Problem("not-yours", "Ask in your own name, or ask somebody in charge.");
-}
-
-function missing(pointer: string, what: string): FieldFault {
-  return {
-    in: "body",
-    pointer,
-    message: `There is no such ${what}.`,
-    accepted: `the id of a ${what} of the shop`,
-  };
 }

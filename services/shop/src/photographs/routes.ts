@@ -1,9 +1,10 @@
 import Type from "typebox";
+import { BitPath } from "../bits/path.ts";
 import type { BitReads } from "../bits/reads.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf, type Write } from "../http/write.ts";
 import { callerOf } from "../keys/caller.ts";
@@ -31,7 +32,6 @@ type Parts = {
 /** The image in base64, and what stands around it. */
 const BODY_LIMIT_BYTES = Math.ceil((MOST_BYTES * 4) / 3) + 4096;
 
-const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 const PhotographPath = Type.Object({ photographId: Type.String({ description: "Id of a photograph." }) });
 
 export function photographRoutes(app: App, { reads, bits, write, answerOnce, now }: Parts): void {
@@ -46,7 +46,7 @@ export function photographRoutes(app: App, { reads, bits, write, answerOnce, now
       operationId: "listPhotographs",
       summary: "List photographs of bits, without their bytes",
       page: PhotographPageSchema,
-      filters: { bitId: Type.Optional(Type.String({ maxLength: 100, description: "Of this bit." })) },
+      filters: { bitId: idFilter("Of this bit.") },
     },
     (afterId, most, { bitId }) => reads.shown(afterId, most, bitId),
   );

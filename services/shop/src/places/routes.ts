@@ -3,7 +3,8 @@ import type { BitReads } from "../bits/reads.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { unknownRecord } from "../http/named-records.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
 import { notValid, Problem } from "../problems/problem.ts";
@@ -48,7 +49,7 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
       summary: "List the places of the shop",
       page: PlacePageSchema,
       filters: {
-        insideId: Type.Optional(Type.String({ maxLength: 100, description: "Places inside this one." })),
+        insideId: idFilter("Places inside this one."),
       },
     },
     (afterId, most, { insideId }) => reads.page(afterId, most, { insideId }),
@@ -202,9 +203,14 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
     if (outer.length > 0 && outer.length < DEEPEST_PLACE) return outer;
     const fault =
       outer.length === 0
-        ? { message: "There is no such place.", accepted: "the id of a place of the shop" }
-        : { message: "That is too deep.", accepted: `a place inside fewer than ${DEEPEST_PLACE - 1} others` };
-    throw notValid([{ in: "body", pointer: "/insideId", ...fault }]);
+        ? unknownRecord("/insideId", "place")
+        : {
+            in: "body" as const,
+            pointer: "/insideId",
+            message: "That is too deep.",
+            accepted: `a place inside fewer than ${DEEPEST_PLACE - 1} others`,
+          };
+    throw notValid([fault]);
   }
 
   async function seenBits(ids: readonly string[]) {

@@ -10,8 +10,9 @@ import {
 } from "@rimwise/domain";
 import { bareBit } from "../bits/bare.ts";
 import type { BitRecord } from "../bits/schema.ts";
+import { daysAfter } from "../http/moment.ts";
 import type { RunOutRecord } from "../run-out-readings/schema.ts";
-import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
+import { shopLayerQuery } from "../shop-policy/reads.ts";
 import type { TrialRecord } from "../speed-trials/schema.ts";
 import type { Database } from "../store/database.ts";
 import { recordQueries } from "../store/record-reads.ts";
@@ -32,7 +33,6 @@ export type LearnedQueries = { readonly ofBit: (bitId: string, at: string) => Le
 /** A guided trial is a dozen speeds: this is every trial a bit will ever see. */
 const MOST_TRIALS = 10_000;
 const MOST_RUN_OUTS = 200;
-const DAY_MS = 24 * 60 * 60 * 1000;
 /** What happened longer ago than this many uses warns no more. Ours. */
 const USES_THAT_WARN = 50;
 
@@ -48,11 +48,11 @@ export function learnedQueries(database: Database): LearnedQueries {
   const trials = recordQueries(database, "speed-trial");
   const runOuts = recordQueries(database, "run-out-reading");
   const uses = recordQueries(database, "use");
-  const policies = recordQueries(database, "shop-policy");
+  const shopLayer = shopLayerQuery(database);
   return {
     ofBit: (bitId, at) => {
       const readings = runOuts.newest(MOST_RUN_OUTS, { bitId });
-      const policy = strictestPolicy(policies.find(SHOP_POLICY_ID)?.layer ?? {});
+      const policy = strictestPolicy(shopLayer());
       return {
         trials: trials.page("", MOST_TRIALS, { bitId }),
         runOuts: readings.filter((each) => isReliedOn(each, at, policy)),
@@ -64,7 +64,7 @@ export function learnedQueries(database: Database): LearnedQueries {
 
 /** A reading is relied on for a time; one that is worse than what is taken without any stays, because age mends nothing. */
 function isReliedOn({ readAt, runOutMm }: RunOutRecord, at: string, policy: Policy): boolean {
-  const oldest = new Date(new Date(at).getTime() - policy.runOutReadingMaxAgeDays * DAY_MS).toISOString();
+  const oldest = daysAfter(at, -policy.runOutReadingMaxAgeDays);
   return readAt >= oldest || runOutMm > policy.runOutAssumedMm;
 }
 
@@ -78,7 +78,7 @@ export function bitIn(routerId: string | undefined, record: BitRecord, learned: 
 export function runOutUntil(routerId: string, learned: Learned, policy: Policy): string | undefined {
   const reading = lastRunOut(routerId, learned);
   if (reading === undefined || reading.runOutMm > policy.runOutAssumedMm) return undefined;
-  return new Date(new Date(reading.readAt).getTime() + policy.runOutReadingMaxAgeDays * DAY_MS).toISOString();
+  return daysAfter(reading.readAt, policy.runOutReadingMaxAgeDays);
 }
 
 function lastRunOut(routerId: string | undefined, { runOuts }: Learned): RunOutRecord | undefined {

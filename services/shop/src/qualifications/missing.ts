@@ -1,4 +1,5 @@
 import type { CourseRecord } from "../courses/schema.ts";
+import { daysAfter } from "../http/moment.ts";
 import type { QualificationRecord } from "./schema.ts";
 
 /** One thing a person lacks for a course or a setting. */
@@ -11,8 +12,6 @@ export type Missing = {
     | "skill-missing";
   readonly text: string;
 };
-
-const DAY_MS = 24 * 60 * 60 * 1000;
 
 /** What somebody still needs at a moment for what a course asks, and for a setting's own skill. Empty: nothing. */
 export function missingFor(
@@ -54,6 +53,6 @@ export function isInForce({ givenAt, expiresAt, withdrawn }: QualificationRecord
 }
 
 function isYoungerThan(days: number, at: string): (each: QualificationRecord) => boolean {
-  const oldest = new Date(new Date(at).getTime() - days * DAY_MS).toISOString();
+  const oldest = daysAfter(at, -days);
   return ({ givenAt }) => givenAt >= oldest;
 }

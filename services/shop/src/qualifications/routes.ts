@@ -5,10 +5,10 @@ import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireOne } from "../http/named-records.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { callerOf, ownPersonOnly } from "../keys/caller.ts";
+import { callerOf, ownOrStaffs, ownPersonOnly } from "../keys/caller.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
@@ -46,7 +46,7 @@ export function qualificationRoutes(app: App, { reads, people, write, answerOnce
       operationId: "listQualifications",
       summary: "List what people are qualified for; a member sees their own",
       page: QualificationPageSchema,
-      filters: { personId: Type.Optional(Type.String({ maxLength: 100, description: "Of this person." })) },
+      filters: { personId: idFilter("Of this person.") },
     },
     async (afterId, most, { personId }, request) =>
       reads.page(afterId, most, { personId: ownPersonOnly(request) ?? personId }),
@@ -63,11 +63,7 @@ export function qualificationRoutes(app: App, { reads, people, write, answerOnce
       noun: "qualification",
       parameter: "qualificationId",
     },
-    async (id, request) => {
-      const own = ownPersonOnly(request);
-      const found = await reads.find(id);
-      return own === undefined || found?.personId === own ? found : undefined;
-    },
+    async (id, request) => ownOrStaffs(request, await reads.find(id)),
   );
 
   app.post(

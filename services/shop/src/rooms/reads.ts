@@ -9,7 +9,7 @@ import { placeReads } from "../places/reads.ts";
 import type { Sources } from "../plans/gather.ts";
 import { learnedReads } from "../plans/learned.ts";
 import { routerReads } from "../routers/reads.ts";
-import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
+import { shopLayerQuery } from "../shop-policy/reads.ts";
 import { stockReads } from "../stock/reads.ts";
 import type { Database } from "../store/database.ts";
 import { recordReads } from "../store/record-reads.ts";
@@ -42,6 +42,7 @@ export function allReads(database: Database) {
     routers: routerReads(database),
     runOuts: recordReads(database, "run-out-reading"),
     sharpenings: recordReads(database, "sharpening"),
+    shopLayer: shopLayerQuery(database),
     shopPolicies: recordReads(database, "shop-policy"),
     stock: stockReads(database),
     trials: recordReads(database, "speed-trial"),
@@ -52,9 +53,8 @@ export function allReads(database: Database) {
 
 /** Where plans find what they are computed from. */
 export function planSources(
-  { bits, routers, woods, learned, shopPolicies }: AllReads,
+  { bits, routers, woods, learned, shopLayer }: AllReads,
   now: () => Date,
 ): Sources {
-  const shopPolicy = async () => (await shopPolicies.find(SHOP_POLICY_ID))?.layer ?? {};
-  return { bits, routers, woods, learned, shopPolicy, now };
+  return { bits, routers, woods, learned, shopPolicy: async () => shopLayer(), now };
 }

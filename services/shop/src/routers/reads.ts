@@ -1,5 +1,5 @@
-import { type Policy, type Router, strictestPolicy } from "@rimwise/domain";
-import { SHOP_POLICY_ID } from "../shop-policy/schema.ts";
+import { type Router, strictestPolicy } from "@rimwise/domain";
+import { shopLayerQuery } from "../shop-policy/reads.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordQueries, recordReads } from "../store/record-reads.ts";
 import type { RouterRecord } from "./schema.ts";
@@ -18,12 +18,17 @@ const MOST_PARTS = 1000;
 export function routerReads(database: Database): RouterReads {
   const usable = usableRouterQuery(database);
   const readings = recordQueries(database, "dial-reading");
-  const policy = shopPolicyQuery(database);
+  const shopLayer = shopLayerQuery(database);
   return {
     ...recordReads(database, "router"),
     usable: async (record, at) => usable(record, at),
     readingsUntil: async (record, at) =>
-      readingsUntil(record, { readings: readings.newest(MOST_PARTS, { routerId: record.id }) }, at, policy()),
+      readingsUntil(
+        record,
+        { readings: readings.newest(MOST_PARTS, { routerId: record.id }) },
+        at,
+        strictestPolicy(shopLayer()),
+      ),
   };
 }
 
@@ -31,7 +36,7 @@ export function routerReads(database: Database): RouterReads {
 export function usableRouterQuery(database: Database): (record: RouterRecord, at: string) => Router {
   const readings = recordQueries(database, "dial-reading");
   const collets = recordQueries(database, "collet");
-  const policy = shopPolicyQuery(database);
+  const shopLayer = shopLayerQuery(database);
   return (record, at) =>
     usableRouter(
       record,
@@ -40,12 +45,6 @@ export function usableRouterQuery(database: Database): (record: RouterRecord, at
         collets: collets.page("", MOST_PARTS, { routerId: record.id }),
       },
       at,
-      policy(),
+      strictestPolicy(shopLayer()),
     );
-}
-
-/** The policy of this shop: how old a reading may be is part of it. */
-function shopPolicyQuery(database: Database): () => Policy {
-  const policies = recordQueries(database, "shop-policy");
-  return () => strictestPolicy(policies.find(SHOP_POLICY_ID)?.layer ?? {});
 }

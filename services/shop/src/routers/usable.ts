@@ -2,6 +2,7 @@ import {
   DEFAULT_POLICY,
   type Dial,
   type DialReading,
+  isSameSize,
   type Mark,
   type Policy,
   type Router,
@@ -9,6 +10,7 @@ import {
 } from "@rimwise/domain";
 import type { ColletRecord } from "../collets/schema.ts";
 import type { ReadingRecord } from "../dial-readings/schema.ts";
+import { daysAfter } from "../http/moment.ts";
 import { bareRouter } from "./bare.ts";
 import type { RouterRecord } from "./schema.ts";
 
@@ -20,11 +22,6 @@ export type RouterParts = {
 };
 
 type DatedReading = DialReading & { readonly readAt: string };
-
-const DAY_MS = 24 * 60 * 60 * 1000;
-
-/** Diameters this close are one size of collet, mm. */
-const SAME_SIZE_MM = 0.1;
 
 /**
  * A router as it can be used at a moment: with the readings that have not lapsed, the newest of each mark, and without the
@@ -52,7 +49,7 @@ function usableCollets(
 ): readonly number[] | undefined {
   if (collets.length === 0) return listed;
   const fit = collets.filter(({ condition }) => condition === "good" || condition === "worn");
-  const unkept = (listed ?? []).filter((mm) => !collets.some((collet) => isSize(collet.diameterMm, mm)));
+  const unkept = (listed ?? []).filter((mm) => !collets.some((collet) => isSameSize(collet.diameterMm, mm)));
   const sizes = [...unkept, ...fit.map(({ diameterMm }) => diameterMm)];
   return [...new Set(sizes)].sort((a, b) => a - b);
 }
@@ -68,7 +65,7 @@ export function readingsUntil(
   const dates =
     dial === undefined ? [] : readingsInForce(record, dial, readings, at, policy).map(({ readAt }) => readAt);
   const [oldest] = dates.sort();
-  return oldest && new Date(new Date(oldest).getTime() + policy.dialReadingMaxAgeDays * DAY_MS).toISOString();
+  return oldest && daysAfter(oldest, policy.dialReadingMaxAgeDays);
 }
 
 function dialInForce(
@@ -89,7 +86,7 @@ function readingsInForce(
   at: string,
   policy: Policy,
 ): readonly DatedReading[] {
-  const oldest = new Date(new Date(at).getTime() - policy.dialReadingMaxAgeDays * DAY_MS).toISOString();
+  const oldest = daysAfter(at, -policy.dialReadingMaxAgeDays);
   // Of two at the same moment the one that was entered later comes first, and stays there.
   const dated: DatedReading[] = [
     ...kept.map(({ mark, rpm, readAt }) => ({ mark, rpm, readAt })),
@@ -116,8 +113,4 @@ function isSound(dial: Dial): boolean {
 function inOrder(one: Mark, other: Mark): number {
   if (typeof one === "number" && typeof other === "number") return one - other;
   return String(one).toUpperCase() < String(other).toUpperCase() ? -1 : 1;
-}
-
-function isSize(oneMm: number, otherMm: number): boolean {
-  return Math.abs(oneMm - otherMm) <= SAME_SIZE_MM;
 }

@@ -1,11 +1,10 @@
-import Type from "typebox";
 import type { BitReads } from "../bits/reads.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireColletOf, requireNamed } from "../http/named-records.ts";
-import { listRoute, readRoute } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
 import { callerOf } from "../keys/caller.ts";
@@ -43,8 +42,8 @@ export function runOutRoutes(app: App, { reads, bits, routers, collets, answerOn
       summary: "List run-out readings of bits as clamped in routers",
       page: RunOutPageSchema,
       filters: {
-        bitId: Type.Optional(Type.String({ maxLength: 100, description: "Of this bit." })),
-        routerId: Type.Optional(Type.String({ maxLength: 100, description: "In this router." })),
+        bitId: idFilter("Of this bit."),
+        routerId: idFilter("In this router."),
       },
     },
     (afterId, most, { bitId, routerId }) => reads.page(afterId, most, { bitId, routerId }),

@@ -1,9 +1,9 @@
-import Type from "typebox";
+import { BitPath } from "../bits/path.ts";
 import type { BitReads } from "../bits/reads.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
 import { callerOf } from "../keys/caller.ts";
@@ -21,8 +21,6 @@ type Parts = {
   readonly now: () => Date;
 };
 
-const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
-
 /** Uses and sharpenings that an estimate looks back on. */
 const MOST_USES = 5000;
 const MOST_SHARPENINGS = 50;
@@ -39,7 +37,7 @@ export function sharpeningRoutes(app: App, { reads, uses, bits, answerOnce, now 
       operationId: "listSharpenings",
       summary: "List sharpenings, with what bits measured before and after",
       page: SharpeningPageSchema,
-      filters: { bitId: Type.Optional(Type.String({ maxLength: 100, description: "Of this bit." })) },
+      filters: { bitId: idFilter("Of this bit.") },
     },
     (afterId, most, { bitId }) => reads.page(afterId, most, { bitId }),
   );

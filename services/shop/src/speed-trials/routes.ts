@@ -1,10 +1,11 @@
 import { strictestPolicy } from "@rimwise/domain";
 import Type from "typebox";
+import { BitPath } from "../bits/path.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { requireOne } from "../http/named-records.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
+import { requireOne, unknownRecord } from "../http/named-records.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
 import { callerOf } from "../keys/caller.ts";
@@ -24,7 +25,6 @@ type Parts = {
   readonly now: () => Date;
 };
 
-const BitPath = Type.Object({ bitId: Type.String({ description: "Id of a bit." }) });
 const TrialPath = Type.Object({ trialId: Type.String({ description: "Id of a speed trial." }) });
 const NextQuery = Type.Object(
   { routerId: Type.String({ minLength: 1, maxLength: 100, description: "The router to try it in." }) },
@@ -44,8 +44,8 @@ export function speedTrialRoutes(app: App, { reads, sources, write, answerOnce, 
       summary: "List speed trials",
       page: TrialPageSchema,
       filters: {
-        bitId: Type.Optional(Type.String({ maxLength: 100, description: "Of this bit." })),
-        routerId: Type.Optional(Type.String({ maxLength: 100, description: "In this router." })),
+        bitId: idFilter("Of this bit."),
+        routerId: idFilter("In this router."),
       },
     },
     (afterId, most, { bitId, routerId }) => reads.page(afterId, most, { bitId, routerId }),
@@ -82,12 +82,7 @@ export function speedTrialRoutes(app: App, { reads, sources, write, answerOnce, 
       const { bitId } = request.params;
       const bit = requireFound("bit", bitId, await loadBit(bitId, sources));
       const router = await loadRouter(request.query.routerId, sources);
-      if (router === undefined) {
-        const accepted = "the id of a router of the shop";
-        throw notValid([
-          { in: "query", pointer: "/routerId", message: "There is no such router.", accepted },
-        ]);
-      }
+      if (router === undefined) throw notValid([unknownRecord("/routerId", "router", "query")]);
       return proposedTrial(bit, router, strictestPolicy(await sources.shopPolicy()));
     },
   );

@@ -1,3 +1,4 @@
+import { isSameSize } from "@rimwise/domain";
 import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { Hold } from "../bits/state-schema.ts";
@@ -10,9 +11,6 @@ import type { UseRecord } from "./schema.ts";
 import { equivalentMetres } from "./wear.ts";
 
 type Decision = { readonly record: UseRecord; readonly changes: readonly Change[] };
-
-/** Diameters this close are one size of collet, mm. */
-const SAME_SIZE_MM = 0.1;
 
 /**
  * Work that was done: it adds to what the bit has cut. Where the bit moved in the collet, both are held: the
@@ -62,7 +60,7 @@ function heldCollets(
 ): Change[] {
   const suspects = collets.filter((collet) =>
     colletId === undefined
-      ? collet.routerId === routerId && Math.abs(collet.diameterMm - shankDiameterMm) <= SAME_SIZE_MM
+      ? collet.routerId === routerId && isSameSize(collet.diameterMm, shankDiameterMm)
       : collet.id === colletId,
   );
   return suspects

@@ -1,17 +1,15 @@
-import type { FastifyRequest } from "fastify";
-import Type from "typebox";
 import type { BitReads } from "../bits/reads.ts";
 import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireColletOf, requireNamed, requireOne } from "../http/named-records.ts";
-import { type Filters, listRoute, readRoute } from "../http/record-routes.ts";
+import { idFilter, listRoute, readRoute } from "../http/record-routes.ts";
 import { ref } from "../http/reference.ts";
 import { stampOf } from "../http/write.ts";
-import { callerOf, ownPersonOnly } from "../keys/caller.ts";
+import { callerOf, ownOrStaffs, ownPersonOnly, personAsked } from "../keys/caller.ts";
 import type { PlanRecord } from "../plans/schema.ts";
-import { type FieldFault, notValid, Problem } from "../problems/problem.ts";
+import { type FieldFault, notValid } from "../problems/problem.ts";
 import type { RouterReads } from "../routers/reads.ts";
 import { newId } from "../store/id.ts";
 import type { RecordReads } from "../store/record-reads.ts";
@@ -56,12 +54,13 @@ export function useRoutes(app: App, parts: Parts): void {
       summary: "List what was done with bits. A member sees what they did themselves",
       page: UsePageSchema,
       filters: {
-        bitId: Type.Optional(Type.String({ maxLength: 100, description: "With this bit." })),
-        routerId: Type.Optional(Type.String({ maxLength: 100, description: "In this router." })),
-        personId: Type.Optional(Type.String({ maxLength: 100, description: "By this person." })),
+        bitId: idFilter("With this bit."),
+        routerId: idFilter("In this router."),
+        personId: idFilter("By this person."),
       },
     },
-    (afterId, most, filters, request) => reads.page(afterId, most, narrowed(filters, request)),
+    (afterId, most, { bitId, routerId, personId }, request) =>
+      reads.page(afterId, most, { bitId, routerId, personId: personAsked(request, personId) }),
   );
 
   readRoute(
@@ -75,11 +74,7 @@ export function useRoutes(app: App, parts: Parts): void {
       noun: "use",
       parameter: "useId",
     },
-    async (id, request) => {
-      const own = ownPersonOnly(request);
-      const use = await reads.find(id);
-      return own === undefined || use?.personId === own ? use : undefined;
-    },
+    async (id, request) => ownOrStaffs(request, await reads.find(id)),
   );
 
   app.post(
@@ -165,15 +160,6 @@ function plannedWork({ id, request: { bit, router, woodId } }: PlanRecord): Work
   if ("id" in bit && "id" in router) return { bitId: bit.id, routerId: router.id, woodId };
   const message = `Plan ${id} is for a bit or a router that is not kept here.`;
   throw notValid([fault("/planId", message, "a plan for a bit and a router of the shop")]);
-}
-
-/** A member asks for their own uses, whatever they filter by. */
-function narrowed({ bitId, routerId, personId }: Filters, request: FastifyRequest) {
-  const own = ownPersonOnly(request);
-  if (own !== undefined && personId !== undefined && personId !== own) {
-    throw new Problem("not-yours", "Ask in your own name, or ask somebody in charge.");
-  }
-  return { bitId, routerId, personId: own ?? personId };
 }
 
 function fault(pointer: string, message: string, accepted: string): FieldFault {
