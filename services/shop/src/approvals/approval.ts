@@ -65,6 +65,9 @@ export type ApprovalRecord = Kept & {
   readonly replacesId?: string;
 };
 
+/** As much of a setting in force as tells whether it still holds: a change may touch a thousand of them. */
+export type InForce = Pick<ApprovalRecord, "id" | "version" | "courseId" | "inputDigest" | "resultDigest">;
+
 /** Everything an approval was made from, and what came out: a full copy that never changes. */
 export type GroundsRecord = Kept & {
   readonly approvalId: string;

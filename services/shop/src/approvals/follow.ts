@@ -16,7 +16,7 @@ export function settingsFollow(queries: GroundQueries): Follow {
 }
 
 function requireSameGround(change: Change, at: string, queries: GroundQueries): void {
-  if (change.type !== "approval" || change.action === "remove") return;
+  if (change.type !== "approval" || !("record" in change)) return;
   const { id, state, issuedAt, woodIds, courseId, resultDigest } = change.record;
   if (state !== "issued" || issuedAt !== at) return;
   const request = queries.requestOf(id);

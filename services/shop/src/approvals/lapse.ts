@@ -1,7 +1,7 @@
-import { creation, nextVersion } from "../store/changes.ts";
+import { creation, subjectOf } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Change, Stamp } from "../store/port.ts";
-import type { ApprovalRecord, LapseRecord, Setting } from "./approval.ts";
+import type { ApprovalRecord, InForce, LapseRecord, Setting } from "./approval.ts";
 import { type Outcome, outcomeOn, settingOf } from "./outcome.ts";
 import type { GroundQueries } from "./reads.ts";
 
@@ -29,7 +29,7 @@ export function lapsesAfter(changes: readonly Change[], { at }: Stamp, queries: 
       const now = reworkedNow(approval);
       if (now.resultDigest === approval.resultDigest) continue;
       const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
-      const reason = reasons.get(alike) ?? lapseBy(approval, change, now, at);
+      const reason = reasons.get(alike) ?? lapseBy(queries.wholeOf(approval.id), change, now, at);
       reasons.set(alike, reason);
       lapsed.set(approval.id, lapseOf(approval, reason, at));
     }
@@ -38,10 +38,10 @@ export function lapsesAfter(changes: readonly Change[], { at }: Stamp, queries: 
 }
 
 /** What settings come out to at a moment. Those that were made from the same for one course are computed once. */
-function reworking(at: string, queries: GroundQueries): (approval: ApprovalRecord) => Reworked {
+function reworking(at: string, queries: GroundQueries): (approval: InForce) => Reworked {
   const known = new Map<string, Reworked>();
   const groundNow = queries.groundsAt(at);
-  return ({ id, inputDigest, courseId, woodIds }) => {
+  return ({ id, inputDigest, courseId }) => {
     const alike = `${inputDigest} ${courseId}`;
     const before = known.get(alike);
     if (before !== undefined) return before;
@@ -49,14 +49,14 @@ function reworking(at: string, queries: GroundQueries): (approval: ApprovalRecor
     const now: Reworked =
       request === undefined
         ? { resultDigest: undefined, setting: null, because: "What it was made from is gone." }
-        : reworkedFrom(outcomeOn(groundNow(request, woodIds, courseId)));
+        : reworkedFrom(outcomeOn(groundNow(request, queries.wholeOf(id).woodIds, courseId)));
     known.set(alike, now);
     return now;
   };
 }
 
 function touchedBy(change: Change): Touched | undefined {
-  const id = change.action === "remove" ? change.id : change.record.id;
+  const id = subjectOf(change);
   // Nothing rests yet on what is new itself; on a trial or a reading's bit and router it may.
   if (change.action === "create" && (change.type === "bit" || change.type === "router")) return undefined;
   switch (change.type) {
@@ -71,16 +71,16 @@ function touchedBy(change: Change): Touched | undefined {
     case "speed-trial":
     case "run-out-reading":
     case "use":
-      return change.action === "remove" ? "all" : { field: "bitId", id: change.record.bitId };
+      return "record" in change ? { field: "bitId", id: change.record.bitId } : "all";
     case "dial-reading":
     case "collet":
-      return change.action === "remove" ? "all" : { field: "routerId", id: change.record.routerId };
+      return "record" in change ? { field: "routerId", id: change.record.routerId } : "all";
     default:
       return undefined;
   }
 }
 
-function affectedBy(touched: Touched | undefined, queries: GroundQueries): ApprovalRecord[] {
+function affectedBy(touched: Touched | undefined, queries: GroundQueries): InForce[] {
   if (touched === undefined) return [];
   return touched === "all" ? queries.inForce() : queries.inForceOn(touched.field, touched.id);
 }
@@ -113,23 +113,18 @@ function lapseBy({ setting }: ApprovalRecord, change: Change, now: Reworked, at:
   };
 }
 
-function lapseOf(approval: ApprovalRecord, { id: lapseId, because }: LapseRecord, at: string): Change {
-  const record: ApprovalRecord = { ...nextVersion(approval, at), state: "lapsed", lapseId };
+function lapseOf({ id, version }: InForce, { id: lapseId, because }: LapseRecord, at: string): Change {
   return {
-    action: "replace",
+    action: "amend",
     type: "approval",
-    record,
-    changed: ["state", "lapseId", "version", "updatedAt"],
-    expectedVersion: approval.version,
+    id,
+    fields: { version: version + 1, updatedAt: at, state: "lapsed", lapseId },
+    expectedVersion: version,
     event: {
       type: "approval.lapsed",
-      data: { before: { state: approval.state }, after: { state: record.state, lapseId, because } },
+      data: { before: { state: "issued" }, after: { state: "lapsed", lapseId, because } },
     },
   };
-}
-
-function subjectOf(change: Change): string {
-  return change.action === "remove" ? change.id : change.record.id;
 }
 
 function isObject(value: unknown): value is object {

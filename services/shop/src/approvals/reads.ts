@@ -7,15 +7,17 @@ import { shopLayerQuery } from "../shop-policy/reads.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordQueries, recordReads, toRecord } from "../store/record-reads.ts";
 import { approvalGrounds, approvals } from "../store/tables/courses.ts";
-import type { ApprovalRecord, GroundsRecord, LapseRecord } from "./approval.ts";
+import type { ApprovalRecord, GroundsRecord, InForce, LapseRecord } from "./approval.ts";
 import type { Ground } from "./outcome.ts";
 
 /** What is asked inside a transaction, where nothing may wait. */
 export type GroundQueries = {
   /** Settings in force that rest on a record. */
-  readonly inForceOn: (field: "bitId" | "routerId" | "courseId", id: string) => ApprovalRecord[];
+  readonly inForceOn: (field: "bitId" | "routerId" | "courseId", id: string) => InForce[];
   /** Every setting in force. */
-  readonly inForce: () => ApprovalRecord[];
+  readonly inForce: () => InForce[];
+  /** All of a setting that is in force. */
+  readonly wholeOf: (approvalId: string) => ApprovalRecord;
   readonly groundsOf: (approvalId: string) => GroundsRecord | undefined;
   /** What a setting was asked for, without all that came out. */
   readonly requestOf: (approvalId: string) => PlanRequest | undefined;
@@ -64,8 +66,15 @@ export function groundQueries(database: Database): GroundQueries {
     .where(eq(approvalGrounds.approvalId, sql.placeholder("approvalId")))
     .prepare();
   const usable = usableRouterQuery(database);
+  const records = recordQueries(database, "approval");
+  const { id: approvalId, version, courseId, inputDigest, resultDigest } = approvals;
   const issued = (condition: SQL) =>
-    database.select().from(approvals).where(condition).orderBy(asc(approvals.id)).prepare();
+    database
+      .select({ id: approvalId, version, courseId, inputDigest, resultDigest })
+      .from(approvals)
+      .where(condition)
+      .orderBy(asc(approvals.id))
+      .prepare();
   const all = issued(IN_FORCE);
   const id = sql.placeholder("id");
   // Told which index to use: without statistics SQLite takes one that also looks at what is not in force.
@@ -81,8 +90,13 @@ export function groundQueries(database: Database): GroundQueries {
     ),
   };
   return {
-    inForceOn: (field, id) => on[field].all({ id }).map((row) => toRecord("approval", row)),
-    inForce: () => all.all().map((row) => toRecord("approval", row)),
+    inForceOn: (field, id) => on[field].all({ id }),
+    inForce: () => all.all(),
+    wholeOf: (id) => {
+      const approval = records.find(id);
+      if (approval === undefined) throw new Error(`${id} is in force and not kept`);
+      return approval;
+    },
     groundsOf: (approvalId) => grounds.page("", 1, { approvalId })[0],
     requestOf: (approvalId) => toRecord("grounds", requests.get({ approvalId }) ?? {}).request,
     groundsAt: (at) => {

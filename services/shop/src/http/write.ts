@@ -1,6 +1,7 @@
 import type { FastifyRequest } from "fastify";
 import { callerOf } from "../keys/caller.ts";
 import { Problem } from "../problems/problem.ts";
+import { subjectOf } from "../store/changes.ts";
 import type { Commit, Order, Stamp } from "../store/port.ts";
 import { staleVersion } from "./conditional.ts";
 
@@ -58,5 +59,5 @@ export function stampOf(request: FastifyRequest, now: Date): Stamp {
 }
 
 function isChangedBy({ changes }: Order, id: string): boolean {
-  return changes.some((change) => (change.action === "remove" ? change.id : change.record.id) === id);
+  return changes.some((change) => subjectOf(change) === id);
 }

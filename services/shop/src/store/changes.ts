@@ -30,6 +30,11 @@ export function removal(type: RecordType, record: Records[RecordType]): Change {
   return { action: "remove", type, id: record.id, expectedVersion: record.version, event };
 }
 
+/** The id of the record that a change is of. */
+export function subjectOf(change: Change): string {
+  return "record" in change ? change.record.id : change.id;
+}
+
 /** The next version of a record with other fields. */
 export function nextVersion<Record extends Kept>(record: Record, at: string): Record {
   return { ...record, version: record.version + 1, updatedAt: at };

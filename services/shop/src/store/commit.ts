@@ -1,5 +1,6 @@
 import type { Database as Sqlite } from "better-sqlite3";
 import type { Answers } from "./answers.ts";
+import { subjectOf } from "./changes.ts";
 import { eventAppender } from "./events.ts";
 import { grouped, type Settled } from "./group.ts";
 import type { Change, Commit, Order, Outcome, Stamp } from "./port.ts";
@@ -40,7 +41,7 @@ export class GroundMoved extends Error {
  */
 export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Commit {
   const writers = recordWriters(sqlite);
-  const appendEvent = eventAppender(sqlite);
+  const appendEvents = eventAppender(sqlite);
 
   function checkVersion(type: RecordType, id: string, expected: number): void {
     const version = writers[type].currentVersion(id);
@@ -48,30 +49,31 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
     if (version !== expected) throw new Refused({ kind: "stale", type, id, version });
   }
 
-  function applyOne(change: Change, stamp: Stamp): void {
-    if (change.action !== "create") {
-      checkVersion(change.type, idOf(change), change.expectedVersion);
+  function applyAll(changes: readonly Change[], stamp: Stamp): void {
+    for (const change of changes) {
+      if (change.action !== "create") checkVersion(change.type, subjectOf(change), change.expectedVersion);
+      applyChange(writers, change);
     }
-    applyChange(writers, change);
-    appendEvent(change, stamp);
+    appendEvents(changes, stamp);
   }
 
   function apply({ stamp, changes, streamed = [], expects = [], answer }: Order): void {
     if (answer !== undefined && !answers.keep(answer, stamp.at)) throw new Refused({ kind: "answered" });
     for (const { type, id, version } of expects) checkVersion(type, id, version);
-    for (const change of changes) applyOne(change, stamp);
-    for (const each of follow(changes, stamp)) applyOne(each, stamp);
+    applyAll(changes, stamp);
+    applyAll(follow(changes, stamp), stamp);
     for (const change of streamed) {
-      applyOne(change, stamp);
-      for (const each of follow([change], stamp)) applyOne(each, stamp);
+      applyAll([change], stamp);
+      applyAll(follow([change], stamp), stamp);
     }
   }
 
-  const applyInSavepoint = sqlite.transaction(apply);
+  /** In a savepoint where a transaction is open, in a transaction of its own where not. */
+  const applyWhole = sqlite.transaction(apply).immediate;
 
   function settle(order: Order): Settled<Outcome> {
     try {
-      applyInSavepoint(order);
+      applyWhole(order);
       return { value: { kind: "committed" } };
     } catch (error) {
       if (error instanceof Refused) return { value: error.outcome };
@@ -79,20 +81,19 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
       // Of two that create at once what may be there once, the later one decides again.
       const [first] = order.changes;
       if (first !== undefined && isThereAlready(error)) {
-        return { value: { kind: "moved", type: first.type, id: idOf(first) } };
+        return { value: { kind: "moved", type: first.type, id: subjectOf(first) } };
       }
-      // A full disk ends the whole transaction, not just this savepoint.
+      // A full disk ends the whole transaction, not just this savepoint; an order alone has no other.
       if (!sqlite.inTransaction) throw error;
       return { error };
     }
   }
 
   const settleInTransaction = sqlite.transaction((orders: readonly Order[]) => orders.map(settle));
-  return grouped((orders) => settleInTransaction.immediate(orders));
-}
-
-function idOf(change: Change): string {
-  return change.action === "remove" ? change.id : change.record.id;
+  // A savepoint keeps every page as it was: an order alone, which may change thousands of records, goes without.
+  return grouped((orders) =>
+    orders.length === 1 ? orders.map(settle) : settleInTransaction.immediate(orders),
+  );
 }
 
 function isThereAlready(error: unknown): boolean {

@@ -1,11 +1,12 @@
 import type { Database as Sqlite } from "better-sqlite3";
 import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../events/chain.ts";
+import { subjectOf } from "./changes.ts";
 import type { Change, Stamp } from "./port.ts";
 
 type Last = { readonly sequence: number; readonly hash: string; readonly latestAt: string };
 
-/** Appends the event of a change to the chain. Call inside the transaction that makes the change. */
-export function eventAppender(sqlite: Sqlite): (change: Change, stamp: Stamp) => void {
+/** Appends the events of changes to the chain. Call inside the transaction that makes the changes. */
+export function eventAppender(sqlite: Sqlite): (changes: readonly Change[], stamp: Stamp) => void {
   const insert = sqlite.prepare(
     `INSERT INTO events (sequence, at, by, request_id, type, subject_id, subject_version, data, previous_hash, why, hash, latest_at)
      VALUES (@sequence, @at, @by, @requestId, @type, @subjectId, @subjectVersion, @data, @previousHash, @why, @hash, @latestAt)`,
@@ -13,22 +14,41 @@ export function eventAppender(sqlite: Sqlite): (change: Change, stamp: Stamp) =>
   const latest = sqlite.prepare<[], Last>(
     "SELECT sequence, hash, latest_at AS latestAt FROM events ORDER BY sequence DESC LIMIT 1",
   );
-  return (change, { at, by, requestId, why }) => {
-    const last = latest.get() ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: at };
+
+  function append(change: Change, { at, by, requestId, why }: Stamp, last: Last): Last {
     const content = {
       sequence: last.sequence + 1,
       at,
       by,
       requestId,
       type: change.event.type,
-      subjectId: change.action === "remove" ? change.id : change.record.id,
-      subjectVersion: change.action === "remove" ? change.expectedVersion : change.record.version,
+      subjectId: subjectOf(change),
+      subjectVersion: versionAfter(change),
       data: change.event.data,
       previousHash: last.hash,
       ...(why !== undefined && { why }),
     };
     const latestAt = laterOf(at, last.latestAt);
-    const kept = { data: JSON.stringify(content.data), why: why ?? null, hash: eventHash(content), latestAt };
-    insert.run({ ...content, ...kept });
+    const hash = eventHash(content);
+    insert.run({ ...content, data: JSON.stringify(content.data), why: why ?? null, hash, latestAt });
+    return { sequence: content.sequence, hash, latestAt };
+  }
+
+  return (changes, stamp) => {
+    if (changes.length === 0) return;
+    let last = latest.get() ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: stamp.at };
+    for (const change of changes) last = append(change, stamp, last);
   };
+}
+
+function versionAfter(change: Change): number {
+  switch (change.action) {
+    case "create":
+    case "replace":
+      return change.record.version;
+    case "amend":
+      return change.fields.version;
+    case "remove":
+      return change.expectedVersion;
+  }
 }

@@ -1,4 +1,4 @@
-import type { Records, RecordType } from "./records.ts";
+import type { Kept, Records, RecordType } from "./records.ts";
 
 /** Who changes something, when, and in which request. */
 export type Stamp = {
@@ -34,6 +34,16 @@ type Replace<Type extends RecordType> = {
   readonly event: EventDraft;
 };
 
+/** Some fields of a record that was not read whole. A bit's words and figures for its queries need all of it. */
+type Amend<Type extends Exclude<RecordType, "bit">> = {
+  readonly action: "amend";
+  readonly type: Type;
+  readonly id: string;
+  readonly fields: Pick<Kept, "version" | "updatedAt"> & Partial<Records[Type]>;
+  readonly expectedVersion: number;
+  readonly event: EventDraft;
+};
+
 type Remove<Type extends RecordType> = {
   readonly action: "remove";
   readonly type: Type;
@@ -43,7 +53,9 @@ type Remove<Type extends RecordType> = {
 };
 
 /** One change with the event that explains it. */
-export type Change = { [Type in RecordType]: Create<Type> | Replace<Type> | Remove<Type> }[RecordType];
+export type Change =
+  | { [Type in RecordType]: Create<Type> | Replace<Type> | Remove<Type> }[RecordType]
+  | { [Type in Exclude<RecordType, "bit">]: Amend<Type> }[Exclude<RecordType, "bit">];
 
 /** A record that is not changed but must still be at this version, because the decision rests on it. */
 export type Expectation = { readonly type: RecordType; readonly id: string; readonly version: number };

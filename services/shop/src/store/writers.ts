@@ -61,6 +61,9 @@ export function applyChange(writers: Writers, change: Change): void {
     case "replace":
       writer.replace(change.record, change.changed, change.queryColumns);
       break;
+    case "amend":
+      writer.replace({ ...change.fields, id: change.id }, Object.keys(change.fields));
+      break;
     case "remove":
       writer.remove(change.id);
       break;
