@@ -1,5 +1,5 @@
 import type { IncomingMessage } from "node:http";
-import { v7 } from "uuid";
+import { newUuid } from "../store/id.ts";
 import type { App } from "./app-type.ts";
 
 const REQUEST_ID = /^[A-Za-z0-9._-]{1,64}$/;
@@ -10,7 +10,7 @@ const TRACEPARENT = /^00-[0-9a-f]{32}-[0-9a-f]{16}-[0-9a-f]{2}$/;
 /** The caller's own request id where it is harmless, else a new one. */
 export function requestIdOf({ headers }: Pick<IncomingMessage, "headers">): string {
   const given = headers["x-request-id"];
-  return typeof given === "string" && REQUEST_ID.test(given) ? given : v7();
+  return typeof given === "string" && REQUEST_ID.test(given) ? given : newUuid();
 }
 
 /** A well-formed trace context, or nothing. */

@@ -36,8 +36,10 @@ export class GroundMoved extends Error {
 }
 
 /**
- * The one door for writes. Orders that wait together share a transaction (BEGIN IMMEDIATE), a savepoint each, and are
- * acknowledged after its COMMIT has been flushed. Changes, events, hash chain and kept answer stand or fall together.
+ * The one door for writes. Orders that wait together share a transaction (BEGIN IMMEDIATE) and are acknowledged after its
+ * COMMIT has been flushed. Changes, events, hash chain and kept answer stand or fall together. Where one of the orders is
+ * refused, nothing of the transaction stays and all are applied anew, now with a savepoint each: savepoints cost every order the
+ * copies of the pages it touches. What an order streams can be taken once only, so it never goes without.
  */
 export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Commit {
   const writers = recordWriters(sqlite);
@@ -70,6 +72,7 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
 
   /** In a savepoint where a transaction is open, in a transaction of its own where not. */
   const applyWhole = sqlite.transaction(apply).immediate;
+  const applyTogether = sqlite.transaction((orders: readonly Order[]) => orders.forEach(apply)).immediate;
 
   function settle(order: Order): Settled<Outcome> {
     try {
@@ -89,11 +92,18 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
     }
   }
 
-  const settleInTransaction = sqlite.transaction((orders: readonly Order[]) => orders.map(settle));
-  // A savepoint keeps every page as it was: an order alone, which may change thousands of records, goes without.
-  return grouped((orders) =>
-    orders.length === 1 ? orders.map(settle) : settleInTransaction.immediate(orders),
-  );
+  const settleEach = sqlite.transaction((orders: readonly Order[]) => orders.map(settle)).immediate;
+
+  return grouped((orders) => {
+    if (orders.length === 1) return orders.map(settle);
+    if (orders.some(({ streamed }) => streamed !== undefined)) return settleEach(orders);
+    try {
+      applyTogether(orders);
+      return orders.map(() => ({ value: { kind: "committed" } }));
+    } catch {
+      return settleEach(orders);
+    }
+  });
 }
 
 function isThereAlready(error: unknown): boolean {
