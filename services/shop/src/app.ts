@@ -23,6 +23,7 @@ import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
 import { serializeBySchema } from "./http/serialization.ts";
 import { type LogStream, serverOptions } from "./http/server-options.ts";
+import { limitTime } from "./http/time-limit.ts";
 import { validateStrictly } from "./http/validation.ts";
 import { writeThrough } from "./http/write.ts";
 import { authenticateCallers, authorizeCallers } from "./keys/authenticate.ts";
@@ -45,6 +46,8 @@ export type AppParts = {
   readonly now?: () => Date;
   readonly logStream?: LogStream;
 };
+
+const ANSWER_TIME_LIMIT_MS = 10_000;
 
 /** Builds the service: opens no port, reads no environment. The order of the lines is the order in which a request passes them. */
 export async function buildApp(parts: AppParts): Promise<{ app: App; document: () => ApiDocument }> {
@@ -73,6 +76,7 @@ export async function buildApp(parts: AppParts): Promise<{ app: App; document: (
   addFixedHeaders(app);
   const metrics = measureRequests(app);
   await allowOrigins(app, config.corsOrigins);
+  limitTime(app, ANSWER_TIME_LIMIT_MS);
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
   const isStillAllowed = authenticateCallers(app, { keys, people, now });

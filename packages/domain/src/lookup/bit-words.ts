@@ -1,9 +1,23 @@
 import type { Bit } from "../bit/bit.ts";
 import { formDiameterMm } from "../bit/diameter.ts";
-import { formOutline, formPilotRadiusMm, formSummary } from "../bit/form/registry.ts";
+import { FORMS, type FormKind, formOutline, formPilotRadiusMm } from "../bit/form/registry.ts";
 import type { BitSize } from "./size.ts";
 import { SYNONYMS } from "./synonyms.ts";
 import { wordsIn } from "./words.ts";
+
+/** What every bit of a kind is found by, and which of its dimensions are chosen from a list. */
+const KINDS: ReadonlyMap<
+  FormKind,
+  { readonly words: readonly string[]; readonly choices: readonly string[] }
+> = new Map(
+  FORMS.map(({ kind, title, dimensions }) => [
+    kind,
+    {
+      words: wordsIn([kind, kind.replaceAll("-", ""), title, SYNONYMS[kind]].join(" ")),
+      choices: Object.entries(dimensions).flatMap(([name, { type }]) => (type === "choice" ? [name] : [])),
+    },
+  ]),
+);
 
 /**
  * The words a bit is found by, as `wordsIn` gives them: its kind, title and what else the trade calls it, the shape chosen for
@@ -11,17 +25,12 @@ import { wordsIn } from "./words.ts";
  */
 export function bitWords(bit: Bit): string[] {
   const { form, wings } = bit;
-  const { title, dimensions } = formSummary(form.kind);
+  const { words = [], choices = [] } = KINDS.get(form.kind) ?? {};
   const given: Readonly<Record<string, unknown>> = form;
-  const chosen = Object.entries(dimensions)
-    .filter(([, { type }]) => type === "choice")
-    .map(([name]) => String(given[name] ?? ""));
+  const chosen = choices.map((name) => String(given[name] ?? ""));
   const pilot = formPilotRadiusMm(form) === undefined ? "" : "pilot piloted bearing guided";
-  const joined = form.kind.replaceAll("-", "");
   const angle = "angleDeg" in form ? angleWord(form.angleDeg) : "";
-  return wordsIn(
-    [form.kind, joined, title, SYNONYMS[form.kind], ...chosen, pilot, flutesWord(wings), angle].join(" "),
-  );
+  return [...new Set([...words, ...wordsIn([...chosen, pilot, flutesWord(wings), angle].join(" "))])];
 }
 
 /** The sizes a bit is found by: its greatest diameter, its shank, the length of its edges, and its radius where it has one. */

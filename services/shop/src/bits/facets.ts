@@ -1,4 +1,4 @@
-import { type BitSize, type SizeRole, wordsIn } from "@rimwise/domain";
+import type { BitSize, SizeRole } from "@rimwise/domain";
 
 /** A word is found by its beginning from this many letters on. */
 const SHORTEST_BEGINNING = 3;
@@ -12,9 +12,11 @@ const STEPS_PER_MM = 10;
 /** Any of a bit's sizes, whatever it measures. */
 const ANY_SIZE: SizeRole = "any";
 
-/** The words of a text with all their beginnings, so that an unfinished word is looked up like a whole one. */
-export function wordFacets(text: string): string {
-  return [...new Set(wordsIn(text).flatMap(beginnings))].join(" ");
+/** Words, as `wordsIn` gives them, with all their beginnings, so that an unfinished one is looked up like a whole one. */
+export function wordFacets(words: readonly string[]): string {
+  const facets = new Set<string>();
+  for (const word of words) addBeginnings(facets, word.slice(0, LONGEST_BEGINNING));
+  return [...facets].join(" ");
 }
 
 /** A word of a query as it stands in the index. */
@@ -39,10 +41,10 @@ export function sizeFacetsWithin(role: SizeRole, mm: number, toleranceMm: number
   return Array.from({ length: last - first + 1 }, (_, index) => sizeFacet(role, first + index));
 }
 
-function beginnings(word: string): string[] {
-  const letters = wordFacet(word);
-  const count = Math.max(1, letters.length - SHORTEST_BEGINNING + 1);
-  return Array.from({ length: count }, (_, index) => letters.slice(0, letters.length - index));
+function addBeginnings(facets: Set<string>, word: string): void {
+  facets.add(word);
+  for (let length = word.length - 1; length >= SHORTEST_BEGINNING; length -= 1)
+    facets.add(word.slice(0, length));
 }
 
 function sizeFacet(role: SizeRole, step: number): string {

@@ -1,4 +1,12 @@
-import { type Bit, bitCeilings, bitSizes, bitWords, clearanceOf, DEFAULT_POLICY } from "@rimwise/domain";
+import {
+  type Bit,
+  bitCeilings,
+  bitSizes,
+  bitWords,
+  clearanceOf,
+  DEFAULT_POLICY,
+  wordsIn,
+} from "@rimwise/domain";
 import { bareBit } from "./bare.ts";
 import { facet, sizeFacets, wordFacets } from "./facets.ts";
 import type { BitRecord } from "./schema.ts";
@@ -6,10 +14,10 @@ import type { BitRecord } from "./schema.ts";
 /** What a bit is looked up by beside its own fields; made anew with every change of it. */
 export function bitQueryColumns(record: BitRecord) {
   const bit = bareBit(record);
-  const words = [...bitWords(bit), record.name, record.notes ?? "", record.toothMaterial ?? ""];
+  const { name, notes = "", toothMaterial = "" } = record;
   const { hard, guide } = bitCeilings(bit, DEFAULT_POLICY);
   return {
-    words: wordFacets(words.join(" ")),
+    words: wordFacets([...bitWords(bit), ...wordsIn(`${name} ${notes} ${toothMaterial}`)]),
     facets: facetsOf(record, bit).join(" "),
     ceilingRpm: hard,
     guideRpm: guide,

@@ -4,7 +4,6 @@ import { sendConnectionProblem, sendProblem } from "../problems/answer.ts";
 import { requestIdOf, traceparentOf } from "./request-identity.ts";
 
 const REQUEST_TIMEOUT_MS = 15_000;
-const HANDLER_TIMEOUT_MS = 10_000;
 const BODY_LIMIT_BYTES = 256 * 1024;
 
 /** Where log lines go instead of standard output. */
@@ -27,7 +26,6 @@ export function serverOptions(config: Config, logStream?: LogStream) {
     },
     genReqId: requestIdOf,
     requestTimeout: REQUEST_TIMEOUT_MS,
-    handlerTimeout: HANDLER_TIMEOUT_MS,
     bodyLimit: BODY_LIMIT_BYTES,
     // Closing is answered by our own hook, as a problem.
     return503OnClosing: false,

@@ -1,5 +1,6 @@
 import type { FastifyRequest } from "fastify";
 import type { App } from "../http/app-type.ts";
+import { sharedInTurn } from "../http/shared-in-turn.ts";
 import type { PersonRecord } from "../people/schema.ts";
 import { Problem } from "../problems/problem.ts";
 import { type Caller, CHALLENGE, callerOf, mayDo } from "./caller.ts";
@@ -23,9 +24,15 @@ type Sources = {
  * an answer that goes on: whether the caller of a request still holds its route's scope.
  */
 export function authenticateCallers(app: App, sources: Sources): StillAllowed {
+  // A program asks for many things at once, with one key.
+  const shared: Sources = {
+    keys: { find: sharedInTurn(sources.keys.find), findByDigest: sharedInTurn(sources.keys.findByDigest) },
+    people: { find: sharedInTurn(sources.people.find) },
+    now: sources.now,
+  };
   app.decorateRequest("caller", null);
   app.addHook("onRequest", async (request) => {
-    request.caller = await callerFrom(request.headers.authorization, sources);
+    request.caller = await callerFrom(request.headers.authorization, shared);
   });
   return async ({ headers, routeOptions }) => {
     const caller = await callerFrom(headers.authorization, sources);

@@ -20,7 +20,6 @@ const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: "media-type-not-supported",
   FST_ERR_CTP_BODY_TOO_LARGE: "body-too-large",
   FST_ERR_MAX_PARAM_LENGTH: "path-too-long",
-  FST_ERR_HANDLER_TIMEOUT: "took-too-long",
   SQLITE_BUSY: "busy",
   SQLITE_FULL: "busy",
 };
@@ -56,7 +55,6 @@ function fromFramework(error: FastifyError): Problem {
         headers: { Accept: "application/json" },
       });
     case "busy":
-    case "took-too-long":
       return new Problem(code, "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });
     default:
       return new Problem(code, error.message);

@@ -1,0 +1,64 @@
+import Fastify from "fastify";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { answerProblems } from "../problems/answer.ts";
+import type { App } from "./app-type.ts";
+import { limitTime } from "./time-limit.ts";
+
+const LIMIT_MS = 20;
+const NEVER = new Promise<never>(() => undefined);
+
+describe("what takes longer than it may", () => {
+  let app: App;
+  let url: string;
+
+  beforeEach(async () => {
+    app = Fastify({ forceCloseConnections: true });
+    answerProblems(app);
+    limitTime(app, LIMIT_MS);
+    app.get("/never", () => NEVER);
+    app.post("/never", () => NEVER);
+    app.get("/longer", { config: { timeLimitMs: 60_000 } }, async () => {
+      await new Promise((resolve) => setTimeout(resolve, LIMIT_MS * 3));
+      return { isDone: true };
+    });
+    app.get("/begun", (_request, reply) => {
+      reply.hijack();
+      reply.raw.writeHead(200);
+      reply.raw.write("first");
+      setTimeout(() => reply.raw.end(" last"), LIMIT_MS * 3);
+    });
+    app.get("/stuck", async (_request, reply) => {
+      reply.raw.writeHead(200).write("first");
+      return NEVER;
+    });
+    url = await app.listen({ port: 0 });
+  });
+  afterEach(() => app.close());
+
+  it.each([
+    ["a request without a body", { method: "GET" }],
+    [
+      "a request whose body has been read",
+      { method: "POST", body: "{}", headers: { "content-type": "application/json" } },
+    ],
+  ])("is answered with a problem: %s", async (_name, options) => {
+    const answer = await fetch(`${url}/never`, options);
+    expect(answer.status).toBe(503);
+    expect(answer.headers.get("retry-after")).toBe("1");
+    expect(await answer.json()).toMatchObject({ code: "took-too-long" });
+  });
+
+  it("is given longer where its route says so", async () => {
+    expect(await (await fetch(`${url}/longer`)).json()).toEqual({ isDone: true });
+  });
+
+  it("is cut off where its answer has begun", async () => {
+    const answer = await fetch(`${url}/stuck`);
+    expect(answer.status).toBe(200);
+    await expect(answer.text()).rejects.toThrow();
+  });
+
+  it("is left alone where its answer is no longer ours", async () => {
+    expect(await (await fetch(`${url}/begun`)).text()).toBe("first last");
+  });
+});

@@ -1,0 +1,32 @@
+import { Problem } from "../problems/problem.ts";
+import type { App } from "./app-type.ts";
+
+declare module "fastify" {
+  interface FastifyContextConfig {
+    /** How long this route's answer may take, where it takes longer than others. */
+    timeLimitMs?: number;
+  }
+}
+
+/** Seconds a caller is asked to wait. */
+const RETRY_AFTER_S = "1";
+
+/**
+ * Ends what takes longer than it may: with a problem where nothing was sent yet, else by closing the connection. Not
+ * Fastify's `handlerTimeout`, which stops counting when the body of a request has been read.
+ */
+export function limitTime(app: App, limitMs: number): void {
+  app.addHook("onRequest", (request, reply, done) => {
+    const timer = setTimeout(() => {
+      if (reply.sent) return;
+      if (reply.raw.headersSent) reply.raw.destroy();
+      else reply.send(tookTooLong());
+    }, request.routeOptions.config.timeLimitMs ?? limitMs);
+    reply.raw.once("close", () => clearTimeout(timer));
+    done();
+  });
+}
+
+function tookTooLong(): Problem {
+  return new Problem("took-too-long", "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });
+}
