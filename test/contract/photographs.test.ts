@@ -133,4 +133,15 @@ describe("photographs", () => {
     expect(full.status).toBe(409);
     expect(full.body.code).toBe("too-many-photographs");
   });
+
+  test("are twelve at most even where two add one at the same moment", async () => {
+    const other = await addBit(shop);
+    const body = { mediaType: "image/png", base64: PIXEL };
+    const addOne = () => shop.ask("POST", `/v1/bits/${other.id}/photographs`, { body });
+    for (let index = 0; index < 11; index += 1) await addOne();
+    const answers = await Promise.all([addOne(), addOne(), addOne()]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([201, 409, 409]);
+    const { body: list } = await shop.ask("GET", `/v1/photographs?bitId=${other.id}`);
+    expect(list.data).toHaveLength(12);
+  });
 });

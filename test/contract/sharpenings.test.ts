@@ -83,6 +83,21 @@ describe("a sharpening", () => {
     expect((await preview(bit)).code).toBe("bit-not-usable");
   });
 
+  test("is not needed to take a bit out of use that is entered, or said to be, smaller than it may be", async () => {
+    const entered = await addBit(shop, { ...STRAIGHT_BIT, smallestUsableDiameterMm: 13 });
+    expect(entered).toMatchObject({ state: "held", hold: { cause: "size" } });
+    const bit = await addBit(shop, { ...STRAIGHT_BIT, smallestUsableDiameterMm: 12.7 });
+    expect(bit.state).toBe("in-rack");
+    const change = (body: object) =>
+      shop.ask("PATCH", `/v1/bits/${bit.id}`, { body, headers: { "If-Match": "*" } });
+    const { body: held } = await change({ smallestUsableDiameterMm: 12.8 });
+    expect(held).toMatchObject({ state: "held", hold: { because: expect.stringContaining("12.8 mm") } });
+    expect((await preview(bit)).code).toBe("bit-not-usable");
+    await shop.ask("POST", `/v1/bits/${bit.id}/release`, { body: { because: "Somebody looked at it." } });
+    // Who released it has seen it: a remark does not hold it again.
+    expect((await change({ notes: "For the lathe only." })).body.state).toBe("in-rack");
+  });
+
   test("does not release a bit that was held for something else", async () => {
     const bit = await addBit(shop);
     await shop.ask("POST", `/v1/bits/${bit.id}/inspections`, {

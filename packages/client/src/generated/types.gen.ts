@@ -1056,7 +1056,7 @@ export type Hold = {
     /**
      * What led to it.
      */
-    cause: 'inspection' | 'use' | 'sharpening' | 'person';
+    cause: 'inspection' | 'use' | 'sharpening' | 'size' | 'person';
     /**
      * Id of the record that led to it.
      */

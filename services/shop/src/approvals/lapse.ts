@@ -2,6 +2,7 @@ import { creation, subjectOf } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Change, Stamp } from "../store/port.ts";
 import type { ApprovalRecord, InForce, LapseRecord, Setting } from "./approval.ts";
+import { happeningOf } from "./happening.ts";
 import { type Outcome, outcomeOn, settingOf } from "./outcome.ts";
 import type { GroundQueries } from "./reads.ts";
 
@@ -98,7 +99,7 @@ function lapseBy({ setting }: ApprovalRecord, change: Change, now: Reworked, at:
   const { before, after } = data;
   return {
     id: newId("lapse"),
-    because: `${now.because} What happened: ${event}.`,
+    because: `${happeningOf(event)} ${now.because}`,
     cause: {
       event,
       subjectId: subjectOf(change),

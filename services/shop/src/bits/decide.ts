@@ -6,21 +6,30 @@ import type { Change } from "../store/port.ts";
 import type { BitChange, BitRecord, NewBit } from "./schema.ts";
 import { inspectionDue, newStanding, settled } from "./standing.ts";
 import type { BitStanding } from "./state-schema.ts";
+import { holdIfTooSmall, isSizedAnew } from "./too-small.ts";
 
 type Decision = { readonly record: BitRecord; readonly change: Change };
 
-/** A new bit on the rack. Throws DomainError where its dimensions do not fit each other. */
+/**
+ * A new bit on the rack, held where it is smaller than it may be used. Throws DomainError where its dimensions do not fit each
+ * other.
+ */
 export function createBit(id: string, bit: NewBit, at: string): Decision {
   requireSound(bit);
-  const record = { ...bit, ...newStanding(bit, at), id, createdAt: at, updatedAt: at, version: 1 };
+  const standing = { ...newStanding(bit, at), ...holdIfTooSmall(bit, at) };
+  const record = settled({ ...bit, ...standing, id, createdAt: at, updatedAt: at, version: 1 });
   return { record, change: creation("bit", record) };
 }
 
-/** A bit's next state. Throws DomainError where what it would become does not fit together. */
+/**
+ * A bit's next state, held where it becomes smaller than it may be used. Throws DomainError where what it would become does not
+ * fit together.
+ */
 export function changeBit(current: BitRecord, change: BitChange, at: string): Decision {
   const next = nextVersion(merged<BitRecord>(current, change), at);
   requireSound(next);
-  const record = withInspectionDue(next, at);
+  const held = current.hold === undefined && isSizedAnew(current, next) ? holdIfTooSmall(next, at) : {};
+  const record = settled({ ...withInspectionDue(next, at), ...held });
   return { record, change: replacement("bit", current, record) };
 }
 

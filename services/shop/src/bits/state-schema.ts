@@ -7,7 +7,7 @@ export type BitState = (typeof BIT_STATES)[number];
 
 const closed = { additionalProperties: false } as const;
 
-const CAUSES = ["inspection", "use", "sharpening", "person"] as const;
+const CAUSES = ["inspection", "use", "sharpening", "size", "person"] as const;
 
 const because = Type.String({ minLength: 1, maxLength: 300, pattern: "\\S", description: "Why." });
 

@@ -73,7 +73,8 @@ export function revokeKey(
 
 /** What a decision that ends a manager's power rests on: another manager in force. */
 export function stillManaging(otherManager: readonly Expectation[] | undefined): readonly Expectation[] {
-  if (otherManager === undefined) throw new Problem("last-manager", "Create another manager's key first.");
+  if (otherManager === undefined)
+    throw new Problem("last-manager", "Create another manager's key that never expires first.");
   return otherManager;
 }
 

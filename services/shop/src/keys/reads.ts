@@ -7,14 +7,21 @@ import type { KeyRecord } from "./schema.ts";
 
 export type KeyReads = RecordReads<"key"> & {
   readonly findByDigest: (keySha256: string) => Promise<KeyRecord | undefined>;
-  /** What must stay for the shop to have a manager besides this key and this person: another key in force, and its owner. */
+  /**
+   * What must stay for the shop to have a manager besides this key and this person: another key in force, and its owner. Where
+   * `isForGood`, one that never expires.
+   */
   readonly otherManager: (besides: {
     keyId?: string;
     personId?: string;
+    isForGood: boolean;
     at: string;
   }) => Promise<Expectation[] | undefined>;
   readonly isEmpty: () => Promise<boolean>;
 };
+
+/** Sorts after every time there is. */
+const NEVER_REACHED = "~";
 
 export function keyReads(database: Database): KeyReads {
   const reads = recordReads(database, "key");
@@ -26,7 +33,7 @@ export function keyReads(database: Database): KeyReads {
     .prepare();
   const inForce = and(
     isNull(keys.revokedAt),
-    or(isNull(keys.expiresAt), gt(keys.expiresAt, sql.placeholder("at"))),
+    or(isNull(keys.expiresAt), gt(keys.expiresAt, sql.placeholder("after"))),
     // A narrowed key may not hold what the last manager needs.
     isNull(keys.scopes),
     ne(keys.id, sql.placeholder("keyId")),
@@ -58,10 +65,11 @@ export function keyReads(database: Database): KeyReads {
       const row = byDigest.get({ keySha256 });
       return row && reads.find(row.id);
     },
-    otherManager: async ({ keyId = "", personId = "", at }) => {
-      const program = programs.get({ keyId, at });
+    otherManager: async ({ keyId = "", personId = "", isForGood, at }) => {
+      const after = isForGood ? NEVER_REACHED : at;
+      const program = programs.get({ keyId, after });
       if (program !== undefined) return [{ type: "key", ...program }];
-      const owned = managers.get({ keyId, personId, at });
+      const owned = managers.get({ keyId, personId, after });
       if (owned === undefined) return undefined;
       return [
         { type: "key", id: owned.id, version: owned.version },

@@ -132,7 +132,11 @@ export function keyRoutes(app: App, { reads, people, write, answerOnce, now }: P
         const { keyId } = request.params;
         const stamp = stampOf(request, now());
         const current = requireFound("key", keyId, await reads.find(keyId));
-        const other = await reads.otherManager({ keyId, at: stamp.at });
+        const other = await reads.otherManager({
+          keyId,
+          isForGood: current.expiresAt === undefined,
+          at: stamp.at,
+        });
         const decided = revokeKey(current, await isManagers(current), other, stamp.at);
         const { record, changes, expects = [] } = decided;
         if (changes.length > 0) await write({ stamp, changes, expects }, changedMeanwhile);

@@ -100,7 +100,7 @@ export function personRoutes(app: App, { reads, keys, write, answerOnce, now }: 
       const stamp = stampOf(request, now());
       const { record, change } = changePerson(current, request.body, stamp.at);
       const expects = endsManager(current, record)
-        ? stillManaging(await keys.otherManager({ personId, at: stamp.at }))
+        ? stillManaging(await keys.otherManager({ personId, isForGood: true, at: stamp.at }))
         : [];
       await write({ stamp, changes: [change], expects });
       reply.header("ETag", etagOf(record.version));

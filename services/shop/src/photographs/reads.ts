@@ -1,4 +1,4 @@
-import { and, asc, eq, getTableColumns, gt } from "drizzle-orm";
+import { and, asc, count, eq, getTableColumns, gt, sql } from "drizzle-orm";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordReads, toRecord } from "../store/record-reads.ts";
 import { photographs } from "../store/tables/rack.ts";
@@ -12,6 +12,16 @@ export type PhotographReads = RecordReads<"photograph"> & {
     bitId: string | undefined,
   ) => Promise<Omit<PhotographRecord, "bytes">[]>;
 };
+
+/** How many photographs a bit has, for what is decided inside a transaction. */
+export function photographCount(database: Database): (bitId: string) => number {
+  const ofBit = database
+    .select({ kept: count() })
+    .from(photographs)
+    .where(eq(photographs.bitId, sql.placeholder("bitId")))
+    .prepare();
+  return (bitId) => ofBit.get({ bitId })?.kept ?? 0;
+}
 
 export function photographReads(database: Database): PhotographReads {
   const { bytes: _, ...columns } = getTableColumns(photographs);

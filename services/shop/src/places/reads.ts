@@ -1,8 +1,8 @@
-import { sql } from "drizzle-orm";
+import { eq, sql } from "drizzle-orm";
 import type { BitRecord } from "../bits/schema.ts";
 import type { Database } from "../store/database.ts";
 import { type RecordReads, recordReads, toRecord } from "../store/record-reads.ts";
-import { bits } from "../store/tables/rack.ts";
+import { bits, places } from "../store/tables/rack.ts";
 import type { PlaceRecord } from "./schema.ts";
 
 export type PlaceReads = RecordReads<"place"> & {
@@ -16,6 +16,26 @@ export type PlaceReads = RecordReads<"place"> & {
 
 /** Places nest a few deep: what is inside this many is refused, so that every chain can be looked through for rings. */
 export const DEEPEST_PLACE = 50;
+
+/** What is asked of places inside a transaction, where nothing may wait. */
+export type PlaceQueries = {
+  readonly isThere: (placeId: string) => boolean;
+  /** Whether a bit is in it or belongs there, or another place is inside it. */
+  readonly isUsed: (placeId: string) => boolean;
+};
+
+export function placeQueries(database: Database): PlaceQueries {
+  const id = sql.placeholder("id");
+  const there = database.select({ id: places.id }).from(places).where(eq(places.id, id)).prepare();
+  const bitAt = (field: "homePlaceId" | "placeId") =>
+    database.select({ id: bits.id }).from(bits).where(eq(bits[field], id)).limit(1).prepare();
+  const inside = database.select({ id: places.id }).from(places).where(eq(places.insideId, id)).limit(1);
+  const uses = [bitAt("homePlaceId"), bitAt("placeId"), inside.prepare()];
+  return {
+    isThere: (placeId) => there.get({ id: placeId }) !== undefined,
+    isUsed: (placeId) => uses.some((query) => query.get({ id: placeId }) !== undefined),
+  };
+}
 
 export function placeReads(database: Database): PlaceReads {
   const reads = recordReads(database, "place");

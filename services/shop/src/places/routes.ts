@@ -144,13 +144,15 @@ export function placeRoutes(app: App, { reads, bits, write, answerOnce, now }: P
       },
     },
     async (request, reply) => {
-      const current = await found(request.params.placeId);
-      requireMatch(request, current.version);
-      const within = await reads.idsWithin(current.id);
-      if (within.length > 1) throw new Problem("place-in-use", "Other places are inside it.");
-      const [bit] = await reads.bitsOf(within, 1);
-      if (bit !== undefined) throw new Problem("place-in-use", `Bit ${bit.id} is or belongs there.`);
-      await write({ stamp: stampOf(request, now()), changes: [removal("place", current)] });
+      await decidedAnew(async () => {
+        const current = await found(request.params.placeId);
+        requireMatch(request, current.version);
+        const within = await reads.idsWithin(current.id);
+        if (within.length > 1) throw new Problem("place-in-use", "Other places are inside it.");
+        const [bit] = await reads.bitsOf(within, 1);
+        if (bit !== undefined) throw new Problem("place-in-use", `Bit ${bit.id} is or belongs there.`);
+        await write({ stamp: stampOf(request, now()), changes: [removal("place", current)] });
+      });
       return reply.code(204).send(null);
     },
   );

@@ -3,6 +3,7 @@ import { bareBit } from "../bits/bare.ts";
 import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { Hold } from "../bits/state-schema.ts";
+import { tooSmallMm } from "../bits/too-small.ts";
 import { happenedAt } from "../http/moment.ts";
 import { Problem } from "../problems/problem.ts";
 import { creation } from "../store/changes.ts";
@@ -52,7 +53,7 @@ export function sharpenBit(
     updatedAt: at,
     version: 1,
   };
-  const hold = holdIfTooSmall(bit, next.form, id, at);
+  const hold = holdIfTooSmall({ ...bit, ...next }, id, at);
   const back = bit.sentToSharpeningAt === undefined ? {} : { placeId: bit.homePlaceId };
   const changed = {
     ...dimensionsOf(next),
@@ -80,14 +81,9 @@ function dimensionsOf({ form, massG }: BitDimensions): BitDimensions {
   return { form, ...(massG !== undefined && { massG }) };
 }
 
-function holdIfTooSmall(
-  { smallestUsableDiameterMm }: BitRecord,
-  form: BitDimensions["form"],
-  causeId: string,
-  at: string,
-): Hold | undefined {
-  if (smallestUsableDiameterMm === undefined || !("diameterMm" in form)) return undefined;
-  if (form.diameterMm >= smallestUsableDiameterMm) return undefined;
-  const because = `Sharpened to ${form.diameterMm} mm, under its smallest usable diameter of ${smallestUsableDiameterMm} mm.`;
+function holdIfTooSmall(bit: BitRecord, causeId: string, at: string): Hold | undefined {
+  const mm = tooSmallMm(bit);
+  if (mm === undefined) return undefined;
+  const because = `Sharpened to ${mm} mm, under its smallest usable diameter of ${bit.smallestUsableDiameterMm} mm.`;
   return { since: at, because, cause: "sharpening", causeId };
 }

@@ -3,8 +3,7 @@ import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
 import Sqlite from "better-sqlite3";
 import { drizzle } from "drizzle-orm/better-sqlite3";
-import { settingsFollow } from "../approvals/follow.ts";
-import { groundQueries } from "../approvals/reads.ts";
+import { whatFollows } from "../rooms/follow.ts";
 import { type Answers, keptAnswers } from "./answers.ts";
 import { openCommit } from "./commit.ts";
 import type { Database } from "./database.ts";
@@ -60,7 +59,7 @@ export function openStore(file: string, now: () => Date = () => new Date()): Sto
     CHECKPOINT_INTERVAL_MS,
   ).unref();
   return {
-    commit: openCommit(sqlite, answers, settingsFollow(groundQueries(database))),
+    commit: openCommit(sqlite, answers, whatFollows(database)),
     database,
     findAnswer: answers.find,
     health: async () => healthOf(sqlite),
