@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { setImmediate as nextTurn } from "node:timers/promises";
 import { type ApiDocument, type App, buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
 import { furnish } from "../contract/furnish.ts";
 import { type Counts, countsFor, fillShop } from "./large-shop.ts";
@@ -80,6 +81,8 @@ async function measured({ name, urlFor }: ReadRow, small: OpenShop, large: OpenS
 
 async function timed({ app, key }: OpenShop, url: string): Promise<number> {
   const headers = { authorization: `Bearer ${key}` };
+  // What the last request put off is done first, as it would be over a connection; else it is kept for hours.
+  await nextTurn();
   const started = process.hrtime.bigint();
   const { statusCode, body } = await app.inject({ url, headers });
   const took = Number(process.hrtime.bigint() - started) / 1000;

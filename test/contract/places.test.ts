@@ -16,7 +16,7 @@ const move = (id: string, insideId: string | null) =>
   shop.ask("PATCH", `/v1/places/${id}`, { body: { insideId }, headers: { "If-Match": "*" } });
 const remove = (id: string) => shop.ask("DELETE", `/v1/places/${id}`, { headers: { "If-Match": "*" } });
 
-const NOTHING = { here: [], strangers: [], away: [], missing: [], isComplete: true };
+const NOTHING = { here: [], strangers: [], away: [], missing: [], names: {}, isComplete: true };
 
 describe("places nest", () => {
   test("what is in a drawer is in its cabinet and in the room", async () => {
@@ -26,7 +26,12 @@ describe("places nest", () => {
     const bit = await addBit(shop, { homePlaceId: drawer.id });
     expect(bit.placeId).toBe(drawer.id);
     for (const { id } of [room, cabinet, drawer]) {
-      expect(await contents(id)).toEqual({ ...NOTHING, placeId: id, here: [bit.id] });
+      expect(await contents(id)).toEqual({
+        ...NOTHING,
+        placeId: id,
+        here: [bit.id],
+        names: { [bit.id]: bit.name },
+      });
     }
     const { data } = await get(`/v1/places?insideId=${room.id}`);
     expect(data.map(({ id }: { id: string }) => id)).toEqual([cabinet.id]);
@@ -91,9 +96,11 @@ describe("a stock-take", () => {
     const stranger = await addBit(shop, { homePlaceId: elsewhere.id });
     const homeless = await addBit(shop);
     const first = await count(here.id, [seen.id, stranger.id, homeless.id, seen.id]);
+    const names = Object.fromEntries([seen, lost, stranger, homeless].map(({ id, name }) => [id, name]));
     expect(first.status).toBe(200);
     expect(first.body).toEqual({
       ...NOTHING,
+      names,
       placeId: here.id,
       here: [seen.id],
       strangers: [stranger.id, homeless.id],

@@ -1,4 +1,4 @@
-import { ask, askQuietly } from "./ask.js";
+import { ask } from "./ask.js";
 import { element, section, words } from "./element.js";
 
 /** What is in a place, what should be, and what is missing. */
@@ -9,11 +9,8 @@ export async function placePage(key, id) {
   document.title = place.name;
   const away = contents.away.map(({ bitId }) => bitId);
   const ids = [...contents.here, ...contents.strangers, ...contents.missing, ...away];
-  const names = new Map(
-    await Promise.all([...new Set(ids)].map(async (bitId) => [bitId, await nameOf(key, bitId)])),
-  );
   const links = (bitIds) =>
-    bitIds.map((bitId) => element("a", { href: `/bits/${encodeURIComponent(bitId)}` }, names.get(bitId)));
+    bitIds.map((id) => element("a", { href: `/bits/${encodeURIComponent(id)}` }, contents.names[id]));
   const isEmpty = ids.length === 0;
   return [
     element("h1", {}, place.name),
@@ -31,9 +28,4 @@ export async function placePage(key, id) {
     ),
     contents.isComplete ? null : element("p", {}, "There are more than this page shows."),
   ];
-}
-
-async function nameOf(key, bitId) {
-  const bit = await askQuietly(key, `/v1/bits/${encodeURIComponent(bitId)}`);
-  return bit?.name ?? bitId;
 }

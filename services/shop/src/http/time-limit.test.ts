@@ -7,6 +7,8 @@ import { limitTime } from "./time-limit.ts";
 const LIMIT_MS = 20;
 const NEVER = new Promise<never>(() => undefined);
 
+const timersPending = () => process.getActiveResourcesInfo().filter((name) => name === "Timeout").length;
+
 describe("what takes longer than it may", () => {
   let app: App;
   let url: string;
@@ -31,6 +33,7 @@ describe("what takes longer than it may", () => {
       reply.raw.writeHead(200).write("first");
       return NEVER;
     });
+    app.get("/done", () => ({ isDone: true }));
     url = await app.listen({ port: 0 });
   });
   afterEach(() => app.close());
@@ -60,5 +63,11 @@ describe("what takes longer than it may", () => {
 
   it("is left alone where its answer is no longer ours", async () => {
     expect(await (await fetch(`${url}/begun`)).text()).toBe("first last");
+  });
+
+  it("is not waited for once it was answered, even where no connection closes", async () => {
+    const before = timersPending();
+    expect((await app.inject("/done")).statusCode).toBe(200);
+    expect(timersPending()).toBe(before);
   });
 });

@@ -56,6 +56,7 @@ export function contentsOf(
         ...(seen !== undefined && { placeId: seen }),
       })),
     missing: idsOf((bit) => belongs(bit) && bit.missingSince !== undefined),
+    names: Object.fromEntries(bits.map(({ id, name }) => [id, name])),
     isComplete,
   };
 }

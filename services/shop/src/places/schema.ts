@@ -75,6 +75,9 @@ export const PlaceContentsSchema = Type.Object(
       { description: "Bits that belong here and are known to be elsewhere." },
     ),
     missing: bitIds("Bits that belong here, should be here, and were not seen at the last count."),
+    names: Type.Record(Type.String(), Type.String(), {
+      description: "What each of these bits is called, by its id.",
+    }),
     isComplete: Type.Boolean({ description: "False where the place has more bits than one answer tells." }),
   },
   { $id: "PlaceContents", description: "What is where, and what should be.", additionalProperties: false },
