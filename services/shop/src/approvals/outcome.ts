@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import {
   DomainError,
   describeFault,
@@ -111,5 +111,5 @@ function digestOf(planned: readonly Planned[]): string {
 }
 
 function sha256(value: unknown): string {
-  return `sha256:${createHash("sha256").update(canonicalText(value)).digest("hex")}`;
+  return `sha256:${hash("sha256", canonicalText(value))}`;
 }

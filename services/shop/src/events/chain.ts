@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import { canonicalText } from "../http/canonical.ts";
 
 /** What the hash of an event covers: all of it, and through `previousHash` all that came before. */
@@ -27,5 +27,5 @@ export function laterOf(one: string, other: string): string {
 
 /** SHA-256, in hex, of the event in canonical JSON (RFC 8785). */
 export function eventHash(content: ChainedContent): string {
-  return createHash("sha256").update(canonicalText(content)).digest("hex");
+  return hash("sha256", canonicalText(content));
 }

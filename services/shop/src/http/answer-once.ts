@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { callerOf } from "../keys/caller.ts";
 import type { ProblemCode } from "../problems/codes.ts";
@@ -109,9 +109,7 @@ function askOf(request: FastifyRequest): Ask | undefined {
   return {
     scope: `${callerOf(request).keyId} ${request.method} ${request.url}`,
     idempotencyKey,
-    fingerprint: createHash("sha256")
-      .update(canonicalText(request.body ?? null))
-      .digest("hex"),
+    fingerprint: hash("sha256", canonicalText(request.body ?? null)),
   };
 }
 

@@ -1,4 +1,4 @@
-import { createHash, randomBytes, timingSafeEqual } from "node:crypto";
+import { hash, randomBytes, timingSafeEqual } from "node:crypto";
 import { newId } from "../store/id.ts";
 
 /** What a bearer sends, taken apart. */
@@ -60,5 +60,5 @@ function checksumOf(body: string): string {
 }
 
 function sha256(text: string): Buffer {
-  return createHash("sha256").update(text).digest();
+  return hash("sha256", text, "buffer");
 }

@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import { imageSize } from "image-size";
 import { notValid, Problem } from "../problems/problem.ts";
 import { creation } from "../store/changes.ts";
@@ -51,7 +51,7 @@ export function addPhotograph(
     ...(personId !== undefined && { personId }),
     mediaType,
     ...(caption !== undefined && { caption }),
-    sha256: createHash("sha256").update(bytes).digest("hex"),
+    sha256: hash("sha256", bytes),
     bytes,
     createdAt: at,
     updatedAt: at,

@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import { ENGINE_VERSION, type PlanInput } from "@rimwise/domain";
 import { canonicalText } from "../http/canonical.ts";
 
@@ -9,7 +9,7 @@ export type Seal = { readonly digest: string; readonly engineVersion: string };
 export function sealOf(input: PlanInput): Seal {
   const text = canonicalText({ engineVersion: ENGINE_VERSION, input });
   return {
-    digest: `sha256:${createHash("sha256").update(text).digest("hex")}`,
+    digest: `sha256:${hash("sha256", text)}`,
     engineVersion: ENGINE_VERSION,
   };
 }

@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Database as Sqlite } from "better-sqlite3";
@@ -53,7 +53,7 @@ function migrationsIn(folder: string): Migration[] {
     .sort()
     .map((name) => {
       const sql = readFileSync(join(folder, name), "utf8");
-      return { name, sql, sha256: createHash("sha256").update(sql).digest("hex") };
+      return { name, sql, sha256: hash("sha256", sql) };
     });
 }
 
