@@ -1,5 +1,6 @@
 import { type ApprovalDifference, type CheckAnswer, type Client, verifySheet } from "@rimwise/client";
 import type { Stage } from "./crib.ts";
+import { speedOf } from "./speed.ts";
 
 const TERM_MS = 90 * 24 * 60 * 60 * 1000;
 
@@ -44,7 +45,7 @@ export async function classAtWork(
     });
   const mark = issued.setting.dialMark;
   const lines = [
-    `"${course.name}" holds the rim to 52 m/s; "${issued.name}" is issued: mark ${mark}, ${issued.setting.rpm} rpm, until ${issued.validUntil.slice(0, 10)}.`,
+    `"${course.name}" holds the rim to 52 m/s; "${issued.name}" is issued: ${speedOf(issued.setting)}, until ${issued.validUntil.slice(0, 10)}.`,
     `May ${student.name} run it? ${answer(await ask(mark))}`,
   ];
   await instructor.qualifications.create({ personId: student.id, kind: "safety-test", scorePercent: 100 });

@@ -1,4 +1,5 @@
 import type { Client, Event, PlanRequest, TrialProposal } from "@rimwise/client";
+import { speedOf } from "./speed.ts";
 
 /** What the day is played with: a bit, a router, and a plan's remaining fields. */
 export type Stage = {
@@ -75,7 +76,7 @@ async function guidedTrial(client: Client, bitId: string, routerId: string): Pro
   while (next.kind === "try") {
     const outcome = (next.rpm ?? 0) >= SHAKES_FROM_RPM ? "shook" : "ran-free";
     await client.trials.create({ bitId, routerId, outcome, ...settingOf(next) });
-    lines.push(`  step ${next.step}: mark ${next.dialMark}, ${next.rpm} rpm: ${outcome}`);
+    lines.push(`  step ${next.step}: ${speedOf(next)}: ${outcome}`);
     next = await client.trials.propose(bitId, { query: { routerId } });
   }
   return [...lines, `  ${next.because}`];
@@ -84,10 +85,6 @@ async function guidedTrial(client: Client, bitId: string, routerId: string): Pro
 function settingOf({ dialMark, rpm }: TrialProposal) {
   if (dialMark !== null) return { mark: dialMark };
   return rpm === null ? {} : { rpm };
-}
-
-function speedOf({ dialMark, rpm }: { dialMark: number | string | null; rpm: number | null }): string {
-  return rpm === null ? "do not run" : `mark ${dialMark}, ${rpm.toLocaleString("en")} rpm`;
 }
 
 function eventLine({ sequence, at, type, data }: Event): string {
