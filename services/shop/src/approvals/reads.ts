@@ -1,4 +1,4 @@
-import { woodById } from "@rimwise/domain";
+import { type PolicyLayer, woodById } from "@rimwise/domain";
 import { and, asc, eq, gt, inArray, lte, ne, type SQL, sql } from "drizzle-orm";
 import { type LearnedQueries, learnedQueries } from "../plans/learned.ts";
 import type { PlanRequest } from "../plans/schema.ts";
@@ -100,7 +100,8 @@ export function groundQueries(database: Database): GroundQueries {
     groundsOf: (approvalId) => grounds.page("", 1, { approvalId })[0],
     requestOf: (approvalId) => toRecord("grounds", requests.get({ approvalId }) ?? {}).request,
     groundsAt: (at) => {
-      const shop = shopLayer();
+      // Most changes move the ground of nothing: then it is never read.
+      let shop: PolicyLayer | undefined;
       const bitOf = once((id) => {
         const record = bits.find(id);
         return record && { record, learned: learned.ofBit(id, at) };
@@ -110,13 +111,16 @@ export function groundQueries(database: Database): GroundQueries {
         return record && { record, usable: usable(record, at) };
       });
       const policyOf = once((id) => courses.find(id)?.policy ?? {});
-      return (request, woodIds, courseId) => ({
-        request,
-        bit: "id" in request.bit ? bitOf(request.bit.id) : undefined,
-        router: "id" in request.router ? routerOf(request.router.id) : undefined,
-        layers: [shop, policyOf(courseId)],
-        woods: woodIds.flatMap((id) => woodById(id) ?? []),
-      });
+      return (request, woodIds, courseId) => {
+        shop ??= shopLayer();
+        return {
+          request,
+          bit: "id" in request.bit ? bitOf(request.bit.id) : undefined,
+          router: "id" in request.router ? routerOf(request.router.id) : undefined,
+          layers: [shop, policyOf(courseId)],
+          woods: woodIds.flatMap((id) => woodById(id) ?? []),
+        };
+      };
     },
   };
 }

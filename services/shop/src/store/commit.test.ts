@@ -1,3 +1,4 @@
+import { sql } from "drizzle-orm";
 import { describe, expect, onTestFinished, test } from "vitest";
 import { createBit } from "../bits/decide.ts";
 import { bitReads } from "../bits/reads.ts";
@@ -71,6 +72,36 @@ describe("the one door for writes", () => {
     ]);
     expect(await bits()).toEqual(["bit_1", "bit_2", "bit_5"]);
     expect(await events()).toEqual(["bit_1", "bit_2", "bit_5"]);
+  });
+
+  test("takes what an order streams once, whatever becomes of the others", async () => {
+    const { commit, bits, events } = openEmpty();
+    const streamed = (function* () {
+      yield newBit("bit_1").change;
+      yield newBit("bit_2").change;
+    })();
+    const outcomes = await Promise.all([
+      commit([], { streamed }),
+      commit([newBit("bit_3").change], { expects: [{ type: "bit", id: "bit_9", version: 1 }] }),
+    ]);
+    expect(outcomes.map(({ kind }) => kind)).toEqual(["committed", "gone"]);
+    expect(await bits()).toEqual(["bit_1", "bit_2"]);
+    expect(await events()).toEqual(["bit_1", "bit_2"]);
+  });
+
+  test("acknowledges nothing of a group that the disk has no room for, and goes on when it has", async () => {
+    const { commit, bits, events, database } = openEmpty();
+    const { page_count: pages } = database.get<{ page_count: number }>(sql`PRAGMA page_count`);
+    database.get(sql.raw(`PRAGMA max_page_count = ${pages}`));
+    const many = Array.from({ length: 40 }, (_, index) => `bit_${String(index).padStart(2, "0")}`);
+    const full = await Promise.allSettled(many.map((id) => commit([newBit(id).change])));
+    expect(new Set(full.map((each) => each.status === "rejected" && each.reason.code))).toEqual(
+      new Set(["SQLITE_FULL"]),
+    );
+    expect([await bits(), await events()]).toEqual([[], []]);
+    database.get(sql.raw(`PRAGMA max_page_count = ${pages * 10}`));
+    await Promise.all(many.map((id) => commit([newBit(id).change])));
+    expect(await bits()).toEqual(many);
   });
 
   test("keeps an answer with its changes, and refuses to make them a second time", async () => {

@@ -100,12 +100,23 @@ export function openCommit(sqlite: Sqlite, answers: Answers, follow: Follow): Co
     try {
       applyTogether(orders);
       return orders.map(() => ({ value: { kind: "committed" } }));
-    } catch {
+    } catch (error) {
+      if (isOfTheFile(error)) throw error;
       return settleEach(orders);
     }
   });
 }
 
 function isThereAlready(error: unknown): boolean {
-  return error instanceof Error && "code" in error && error.code === "SQLITE_CONSTRAINT_UNIQUE";
+  return codeOf(error) === "SQLITE_CONSTRAINT_UNIQUE";
+}
+
+/** A locked file or a full disk fails every order: trying each would only take as long again. */
+function isOfTheFile(error: unknown): boolean {
+  const code = codeOf(error);
+  return code.startsWith("SQLITE_") && !code.startsWith("SQLITE_CONSTRAINT");
+}
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && "code" in error ? String(error.code) : "";
 }
