@@ -16,8 +16,9 @@ type Decision = { readonly record: BitRecord; readonly change: Change };
  */
 export function createBit(id: string, bit: NewBit, at: string): Decision {
   requireSound(bit);
-  const standing = { ...newStanding(bit, at), ...holdIfTooSmall(bit, at) };
-  const record = settled({ ...bit, ...standing, id, createdAt: at, updatedAt: at, version: 1 });
+  const kept = { id, createdAt: at, updatedAt: at, version: 1 };
+  // Not spread: with members after it that takes V8 thirty times as long, and racks are imported by the thousand.
+  const record = settled(Object.assign({}, bit, newStanding(bit, at), holdIfTooSmall(bit, at), kept));
   return { record, change: creation("bit", record) };
 }
 

@@ -25,7 +25,8 @@ export function newStanding(
 
 /** A bit whose state follows from what is known of it: the gravest of several reasons wins. */
 export function settled(bit: BitRecord): BitRecord {
-  return { ...bit, state: stateOf(bit) };
+  const state = stateOf(bit);
+  return state === bit.state ? bit : { ...bit, state };
 }
 
 /**

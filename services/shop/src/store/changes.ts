@@ -37,7 +37,7 @@ export function subjectOf(change: Change): string {
 
 /** The next version of a record with other fields. */
 export function nextVersion<Record extends Kept>(record: Record, at: string): Record {
-  return { ...record, version: record.version + 1, updatedAt: at };
+  return Object.assign({}, record, { version: record.version + 1, updatedAt: at });
 }
 
 function changedNames(before: object, after: object): string[] {

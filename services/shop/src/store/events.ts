@@ -9,29 +9,36 @@ type Last = { readonly sequence: number; readonly hash: string; readonly latestA
 export function eventAppender(sqlite: Sqlite): (changes: readonly Change[], stamp: Stamp) => void {
   const insert = sqlite.prepare(
     `INSERT INTO events (sequence, at, by, request_id, type, subject_id, subject_version, data, previous_hash, why, hash, latest_at)
-     VALUES (@sequence, @at, @by, @requestId, @type, @subjectId, @subjectVersion, @data, @previousHash, @why, @hash, @latestAt)`,
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   const latest = sqlite.prepare<[], Last>(
     "SELECT sequence, hash, latest_at AS latestAt FROM events ORDER BY sequence DESC LIMIT 1",
   );
 
   function append(change: Change, { at, by, requestId, why }: Stamp, last: Last): Last {
-    const content = {
-      sequence: last.sequence + 1,
+    const { type, data } = change.event;
+    const { hash: previousHash } = last;
+    const sequence = last.sequence + 1;
+    const subjectId = subjectOf(change);
+    const subjectVersion = versionAfter(change);
+    const told = { sequence, at, by, requestId, type, subjectId, subjectVersion, data, previousHash };
+    const hash = eventHash(why === undefined ? told : { ...told, why });
+    const latestAt = laterOf(at, last.latestAt);
+    insert.run([
+      sequence,
       at,
       by,
       requestId,
-      type: change.event.type,
-      subjectId: subjectOf(change),
-      subjectVersion: versionAfter(change),
-      data: change.event.data,
-      previousHash: last.hash,
-      ...(why !== undefined && { why }),
-    };
-    const latestAt = laterOf(at, last.latestAt);
-    const hash = eventHash(content);
-    insert.run({ ...content, data: JSON.stringify(content.data), why: why ?? null, hash, latestAt });
-    return { sequence: content.sequence, hash, latestAt };
+      type,
+      subjectId,
+      subjectVersion,
+      JSON.stringify(data),
+      previousHash,
+      why ?? null,
+      hash,
+      latestAt,
+    ]);
+    return { sequence, hash, latestAt };
   }
 
   return (changes, stamp) => {

@@ -72,10 +72,8 @@ export function applyChange(writers: Writers, change: Change): void {
 
 /** Writes with each record the columns that only its queries need. */
 function withQueryColumns(writer: Writer, columnsOf: (record: Records["bit"]) => object): Writer {
-  const whole = (record: object, queryColumns: object = columnsOf(Object(record))) => ({
-    ...record,
-    ...queryColumns,
-  });
+  const whole = (record: object, queryColumns: object = columnsOf(Object(record))) =>
+    Object.assign({}, record, queryColumns);
   return {
     ...writer,
     insert: (record, queryColumns) => writer.insert(whole(record, queryColumns)),
