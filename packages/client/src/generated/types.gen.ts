@@ -1738,6 +1738,12 @@ export type PlaceContents = {
      */
     missing: Array<string>;
     /**
+     * What each of these bits is called, by its id.
+     */
+    names: {
+        [key: string]: string;
+    };
+    /**
      * False where the place has more bits than one answer tells.
      */
     isComplete: boolean;
