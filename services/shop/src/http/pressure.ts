@@ -1,12 +1,9 @@
 import underPressure from "@fastify/under-pressure";
-import { Problem } from "../problems/problem.ts";
+import { tryAgainShortly } from "../problems/shortly.ts";
 import type { App } from "./app-type.ts";
 
 /** The start compiles every route, which the first samples of the event loop's delay still tell of. */
 const SETTLING_MS = 3000;
-
-/** The delay is sampled every second, so a second later the answer may be another. */
-const RETRY_AFTER_S = "1";
 
 /**
  * Refuses requests while the event loop runs later than `busyAfterMs` (0: never), so that those already taken are finished.
@@ -21,7 +18,8 @@ export async function refuseUnderPressure(app: App, busyAfterMs: number): Promis
     maxEventLoopDelay: busyAfterMs,
     pressureHandler: async ({ routeOptions }) => {
       if (routeOptions.config.scope === "public" || performance.now() < settledAt) return;
-      throw new Problem("busy", "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });
+      // The delay is sampled every second, so a second later the answer may be another.
+      throw tryAgainShortly("busy");
     },
   });
 }

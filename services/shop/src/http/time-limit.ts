@@ -1,4 +1,4 @@
-import { Problem } from "../problems/problem.ts";
+import { tryAgainShortly } from "../problems/shortly.ts";
 import type { App } from "./app-type.ts";
 
 declare module "fastify" {
@@ -7,9 +7,6 @@ declare module "fastify" {
     timeLimitMs?: number;
   }
 }
-
-/** Seconds a caller is asked to wait. */
-const RETRY_AFTER_S = "1";
 
 /**
  * Ends what takes longer than it may: with a problem where nothing was sent yet, else by closing the connection. Not
@@ -20,13 +17,9 @@ export function limitTime(app: App, limitMs: number): void {
     const timer = setTimeout(() => {
       if (reply.sent) return;
       if (reply.raw.headersSent) reply.raw.destroy();
-      else reply.send(tookTooLong());
+      else reply.send(tryAgainShortly("took-too-long"));
     }, request.routeOptions.config.timeLimitMs ?? limitMs);
     reply.raw.once("close", () => clearTimeout(timer));
     done();
   });
-}
-
-function tookTooLong(): Problem {
-  return new Problem("took-too-long", "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });
 }

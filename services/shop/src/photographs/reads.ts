@@ -11,6 +11,8 @@ export type PhotographReads = RecordReads<"photograph"> & {
     most: number,
     bitId: string | undefined,
   ) => Promise<Omit<PhotographRecord, "bytes">[]>;
+  /** How many a bit has. */
+  readonly countOf: (bitId: string) => Promise<number>;
 };
 
 /** How many photographs a bit has, for what is decided inside a transaction. */
@@ -24,9 +26,11 @@ export function photographCount(database: Database): (bitId: string) => number {
 }
 
 export function photographReads(database: Database): PhotographReads {
+  const countOf = photographCount(database);
   const { bytes: _, ...columns } = getTableColumns(photographs);
   return {
     ...recordReads(database, "photograph"),
+    countOf: async (bitId) => countOf(bitId),
     shown: async (afterId, most, bitId) =>
       database
         .select(columns)

@@ -103,7 +103,7 @@ export function photographRoutes(app: App, { reads, bits, write, answerOnce, now
       answerOnce(request, reply, async () => {
         const { bitId } = request.params;
         requireFound("bit", bitId, await bits.find(bitId));
-        const kept = (await reads.shown("", MOST_OF_A_BIT, bitId)).length;
+        const kept = await reads.countOf(bitId);
         const stamp = stampOf(request, now());
         const { personId } = callerOf(request);
         const id = newId("photograph");

@@ -3,9 +3,7 @@ import type { FastifyError } from "fastify";
 import type { ProblemCode } from "./codes.ts";
 import { fieldFaults } from "./from-ajv.ts";
 import { notValid, type Place, Problem } from "./problem.ts";
-
-/** Seconds a caller is asked to wait where nothing better is known. */
-const RETRY_AFTER_S = "1";
+import { tryAgainShortly } from "./shortly.ts";
 
 const PLACES: Readonly<Record<string, Place>> = {
   body: "body",
@@ -55,7 +53,7 @@ function fromFramework(error: FastifyError): Problem {
         headers: { Accept: "application/json" },
       });
     case "busy":
-      return new Problem(code, "Try again shortly.", { headers: { "Retry-After": RETRY_AFTER_S } });
+      return tryAgainShortly(code);
     default:
       return new Problem(code, error.message);
   }
