@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { importCycles } from "./cycles.ts";
 import { layerFaults } from "./layers.ts";
 import { sourceFiles } from "./source-files.ts";
 
@@ -16,6 +17,28 @@ describe("imports point one way", () => {
         room,
       ).toBe(true);
     }
+  });
+});
+
+describe("no file imports itself by way of others", () => {
+  const files = sourceFiles([".ts"]);
+
+  it.each(["packages/domain/", "packages/client/", "services/shop/", "services/demo/", "test/"])("in %s", (home) => {
+    const own = files.filter(({ path }) => path.startsWith(home));
+    expect(own.length).toBeGreaterThan(0);
+    expect(importCycles(own)).toEqual([]);
+  });
+
+  it("and such a circle is found, of types too, by its shortest way", () => {
+    const circle = [
+      { path: "x/a.ts", text: 'import { b } from "./b.ts";\nimport { c } from "./y/c.ts";' },
+      { path: "x/b.ts", text: 'import { d } from "./d.ts";' },
+      { path: "x/y/c.ts", text: 'import type { A } from "../a.ts";' },
+      { path: "x/d.ts", text: 'export { a } from "./a.ts";\nimport "./outside.ts";' },
+    ];
+    expect(importCycles(circle)).toEqual(["x/a.ts → x/y/c.ts → x/a.ts", "x/b.ts → x/d.ts → x/a.ts → x/b.ts"]);
+    expect(importCycles(circle.slice(1))).toEqual([]);
+    expect(importCycles([{ path: "x/a.ts", text: 'import "./a.ts";' }])).toEqual(["x/a.ts → x/a.ts"]);
   });
 });
 

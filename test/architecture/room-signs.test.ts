@@ -33,7 +33,7 @@ describe("every folder with source has a room sign", () => {
   });
 });
 
-it("a path is seen where one is named", () => {
+it("a path is found in a text that names one", () => {
   expect(
     pathsNamed("Run `pnpm generate`; see `define.ts`, `store/commit.ts` and `reads/`, not `client.bits`."),
   ).toEqual(["define.ts", "store/commit.ts", "reads/"]);

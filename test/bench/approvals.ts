@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type App, buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import Database from "better-sqlite3";
 
 const LAPSING = 1000;
@@ -86,7 +86,7 @@ async function openShop() {
     RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
     RIMWISE_BUSY_AFTER_MS: "0",
   });
-  const store = openStore(file);
+  const store = await openShopStore(file);
   const key = (await grantFirstKey(store, undefined)) ?? "";
   const { app } = await buildApp({ config, store });
   await app.ready();
@@ -95,7 +95,7 @@ async function openShop() {
     ask: (method: "GET" | "POST", url: string, body?: object) => ask(app, key, method, url, body),
     close: async () => {
       await app.close();
-      store.close();
+      await store.close();
       rmSync(folder, { recursive: true });
     },
   };

@@ -4,12 +4,14 @@ declare module "autocannon" {
   /** The part of autocannon that the benchmarks use; the package ships no types. */
   export default function autocannon(options: {
     readonly url: string;
-    readonly method: "POST";
-    readonly body: string;
+    readonly method: "GET" | "POST";
+    readonly body?: string;
     readonly headers: Readonly<Record<string, string>>;
-    readonly duration: number;
+    /** Seconds of load; without it, `amount` requests. */
+    readonly duration?: number;
+    readonly amount?: number;
     readonly connections: number;
-    /** Threads that the load comes from; left out, this one. */
+    /** Threads that the load comes from. Default: this one. */
     readonly workers?: number;
   }): EventEmitter;
 }

@@ -2,7 +2,15 @@ import { once } from "node:events";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import {
+  bitKind,
+  buildApp,
+  creation,
+  grantFirstKey,
+  openShopStore,
+  readConfig,
+  type Store,
+} from "@rimwise/shop";
 import autocannon from "autocannon";
 import { bitAt } from "./shop.ts";
 
@@ -27,7 +35,7 @@ export async function benchCreates(): Promise<string> {
       RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
       RIMWISE_BUSY_AFTER_MS: "0",
     });
-    const store = openStore(database);
+    const store = await openShopStore(database);
     const key = (await grantFirstKey(store, undefined)) ?? "";
     const { app } = await buildApp({ config, store });
     const url = `${await app.listen({ port: 0 })}/v1/bits`;
@@ -41,7 +49,7 @@ export async function benchCreates(): Promise<string> {
       if (turn > 0) turns.push({ singly, together });
     }
     await app.close();
-    store.close();
+    await store.close();
     const together = middle(turns.map((turn) => turn.together)).toFixed(0);
     const singly = middle(turns.map((turn) => turn.singly)).toFixed(0);
     const ratios = turns.map((turn) => turn.together / turn.singly);
@@ -59,10 +67,8 @@ function middle(values: readonly number[]): number {
   return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)] ?? Number.NaN;
 }
 
-type Commit = ReturnType<typeof openStore>["commit"];
-type Order = Parameters<Commit>[0];
-type Change = Order["changes"][number];
-type BitRecord = Extract<Change, { readonly action: "create"; readonly type: "bit" }>["record"];
+type Commit = Store["commit"];
+type BitRecord = Parameters<typeof creation<typeof bitKind>>[1];
 
 /** A bit as the service itself makes it. */
 async function created(url: string, headers: Record<string, string>): Promise<BitRecord> {
@@ -78,9 +84,8 @@ async function commitsPerSecond(commit: Commit, bit: BitRecord, turn: number): P
   for (; process.hrtime.bigint() < until; count += 1) {
     const record = { ...bit, id: `bit_${hex(turn, 8)}${hex(count, 24)}` };
     const stamp = { by: "system", at: record.createdAt, requestId: "bench" };
-    const event = { type: "bit.created", data: { after: record } };
-    const outcome = await commit({ stamp, changes: [{ action: "create", type: "bit", record, event }] });
-    if (outcome.kind !== "committed") throw new Error(outcome.kind);
+    const result = await commit({ stamp, changes: [creation(bitKind, record)] });
+    if (result.kind !== "committed") throw new Error(result.kind);
   }
   return count / (Number(process.hrtime.bigint() - started) / 1e9);
 }

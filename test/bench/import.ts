@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { monitorEventLoopDelay } from "node:perf_hooks";
-import { buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import Sqlite from "better-sqlite3";
 
 const ROWS = 10_000;
@@ -33,7 +33,7 @@ export async function benchImport(): Promise<string> {
 }
 
 async function importInto(file: string, mode: string) {
-  const store = openStore(file);
+  const store = await openShopStore(file);
   const key = (await grantFirstKey(store, undefined)) ?? "";
   const config = readConfig({ RIMWISE_LOG_LEVEL: "silent", RIMWISE_BUSY_AFTER_MS: "0" });
   const { app } = await buildApp({ config, store });
@@ -50,7 +50,7 @@ async function importInto(file: string, mode: string) {
   const seconds = (performance.now() - started) / 1000;
   delay.disable();
   await app.close();
-  store.close();
+  await store.close();
   if (created !== ROWS) throw new Error(`${created} of ${ROWS} rows were taken`);
   return { seconds, longestBlockMs: delay.max / NS_PER_MS };
 }

@@ -2,7 +2,14 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { type ApiDocument, type App, buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import {
+  type ApiDocument,
+  type App,
+  buildApp,
+  grantFirstKey,
+  openShopStore,
+  readConfig,
+} from "@rimwise/shop";
 import { furnish } from "../contract/furnish.ts";
 import { type Counts, countsFor, fillShop } from "./large-shop.ts";
 import { type ReadRow, readRows } from "./read-requests.ts";
@@ -49,17 +56,17 @@ export async function benchReads(): Promise<string> {
 }
 
 function table(rows: readonly Measured[]): string {
-  // Two filters at once are asked for too, and told of where they cost more.
-  const told = rows.filter(({ name, ratio }) => !name.includes("&") || ratio > NOTABLE);
-  const width = Math.max(...told.map(({ name }) => name.length));
+  // Two filters at once are measured too, and shown if they cost more.
+  const shown = rows.filter(({ name, ratio }) => !name.includes("&") || ratio > NOTABLE);
+  const width = Math.max(...shown.map(({ name }) => name.length));
   const us = (value: number) => value.toFixed(0).padStart(7);
   return [
     `Every read at ${LARGE} bits beside ${SMALL} (median of ${REQUESTS} requests each, in turn, in one process)`,
-    ...told.map(
+    ...shown.map(
       ({ name, smallUs, largeUs, ratio }) =>
         `  ${name.padEnd(width)} ${us(smallUs)} µs ${us(largeUs)} µs   ${ratio.toFixed(2)}${ratio > NOTABLE ? "  <<" : ""}`,
     ),
-    `  ${rows.length - told.length} more with two filters at once: each at most ${NOTABLE} times`,
+    `  ${rows.length - shown.length} more with two filters at once: each at most ${NOTABLE} times`,
   ].join("\n");
 }
 
@@ -126,13 +133,13 @@ async function shopOn(file: string, known?: string) {
     RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
     RIMWISE_BUSY_AFTER_MS: "0",
   });
-  const store = openStore(file);
+  const store = await openShopStore(file);
   const key = known ?? (await grantFirstKey(store, undefined)) ?? "";
   const { app, document } = await buildApp({ config, store });
   await app.ready();
   const close = async () => {
     await app.close();
-    store.close();
+    await store.close();
   };
   return { app, key, document, close };
 }

@@ -38,7 +38,7 @@ describe.skipIf(!hasBrowser)("the pages", () => {
     return answer.body;
   };
 
-  /** A page of its own that notes whatever it is told off for. */
+  /** A page of its own that notes every error of its console. */
   async function openPage(path: string, key?: string): Promise<{ page: Page; faults: string[] }> {
     const context = await browser.newContext({ viewport: PHONE });
     onTestFinished(() => context.close());
@@ -111,7 +111,7 @@ describe.skipIf(!hasBrowser)("the pages", () => {
     await page.getByText("The service cannot be reached.").waitFor();
   });
 
-  test("a place's page tells what is missing", async () => {
+  test("a place's page says what is missing", async () => {
     const rack = await made("/v1/places", { name: "Rack 3", kind: "rack" });
     const here = await made("/v1/bits", { ...PANEL_BIT, name: "Still here", homePlaceId: rack.id });
     await made("/v1/bits", { ...PANEL_BIT, name: "Not to be seen", homePlaceId: rack.id });

@@ -25,7 +25,7 @@ describe("who may issue", () => {
     expect((await draft(courseId)).status).toBe(201);
   });
 
-  test("another one than who drafted, where the course asks for two", async () => {
+  test("another one than who drafted, if the course asks for two", async () => {
     const courseId = await openCourse({ isTwoPerson: true });
     const { body } = await draft(courseId);
     const own = await school.shop.ask("POST", `/v1/approvals/${body.id}/issue`, { key: school.keys.teacher });
@@ -35,7 +35,7 @@ describe("who may issue", () => {
     expect(second.body.state).toBe("issued");
   });
 
-  test("nobody, where the plan must not be run under the course's policy", async () => {
+  test("nobody, if the plan must not be run under the course's policy", async () => {
     const courseId = await openCourse({ policy: { speedMaxRpm: 5000 } });
     const refused = await draft(courseId);
     expect(refused.status).toBe(409);

@@ -28,7 +28,7 @@ describe("a check", () => {
     ]);
   });
 
-  test("tells every reason why not", async () => {
+  test("gives every reason why not", async () => {
     await issued(await openCourse({ requirements: { demonstration: true } }), { skill: "large-bits" });
     const answer = await check({ dialMark: 6, woodId: "hard-as-nails", mounting: "handheld" });
     expect(answer).toMatchObject({ isAllowed: false, supervision: null, validUntil: null });
@@ -85,7 +85,7 @@ describe("a check", () => {
     expect(codesOf(await check(asked))).toEqual(["safety-test-missing"]);
   });
 
-  test("is kept where that is asked for, and only then", async () => {
+  test("is kept if that is asked for, and only then", async () => {
     const { setting } = await issued(await openCourse());
     const kept = await check({ dialMark: setting.dialMark, isRecorded: true });
     await check({ dialMark: setting.dialMark });

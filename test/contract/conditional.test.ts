@@ -20,7 +20,7 @@ describe("a change says which version it changes", () => {
     ["a weak tag, which never matches strongly", 'W/"1"'],
     ["a tag without quotes", "1"],
     ["a list without the current version", '"2", "3"'],
-  ])("%s is a 412 that tells the current ETag", async (_name, tag) => {
+  ])("%s is a 412 with the current ETag", async (_name, tag) => {
     const { ask, url, bit } = await shopWithBit();
     const answer = await ask("PATCH", url, { body: { wings: 3 }, headers: { "If-Match": tag } });
     expect(answer.status).toBe(412);
@@ -63,7 +63,7 @@ describe("a read that the caller has already", () => {
     expect(answer.body).toEqual(bit);
   });
 
-  test("is still a 404 where there is nothing", async () => {
+  test("is still a 404 if there is nothing", async () => {
     const { ask } = await openShop();
     expect((await ask("GET", "/v1/bits/none", { headers: { "If-None-Match": "*" } })).status).toBe(404);
   });

@@ -99,7 +99,7 @@ describe("the proof of the history", () => {
     expect(proof.lastSequence).toBe(sequence - 1);
   });
 
-  test("names the next event where a changed one was given a new hash", async () => {
+  test("names the next event if a changed one was given a new hash", async () => {
     const shop = await shopWithHistory();
     behindItsBack(shop, (database) => rewrite(database, 3, 3));
     expect(await prove(shop)).toMatchObject({
@@ -108,7 +108,7 @@ describe("the proof of the history", () => {
     });
   });
 
-  test("tells a history that was written anew, every hash right, by the checkpoint alone", async () => {
+  test("exposes a history that was rewritten, every hash right, by the checkpoint alone", async () => {
     const shop = await shopWithHistory();
     behindItsBack(shop, (database) => {
       rewrite(database, 3, 6);
@@ -129,7 +129,7 @@ describe("the proof of the history", () => {
       database.exec("UPDATE events SET type = 'bit.created' WHERE sequence = 5; DELETE FROM checkpoints");
       rewrite(database, 5, 6);
     });
-    expect(await prove(shop), "without the checkpoint nothing is left to tell it").toMatchObject({
+    expect(await prove(shop), "without the checkpoint nothing is left that shows it").toMatchObject({
       isIntact: true,
     });
   });
@@ -151,7 +151,7 @@ describe("the proof of the history", () => {
     expect(await prove(other)).toMatchObject({ broken: { sequence: 1, reason: "checkpoint-key-unknown" } });
   });
 
-  test("begins where it is asked to, and says so where that is no event", async () => {
+  test("begins where it is asked to, and says so if that is no event", async () => {
     const shop = await shopWithHistory();
     behindItsBack(shop, (database) => void database.exec("DELETE FROM events WHERE sequence = 2"));
     expect(await prove(shop, { fromSequence: 4 })).toMatchObject({ isIntact: true, checked: 3 });

@@ -52,7 +52,7 @@ function reading(response: Response) {
 const addBit = ({ ask }: Shop) => ask("POST", "/v1/bits", { body: PANEL_BIT });
 
 describe("the stream of events", () => {
-  test("tells what has been, and then what happens, each as the feed has it", async () => {
+  test("sends what has been, and then what happens, each as the feed has it", async () => {
     const shop = await listeningShop();
     const { response, next } = await shop.open();
     expect(response.status).toBe(200);
@@ -102,7 +102,7 @@ describe("the stream of events", () => {
     await closed;
   });
 
-  test("ends for a key that is revoked meanwhile, before it tells anything more", async () => {
+  test("ends for a key that is revoked meanwhile, before it sends anything more", async () => {
     const shop = await listeningShop();
     const { body: key } = await shop.ask("POST", "/v1/keys", { body: { name: "Wall", role: "instructor" } });
     const { next, end } = await shop.open("/v1/events/stream", {}, key.key);

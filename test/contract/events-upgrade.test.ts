@@ -8,7 +8,7 @@ import { expect, onTestFinished, test } from "vitest";
 import { openShop } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 
-const MIGRATIONS = new URL("../../migrations/", import.meta.url).pathname;
+const MIGRATIONS = new URL("../../migrations/sqlite/", import.meta.url).pathname;
 const BEFORE = ["0001-rack-keys-and-events.sql", "0002-shared-crib.sql"];
 
 /** A database from before reasons were kept, with events at these hours, chained as they were then. */

@@ -19,7 +19,7 @@ async function shopWithHistory() {
 }
 
 describe("the events", () => {
-  test("tell who changed what, when and in which request", async () => {
+  test("say who changed what, when and in which request", async () => {
     const { ask, bit, managerKey } = await shopWithHistory();
     const { body } = await ask("GET", "/v1/events?after=1");
     expect(body.data.map(({ type }: Event) => type)).toEqual(["bit.created", "bit.changed", "bit.removed"]);
@@ -120,7 +120,7 @@ describe("the feed narrowed", () => {
     return { ...shop, instructor: String(key.id), manager, first, bit };
   }
 
-  test("tells what was changed since a time, by whom, of which kind, on which record", async () => {
+  test("lists what was changed since a time, by whom, of which kind, on which record", async () => {
     const { ask, instructor, manager, bit } = await shopThroughTheDay();
     const found = async (query: string) =>
       (await ask("GET", `/v1/events?${query}`)).body.data.map(({ sequence }: Event) => sequence);

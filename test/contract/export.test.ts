@@ -120,7 +120,7 @@ describe("an export", () => {
     },
   );
 
-  test("tells an empty note from none", async () => {
+  test("distinguishes an empty note from none", async () => {
     const shop = await openShop();
     const { notes: _, ...rest } = PANEL_BIT;
     await sendFile(shop, ndjson([rest, { ...rest, notes: "" }]), { type: NDJSON });
@@ -139,7 +139,7 @@ describe("an export", () => {
     expect(await exportFrom(shop)).toBe(csv);
   });
 
-  test("leaves what history made of a bit where it is", async () => {
+  test("leaves what history made of a bit as it is", async () => {
     const shop = await openShop();
     const { body: bit } = await shop.ask("POST", "/v1/bits", { body: PANEL_BIT });
     const csv = await exportFrom(shop);

@@ -66,7 +66,7 @@ describe("every error is a problem with a stable type and a request id", () => {
     });
   });
 
-  test("a fault of our own is a 500 that says nothing of its cause, which the log tells whole", async () => {
+  test("a fault of our own is a 500 that says nothing of its cause, which the log holds whole", async () => {
     const { ask, app, file, log } = await openShop();
     const { default: Database } = await import("better-sqlite3");
     const database = new Database(file);
@@ -104,7 +104,7 @@ describe("headers on every answer", () => {
     expect(bad.headers["traceparent"]).toBeUndefined();
   });
 
-  test("they tell browsers neither to sniff, frame nor share", async () => {
+  test("they forbid browsers to sniff, frame or share", async () => {
     const { ask } = await openShop();
     for (const url of ["/v1/bits", "/v1/nothing", "/livez"]) {
       const { headers } = await ask("GET", url);
@@ -171,7 +171,7 @@ describe("the rate limit", () => {
 });
 
 describe("a process that runs late", () => {
-  test("refuses requests for a while, and still tells that it is alive", async () => {
+  test("refuses requests for a while, and still says that it is alive", async () => {
     const { ask } = await openShop({ RIMWISE_BUSY_AFTER_MS: "1" });
     const lateUntil = Date.now() + 1500;
     while (Date.now() < lateUntil);

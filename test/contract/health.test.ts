@@ -1,8 +1,8 @@
-import { buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { expect, onTestFinished, test } from "vitest";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
-test("the process tells that it is alive, ready and which version it is, to anybody", async () => {
+test("the process says to anybody that it is alive, ready and which version it is", async () => {
   const { ask } = await openShop();
   expect((await ask("GET", "/livez", { key: null })).body).toEqual({ status: "alive" });
   expect((await ask("GET", "/readyz", { key: null })).body).toEqual({
@@ -29,7 +29,7 @@ test("while it shuts down it finishes what it has begun and refuses what comes a
     RIMWISE_DATABASE: ":memory:",
     RIMWISE_BUSY_AFTER_MS: "0",
   });
-  const store = openStore(config.database);
+  const store = await openShopStore(config.database);
   onTestFinished(() => store.close());
   const managerKey = await grantFirstKey(store, undefined);
   const { app } = await buildApp({ config, store });

@@ -7,7 +7,7 @@ const COLUMNS = "name,kind,diameterMm,cuttingLengthMm,shankDiameterMm,wings";
 
 export const NAMES = ["First", "Second", "Third"];
 
-/** A CSV of straight bits, one a name, with more columns where they are given. */
+/** A CSV of straight bits, one a name, with more columns if they are given. */
 export function straights(names: readonly string[], more: Readonly<Record<string, string>> = {}): string {
   const header = [COLUMNS, ...Object.keys(more)].join(",");
   const rows = names.map((name) => [name, "straight,12,30,12.7,2", ...Object.values(more)].join(","));

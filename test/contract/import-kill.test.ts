@@ -65,7 +65,7 @@ async function timeOfOneImport(): Promise<number> {
   return lastsMs;
 }
 
-/** The status, or undefined where no answer came. */
+/** The status, or undefined if no answer came. */
 async function send({ url }: Running, mode: string): Promise<number | undefined> {
   const response = await fetch(`${url}/v1/bits/import?mode=${mode}`, {
     method: "POST",

@@ -3,10 +3,10 @@ import { type IncomingMessage, request } from "node:http";
 import { Readable } from "node:stream";
 import { text } from "node:stream/consumers";
 import { pipeline } from "node:stream/promises";
-import { buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 
 /**
- * Imports as many rows as it is told into a new shop and prints what memory that took, bytes: the live heap at its most,
+ * Imports as many rows as asked into a new shop and prints what memory that took, bytes: the live heap at its most,
  * looked at all the way, and what the process as a whole grew by. Run with --expose-gc.
  */
 const [file = "", mode = "", rows = "0"] = process.argv.slice(2);
@@ -14,7 +14,7 @@ const LOOK_EVERY_MS = 500;
 const WARM_UP_ROWS = 500;
 const BYTES_PER_KIB = 1024;
 
-const store = openStore(file);
+const store = await openShopStore(file);
 const config = readConfig({ RIMWISE_LOG_LEVEL: "silent", RIMWISE_BUSY_AFTER_MS: "0" });
 const { app } = await buildApp({ config, store });
 const url = await app.listen({ port: 0 });
@@ -30,7 +30,7 @@ const looking = setInterval(() => {
 const { created } = await importRows(Number(rows), "Straight");
 clearInterval(looking);
 await app.close();
-store.close();
+await store.close();
 process.stdout.write(JSON.stringify({ created, live, wholeGrowth: mostHeldBytes() - wholeBefore }));
 
 /** The rows are made as they are sent, so that the file itself is nowhere in memory. */

@@ -5,7 +5,7 @@ import { openShop, PANEL_BIT } from "./shop.ts";
 describe("a row with an id", () => {
   const ID = `bit_${"0123456789abcdef".repeat(2)}`;
 
-  test("makes a bit under that id where there is none", async () => {
+  test("makes a bit under that id if there is none", async () => {
     const shop = await openShop();
     const { body } = await sendFile(shop, straights(["Kept"], { id: ID }));
     expect(body).toMatchObject({ created: 1 });

@@ -5,7 +5,7 @@ import { bitsOf, CSV, eventsOf, manyStraights, NAMES, sendFile, straights } from
 import { openShop } from "./shop.ts";
 
 describe("an import, all or nothing", () => {
-  test("puts every row on the rack, each with its event, and tells what came of it", async () => {
+  test("puts every row on the rack, each with its event, and reports what came of it", async () => {
     const shop = await openShop();
     const before = await eventsOf(shop);
     const { status, body } = await sendFile(shop, straights(NAMES));
@@ -16,7 +16,7 @@ describe("an import, all or nothing", () => {
     expect(events).toEqual(["import.created", "bit.created", "bit.created", "bit.created"]);
   });
 
-  test("changes nothing where one row cannot be taken, and names each fault by line and column", async () => {
+  test("changes nothing if one row cannot be taken, and names each fault by line and column", async () => {
     const shop = await openShop();
     const before = await eventsOf(shop);
     const file = `${straights(NAMES)}Fourth,straight,"12,5",30,12.7,2\r\nFifth,straight,12,30,12.7\r\nSixth,straight,12,30,99,2\r\n`;
@@ -39,7 +39,7 @@ describe("an import, all or nothing", () => {
     expect(await eventsOf(shop)).toEqual(before);
   });
 
-  test("tells at most 200 faults and how many more there are", async () => {
+  test("lists at most 200 faults and counts the others", async () => {
     const shop = await openShop();
     const rows = Array.from({ length: 250 }, () => "x,straight,12,30,99,2").join("\n");
     const { body } = await sendFile(shop, `${straights([])}${rows}\n`);
@@ -71,7 +71,7 @@ describe("an import, all or nothing", () => {
 
 describe("a dry run", () => {
   test.each(["all-or-nothing", "row-by-row"])(
-    "of %s tells what would be and changes nothing",
+    "of %s reports what would be and changes nothing",
     async (mode) => {
       const shop = await openShop();
       const before = await eventsOf(shop);
@@ -109,7 +109,7 @@ describe("an import, row by row", () => {
 });
 
 describe("two imports at once", () => {
-  test("are not: the second is told to come back, and nothing of it is taken", async () => {
+  test("are not: the second is asked to come back, and nothing of it is taken", async () => {
     const shop = await openShop();
     const answers = await Promise.all([
       sendFile(shop, manyStraights(200)),
@@ -143,7 +143,7 @@ describe("an import's events", () => {
 });
 
 describe("the same file again", () => {
-  test("is refused where it would make its bits once more, and says when and by which import", async () => {
+  test("is refused if it would make its bits once more, and says when and by which import", async () => {
     const shop = await openShop();
     const first = await sendFile(shop, straights(NAMES));
     const kept = (await shop.ask("GET", `/v1/imports/${first.body.importId}`)).body;
@@ -157,7 +157,7 @@ describe("the same file again", () => {
     expect(await bitsOf(shop)).toHaveLength(3);
   });
 
-  test("is taken where the caller says so", async () => {
+  test("is taken if the caller says so", async () => {
     const shop = await openShop();
     await sendFile(shop, straights(NAMES));
     const again = await sendFile(shop, straights(NAMES), { query: "?again=true" });
@@ -165,7 +165,7 @@ describe("the same file again", () => {
     expect(await bitsOf(shop)).toHaveLength(6);
   });
 
-  test("is taken where nothing of it was taken before", async () => {
+  test("is taken if nothing of it was taken before", async () => {
     const shop = await openShop();
     const file = straights(NAMES, { homePlaceId: "place_none" });
     expect((await sendFile(shop, file, { query: "?mode=row-by-row" })).body.refused).toBe(3);

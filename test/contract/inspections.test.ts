@@ -34,7 +34,7 @@ const use = (bit: Bit, given: object) =>
   });
 
 describe("an inspection", () => {
-  test("that only tells leaves the bit in use, and counts the days and metres anew", async () => {
+  test("that is only a note leaves the bit in use, and starts to count days and metres again", async () => {
     const bit = await addBit(shop);
     await use(bit, { metres: 120 });
     now = new Date("2026-03-05T08:00:00Z");
@@ -185,7 +185,7 @@ describe("a bit that is held or retired", () => {
     expect((await act(bit, "hold")).body.code).toBe("bit-not-usable");
   });
 
-  test("is told as retired for good, and whether another has taken its place", async () => {
+  test("is retired for good, with whether another has taken its place", async () => {
     const bit = await addBit(shop);
     await act(bit, "retire", "A tooth is gone.");
     now = new Date("2026-03-09T08:00:00Z");
@@ -195,7 +195,7 @@ describe("a bit that is held or retired", () => {
     expect(body.retirement).toEqual({ at: START, because: "A new one hangs there.", isReplaced: true });
   });
 
-  test.each(["hold", "release", "retire"])("is told why: %s without a reason is refused", async (what) => {
+  test.each(["hold", "release", "retire"])("needs a reason: %s without one is refused", async (what) => {
     const bit = await addBit(shop);
     for (const because of [undefined, "", "   ", "no", "x".repeat(301)]) {
       const answer = await shop.ask("POST", `/v1/bits/${bit.id}/${what}`, { body: { because } });

@@ -67,7 +67,7 @@ describe("what a role may do", () => {
     expect(answer.status).toBe(status);
   });
 
-  test("a 403 tells nothing of what exists", async () => {
+  test("a 403 reveals nothing of what exists", async () => {
     const { ask, member, managerKey } = await shopWithRoles();
     const { body } = await ask("GET", "/v1/keys", { key: managerKey });
     const real = await ask("GET", `/v1/keys/${body.data[0].id}`, { key: member });

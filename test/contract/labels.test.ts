@@ -25,7 +25,7 @@ describe("a label", () => {
     expect(texts.some((each) => each?.endsWith("…"))).toBe(true);
   });
 
-  test("says so where no maximum is marked", async () => {
+  test("says so if no maximum is marked", async () => {
     const { id } = await addBit(shop, { markedMaxRpm: undefined });
     const { text } = await shop.ask("GET", `/v1/bits/${id}/label`);
     expect(textsOf(text)).toContain("no maximum marked");

@@ -56,7 +56,7 @@ describe("the last manager", () => {
     expect(manages.sort()).toEqual([200, 403]);
   });
 
-  test("may lose a key that ends anyway, where another one is in force", async () => {
+  test("may lose a key that ends anyway, if another one is in force", async () => {
     const { own, first } = await shopOfPeople(1);
     const expiresAt = new Date(Date.now() + 60_000).toISOString();
     const key = { name: "For today", role: "manager", expiresAt };

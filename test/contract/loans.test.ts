@@ -221,7 +221,7 @@ describe("a member", () => {
   });
 });
 
-test("staff lend and take back for anybody, in their own name where they say nobody", async () => {
+test("staff lend and take back for anybody, in their own name if they name nobody", async () => {
   const instructor = await addSomebody(shop, "instructor");
   const [bit, own] = [await addBit(shop), await addBit(shop)];
   const { body: loan } = await lend(bit.id, { personId: member.id }, instructor.key);

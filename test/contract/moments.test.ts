@@ -20,7 +20,7 @@ const UNTELLABLE = [
   "9999-12-31T23:59:59-01:00",
   "0000-01-01T00:00:00+01:00",
 ];
-/** What is told as well by lower-case letters and another offset. */
+/** The same moments with lower-case letters and another offset. */
 const ODD = "2026-01-01t09:00:00.5+09:00";
 
 const isMoment = ({ schema }: ReturnType<typeof bodySchemas>[number]) => schema.format === "date-time";
@@ -34,7 +34,7 @@ test("there are operations that take a time", () => {
   expect(inBodies.length).toBeGreaterThan(8);
 });
 
-test.each(inBodies)("%s: a %s that no clock tells is refused by name", async (id, field) => {
+test.each(inBodies)("%s: a %s that no clock shows is refused by name", async (id, field) => {
   const operation = OPERATIONS.find((each) => each.id === id);
   if (operation === undefined) return expect.unreachable(id);
   const before = await lastSequence(shop);

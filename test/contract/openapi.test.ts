@@ -50,7 +50,7 @@ describe("openapi/openapi.json", () => {
     }
   });
 
-  test("asks for no query parameter that may be left out", async () => {
+  test("requires no query parameter", async () => {
     const { ask } = await openShop();
     for (const url of ["/v1/bits", "/v1/routers", "/v1/woods", "/v1/keys", "/v1/events"]) {
       expect((await ask("GET", url)).status).toBe(200);

@@ -89,7 +89,7 @@ describe("API1:2023 Broken Object Level Authorization", () => {
     if (operation === undefined) return expect.unreachable(id);
     const before = await lastSequence(shop);
     const theirs = await ask(operation, stranger);
-    // The refusal is the one for what nobody has: it tells nothing.
+    // The refusal is the one for what nobody has: it reveals nothing.
     expect([403, 404]).toContain(theirs.status);
     const unreal = await ask(operation, stranger, unrealUrlOf(operation));
     const withoutIds = (text: string) => text.replaceAll(/\w+_[0-9a-f]+/g, "…");

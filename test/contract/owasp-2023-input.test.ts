@@ -118,7 +118,7 @@ describe("API4:2023 Unrestricted Resource Consumption", () => {
     expect(await lastSequence(shop)).toBe(before);
   });
 
-  test("a caller who asks too often is told to wait, in every operation alike", async () => {
+  test("a caller who asks too often is asked to wait, in every operation alike", async () => {
     const own = await openShop({ RIMWISE_RATE_LIMIT_PER_MINUTE: "3" });
     const paths = OPERATIONS.filter(({ isPublic }) => !isPublic);
     const statuses: number[] = [];

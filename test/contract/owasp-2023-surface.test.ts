@@ -23,7 +23,7 @@ const inject = (method: Method, url: string, headers: Record<string, string> = {
 const ofManager = () => ({ authorization: `Bearer ${furnished.keys.manager}` });
 
 describe("API8:2023 Security Misconfiguration", () => {
-  test("every operation, answered or refused, carries the headers that tell browsers what they may not do", async () => {
+  test("every operation, answered or refused, carries the headers that say what browsers may not do", async () => {
     for (const operation of OPERATIONS.filter(({ isEndless }) => !isEndless)) {
       const url = urlOf(operation, furnished.ids);
       for (const headers of operation.method === "GET" ? [ofManager(), {}] : [{}]) {
@@ -54,7 +54,7 @@ describe("API8:2023 Security Misconfiguration", () => {
     }
   });
 
-  test("a fault of the service's own tells nothing of its insides, in any operation", async () => {
+  test("a fault of the service's own shows nothing of its insides, in any operation", async () => {
     const own = await openShop();
     const inside = await furnish((path, body, key) => made(own, path, body, key));
     const database = new Database(own.file);

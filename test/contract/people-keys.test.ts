@@ -126,7 +126,7 @@ describe("a rotation", () => {
     expect([await statusFor(shop, old), await statusFor(shop, body.key)]).toEqual([401, 200]);
   });
 
-  test("with no overlap ends the old secret at once; left out, it is a day", async () => {
+  test("with no overlap ends the old secret at once; by default that is a day later", async () => {
     const { keyId, key: first } = await addSomebody(shop, "member");
     const second = (await rotate(keyId, { overlapMinutes: 0 })).body;
     expect([await statusFor(shop, first), await statusFor(shop, second.key)]).toEqual([401, 200]);
@@ -174,12 +174,12 @@ describe("a rotation", () => {
 test("secrets are in no event, list, file or log", async () => {
   const { keyId, key: first } = await addSomebody(shop, "member");
   const second = (await rotate(keyId)).body.key;
-  const told = await Promise.all(
+  const texts = await Promise.all(
     ["/v1/keys?limit=200", `/v1/keys/${keyId}`, "/v1/events?limit=200", "/v1/people?limit=200"].map(
       async (url) => (await shop.ask("GET", url)).text,
     ),
   );
-  for (const text of told) expect(text).not.toMatch(/rw_|sha256/i);
+  for (const text of texts) expect(text).not.toMatch(/rw_|sha256/i);
   const file = new Database(shop.file, { readonly: true });
   const tables = file
     .prepare<[], { name: string }>("SELECT name FROM sqlite_schema WHERE type = 'table'")

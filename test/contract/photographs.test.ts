@@ -66,7 +66,7 @@ describe("photographs", () => {
     ["image/png", pngOf(10_000, 1)],
     ["image/jpeg", jpegOf("ffd9")],
     ["image/webp", WEBP_PIXEL],
-  ])("are taken where %s is what the bytes are", async (mediaType, base64) => {
+  ])("are taken if %s is what the bytes are", async (mediaType, base64) => {
     const { status, text } = await add({ mediaType, base64 });
     expect(status, text).toBe(201);
   });
@@ -134,7 +134,7 @@ describe("photographs", () => {
     expect(full.body.code).toBe("too-many-photographs");
   });
 
-  test("are twelve at most even where two add one at the same moment", async () => {
+  test("are twelve at most even if two add one at the same moment", async () => {
     const other = await addBit(shop);
     const body = { mediaType: "image/png", base64: PIXEL };
     const addOne = () => shop.ask("POST", `/v1/bits/${other.id}/photographs`, { body });

@@ -86,7 +86,7 @@ describe("places nest", () => {
 });
 
 describe("a stock-take", () => {
-  test("tells what is missing, what does not belong, and what was found again", async () => {
+  test("lists what is missing, what does not belong, and what was found again", async () => {
     const here = await addPlace(shop, "Here");
     const elsewhere = await addPlace(shop, "Elsewhere");
     const [seen, lost] = [

@@ -48,7 +48,7 @@ describe("a batch of previews", () => {
     expect(body.results[119].plan.verdict).toBe("run-with-care");
   });
 
-  test("is refused whole where it is not a list of requests, or too long", async () => {
+  test("is refused whole if it is not a list of requests, or too long", async () => {
     expect((await batch([])).body.errors).toMatchObject([{ pointer: "/requests" }]);
     expect((await batch(Array.from({ length: 1001 }, () => ({})))).status).toBe(422);
     const { body } = await shop.ask("POST", "/v1/plans/preview-batch", {

@@ -11,7 +11,7 @@ describe("the profile of the work in a plan", () => {
     cut: { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 400, grain: "long" }] },
   };
 
-  test("is given for each pass where it is asked for, and takes off what the passes remove", async () => {
+  test("is given for each pass if it is asked for, and takes off what the passes remove", async () => {
     const { ask } = await openShop();
     const { status, body } = await ask("POST", "/v1/plans/preview?profiles=true", { body: request });
     expect(status).toBe(200);
@@ -46,7 +46,7 @@ describe("the profile of the work in a plan", () => {
     expect(areaOf(body.profiles.at(-1).pieces[0].boundary)).toBeCloseTo(areaOf(want?.boundary ?? []), 0);
   });
 
-  test("is left out where it is not, and with false", async () => {
+  test("is omitted if it is not asked for, and with false", async () => {
     const { ask } = await openShop();
     expect((await ask("POST", "/v1/plans/preview", { body: request })).body.profiles).toBeUndefined();
     expect(

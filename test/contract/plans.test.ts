@@ -65,8 +65,8 @@ describe("a preview", () => {
     const { body } = await preview(await openShop(), REQUEST, "?units=imperial");
     expect(body.speed.display.rimSpeed).toMatch(/^\d+(\.\d)? mph$/);
     expect(body.passes[0].display.height).toMatch(/ in$/);
-    const told = [...body.steps, ...body.precautions, ...body.assumptions, ...body.mounting.reasons];
-    for (const { text } of told) expect(text).not.toMatch(/\d (mm|m\/min|g)\b/);
+    const sentences = [...body.steps, ...body.precautions, ...body.assumptions, ...body.mounting.reasons];
+    for (const { text } of sentences) expect(text).not.toMatch(/\d (mm|m\/min|g)\b/);
   });
 
   test("keeps nothing", async () => {
@@ -95,7 +95,7 @@ describe("a preview", () => {
 });
 
 describe("the policy", () => {
-  test("is told rule by rule, with unit, reason and source, and its names are those a request may tighten", async () => {
+  test("is listed rule by rule, with unit, reason and source, and its names are those a request may tighten", async () => {
     const shop = await openShop();
     const { status, body } = await shop.ask("GET", "/v1/policy");
     expect(status).toBe(200);

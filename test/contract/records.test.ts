@@ -52,7 +52,7 @@ describe.each(RESOURCES)("$path", ({ path, prefix, given }) => {
 });
 
 describe("/v1/woods", () => {
-  test("a wood tells where each of its numbers comes from", async () => {
+  test("a wood names the source of each of its numbers", async () => {
     const { ask } = await openShop();
     const { body: cherry } = await ask("GET", "/v1/woods/black-cherry");
     // Tangential and radial change coefficients of black cherry. Source: Wood Handbook, table 13-5.

@@ -19,7 +19,7 @@ type School = {
 /** What the tests of a file play with; filled in by `openSchool`. */
 export const school: School = Object({ nowMs: START });
 
-/** A shop with a school in it for the tests of one file: people once, a bit, a router and a plan anew for each test. */
+/** A shop with a school in it for the tests of one file: people once, a new bit, router and plan for each test. */
 export function openSchool(): void {
   beforeAll(async () => {
     school.shop = await openShop(

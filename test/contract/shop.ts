@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type App, buildApp, grantFirstKey, openStore, readConfig } from "@rimwise/shop";
+import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { onTestFinished } from "vitest";
 import { documentedAnswers } from "./documented.ts";
 
@@ -50,7 +50,7 @@ export async function openShop(
     RIMWISE_BUSY_AFTER_MS: "0",
     ...settings,
   });
-  const store = openStore(config.database);
+  const store = await openShopStore(config.database);
   const managerKey = (await grantFirstKey(store, config.firstKey)) ?? String(config.firstKey);
   const { app, document } = await buildApp({
     config,
@@ -61,7 +61,7 @@ export async function openShop(
   await app.ready();
   const release = async () => {
     await app.close();
-    store.close();
+    await store.close();
     rmSync(folder, { recursive: true });
   };
   if (keptFor === undefined) onTestFinished(release);

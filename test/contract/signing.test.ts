@@ -61,7 +61,7 @@ describe("the signing keys", () => {
     expect(await publishedKeys(first)).toHaveLength(1);
   });
 
-  test("lie beside the database unless told otherwise, and never in it", async () => {
+  test("lie beside the database by default, and never in it", async () => {
     const { file, ask } = await openShop();
     await ask("POST", "/v1/events/checkpoints");
     const { keys } = JSON.parse(readFileSync(`${file}.signing-keys.json`, "utf8"));
@@ -137,7 +137,7 @@ describe("the signing keys", () => {
     ["with another key's name", { keys: [{ ...good, kid: x }] }],
     ["whose secret belongs to another key", { keys: [{ ...good, d: x }] }],
     ["with two that can sign", { keys: [good, good] }],
-  ])("in a file that is %s stop the start with a sentence that tells no secret", async (_what, content) => {
+  ])("in a file that is %s stop the start with a sentence that shows no secret", async (_what, content) => {
     const file = keyFile(content);
     const start = openShop({ RIMWISE_SIGNING_KEYS: file });
     await expect(start).rejects.toThrow(`The signing keys in ${file} cannot be used`);

@@ -144,7 +144,7 @@ describe("one request answers", () => {
   });
 });
 
-test("a bit fits a router exactly where a plan would not refuse it for its speed or its shank", async () => {
+test("a bit fits a router exactly when a plan would not refuse it for its speed or its shank", async () => {
   const own = await openShop();
   const bitIds: string[] = [];
   for (const [diameterMm, markedMaxRpm] of [

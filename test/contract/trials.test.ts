@@ -64,7 +64,7 @@ describe("a guided trial", () => {
     expect(after.speed.rpm).toBe(before.speed.rpm);
   });
 
-  test("ends where it shook, and the plan stays at the fastest speed that ran free", async () => {
+  test("ends at the speed at which it shook, and the plan stays at the fastest speed that ran free", async () => {
     const [bit, router] = [await unmarkedBit(), await readRouter()];
     const { tried, end } = await climb(bit, router, 10_000);
     const free = tried.at(-2);
@@ -112,7 +112,7 @@ describe("a guided trial", () => {
     expect(end.bindingLimit).toBe("marked-maximum");
   });
 
-  test("is not possible where the router cannot run slowly enough, nor by hand with a bit for the table", async () => {
+  test("is not possible if the router cannot run slowly enough, nor by hand with a bit for the table", async () => {
     const bit = await addBit(shop, { markedMaxRpm: 9000 });
     const fast = await readRouter({ minRpm: 10_000 });
     expect(await next(bit, fast)).toMatchObject({ kind: "not-possible", rpm: null, dialMark: null });

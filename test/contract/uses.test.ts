@@ -108,7 +108,7 @@ describe("a bit that moved in its collet", () => {
     expect((await preview(bit, router)).body.code).toBe("bit-not-usable");
   });
 
-  test("is held with every collet that could have held it, where none was named", async () => {
+  test("is held with every collet that could have held it, if none was named", async () => {
     const [bit, router, other] = [await addBit(shop), await addRouter(shop), await addRouter(shop)];
     const half = await collet(router, "1/2 in", 12.7);
     const worn = await collet(router, "1/2 in, worn", 12.65, "worn");
@@ -163,7 +163,7 @@ describe("a router whose every collet of a size is out of use", () => {
     expect((await read("collets", half)).hold).toBeUndefined();
   });
 
-  test("takes none either where a smaller collet is left", async () => {
+  test("takes none either if a smaller collet is left", async () => {
     const [bit, router] = [await addBit(shop), await addRouter(shop)];
     await collet(router, "1/2 in", 12.7, "held");
     await collet(router, "1/4 in", 6.35);

@@ -6,7 +6,7 @@ import { ROOT } from "../architecture/source-files.ts";
 import type { Constant } from "./constants.ts";
 
 export type Mutants = {
-  /** The first test that fails with this constant 1 % larger, or with none changed; undefined where none does. */
+  /** The first test that fails with this constant 1 % larger, or with none changed; undefined if none does. */
   readonly firstFailure: (constant: Constant | undefined) => Promise<string | undefined>;
   readonly close: () => Promise<void>;
 };
@@ -28,7 +28,7 @@ const SLOW: readonly string[] = [
 const FOLDERS = ["packages/domain/", "test/reference/"];
 
 /**
- * The domain with a switch at each constant, built once: a mutant is a fresh worker told which switch to throw.
+ * The domain with a switch at each constant, built once: a mutant is a fresh worker given the switch to throw.
  * Nothing is written to the working tree.
  */
 export async function openMutants(constants: readonly Constant[]): Promise<Mutants> {
@@ -46,7 +46,7 @@ export async function openMutants(constants: readonly Constant[]): Promise<Mutan
   );
   const all = (await vitest.globTestSpecifications(FOLDERS)).filter(isOfTheDomain);
   const isSlow = ({ moduleId }: TestSpecification) => SLOW.includes(relative(ROOT, moduleId));
-  const isTable = ({ moduleId }: TestSpecification) => moduleId.endsWith("/constants.test.ts");
+  const isTable = ({ moduleId }: TestSpecification) => moduleId.endsWith("/own-choices.test.ts");
   const rounds = [
     all.filter(isTable),
     all.filter((test) => !isTable(test) && !isSlow(test)),

@@ -28,7 +28,7 @@ const EXCUSES: readonly Excuse[] = [
   },
 ];
 
-/** Why a constant may change unnoticed, where there is a reason. */
+/** Why a constant may change unnoticed, if there is a reason. */
 export function reasonToSurvive({ name }: Constant): string | undefined {
   return EXCUSES.find(({ names }) => names.includes(name))?.reason;
 }

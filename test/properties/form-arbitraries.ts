@@ -89,8 +89,9 @@ function mended(summary: FormSummary, start: Draft): Form | undefined {
   return undefined;
 }
 
-/** The draft with the dimension a fault points at put where the fault says it would be accepted. */
-function withMended(summary: FormSummary, draft: Draft, { pointer, code, values: bounds }: Fault): Draft {
+/** The draft with the dimension a fault points at put at a value that the fault says is accepted. */
+function withMended(summary: FormSummary, draft: Draft, { pointer, code, values: said }: Fault): Draft {
+  const bounds: Readonly<Record<string, unknown>> = said;
   const [, name = "", index, field] = pointer.split("/");
   if (name === "segments") {
     const list = Object.values(Object(draft["segments"]));

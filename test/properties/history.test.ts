@@ -8,7 +8,7 @@ const MILDEST_FIRST: readonly Verdict[] = ["run", "run-with-care", "do-not-run"]
 const uses = fc.array(pastUses, { maxLength: 8 });
 
 describe("how earlier cuts came out", () => {
-  it("changes nothing where there were none, or all came out fine, to the byte", () => {
+  it("changes nothing if there were none, or all came out fine, to the byte", () => {
     fc.assert(
       fc.property(planInputs, uses, (input, history) => {
         const fine = history.map((use) => ({ ...use, outcome: "fine" as const }));

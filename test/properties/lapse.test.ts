@@ -25,7 +25,7 @@ describe("an approved setting", () => {
     );
   });
 
-  test("lapses in the very moment when its plan comes out otherwise, and at no other", async () => {
+  test("lapses in the very moment when its plan changes, and at no other", async () => {
     await fc.assert(
       fc.asyncProperty(
         fc.shuffledSubarray([...HARMLESS, ...DOUBTFUL], { minLength: 1, maxLength: 6 }),

@@ -6,7 +6,7 @@ import { formsOf } from "./form-arbitraries.ts";
 
 const RUNS = { numRuns: 1000 };
 
-/** A size told in sixty-fourths of an inch, or in tenths of a millimetre, is this near to the bit's. */
+/** A size given in sixty-fourths of an inch, or in tenths of a millimetre, is this near to the bit's. */
 const NEAR_MM = 0.4;
 
 const everyBit: fc.Arbitrary<Bit> = fc
@@ -104,9 +104,9 @@ describe("what people type to find a bit", () => {
         const sizes = bitSizes(bit);
         const size = sizes[at % sizes.length];
         const title = FORMS.find(({ kind }) => kind === bit.form.kind)?.title ?? "";
-        // Nobody tells a size under half a millimetre, and in sixty-fourths it would be none.
+        // Nobody gives a size under half a millimetre, and in sixty-fourths it would be none.
         if (size === undefined || size.mm < 0.5) return;
-        const query = readQuery(`${told(size.mm, system)} ${title}`);
+        const query = readQuery(`${written(size.mm, system)} ${title}`);
         const words = bitWords(bit);
         expect(query.words.filter((word) => !words.includes(word))).toEqual([]);
         expect(query.words.length).toBeGreaterThan(0);
@@ -124,7 +124,7 @@ describe("what people type to find a bit", () => {
         const sizes = bitSizes(bit);
         const size = sizes[at % sizes.length];
         if (size === undefined || size.mm < 0.5) return;
-        const text = told(size.mm, "mm");
+        const text = written(size.mm, "mm");
         const [read, ...others] = readQuery(isBefore ? `${size.role} ${text}` : `${text} ${size.role}`).sizes;
         expect(others).toEqual([]);
         expect(read?.role).toBe(size.role);
@@ -135,8 +135,8 @@ describe("what people type to find a bit", () => {
   });
 });
 
-/** A size as people tell it. */
-function told(mm: number, system: "mm" | "fraction" | "decimal"): string {
+/** A size as people write it. */
+function written(mm: number, system: "mm" | "fraction" | "decimal"): string {
   if (system === "mm") return `${mm.toFixed(1)} mm`;
   if (system === "decimal") return `${(mm / 25.4).toFixed(3)} inch`;
   const parts = Math.round((mm / 25.4) * 64);

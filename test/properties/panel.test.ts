@@ -12,7 +12,7 @@ const between = (min: number, max: number) => fc.double({ min, max, noNaN: true 
 const ratio = between(0, 1);
 
 describe("what holds for every panel", () => {
-  it("none that is cut to the size told reaches the bottom of its groove, whatever the board and the day", () => {
+  it("none that is cut to the size advised reaches the bottom of its groove, whatever the board and the day", () => {
     fc.assert(
       fc.property(panelJobs, ratio, ratio, (input, start, end) => {
         forEachSide(input, (dimension) => {
@@ -110,7 +110,7 @@ describe("what more of something does", () => {
           },
         };
         const [found, other] = [sizePanels({ ...input, climate: wider }), sizePanels(input)];
-        // Cold air of the same humidity leaves wood wetter: where the two ends are near, the dry one may be the wetter.
+        // Cold air of the same humidity leaves wood wetter: if the two ends are near, the dry one may be the wetter.
         fc.pre(found.year.driestPercent <= other.year.driestPercent);
         fc.pre(found.year.wettestPercent >= other.year.wettestPercent);
         expectNoLarger(found, other);

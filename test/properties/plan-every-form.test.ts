@@ -58,7 +58,7 @@ describe.each(FORMS)("any cut with any $kind bit", (summary) => {
   });
 });
 
-/** A plan, or undefined where the cut cannot be made; then every fault names a field of the cut. */
+/** A plan, or undefined if the cut cannot be made; then every fault names a field of the cut. */
 function planned(input: PlanInput): Plan | undefined {
   try {
     return makePlan(input);

@@ -174,7 +174,7 @@ describe("what more of something does", () => {
 
 type Input = Parameters<typeof makePlan>[0];
 
-/** The same cut with every length of the bit's profile grown, where that stays a bit of the rack. */
+/** The same cut with every length of the bit's profile grown, if that stays a bit of the rack. */
 function scaled(input: Input, factor: number): Input | undefined {
   const { form } = input.bit;
   const grown = { ...form, diameterMm: form.diameterMm * factor };

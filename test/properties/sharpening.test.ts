@@ -17,7 +17,7 @@ import { formsOf } from "./form-arbitraries.ts";
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const RUNS = { numRuns: 1000 };
 
-/** What measuring may miss: as the domain has it, told again so that a change shows. */
+/** What measuring may miss: as the domain has it, repeated so that a change shows. */
 const SLACK_MM = 0.05;
 const SLACK_G = 1;
 

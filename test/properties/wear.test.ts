@@ -62,7 +62,7 @@ describe("an edge's life", () => {
     );
   });
 
-  it("lies between the shortest and the longest of the bit's own, where there are some", () => {
+  it("lies between the shortest and the longest of the bit's own, if there are some", () => {
     fc.assert(
       fc.property(
         toothMaterials,

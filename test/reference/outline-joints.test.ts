@@ -78,7 +78,7 @@ describe("the halves of a joint close", () => {
       const lengthMm = 36;
       const left = edgeLeft(form, 35 / 2 - 9, lengthMm);
       const higher = placed(left, (x, z) => [9 - x, z + 4]);
-      // Compared where both are: from the first finger of one to the last of the other.
+      // Compared where both exist: from the first finger of one to the last of the other.
       const shared = rectangle(9 - DEPTH_MM, DEPTH_MM, lengthMm - 4).map((ring) =>
         ring.map(([x, z]): [number, number] => [x, z === 0 ? 6 : z - 2]),
       );

@@ -1,4 +1,10 @@
-import { edgeLengthInUseMm, formOutline, type Outline, outlineLengthMm, type Setting } from "@rimwise/domain";
+import {
+  type BitSetting,
+  edgeLengthInUseMm,
+  formOutline,
+  type Outline,
+  outlineLengthMm,
+} from "@rimwise/domain";
 import { describe, expect, it } from "vitest";
 import { EXAMPLE_FORMS, nameOf } from "./example-forms.ts";
 import { places, radiusAt } from "./polygons.ts";
@@ -46,7 +52,7 @@ describe("length of edge in use against a polyline along the cut", () => {
 });
 
 /** The boundary of the cut point by point: width against distance from the tip, steps where it jumps. */
-function polylineMm(outline: Outline, { heightMm, fenceMm, thicknessMm }: Setting): number {
+function polylineMm(outline: Outline, { heightMm, fenceMm, thicknessMm }: BitSetting): number {
   const bottomMm = heightMm - thicknessMm;
   const points: [number, number][] = [[bottomMm, 0]];
   for (const segment of outline) {

@@ -1,4 +1,5 @@
 import {
+  type BitSetting,
   edgeLengthInUseMm,
   formOutline,
   outlineLengthMm,
@@ -7,7 +8,6 @@ import {
   profileAfter,
   profileAfterPasses,
   removedAreaMm2,
-  type Setting,
 } from "@rimwise/domain";
 import polygonClipping, { type MultiPolygon, type Ring } from "polygon-clipping";
 import { describe, expect, it } from "vitest";
@@ -63,7 +63,7 @@ describe("the profile after several passes", () => {
   it.each(cases)("keeps what every pass removed: %s", (_, outline, rimMm) => {
     const lengthMm = outlineLengthMm(outline);
     // Up, out and partly down again, so that no pass holds all the others.
-    const settings: Setting[] = [
+    const settings: BitSetting[] = [
       { heightMm: 0.5 * lengthMm, fenceMm: 0.3 * rimMm, thicknessMm: THICKNESS_MM },
       { heightMm: lengthMm, fenceMm: 0.6 * rimMm, thicknessMm: THICKNESS_MM },
       { heightMm: 0.8 * lengthMm, fenceMm: 0.5 * rimMm, thicknessMm: THICKNESS_MM },

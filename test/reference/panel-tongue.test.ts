@@ -56,7 +56,7 @@ describe("the tongue against the groove, by the geometry of the bit", () => {
   });
 
   it.each([
-    ["too thick where the bit is too low", 19, "too-thick"],
+    ["too thick if the bit is too low", 19, "too-thick"],
     ["loose enough to rattle in thinner stock", 17, "rattles"],
   ])("is %s", (_, thicknessMm, fit) => {
     expect(raised({ thicknessMm, heightMm: 17 }).panels[0]?.tongue.fit).toBe(fit);
@@ -70,14 +70,14 @@ describe("the tongue against the groove, by the geometry of the bit", () => {
     expect(assumptions).toContainEqual({ code: "raising-height-found", heightMm: raising?.heightMm });
   });
 
-  it("is cut away where the bit stands higher than the panel is thick and its pilot", () => {
+  it("is cut away if the bit stands higher than the panel is thick and its pilot", () => {
     const [panel] = raised({ thicknessMm: 10, heightMm: 16 }).panels;
     expect(panel?.tongue.fit).toBe("cut-away");
     expect(panel?.verdict).toBe("does-not-fit");
   });
 
   // Common practice: between a profile and its back-cutter the tongue is as thick as the bearing is high.
-  it("is as thick as the bearing is high where a back-cutter relieves the other face", () => {
+  it("is as thick as the bearing is high if a back-cutter relieves the other face", () => {
     const backCutter = { pilotHeightMm: 6, backCutterDiameterMm: 38.9, backCutterHeightMm: 6.35 };
     const bit: Bit = { ...BEVEL, form: { ...BEVEL_FORM, ...backCutter, tongueWidthMm: 11 } };
     const [panel] = raised({ bit, heightMm: 18 }).panels;
@@ -104,7 +104,7 @@ describe("the tongue against the groove, by the geometry of the bit", () => {
     expect(thick?.findings.map(({ code }) => code)).toEqual(["edge-needs-thinning"]);
   });
 
-  it("is not reckoned for a bit that raises no panels", () => {
+  it("is not computed for a bit that raises no panels", () => {
     const bit: Bit = { ...BEVEL, form: { kind: "round-over", diameterMm: 38.1, radiusMm: 12.7 } };
     expect(() => raised({ bit })).toThrow("/bit/form/kind: cut-does-not-suit-bit");
   });

@@ -1,4 +1,11 @@
-import { DEFAULT_POLICY, type Opening, type PanelsInput, sizePanels, woodById } from "@rimwise/domain";
+import {
+  DEFAULT_POLICY,
+  type Opening,
+  PANEL_RANGES,
+  type PanelsInput,
+  sizePanels,
+  woodById,
+} from "@rimwise/domain";
 import { describe, expect, it } from "vitest";
 import { panelMovement } from "../../packages/domain/src/panel/year-movement.ts";
 
@@ -53,7 +60,7 @@ describe("movement through the year against the handbook", () => {
   });
 
   // From 14.001 % eq. (13-3) gives 8.001/(3000/7.1 − 30 + 14.001) = 0.01968, from 14 % eq. (13-2) gives 8·0.00248 = 0.01984.
-  it("takes the larger where the moisture may be on either side of the change of equation", () => {
+  it("takes the larger if the moisture may be on either side of the change of equation", () => {
     const { across } = panelMovement({
       wood: cherry,
       sawn: "flat",
@@ -127,7 +134,7 @@ describe("the size to cut, by hand", () => {
     expect(panel?.width.gapLeastMm).toBeCloseTo(0.8, 9);
   });
 
-  it("a wide panel in a shallow groove would show a gap, and a groove of the depth told holds it", () => {
+  it("a wide panel in a shallow groove would show a gap, and a groove of the depth advised holds it", () => {
     const openings = [{ widthMm: 900, heightMm: 500 }];
     const shallow = sizePanels({ ...base, openings, groove: { depthMm: 7, widthMm: 6.35 } }).panels[0];
     expect(shallow?.verdict).toBe("does-not-fit");
@@ -174,6 +181,12 @@ it("counts what a case of doors and drawers comes to", () => {
     { lengthMm: 518.2, grain: "long", count: 10 },
   ]);
   expect(totals.edgeLengthMm).toBeCloseTo(10 * (314.8 + 518.2), 9);
+});
+
+it("takes wood up to fibre saturation at 30 %, and air from 30 °F, where the table starts (Wood Handbook chapter 4)", () => {
+  const { moisturePercent, temperatureC } = PANEL_RANGES;
+  expect(moisturePercent).toEqual({ min: 0, max: 30 });
+  expect(temperatureC.min).toBe(Math.floor(((30 - 32) / 1.8) * 10) / 10);
 });
 
 function speciesById(id: string) {

@@ -31,7 +31,7 @@ describe("files of bits, through the client", () => {
     expect(refused.problem?.report?.faults).toMatchObject([{ line: 2, column: "shankDiameterMm" }]);
   });
 
-  it("are sent once where they are streams, which are gone then", async () => {
+  it("are sent once if they are streams, which are gone then", async () => {
     let attempts = 0;
     const client = createClient({
       baseUrl: "http://shop.test",

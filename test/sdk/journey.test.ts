@@ -106,7 +106,7 @@ describe("the other resources, through the client", () => {
     expect(await client.routers.get(router.id)).toEqual(router);
   });
 
-  it("know the woods, each kind told apart", async () => {
+  it("know the woods, each by its kind", async () => {
     const { client } = await openShopWithClient();
     const cherry = await client.woods.get("black-cherry");
     if (cherry.kind !== "species") throw new Error("cherry is a species");
@@ -115,7 +115,7 @@ describe("the other resources, through the client", () => {
     await expect(client.woods.get("../keys")).rejects.toBeInstanceOf(NotFound);
   });
 
-  it("tell what happened, from where the caller stopped", async () => {
+  it("list what happened, from where the caller stopped", async () => {
     const { client } = await openShopWithClient();
     const bit = await client.bits.create(STRAIGHT);
     const types: string[] = [];
@@ -125,7 +125,7 @@ describe("the other resources, through the client", () => {
     expect(types).toEqual(["bit.created"]);
   });
 
-  it("tell their health and version without a key, and their counters as text", async () => {
+  it("give their health and version without a key, and their counters as text", async () => {
     const { shop, clientWith } = await openShopWithClient();
     const nobody = createClient({ baseUrl: "http://shop.test", fetch: fetchOf(shop.app) });
     expect(await nobody.health.getVersion()).toHaveProperty("version");
@@ -145,7 +145,7 @@ describe("a key, through the client", () => {
     await expect(member.woods.get("mdf")).rejects.toBeInstanceOf(Unauthorized);
   });
 
-  it("that asks too often is told when to come back", async () => {
+  it("that asks too often learns when to come back", async () => {
     const { clientWith } = await openShopWithClient({ RIMWISE_RATE_LIMIT_PER_MINUTE: "2" });
     const client = clientWith({ retries: 0 });
     await client.woods.get("mdf");

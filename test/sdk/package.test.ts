@@ -82,7 +82,7 @@ describe("the published package", () => {
   });
 });
 
-/** What a tool of that package prints, run on the client; it throws where the tool finds fault. */
+/** What a tool of that package prints, run on the client; it throws if the tool finds fault. */
 function run(owner: string, tool: string, given: readonly string[]): string {
   return execFileSync(join(owner, "node_modules/.bin", tool), given, { cwd: CLIENT, encoding: "utf8" });
 }

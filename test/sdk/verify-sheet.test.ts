@@ -82,7 +82,7 @@ describe("whatever is given as a sheet", () => {
     fc.array(base64url, { maxLength: 5 }).map((parts) => parts.join(".")),
   );
 
-  it("is never good where nobody signed it, and nothing is thrown", () =>
+  it("is never good if nobody signed it, and nothing is thrown", () =>
     fc.assert(
       fc.asyncProperty(garbage, garbage, async (jws, status) => {
         expect((await verdictOn(jws, list())).reasons).not.toEqual([]);
@@ -132,11 +132,11 @@ describe("the status list", () => {
     ["is a sheet", sheet(), "status-not-signed"],
     ["is no list", list({ ended: "approval_1" }), "status-not-signed"],
     ["is nothing", "", "status-not-signed"],
-  ])("speaks against a sheet where it %s", async (_what, status, reason) => {
+  ])("speaks against a sheet if it %s", async (_what, status, reason) => {
     expect(await verdictOn(sheet(), status)).toMatchObject({ isValid: false, reasons: [reason] });
   });
 
-  it("and the sheet's own time are told together", async () => {
+  it("and the sheet's own time are reported together", async () => {
     const verdict = await verdictOn(sheet({ exp: NOW_S - 5 }), list({ exp: NOW_S }));
     expect(verdict.reasons).toEqual(["expired", "status-out-of-date"]);
   });

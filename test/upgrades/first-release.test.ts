@@ -19,7 +19,7 @@ const sha256 = (text: string) => createHash("sha256").update(text).digest("hex")
 function firstReleaseFile(): string {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-first-"));
   onTestFinished(() => rmSync(folder, { recursive: true }));
-  copyFileSync(new URL(`../../migrations/${FIRST}`, import.meta.url), join(folder, FIRST));
+  copyFileSync(new URL(`../../migrations/sqlite/${FIRST}`, import.meta.url), join(folder, FIRST));
   const file = join(folder, "shop.sqlite");
   const database = new Database(file);
   migrate(database, folder, new Date(AT));

@@ -1,13 +1,13 @@
 import { closeSync, mkdtempSync, openSync, readdirSync, rmSync, writeFileSync, writeSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { migrate, openStore } from "@rimwise/shop";
+import { migrate, openShopStore } from "@rimwise/shop";
 import Database from "better-sqlite3";
 import { describe, expect, onTestFinished, test } from "vitest";
 
 const NOW = new Date("2026-03-02T08:00:00Z");
 const LATER = new Date("2026-03-02T08:00:01Z");
-const REAL_MIGRATIONS = new URL("../../migrations/", import.meta.url).pathname;
+const REAL_MIGRATIONS = new URL("../../migrations/sqlite/", import.meta.url).pathname;
 
 function workshop(files: Record<string, string>) {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-migrations-"));
@@ -117,22 +117,22 @@ describe("opening a shop's database", () => {
   test.each([
     ["first page", 0],
     ["third page", 2],
-  ])("refuses a file whose %s is damaged", (_name, page) => {
+  ])("refuses a file whose %s is damaged", async (_name, page) => {
     const { file } = workshop({});
-    openStore(file).close();
+    await (await openShopStore(file)).close();
     const database = new Database(file);
     const pageSize = Number(database.pragma("page_size", { simple: true }));
     database.close();
     const handle = openSync(file, "r+");
     writeSync(handle, Buffer.alloc(pageSize, 0xff), 0, pageSize, page * pageSize);
     closeSync(handle);
-    expect(() => openStore(file)).toThrow(/not a database|quick_check|malformed/);
+    await expect(openShopStore(file)).rejects.toThrow(/not a database|quick_check|malformed/);
   });
 
   test("brings a new file to the newest level and is ready", async () => {
     const { file } = workshop({});
-    const store = openStore(file);
+    const store = await openShopStore(file);
     expect(await store.health()).toEqual({ database: true, migrations: true, disk: true });
-    store.close();
+    await store.close();
   });
 });

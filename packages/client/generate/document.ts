@@ -35,14 +35,14 @@ export type Operation = {
   readonly pathParameters: readonly string[];
   readonly queryParameters: readonly string[];
   readonly bodyType: string | undefined;
-  /** The types a body that is a file may be of; empty where it is JSON or nothing. */
+  /** The types a body that is a file may be of; empty if it is JSON or nothing. */
   readonly fileTypes: readonly string[];
   readonly createsOnce: boolean;
   readonly changesVersion: boolean;
   readonly takesReason: boolean;
   /** The answer is a stream of events, to be followed. */
   readonly isStream: boolean;
-  /** The query parameter a page's `nextCursor` goes into; undefined where the answer is not a page. */
+  /** The query parameter a page's `nextCursor` goes into; undefined if the answer is not a page. */
   readonly cursorParameter: string | undefined;
   readonly words: string;
 };
@@ -50,7 +50,7 @@ export type Operation = {
 /** The names under which a `nextCursor` may be sent back, the usual one first. */
 const CURSOR_PARAMETERS = ["cursor", "after"];
 
-/** Every operation of the document, in its order. Throws where one could not become a method. */
+/** Every operation of the document, in its order. Throws if one could not become a method. */
 export function operationsOf(document: Document): Operation[] {
   const operations = Object.entries(document.paths).flatMap(([path, item]) =>
     METHODS.flatMap((method) => {

@@ -34,7 +34,7 @@ describe("an operation becomes a method", () => {
     expect(verbOf(operationId, tag)).toBe(verb);
   });
 
-  it("is refused where two would have one name", () => {
+  it("is refused if two would have one name", () => {
     const paths = { "/v1/bits": { get: operation("readBit") }, "/v1/bit": { get: operation("readBits") } };
     expect(() => operationsOf(documentWith(paths))).toThrow("client.bits.read");
   });

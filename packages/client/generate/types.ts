@@ -24,7 +24,7 @@ export async function typeFiles(document: Document): Promise<Map<string, string>
 
 /**
  * A discriminator without a mapping makes the library expect the schema's own name in the field, so that no value would fit.
- * The constant in each branch already tells TypeScript the branches apart.
+ * The constant in each branch already lets TypeScript distinguish the branches.
  */
 function withoutDiscriminators(key: string, value: unknown): unknown {
   return key === "discriminator" ? undefined : value;

@@ -20,20 +20,20 @@ describe("a time-out", () => {
   it.each([
     ["no answer comes", never],
     ["the body never ends", headOnly],
-  ])("ends an attempt where %s, and the next is made", async (_what, stuck) => {
+  ])("ends an attempt if %s, and the next is made", async (_what, stuck) => {
     const { fetch, requests } = answering(stuck, json(200, { id: "bit_1" }));
     expect(await settled(send(fetch, READ, { timeoutMs: 100 }))).toEqual({ data: { id: "bit_1" } });
     expect(requests[0]?.signal.aborted).toBe(true);
   });
 
-  it("is told as such after the last attempt", async () => {
+  it("is reported as such after the last attempt", async () => {
     const { fetch } = answering(never, never, never);
     const { error } = await settled(send(fetch, READ, { timeoutMs: 100 }));
     expect(error).toBeInstanceOf(TimeoutError);
     expect(error).toMatchObject({ timeoutMs: 100 });
   });
 
-  it("is 30 s unless told otherwise", async () => {
+  it("is 30 s by default", async () => {
     const { fetch } = answering(never);
     expect((await settled(send(fetch, READ, { retries: 0 }))).error).toMatchObject({ timeoutMs: 30_000 });
   });

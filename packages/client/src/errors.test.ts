@@ -45,7 +45,7 @@ describe("an error the service answered with", () => {
     expect(error instanceof PreconditionFailed && error.etag).toBe('"4"');
   });
 
-  it("takes the request id from the head where the body is not the service's", () => {
+  it("takes the request id from the head if the body is not the service's", () => {
     const error = apiErrorFor({
       status: 502,
       headers: new Headers({ "x-request-id": "r2" }),

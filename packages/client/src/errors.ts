@@ -4,7 +4,7 @@ import type { Problem } from "./generated/types.gen.ts";
 export type Refusal = {
   readonly status: number;
   readonly headers: Headers;
-  /** Absent where something between here and the service answered in a form of its own. */
+  /** Absent if something between here and the service answered in a form of its own. */
   readonly problem: Problem | undefined;
 };
 
@@ -12,7 +12,7 @@ export type Refusal = {
 export class ApiError extends Error {
   override readonly name: string = "ApiError";
   readonly status: number;
-  /** The stable code to branch on, such as `not-found`; `unknown` where the answer was not the service's own. */
+  /** The stable code to branch on, such as `not-found`; `unknown` if the answer was not the service's own. */
   readonly code: Problem["code"] | "unknown";
   /** Quote it when asking for help: it is in the service's log. */
   readonly requestId: string | undefined;

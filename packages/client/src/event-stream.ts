@@ -3,7 +3,7 @@ export type Message = { readonly id: string; readonly data: string };
 
 /**
  * The messages in a stream of server-sent events (WHATWG HTML, section 9.2.6), each as soon as it is whole. One that is cut off by
- * the end is dropped. Comments and the fields `event` and `retry` are passed over: the data tell all.
+ * the end is dropped. Comments and the fields `event` and `retry` are passed over: the data say everything.
  */
 export async function* messagesIn(chunks: AsyncIterable<string>): AsyncGenerator<Message, void, undefined> {
   let id = "";

@@ -110,7 +110,7 @@ describe("a stream that is followed", () => {
     expect(requests).toHaveLength(0);
   });
 
-  it("is given up at once where asking again would not help", async () => {
+  it("is given up at once if asking again would not help", async () => {
     const refused = await take(follow(answering(problem(401, "key-not-valid")).fetch), 1);
     expect(refused.error).toBeInstanceOf(Unauthorized);
     const elsewhere = await take(follow(answering(json(200, { page: "of something else" })).fetch), 1);

@@ -11,7 +11,7 @@ import { retryWaitMs, wait } from "./retry.ts";
 const SILENCE_MS = 45_000;
 
 /**
- * What a stream of server-sent events tells, each as it comes. A connection that breaks or falls silent is made again, and goes
+ * What a stream of server-sent events holds, each as it comes. A connection that breaks or falls silent is made again, and goes
  * on after the last event: without end, or until `retries` in a row have failed. Throws an ApiError that would not pass,
  * and the signal's own reason. Whoever stops iterating closes the connection.
  */
@@ -59,7 +59,7 @@ export async function* follow<Item>(
   }
 }
 
-/** The text of an answer that is a stream, as it arrives. Throws what `readAnswer` does where it is none. */
+/** The text of an answer that is a stream, as it arrives. Throws what `readAnswer` does if it is none. */
 async function* textOf(
   fetch: Fetch,
   call: Call,

@@ -1,4 +1,4 @@
-/** One attempt, as the `log` option is told of it. */
+/** One attempt, as the `log` option gets it. */
 export type LogEntry = {
   readonly method: string;
   readonly url: string;
@@ -7,11 +7,11 @@ export type LogEntry = {
   /** 1 for the first. */
   readonly attempt: number;
   readonly durationMs: number;
-  /** Absent where no answer arrived. */
+  /** Absent if no answer arrived. */
   readonly status?: number;
-  /** Absent where the attempt succeeded. */
+  /** Absent if the attempt succeeded. */
   readonly error?: unknown;
-  /** Absent where there is no further attempt. */
+  /** Absent if there is no further attempt. */
   readonly retryInMs?: number;
 };
 

@@ -11,7 +11,7 @@ export type Operation = {
   readonly body?: unknown;
   /** A body that is sent as it is. */
   readonly data?: FileBody<string>["data"];
-  /** Media type of the body where it is not `application/json`. */
+  /** Media type of the body if it is not `application/json`. */
   readonly contentType?: string;
   /** Set for what creates: it is sent with an Idempotency-Key. */
   readonly createsOnce?: true;
@@ -46,7 +46,7 @@ export type WriteOptions = CallOptions & {
 };
 
 export type CreateOptions = WriteOptions & {
-  /** Made up for each call where none is given. Give one to create once across restarts of the caller. */
+  /** Made up for each call if none is given. Give one to create once across restarts of the caller. */
   readonly idempotencyKey?: string;
 };
 

@@ -15,7 +15,7 @@ export type ClientOptions = {
   readonly deadlineMs?: number;
   /** Attempts after the first. 2 unless given. */
   readonly retries?: number;
-  /** Told of every attempt. The key never appears in what it is told. */
+  /** Called with every attempt. The key never appears in it. */
   readonly log?: (entry: LogEntry) => void;
 };
 

@@ -5,7 +5,7 @@ import type { Problem } from "./generated/types.gen.ts";
 
 /**
  * What a whole answer delivers. Throws the ApiError of an answer that is not a success, and a
- * ConnectionError where a success is not the JSON it says it is: something cut it short.
+ * ConnectionError if a success is not the JSON it says it is: something cut it short.
  */
 export function readAnswer<Result>({ status, headers, text }: WholeAnswer): Delivered<Result> {
   const isJson = /[/+]json\b/.test(headers.get("content-type") ?? "");

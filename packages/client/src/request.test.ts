@@ -74,7 +74,7 @@ describe("a call", () => {
 });
 
 describe("the log", () => {
-  it("tells of every attempt and never of the key", async () => {
+  it("reports every attempt and never the key", async () => {
     const { fetch } = answering(problem(500, "internal"), json(200, {}));
     const entries: LogEntry[] = [];
     await settled(

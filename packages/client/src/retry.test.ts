@@ -58,7 +58,7 @@ describe("a retry", () => {
     for (const request of requests) expect(await request.text()).toBe('{"name":"Cove"}');
   });
 
-  it("uses another Idempotency-Key for another call, and the caller's own where given", async () => {
+  it("uses another Idempotency-Key for another call, and the caller's own if given", async () => {
     const { fetch, requests } = answering(json(201, {}), json(201, {}), json(201, {}));
     await send(fetch, CREATE);
     await send(fetch, CREATE);
@@ -74,7 +74,7 @@ describe("a retry", () => {
     expect(requests).toHaveLength(3);
   });
 
-  it("is left out where none are wanted", async () => {
+  it("is omitted if none are wanted", async () => {
     const { fetch, requests } = answering(new TypeError("fetch failed"));
     const { error } = await settled(send(fetch, READ, { retries: 0 }));
     expect(error).toBeInstanceOf(ConnectionError);
@@ -111,7 +111,7 @@ describe("a retry", () => {
     expect(waits).toEqual([7000, 13_000, undefined]);
   });
 
-  it("is left to the caller where the wait asked for is over a minute", async () => {
+  it("is left to the caller if the wait asked for is over a minute", async () => {
     const { fetch, requests } = answering(problem(429, "too-many-requests", { "retry-after": "61" }));
     const { error } = await settled(send(fetch, READ));
     expect(error).toBeInstanceOf(RateLimited);

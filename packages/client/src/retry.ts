@@ -2,11 +2,11 @@ import { ApiError, ConnectionError, TimeoutError } from "./errors.ts";
 
 const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 8000;
-/** Asked to wait longer than this, the caller is told instead. */
+/** If asked to wait longer than this, the error is thrown instead. */
 const LONGEST_ASKED_MS = 60_000;
 
 /**
- * How long to wait before the next attempt, ms; undefined where another attempt would not help or not be in time. What the
+ * How long to wait before the next attempt, ms; undefined if another attempt would not help or not be in time. What the
  * service asks for (`Retry-After`) up to 60 s, else 0.5 s doubling up to 8 s, less up to half of it at random.
  */
 export function retryWaitMs(error: unknown, attemptsMade: number, leftMs: number): number | undefined {

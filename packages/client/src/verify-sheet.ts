@@ -30,7 +30,7 @@ export type SheetOptions = {
   readonly keys: JsonWebKeySet;
   /** The signed list of `client.approvals.getApprovalStatus()`. Without it a sheet is not believed. */
   readonly status?: string;
-  /** Left out: now. */
+  /** Default: now. */
   readonly at?: Date;
 };
 

@@ -2,10 +2,8 @@ export { BIT_RANGES, type Bit } from "./bit/bit.ts";
 export { formDiameterMm } from "./bit/diameter.ts";
 export { bitFaults, formFaults } from "./bit/faults.ts";
 export type {
-  ChoiceSpec,
   DimensionSpec,
   DimensionSpecs,
-  MeasureSpec,
   SegmentsSpec,
 } from "./bit/form/define.ts";
 export { GIVEN_OUTLINE_RANGES, GIVEN_SEGMENT_RANGES, type GivenSegment } from "./bit/form/given-segment.ts";
@@ -17,6 +15,7 @@ export {
   formOutline,
   formPilotRadiusMm,
 } from "./bit/form/registry.ts";
+export type { CutKind } from "./bit/form/usual-cut.ts";
 export {
   type Outline,
   outlineLengthMm,
@@ -46,11 +45,11 @@ export {
   whirlFactor,
 } from "./bit/rotation.ts";
 export {
+  type BitSetting,
   firstContactMm,
   type RadiiInUse,
   radiiInUse,
   removedAreaMm2,
-  type Setting,
 } from "./bit/section.ts";
 export {
   bendingStressMPa,
@@ -70,10 +69,12 @@ export {
 } from "./bit/sharpening.ts";
 export { type BitSolid, bitSolid, storedEnergyJ } from "./bit/solid.ts";
 export { type Chip, chipOf, chipThinningFactor } from "./cut/chip.ts";
-export { CUT_RANGES, type Cut, type Edge } from "./cut/cut.ts";
 export { cuttingPowerW, specificCuttingForceNPerMm2 } from "./cut/cutting-force.ts";
+export { EDGE_FIELDS, EDGES_RANGE, type Edge } from "./cut/edge.ts";
 export { feedFor, secondsAlong, waveHeightMm } from "./cut/feed.ts";
-export { findPasses, type Pass } from "./cut/passes.ts";
+export { EVERY_CUT_FIELDS } from "./cut/kind/define.ts";
+export { CUTS, type Cut, type CutSummary, cutSummary } from "./cut/kind/registry.ts";
+export type { Pass } from "./cut/passes.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export { rimSpeedMPerS, rpmAtRimSpeed } from "./limit/rim-speed.ts";
 export { type TrialVerdict, trialVerdict } from "./limit/tested.ts";
@@ -93,11 +94,13 @@ export type { Tongue } from "./panel/tongue.ts";
 export { type PanelMachine, type PanelWork, planPanelWork } from "./panel/work.ts";
 export { bitCeilings } from "./plan/bit-ceiling.ts";
 export { clearanceOf } from "./plan/clearance.ts";
+export type { DialSetting } from "./plan/dial-setting.ts";
 export { ENGINE_VERSION } from "./plan/engine.ts";
 export { makePlan } from "./plan/make-plan.ts";
 export { type NextTrial, nextTrial, type TrialCeiling, type TrialInput } from "./plan/next-trial.ts";
 export type { PastUse } from "./plan/past-use.ts";
-export type { Plan, PlanInput, PlannedPass, PlannedSetting, PlannedSpeed, Verdict } from "./plan/plan.ts";
+export type { Plan, PlanInput, PlannedSpeed, Verdict } from "./plan/plan.ts";
+export type { PlannedPass } from "./plan/planned-pass.ts";
 export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
 export { usualCut } from "./plan/usual-cut.ts";
@@ -111,6 +114,7 @@ export {
 } from "./policy/policy.ts";
 export { RULES } from "./policy/rules.ts";
 export { DomainError, type Fault, type FaultCode, faultsUnder } from "./quantity/fault.ts";
+export type { ChoiceSpec, FieldSpec, FieldSpecs, FlagSpec, MeasureSpec } from "./quantity/field.ts";
 export { parseLength, parseMass, parseRotation, parseSpeed } from "./quantity/parse.ts";
 export { floorTo, roundTo } from "./quantity/round.ts";
 export { M_PER_S_PER_MPH } from "./quantity/units.ts";

@@ -6,7 +6,7 @@ const TERM_MS = 90 * 24 * 60 * 60 * 1000;
 
 /**
  * A class relies on a setting: an instructor issues it, a student qualifies and may run it, the bit is sharpened and the setting
- * lapses by itself, it is issued anew; another program checks the signed sheet without the service. Gives the lines to show.
+ * lapses by itself, it is issued again; another program checks the signed sheet without the service. Gives the lines to show.
  */
 export async function classAtWork(
   client: Client,
@@ -71,7 +71,7 @@ export async function classAtWork(
     return [...lines, "It cannot be issued again."];
   const again = await instructor.approvals.reissue(issued.id, { resultDigest: difference.resultDigest });
   lines.push(
-    `The instructor looks at the difference (${differenceOf(difference)}) and issues it anew: ${answer(await ask(again.setting.dialMark))}`,
+    `The instructor looks at the difference (${differenceOf(difference)}) and issues it again: ${answer(await ask(again.setting.dialMark))}`,
   );
   return lines;
 }

@@ -1,18 +1,15 @@
 import Fastify from "fastify";
 import { checkpointMaker } from "./checkpoints/make.ts";
 import { checkpointRegularly } from "./checkpoints/regularly.ts";
-import { checkpointRoutes } from "./checkpoints/routes.ts";
 import type { Config } from "./config.ts";
-import { newBell, ringingAfter } from "./events/bell.ts";
-import { proofRoutes } from "./events/proof-routes.ts";
-import { eventRoutes } from "./events/routes.ts";
-import { eventStreamRoutes } from "./events/stream-routes.ts";
 import { measureRequests } from "./health/metrics.ts";
 import { healthRoutes } from "./health/routes.ts";
 import { answersOnce } from "./http/answer-once.ts";
+import { answerProblems } from "./http/answer-problems.ts";
 import type { App } from "./http/app-type.ts";
 import { takeReasons } from "./http/change-reason.ts";
 import { refuseWhileClosing } from "./http/closing.ts";
+import { compileAtFirstUse } from "./http/compile-at-first-use.ts";
 import { answerConditionally } from "./http/conditional.ts";
 import { allowOrigins } from "./http/cross-origin.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
@@ -21,23 +18,20 @@ import { refuseOtherMethods } from "./http/other-methods.ts";
 import { refuseUnderPressure } from "./http/pressure.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
-import { serializeBySchema } from "./http/serialization.ts";
 import { type LogStream, serverOptions } from "./http/server-options.ts";
 import { limitTime } from "./http/time-limit.ts";
-import { validateStrictly } from "./http/validation.ts";
 import { writeThrough } from "./http/write.ts";
 import { authenticateCallers, authorizeCallers } from "./keys/authenticate.ts";
 import { type ApiDocument, describeApi } from "./openapi/document.ts";
 import { documentRoutes } from "./openapi/routes.ts";
 import { pageRoutes } from "./pages/routes.ts";
-import { answerProblems } from "./problems/answer.ts";
 import { courseRooms } from "./rooms/courses.ts";
+import { historyRooms } from "./rooms/history.ts";
+import { KINDS } from "./rooms/kinds.ts";
 import { planningRooms } from "./rooms/planning.ts";
 import { rackRooms } from "./rooms/rack.ts";
-import { allReads, planSources } from "./rooms/reads.ts";
-import { signingRoutes } from "./signing/routes.ts";
 import { openSigner } from "./signing/signer.ts";
-import type { Store } from "./store/open.ts";
+import type { Store } from "./store/store.ts";
 
 export type AppParts = {
   readonly config: Config;
@@ -47,31 +41,30 @@ export type AppParts = {
   readonly logStream?: LogStream;
 };
 
+export type BuiltApp = {
+  readonly app: App;
+  /** The API description, once the app is ready. */
+  readonly document: () => ApiDocument;
+  /** Compiles every schema that a route validates or writes with; throws at one that is broken. Once the app is ready. */
+  readonly compileAll: () => void;
+};
+
 const ANSWER_TIME_LIMIT_MS = 10_000;
 
 /** Builds the service: opens no port, reads no environment. The order of the lines is the order in which a request passes them. */
-export async function buildApp(parts: AppParts): Promise<{ app: App; document: () => ApiDocument }> {
+export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const { config, store, now = () => new Date(), logStream } = parts;
   const app: App = Fastify(serverOptions(config, logStream));
-  const all = allReads(store.database);
-  const { keys, people, events, checkpoints } = all;
+  const { answer, commit, bell, findAnswer } = store;
   const signer = await openSigner(config.signingKeys, now);
-  const makeCheckpoint = checkpointMaker(events, signer);
-  const bell = newBell();
-  const ring = checkpointRegularly(app, {
-    events,
-    checkpoints,
-    make: makeCheckpoint,
-    commit: ringingAfter(store.commit, bell),
-    now,
-  });
-  const write = writeThrough(ringingAfter(store.commit, bell, { ring }));
-  const answerOnce = answersOnce(store.findAnswer, write, now);
+  const makeCheckpoint = checkpointMaker(answer, signer);
+  checkpointRegularly(app, { answer, commit, bell, make: makeCheckpoint, now });
+  const write = writeThrough(commit);
+  const doors = { answer, write, answerOnce: answersOnce(findAnswer, write, now), now };
 
   app.removeContentTypeParser("text/plain");
   answerProblems(app);
-  validateStrictly(app);
-  serializeBySchema(app);
+  const compileAll = compileAtFirstUse(app);
   identifyRequests(app);
   addFixedHeaders(app);
   const metrics = measureRequests(app);
@@ -79,27 +72,22 @@ export async function buildApp(parts: AppParts): Promise<{ app: App; document: (
   limitTime(app, ANSWER_TIME_LIMIT_MS);
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
-  const isStillAllowed = authenticateCallers(app, { keys, people, now });
+  const isStillAllowed = authenticateCallers(app, { answer, mark: store.mark, now });
   await limitRates(app, config.rateLimitPerMinute);
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);
   requireScopes(app);
   const refuseOthers = refuseOtherMethods(app);
-  const document = await describeApi(app);
+  const document = await describeApi(app, KINDS);
 
   healthRoutes(app, { health: store.health, isClosing, metrics });
   documentRoutes(app, { document });
-  const context = { all, sources: planSources(all, now), write, answerOnce, now };
-  rackRooms(app, context, config.publicUrl);
-  planningRooms(app, context);
-  courseRooms(app, context, signer, config.publicUrl);
-  eventRoutes(app, { reads: events, keys, now });
-  eventStreamRoutes(app, { reads: events, bell, isStillAllowed });
-  checkpointRoutes(app, { reads: checkpoints, make: makeCheckpoint, answerOnce, now });
-  proofRoutes(app, { events, checkpoints, verify: signer.verify });
-  signingRoutes(app, { signer, makeCheckpoint, write, now });
+  rackRooms(app, doors, config.publicUrl);
+  planningRooms(app, doors);
+  courseRooms(app, doors, signer, config.publicUrl);
+  historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
   await pageRoutes(app);
   refuseOthers();
-  return { app, document };
+  return { app, document, compileAll };
 }

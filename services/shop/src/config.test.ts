@@ -16,7 +16,7 @@ describe("the settings", () => {
     expect(readConfig(shown)).toEqual(readConfig({}));
   });
 
-  test("let nobody but this machine in unless told otherwise", () => {
+  test("let nobody but this machine in by default", () => {
     expect(readConfig({})).toMatchObject({ host: "127.0.0.1", corsOrigins: [], trustedProxies: [] });
   });
 
@@ -46,7 +46,7 @@ describe("the settings", () => {
     expect(config.firstKey).toBe(text);
   });
 
-  test("of a relative database starts where the command was given", () => {
+  test("of a relative database starts in the folder where the command was given", () => {
     expect(readConfig({ INIT_CWD: "/srv/shop", RIMWISE_DATABASE: "rack.sqlite" }).database).toBe(
       "/srv/shop/rack.sqlite",
     );

@@ -14,7 +14,7 @@ export type Config = {
   readonly signingKeys: string;
   /** Where people and programs reach the service; what labels and sheets lead to. */
   readonly publicUrl: string;
-  /** The first manager's key of a new database; made and printed when left out. */
+  /** The first manager's key of a new database; made and printed if absent. */
   readonly firstKey: string | undefined;
   readonly logLevel: string;
   readonly corsOrigins: readonly string[];
@@ -67,7 +67,7 @@ export const SETTINGS = Type.Object(
 export class ConfigError extends Error {}
 
 /**
- * The configuration in an environment. An empty setting counts as left out. A setting this service does not know, or a
+ * The configuration in an environment. An empty setting counts as absent. A setting this service does not know, or a
  * value it cannot use, is refused together with all others. Relative paths start where the command was given.
  */
 export function readConfig(environment: Environment = process.env): Config {
@@ -104,6 +104,8 @@ function readSettings(environment: Environment): Static<typeof SETTINGS> {
     verbose: true,
     coerceTypes: true,
     useDefaults: true,
+    // Whether the settings are a schema at all is for tests to say, not for every start.
+    validateSchema: false,
     formats: { key: isFirstKey },
   });
   const isSettings = ajv.compile<Static<typeof SETTINGS>>(SETTINGS);

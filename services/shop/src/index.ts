@@ -1,9 +1,13 @@
+export { SCOPES, type Scope } from "./access/scopes.ts";
 export { type AppParts, buildApp } from "./app.ts";
+export { bitKind } from "./bits/kind.ts";
 export { type Config, ConfigError, readConfig, SETTINGS } from "./config.ts";
 export type { App } from "./http/app-type.ts";
 export { grantFirstKey } from "./keys/first-key.ts";
-export { SCOPES, type Scope } from "./keys/scopes.ts";
 export type { ApiDocument } from "./openapi/document.ts";
 export { PROBLEMS, type ProblemCode } from "./problems/codes.ts";
-export { MigrationError, migrate } from "./store/migrate.ts";
-export { openStore, type Store } from "./store/open.ts";
+export { KINDS } from "./rooms/kinds.ts";
+export { openShopStore } from "./rooms/store.ts";
+export { creation } from "./store/changes.ts";
+export { MigrationError, migrate } from "./store/sqlite/migrate.ts";
+export type { Store } from "./store/store.ts";

@@ -28,14 +28,14 @@ export function approvalsOf(caller: Caller) {
         "cursor", options,
       ),
 
-    /** Draft a setting from a stored plan, computed anew under the course's policy */
+    /** Draft a setting from a stored plan, computed again under the course's policy */
     create: (body: CreateApprovalData["body"], options?: CreateOptions) =>
       caller.send<CreateApprovalResponse>(
         { method: "POST", path: "/v1/approvals", body, createsOnce: true },
         options,
       ),
 
-    /** Read a setting */
+    /** Read an approval */
     get: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalResponse>(
         { method: "GET", path: "/v1/approvals/{approvalId}", pathParameters: { approvalId } },
@@ -49,7 +49,7 @@ export function approvalsOf(caller: Caller) {
         options,
       ),
 
-    /** Issue a setting anew as it comes out now, after its difference was seen */
+    /** Issue a setting again as computed now, after its difference was seen */
     reissue: (approvalId: string, body: ReissueApprovalData["body"], options?: CreateOptions) =>
       caller.send<ReissueApprovalResponse>(
         { method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, createsOnce: true },
@@ -84,14 +84,14 @@ export function approvalsOf(caller: Caller) {
         options,
       ),
 
-    /** The full copy of what a setting was made from, and what came out */
+    /** The full copy of what a setting was made from, and of the result */
     getApprovalGrounds: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalGroundsResponse>(
         { method: "GET", path: "/v1/approvals/{approvalId}/grounds", pathParameters: { approvalId } },
         options,
       ),
 
-    /** A setting as it is and as it would come out now */
+    /** A setting as it is and as it would be computed now */
     getApprovalDifference: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalDifferenceResponse>(
         { method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } },

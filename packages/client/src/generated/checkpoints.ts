@@ -17,7 +17,7 @@ export function checkpointsOf(caller: Caller) {
         "cursor", options,
       ),
 
-    /** Have the history signed as it stands. The service does so by itself too: after every 1,000 events, and hourly where there are new ones. */
+    /** Have the history signed as it stands. The service does so by itself too: after every 1,000 events, and hourly when there are new ones. */
     create: (options?: CreateOptions) =>
       caller.send<CreateCheckpointResponse>(
         { method: "POST", path: "/v1/events/checkpoints", createsOnce: true },

@@ -40,7 +40,7 @@ export function coursesOf(caller: Caller) {
         options,
       ),
 
-    /** Change a course; settings that come out otherwise under its policy lapse */
+    /** Change a course; settings whose plan changes under its policy lapse */
     update: (courseId: string, body: UpdateCourseData["body"], version: Version | ChangeOptions) =>
       caller.send<UpdateCourseResponse>(
         { method: "PATCH", path: "/v1/courses/{courseId}", pathParameters: { courseId }, body },

@@ -35,7 +35,7 @@ export function keysOf(caller: Caller) {
         options,
       ),
 
-    /** Give a key its next secret; the old one opens for a while longer */
+    /** Give a key its next secret; the old one goes on working for a while */
     rotate: (keyId: string, body: RotateKeyData["body"], options?: CreateOptions) =>
       caller.send<RotateKeyResponse>(
         { method: "POST", path: "/v1/keys/{keyId}/rotate", pathParameters: { keyId }, body, createsOnce: true },

@@ -67,7 +67,7 @@ export function placesOf(caller: Caller) {
         options,
       ),
 
-    /** Tell which bits were seen at a place; what should be there and was not is missing */
+    /** Report which bits were seen at a place; what should be there and was not is missing */
     takeStock: (placeId: string, body: TakeStockData["body"], options?: WriteOptions) =>
       caller.send<TakeStockResponse>(
         { method: "POST", path: "/v1/places/{placeId}/stock-takes", pathParameters: { placeId }, body },

@@ -24,7 +24,7 @@ export function policyOf(caller: Caller) {
         options,
       ),
 
-    /** Tighten the policy of every plan; settings that come out otherwise lapse */
+    /** Tighten the policy of every plan; settings whose plan changes lapse */
     setShop: (body: SetShopPolicyData["body"], version: Version | ChangeOptions) =>
       caller.send<SetShopPolicyResponse>(
         { method: "PUT", path: "/v1/shop-policy", body },

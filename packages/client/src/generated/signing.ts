@@ -23,7 +23,7 @@ export function signingOf(caller: Caller) {
         options,
       ),
 
-    /** Sign with a new key from now on. The earlier key stays published, so that what it signed can be checked; its private half is forgotten. The new key signs a checkpoint first, whose event tells who did this and why. */
+    /** Sign with a new key from now on. The earlier key stays published, so that what it signed can be checked; its private half is forgotten. The new key signs a checkpoint first, whose event says who did this and why. */
     rotateSigningKeys: (options?: WriteOptions) =>
       caller.send<RotateSigningKeysResponse>(
         { method: "POST", path: "/v1/signing-keys/rotate" },

@@ -36,17 +36,17 @@ export function trialsOf(caller: Caller) {
         options,
       ),
 
-    /** The next speed to try, rising in steps from the slowest and never over the ceiling */
-    propose: (bitId: string, options?: CallOptions & { readonly query?: ProposeTrialData["query"] }) =>
-      caller.send<ProposeTrialResponse>(
-        { method: "GET", path: "/v1/bits/{bitId}/speed-trials/next", pathParameters: { bitId }, query: options?.query },
-        options,
-      ),
-
     /** Say that a trial no longer counts, such as after a new bearing */
     setTrialAside: (trialId: string, body: SetTrialAsideData["body"], options?: WriteOptions) =>
       caller.send<SetTrialAsideResponse>(
         { method: "POST", path: "/v1/speed-trials/{trialId}/set-aside", pathParameters: { trialId }, body },
+        options,
+      ),
+
+    /** The next speed to try, rising in steps from the slowest and never over the ceiling */
+    propose: (bitId: string, options?: CallOptions & { readonly query?: ProposeTrialData["query"] }) =>
+      caller.send<ProposeTrialResponse>(
+        { method: "GET", path: "/v1/bits/{bitId}/speed-trials/next", pathParameters: { bitId }, query: options?.query },
         options,
       ),
   };

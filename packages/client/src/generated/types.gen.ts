@@ -241,7 +241,7 @@ export type SpiralCompressionForm = {
      */
     cuttingLengthMm: number;
     /**
-     * Length of the up-cut part at the tip: a pass no deeper than this frays the face it enters. Left out: not known.
+     * Length of the up-cut part at the tip: a pass no deeper than this frays the face it enters. Absent: not known.
      */
     upCutLengthMm?: number;
 };
@@ -265,11 +265,11 @@ export type FlushTrimForm = {
      */
     cuttingLengthMm: number;
     /**
-     * Where the bearing sits; both where there is one at each end of the edges.
+     * Where the bearing sits; both if there is one at each end of the edges.
      */
     bearing: 'tip' | 'shank' | 'both';
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -297,7 +297,7 @@ export type RabbetForm = {
      */
     pilotDiameterMm: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -321,23 +321,23 @@ export type SlotCutterForm = {
      */
     slotWidthMm: number;
     /**
-     * Diameter of the pilot bearing. Left out: none.
+     * Diameter of the pilot bearing. Default: none.
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
     /**
-     * Where the pilot bearing sits. Left out: on the tip.
+     * Where the pilot bearing sits. Default: on the tip.
      */
     bearing?: 'tip' | 'shank';
     /**
-     * Length of the arbor between the disc, with its bearing, and the shank. Left out: none, so that the slot is cut at the table or base.
+     * Length of the arbor between the disc, with its bearing, and the shank. Default: none, so that the slot is cut at the table or base.
      */
     arborLengthMm?: number;
     /**
-     * Diameter of the arbor. Left out: 7.94 mm is assumed.
+     * Diameter of the arbor. Default: 7.94 mm (assumed).
      */
     arborDiameterMm?: number;
 };
@@ -361,11 +361,11 @@ export type ChamferForm = {
      */
     angleDeg: number;
     /**
-     * Diameter of the pilot bearing on the tip. Left out: no pilot, the edges meet in a point.
+     * Diameter of the pilot bearing on the tip. Default: no pilot, the edges meet in a point.
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -409,11 +409,11 @@ export type RoundOverForm = {
      */
     radiusMm: number;
     /**
-     * Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less twice the radius.
+     * Diameter of the pilot bearing. Default: the one that meets the curve, diameter less twice the radius.
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -445,7 +445,7 @@ export type BeadingForm = {
      */
     filletMm: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -469,11 +469,11 @@ export type CoveForm = {
      */
     radiusMm: number;
     /**
-     * Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less twice the radius.
+     * Diameter of the pilot bearing. Default: the one that meets the curve, diameter less twice the radius.
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -517,15 +517,15 @@ export type BullnoseForm = {
      */
     radiusMm: number;
     /**
-     * Height of the parallel edge on each side of the half circle. Left out: none.
+     * Height of the parallel edge on each side of the half circle. Default: none.
      */
     landMm?: number;
     /**
-     * Diameter of a pilot bearing on the tip. Left out: none.
+     * Diameter of a pilot bearing on the tip. Default: none.
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -553,11 +553,11 @@ export type OgeeForm = {
      */
     curve: 'roman' | 'classical';
     /**
-     * Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less four times the radius.
+     * Diameter of the pilot bearing. Default: the one that meets the curve, diameter less four times the radius.
      */
     pilotDiameterMm?: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -585,7 +585,7 @@ export type ThumbnailForm = {
      */
     pilotDiameterMm: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
 };
@@ -697,7 +697,7 @@ export type TongueForm = {
      */
     cuttingLengthMm: number;
     /**
-     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Default: a bearing (assumed).
      */
     pilot?: 'bearing' | 'none';
 };
@@ -729,7 +729,7 @@ export type GrooveForm = {
      */
     cuttingLengthMm: number;
     /**
-     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Default: a bearing (assumed).
      */
     pilot?: 'bearing' | 'none';
 };
@@ -765,11 +765,11 @@ export type CopeForm = {
      */
     landMm: number;
     /**
-     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Default: a bearing (assumed).
      */
     pilot?: 'bearing' | 'none';
     /**
-     * Length of the cutter at the tip, which must reach past the back of the rail. Left out: 6.35 mm is assumed.
+     * Length of the cutter at the tip, which must reach past the back of the rail. Default: 6.35 mm (assumed).
      */
     backCutterLengthMm?: number;
 };
@@ -805,7 +805,7 @@ export type StickForm = {
      */
     landMm: number;
     /**
-     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.
+     * Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Default: a bearing (assumed).
      */
     pilot?: 'bearing' | 'none';
 };
@@ -889,7 +889,7 @@ export type FingerJointForm = {
      */
     fingerDepthMm: number;
     /**
-     * Slope of each side of a finger against square; it lets the joint wedge tight. Left out: square sides.
+     * Slope of each side of a finger against square; it lets the joint wedge tight. Default: square sides.
      */
     taperDeg?: number;
 };
@@ -921,23 +921,23 @@ export type PanelRaisingForm = {
      */
     face: 'bevel' | 'cove' | 'ogee';
     /**
-     * Width of the flat that forms the tongue, next to the pilot. Left out: none.
+     * Width of the flat that forms the tongue, next to the pilot. Default: none.
      */
     tongueWidthMm?: number;
     /**
-     * Height of the square step at the rim. Left out: 1.5 mm is assumed.
+     * Height of the square step at the rim. Default: 1.5 mm (assumed).
      */
     shoulderHeightMm?: number;
     /**
-     * Height of the pilot bearing along the axis. Left out: 4.76 mm is assumed.
+     * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
     pilotHeightMm?: number;
     /**
-     * Diameter of a back-cutter on the tip, beyond the pilot: it relieves the panel's other face. Left out: none.
+     * Diameter of a back-cutter on the tip, beyond the pilot: it relieves the panel's other face. Default: none.
      */
     backCutterDiameterMm?: number;
     /**
-     * Height of the back-cutter. Left out: 6.35 mm is assumed.
+     * Height of the back-cutter. Default: 6.35 mm (assumed).
      */
     backCutterHeightMm?: number;
 };
@@ -969,7 +969,7 @@ export type PanelRaisingVerticalForm = {
      */
     face: 'bevel' | 'cove';
     /**
-     * Length of the parallel edge nearest the shank, which forms the tongue. Left out: none.
+     * Length of the parallel edge nearest the shank, which forms the tongue. Default: none.
      */
     tongueWidthMm?: number;
 };
@@ -1009,7 +1009,7 @@ export type CustomForm = {
      */
     diameterMm: number;
     /**
-     * Radius at the tip; 0 where the edges meet in a point.
+     * Radius at the tip; 0 if the edges meet in a point.
      */
     startRadiusMm: number;
     /**
@@ -1017,7 +1017,7 @@ export type CustomForm = {
      */
     segments: Array<GivenSegment>;
     /**
-     * Diameter of a pilot that runs on the work; parallel segments of this diameter are the pilot and do not cut. Left out: none.
+     * Diameter of a pilot that runs on the work; parallel segments of this diameter are the pilot and do not cut. Default: none.
      */
     pilotDiameterMm?: number;
 };
@@ -1176,7 +1176,7 @@ export type NewBit = {
 };
 
 /**
- * What to change of a bit. A given field replaces the old one whole; null removes one that may be left out.
+ * What to change of a bit. A given field replaces the old one whole; null removes one that is optional.
  */
 export type BitChange = {
     /**
@@ -1304,7 +1304,7 @@ export type Bit = {
      */
     inspectedAt?: string;
     /**
-     * When it is to be inspected next. RFC 3339.
+     * When its next inspection is due. RFC 3339.
      */
     inspectionDueAt?: string;
     /**
@@ -1359,7 +1359,7 @@ export type BitRetirement = {
      */
     because: string;
     /**
-     * Whether another has taken its place. Left out: no, it is to reorder.
+     * Whether another has taken its place. Default: no, so it is on the list to reorder.
      */
     isReplaced?: boolean;
 };
@@ -1461,7 +1461,7 @@ export type ImportFault = {
      */
     line: number;
     /**
-     * The column, or in NDJSON the JSON Pointer (RFC 6901). Left out: the whole row.
+     * The column, or in NDJSON the JSON Pointer (RFC 6901). Default: the whole row.
      */
     column?: string;
     /**
@@ -1479,11 +1479,11 @@ export type ImportFault = {
  */
 export type ImportReport = {
     /**
-     * The record of this import. Left out where nothing was changed.
+     * The record of this import. Absent if nothing was changed.
      */
     importId?: string;
     /**
-     * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 10000 rows. `row-by-row` takes the good ones of up to 100000.
+     * `all-or-nothing` changes nothing if one row cannot be taken, and takes up to 10000 rows. `row-by-row` takes the good ones of up to 100000.
      */
     mode: 'all-or-nothing' | 'row-by-row';
     /**
@@ -1515,7 +1515,7 @@ export type ImportReport = {
      */
     faults: Array<ImportFault>;
     /**
-     * Faults beyond those told.
+     * Faults beyond those listed.
      */
     faultsLeftOut: number;
     /**
@@ -1744,7 +1744,7 @@ export type PlaceContents = {
         [key: string]: string;
     };
     /**
-     * False where the place has more bits than one answer tells.
+     * False if the place has more bits than one answer lists.
      */
     isComplete: boolean;
 };
@@ -1758,7 +1758,7 @@ export type NewLoan = {
      */
     bitId: string;
     /**
-     * Id of the person; left out, the one whose key asks. A member borrows in their own name only.
+     * Id of the person; default: the one whose key asks. A member borrows in their own name only.
      */
     personId?: string;
     /**
@@ -1770,7 +1770,7 @@ export type NewLoan = {
      */
     job?: string;
     /**
-     * When it should be back. Left out: 24 hours from now. RFC 3339.
+     * When it should be back. Default: 24 hours from now. RFC 3339.
      */
     dueAt?: string;
 };
@@ -1780,7 +1780,7 @@ export type NewLoan = {
  */
 export type LoanReturn = {
     /**
-     * Id of the place it was put; left out, the place it belongs to.
+     * Id of the place it was put; default: the place it belongs to.
      */
     placeId?: string;
 };
@@ -1814,7 +1814,7 @@ export type Loan = {
      */
     dueAt: string;
     /**
-     * When it came back. Left out while it is out. RFC 3339.
+     * When it came back. Absent while it is out. RFC 3339.
      */
     returnedAt?: string;
     /**
@@ -1854,15 +1854,15 @@ export type LoanPage = {
  */
 export type NewInspection = {
     /**
-     * When it was looked at; left out, now. RFC 3339.
+     * When it was looked at; default: now. RFC 3339.
      */
     inspectedAt?: string;
     /**
-     * What was found; empty where all is well.
+     * What was found; empty if all is well.
      */
     findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
     /**
-     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
+     * `note` only records; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
      */
     effect: 'note' | 'hold' | 'retire';
     /**
@@ -1892,11 +1892,11 @@ export type Inspection = {
      */
     inspectedAt: string;
     /**
-     * What was found; empty where all is well.
+     * What was found; empty if all is well.
      */
     findings: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
     /**
-     * `note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
+     * `note` only records; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
      */
     effect: 'note' | 'hold' | 'retire';
     /**
@@ -1932,11 +1932,11 @@ export type InspectionPage = {
 };
 
 /**
- * A bit came back sharpened, with what was measured: its diameter, or where more changed its whole form. Neither: only the edge was touched.
+ * A bit came back sharpened, with what was measured: its diameter, or if more changed, its whole form. Neither: only the edge was touched.
  */
 export type NewSharpening = {
     /**
-     * When it was done; left out, now. RFC 3339.
+     * When it was done; default: now. RFC 3339.
      */
     sharpenedAt?: string;
     /**
@@ -2048,15 +2048,15 @@ export type EdgeLife = {
      */
     basis: 'own-history' | 'estimate';
     /**
-     * Whether it is to be sharpened.
+     * Whether it should be sharpened.
      */
     isDue: boolean;
     /**
-     * How many until the smallest usable diameter; null where none is recorded.
+     * How many until the smallest usable diameter; null if none is recorded.
      */
     sharpeningsLeft: number | null;
     /**
-     * What no figure can tell.
+     * What no figure can say.
      */
     advice: string;
 };
@@ -2078,7 +2078,7 @@ export type Dial = {
         last: Mark;
     };
     /**
-     * Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Left out: 1.
+     * Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Default: 1.
      */
     steps?: number;
     /**
@@ -2119,17 +2119,17 @@ export type NewRouter = {
      */
     inputPowerW?: number;
     /**
-     * Shank diameters its collets take. Left out: not known.
+     * Shank diameters its collets take. Default: not known.
      */
     colletDiametersMm?: Array<number>;
     /**
-     * How it can be used: one that is fixed under a table cannot be held. Left out: both.
+     * How it can be used: one that is fixed under a table cannot be held. Default: both.
      */
     mountings?: Array<'table' | 'handheld'>;
 };
 
 /**
- * What to change of a router. A given field replaces the old one whole; null removes one that may be left out.
+ * What to change of a router. A given field replaces the old one whole; null removes one that is optional.
  */
 export type RouterChange = {
     /**
@@ -2181,11 +2181,11 @@ export type Router = {
      */
     inputPowerW?: number;
     /**
-     * Shank diameters its collets take. Left out: not known.
+     * Shank diameters its collets take. Default: not known.
      */
     colletDiametersMm?: Array<number>;
     /**
-     * How it can be used: one that is fixed under a table cannot be held. Left out: both.
+     * How it can be used: one that is fixed under a table cannot be held. Default: both.
      */
     mountings?: Array<'table' | 'handheld'>;
     /**
@@ -2225,7 +2225,7 @@ export type RouterPage = {
  */
 export type NewDialReading = {
     /**
-     * When it was read; left out, now. RFC 3339.
+     * When it was read; default: now. RFC 3339.
      */
     readAt?: string;
     mark: Mark;
@@ -2403,7 +2403,7 @@ export type ColletPage = {
  */
 export type NewRunOutReading = {
     /**
-     * When it was read; left out, now. RFC 3339.
+     * When it was read; default: now. RFC 3339.
      */
     readAt?: string;
     /**
@@ -2505,7 +2505,7 @@ export type NewSpeedTrial = {
      */
     routerId: string;
     /**
-     * When it was tried; left out, now. RFC 3339.
+     * When it was tried; default: now. RFC 3339.
      */
     triedAt?: string;
     mark?: Mark;
@@ -2648,27 +2648,27 @@ export type TrialProposal = {
      */
     dialMark: number | string | null;
     /**
-     * Nominal speed to try; null where there is none.
+     * Nominal speed to try; null when there is none.
      */
     rpm: number | null;
     /**
-     * How fast it may truly run there; null where there is none.
+     * How fast it may truly run there; null when there is none.
      */
     rpmHighest: number | null;
     /**
-     * Which step of the climb this is; null where there is none.
+     * Which step of the climb this is; null when there is none.
      */
     step: number | null;
     /**
-     * How many there are if it runs free every time; null where there is none.
+     * How many there are if it runs free every time; null when there is none.
      */
     stepsAtMost: number | null;
     /**
-     * Fastest speed it has run free at in this router; null where it never did.
+     * Fastest speed it has run free at in this router; null when it never did.
      */
     fastestFreeRpm: number | null;
     /**
-     * What the climb stays under; null where it cannot start.
+     * What the climb stays under; null when it cannot start.
      */
     ceilingRpm: number | null;
     /**
@@ -2680,7 +2680,7 @@ export type TrialProposal = {
      */
     because: string | null;
     /**
-     * What to do, in order. Nothing where there is no speed to try.
+     * What to do, in order. Nothing when there is no speed to try.
      */
     howTo: Array<string>;
 };
@@ -2710,7 +2710,7 @@ export type NewUse = {
      */
     colletId?: string;
     /**
-     * When it was done; left out, now. RFC 3339.
+     * When it was done; default: now. RFC 3339.
      */
     doneAt?: string;
     /**
@@ -2842,7 +2842,7 @@ export type UsedBit = {
 };
 
 /**
- * A bit another of which is to be bought.
+ * A bit to buy again.
  */
 export type ReorderBit = {
     bit: Bit;
@@ -2903,7 +2903,7 @@ export type OutlinePath = {
      */
     path: string;
     /**
-     * Millimetres to one unit of the path, such as 25.4. Left out: 1.
+     * Millimetres to one unit of the path, such as 25.4. Default: 1.
      */
     unitMm?: number;
 };
@@ -2914,7 +2914,7 @@ export type OutlinePath = {
 export type ConvertedOutline = {
     form: CustomForm;
     /**
-     * How far the outline may be from a Bézier curve of the path; 0 where it has none.
+     * How far the outline may be from a Bézier curve of the path; 0 if it has none.
      */
     toleranceMm: number;
 };
@@ -3077,7 +3077,7 @@ export type PolicyRule = {
      */
     name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio';
     /**
-     * In force where nobody tightens it.
+     * In force unless somebody tightens it.
      */
     default: number;
     /**
@@ -3227,7 +3227,7 @@ export type RouterInput = {
      */
     inputPowerW?: number;
     /**
-     * Shank diameters its collets take. Left out: not known.
+     * Shank diameters its collets take. Default: not known.
      */
     colletDiametersMm?: Array<number>;
 };
@@ -3245,7 +3245,7 @@ export type PolicyLayer = {
      */
     rimSpeedMaxMPerS?: number;
     /**
-     * Speed allowed, as a share of the slowest at which the bit shook, where no slower trial ran free. In ratio; usually 0.8, and only ever lower.
+     * Speed allowed, as a share of the slowest at which the bit shook, if no slower trial ran free. In ratio; usually 0.8, and only ever lower.
      */
     shookMarginRatio?: number;
     /**
@@ -3253,11 +3253,11 @@ export type PolicyLayer = {
      */
     dialReadToleranceRatio?: number;
     /**
-     * The same between two readings, where the speed is drawn straight from one to the next. In ratio; usually 0.05, and only ever higher.
+     * The same between two readings; there the speed is interpolated. In ratio; usually 0.05, and only ever higher.
      */
     dialBetweenToleranceRatio?: number;
     /**
-     * The same where only the router's speed range is known. In ratio; usually 0.1, and only ever higher.
+     * The same if only the router's speed range is known. In ratio; usually 0.1, and only ever higher.
      */
     dialRangeToleranceRatio?: number;
     /**
@@ -3369,7 +3369,7 @@ export type PolicyLayer = {
      */
     balanceGradeMaxMmPerS?: number;
     /**
-     * Shank between collet and head taken where it was not measured. In mm; usually 10, and only ever higher.
+     * Shank between collet and head taken if it was not measured. In mm; usually 10, and only ever higher.
      */
     stickOutAssumedMm?: number;
     /**
@@ -3409,7 +3409,7 @@ export type PolicyLayer = {
      */
     panelEngagementMinMm?: number;
     /**
-     * How far off the moisture content of the wood may be where nobody said. In % moisture content; usually 1, and only ever higher.
+     * How far off the moisture content of the wood may be if nobody said. In % moisture content; usually 1, and only ever higher.
      */
     moistureToleranceAssumedPercent?: number;
     /**
@@ -3453,7 +3453,7 @@ export type PolicyLayer = {
      */
     inspectionIntervalM?: number;
     /**
-     * Diameter that one sharpening is taken to cost where a bit's own were not measured. In mm; usually 0.3, and only ever higher.
+     * Diameter that one sharpening is taken to cost if a bit's own were not measured. In mm; usually 0.3, and only ever higher.
      */
     sharpeningLossAssumedMm?: number;
     /**
@@ -3502,7 +3502,7 @@ export type EdgeCut = {
      */
     edges: Array<Edge>;
     /**
-     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
     /**
@@ -3510,19 +3510,19 @@ export type EdgeCut = {
      */
     curved?: boolean;
     /**
-     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
     /**
-     * Thickness of the work. Left out: 19 mm is assumed.
+     * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Left out: its whole profile.
+     * How far the bit stands out of the table or base at the end. Default: its whole profile.
      */
     heightMm?: number;
     /**
-     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
+     * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
 };
@@ -3537,7 +3537,7 @@ export type PanelCut = {
      */
     edges: Array<Edge>;
     /**
-     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
     /**
@@ -3545,19 +3545,19 @@ export type PanelCut = {
      */
     curved?: boolean;
     /**
-     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
     /**
-     * Thickness of the work. Left out: 19 mm is assumed.
+     * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Left out: its whole profile.
+     * How far the bit stands out of the table or base at the end. Default: its whole profile.
      */
     heightMm?: number;
     /**
-     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
+     * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
 };
@@ -3572,7 +3572,7 @@ export type JointCut = {
      */
     edges: Array<Edge>;
     /**
-     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
     /**
@@ -3580,19 +3580,19 @@ export type JointCut = {
      */
     curved?: boolean;
     /**
-     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
     /**
-     * Thickness of the work. Left out: 19 mm is assumed.
+     * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Left out: its whole profile.
+     * How far the bit stands out of the table or base at the end. Default: its whole profile.
      */
     heightMm?: number;
     /**
-     * How far its axis stands behind the fence or pilot contact. Left out: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
+     * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
 };
@@ -3607,7 +3607,7 @@ export type RabbetCut = {
      */
     edges: Array<Edge>;
     /**
-     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
     /**
@@ -3615,7 +3615,7 @@ export type RabbetCut = {
      */
     curved?: boolean;
     /**
-     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
     /**
@@ -3623,7 +3623,7 @@ export type RabbetCut = {
      */
     depthMm: number;
     /**
-     * Width of the step. Left out: what the pilot gives, or the bit's radius without one.
+     * Width of the step. Default: what the pilot gives, or the bit's radius without one.
      */
     widthMm?: number;
 };
@@ -3638,7 +3638,7 @@ export type GrooveCut = {
      */
     edges: Array<Edge>;
     /**
-     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
     /**
@@ -3661,7 +3661,7 @@ export type TrimCut = {
      */
     edges: Array<Edge>;
     /**
-     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
     /**
@@ -3669,7 +3669,7 @@ export type TrimCut = {
      */
     curved?: boolean;
     /**
-     * Handheld: around the outside of the work, or the inside of an opening. Left out: outside.
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
     /**
@@ -3677,7 +3677,7 @@ export type TrimCut = {
      */
     overhangMm: number;
     /**
-     * Thickness of the work. Left out: 19 mm is assumed.
+     * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
 };
@@ -3692,7 +3692,7 @@ export type SurfaceCut = {
      */
     edges: Array<Edge>;
     /**
-     * Left out: against the rotation. With it (a climb cut) only a light bite is planned.
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
     /**
@@ -3704,7 +3704,7 @@ export type SurfaceCut = {
      */
     widthMm: number;
     /**
-     * How far each row moves over, as a share of the bit's diameter. Left out: 0.5.
+     * How far each row moves over, as a share of the bit's diameter. Default: 0.5.
      */
     stepOverRatio?: number;
 };
@@ -3764,7 +3764,7 @@ export type PlanMounting = {
  */
 export type FasterSetting = {
     /**
-     * The next faster mark; null where there is no dial.
+     * The next faster mark; null without a dial.
      */
     dialMark: Mark | null;
     /**
@@ -3848,7 +3848,7 @@ export type PlanSpeed = {
      */
     nextLimit: string | null;
     /**
-     * What would lift the binding limit; null where nothing may.
+     * What would lift the binding limit; null if nothing may.
      */
     raisedBy: Told | null;
     /**
@@ -3905,7 +3905,7 @@ export type PlanSpeed = {
         text: string;
     }>;
     /**
-     * As a person would read it; where units were asked for.
+     * As a person would read it; present if `units` was given.
      */
     display?: {
         rpm: string;
@@ -4043,7 +4043,7 @@ export type PlanPass = {
         percent: number;
     }>;
     /**
-     * As a person would read it; where units were asked for.
+     * As a person would read it; present if `units` was given.
      */
     display?: {
         height: string;
@@ -4130,7 +4130,7 @@ export type PassProfile = {
      */
     pass: number;
     /**
-     * What is left; two where a groove goes right through.
+     * What is left; two if a groove goes right through.
      */
     pieces: Array<ProfilePiece>;
 };
@@ -4170,7 +4170,7 @@ export type Plan = {
      */
     assumptions: Array<Told>;
     /**
-     * The work after each pass, where `profiles` was asked for; of a surface, after one row.
+     * The work after each pass, if `profiles` was asked for; of a surface, after one row.
      */
     profiles?: Array<PassProfile>;
     /**
@@ -4378,15 +4378,15 @@ export type ShopTableRow = {
      */
     because: string | null;
     /**
-     * The least of the limits; null where the bit does not go into the router at all.
+     * The least of the limits; null if the bit does not go into the router at all.
      */
     ceilingRpm: number | null;
     /**
-     * Nominal speed; null where it must not be run.
+     * Nominal speed; null if it must not be run.
      */
     rpm: number | null;
     /**
-     * The mark; null without a dial or where it must not be run.
+     * The mark; null without a dial or if it must not be run.
      */
     dialMark: number | string | null;
     /**
@@ -4414,7 +4414,7 @@ export type PanelOpening = {
      */
     name?: string;
     /**
-     * Frames like this one. Left out: 1.
+     * Frames like this one. Default: 1.
      */
     count?: number;
     /**
@@ -4426,11 +4426,11 @@ export type PanelOpening = {
      */
     heightMm: number;
     /**
-     * Which way the panel's grain runs. Left out: along the height.
+     * Which way the panel's grain runs. Default: along the height.
      */
     grainAlong?: 'height' | 'width';
     /**
-     * A panel that was cut already, to be judged. Left out: the size is found.
+     * A panel that was cut already, to be judged. Default: the size is found.
      */
     panel?: {
         /**
@@ -4489,7 +4489,7 @@ export type WoodMoisture = {
      */
     percent: number;
     /**
-     * How far off that may be. Left out: what the policy assumes.
+     * How far off that may be. Default: what the policy assumes.
      */
     tolerancePercent?: number;
 };
@@ -4512,7 +4512,7 @@ export type PanelsRequest = {
      */
     woodId: string;
     /**
-     * How the boards were sawn. Left out: flat, which moves most.
+     * How the boards were sawn. Default: flat, which moves most.
      */
     sawn?: 'flat' | 'quarter';
     moisture: WoodMoisture;
@@ -4530,11 +4530,11 @@ export type PanelsRequest = {
      */
     mounting?: 'table' | 'handheld';
     /**
-     * How far the bit stands out of the table or base at the end. Left out: the height that leaves a tongue the groove takes.
+     * How far the bit stands out of the table or base at the end. Default: the height that leaves a tongue the groove takes.
      */
     heightMm?: number;
     /**
-     * How far its axis stands behind the fence. Left out: the pilot's radius.
+     * How far its axis stands behind the fence. Default: the pilot's radius.
      */
     fenceMm?: number;
     /**
@@ -4630,7 +4630,7 @@ export type PanelDimension = {
      */
     grooveDepthNeededMm: number;
     /**
-     * As a person would read it; where units were asked for.
+     * As a person would read it; present if `units` was given.
      */
     display?: {
         cut: string;
@@ -4818,7 +4818,7 @@ export type PanelSizing = {
      */
     assumptions: Array<PanelAssumption>;
     /**
-     * The plan of the edges; null where no bit was named, or where no panel fits.
+     * The plan of the edges; null if no bit was named, or no panel fits.
      */
     work: PanelWork | null;
     /**
@@ -4946,7 +4946,7 @@ export type NewKey = {
      */
     personId?: string;
     /**
-     * Nothing but these, and only as far as the role goes. Left out: all of the role's.
+     * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
     scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
@@ -4960,7 +4960,7 @@ export type NewKey = {
  */
 export type KeyRotation = {
     /**
-     * How long the old secret still opens. Left out: 1440, one day.
+     * How long the old secret still opens. Default: 1440, one day.
      */
     overlapMinutes?: number;
 };
@@ -4986,7 +4986,7 @@ export type Key = {
      */
     personId?: string;
     /**
-     * Nothing but these, and only as far as the role goes. Left out: all of the role's.
+     * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
     scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
@@ -5036,7 +5036,7 @@ export type CreatedKey = {
      */
     personId?: string;
     /**
-     * Nothing but these, and only as far as the role goes. Left out: all of the role's.
+     * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
     scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
@@ -5157,7 +5157,7 @@ export type NewCourse = {
 };
 
 /**
- * What to change of a course. Settings that come out otherwise under its new policy lapse.
+ * What to change of a course. Settings whose plan changes under its new policy lapse.
  */
 export type CourseChange = {
     /**
@@ -5286,7 +5286,7 @@ export type Needs = {
         missing: Array<Missing>;
     }>;
     /**
-     * False where the course has more students than one answer looks at.
+     * False if the course has more students than one answer looks at.
      */
     isComplete: boolean;
 };
@@ -5436,7 +5436,7 @@ export type NewQualification = {
      */
     kind: 'safety-test' | 'demonstration' | 'parental-consent' | 'instruction';
     /**
-     * What was shown, where a setting asks for it by name, such as large-bits.
+     * What was shown, if a setting asks for it by name, such as large-bits.
      */
     skill?: string;
     /**
@@ -5444,7 +5444,7 @@ export type NewQualification = {
      */
     scorePercent?: number;
     /**
-     * Until when it counts; left out, as long as courses accept it. RFC 3339.
+     * Until when it counts; default: as long as courses accept it. RFC 3339.
      */
     expiresAt?: string;
     /**
@@ -5452,7 +5452,7 @@ export type NewQualification = {
      */
     notes?: string;
     /**
-     * When it was given; left out, now. RFC 3339.
+     * When it was given; default: now. RFC 3339.
      */
     givenAt?: string;
 };
@@ -5474,7 +5474,7 @@ export type Qualification = {
      */
     kind: 'safety-test' | 'demonstration' | 'parental-consent' | 'instruction';
     /**
-     * What was shown, where a setting asks for it by name, such as large-bits.
+     * What was shown, if a setting asks for it by name, such as large-bits.
      */
     skill?: string;
     /**
@@ -5482,7 +5482,7 @@ export type Qualification = {
      */
     scorePercent?: number;
     /**
-     * Until when it counts; left out, as long as courses accept it. RFC 3339.
+     * Until when it counts; default: as long as courses accept it. RFC 3339.
      */
     expiresAt?: string;
     /**
@@ -5559,7 +5559,7 @@ export type NewApproval = {
      */
     woodIds?: Array<string>;
     /**
-     * Only for these students. Left out: for every student of the course.
+     * Only for these students. Default: for every student of the course.
      */
     personIds?: Array<string>;
     /**
@@ -5571,7 +5571,7 @@ export type NewApproval = {
      */
     supervision: 'beside' | 'in-the-room' | 'on-call';
     /**
-     * From when; left out, now. RFC 3339.
+     * From when; default: now. RFC 3339.
      */
     validFrom?: string;
     /**
@@ -5674,7 +5674,7 @@ export type Lapse = {
     };
     before: Setting;
     /**
-     * What it would be now; null where nothing may be run.
+     * What it would be now; null if nothing may be run.
      */
     after: Setting | null;
 };
@@ -5716,7 +5716,7 @@ export type Approval = {
      */
     woodIds: Array<string>;
     /**
-     * Only for these students. Left out: for every student of the course.
+     * Only for these students. Default: for every student of the course.
      */
     personIds?: Array<string>;
     /**
@@ -5840,16 +5840,16 @@ export type ApprovalDifference = {
      */
     approvalId: string;
     /**
-     * Whether it would come out just the same.
+     * Whether the result would be the same.
      */
     isSame: boolean;
     before: Setting;
     /**
-     * As it would come out now; null where nothing may be run.
+     * What it would be now; null if nothing may be run.
      */
     after: Setting | null;
     /**
-     * Every place where the plan would come out otherwise.
+     * Every value of the plan that would be different.
      */
     differing: Array<{
         /**
@@ -5861,16 +5861,16 @@ export type ApprovalDifference = {
          */
         pointer: string;
         /**
-         * What the plan says there; left out where nothing.
+         * What the plan says there; absent if nothing.
          */
         before?: unknown;
         /**
-         * What it would say now; left out where nothing.
+         * What it would say now; absent if nothing.
          */
         after?: unknown;
     }>;
     /**
-     * Why nothing may be run; null where something may.
+     * Why nothing may be run; null if something may.
      */
     because: string | null;
     /**
@@ -5880,7 +5880,7 @@ export type ApprovalDifference = {
 };
 
 /**
- * A setting to issue anew after its difference was seen.
+ * A setting to issue again after its difference was seen.
  */
 export type Reissue = {
     /**
@@ -5888,7 +5888,7 @@ export type Reissue = {
      */
     resultDigest: string;
     /**
-     * Until when; left out, as before. RFC 3339.
+     * Until when; default: unchanged. RFC 3339.
      */
     validUntil?: string;
 };
@@ -5950,7 +5950,7 @@ export type ReasonWhyNot = {
 };
 
 /**
- * May this person run this bit on this router at this mark, now? Left out, the mark is the router's one speed.
+ * May this person run this bit on this router at this mark, now? Without a mark, the router must have one speed.
  */
 export type CheckRequest = {
     /**
@@ -5967,7 +5967,7 @@ export type CheckRequest = {
     routerId: string;
     dialMark?: Mark;
     /**
-     * Id of the wood; left out, any that the setting is for.
+     * Id of the wood; default: any that the setting is for.
      */
     woodId?: string;
     /**
@@ -5975,7 +5975,7 @@ export type CheckRequest = {
      */
     mounting?: 'table' | 'handheld';
     /**
-     * Whether to keep this check. Left out: no.
+     * Whether to keep this check. Default: no.
      */
     isRecorded?: boolean;
 };
@@ -5989,7 +5989,7 @@ export type CheckAnswer = {
      */
     isAllowed: boolean;
     /**
-     * Every reason why not; empty where allowed.
+     * Every reason why not; empty if allowed.
      */
     reasons: Array<ReasonWhyNot>;
     /**
@@ -5997,11 +5997,11 @@ export type CheckAnswer = {
      */
     approvalId: string | null;
     /**
-     * How closely somebody must watch; null where not allowed.
+     * How closely somebody must watch; null if not allowed.
      */
     supervision: string | null;
     /**
-     * Until when, if nothing changes; null where not allowed.
+     * Until when, if nothing changes; null if not allowed.
      */
     validUntil: string | null;
     /**
@@ -6009,7 +6009,7 @@ export type CheckAnswer = {
      */
     at: string;
     /**
-     * Id of the kept check; null where it is not kept.
+     * Id of the kept check; null if it is not kept.
      */
     checkId: string | null;
 };
@@ -6046,7 +6046,7 @@ export type Check = {
         /**
          * How it is held.
          */
-        mounting?: string;
+        mounting?: 'table' | 'handheld';
     };
     /**
      * What the answer was.
@@ -6227,7 +6227,7 @@ export type Checkpoint = {
      */
     signingKeyId: string;
     /**
-     * `sequence`, `hash` and `at` signed as a compact JWS (RFC 7515), `typ` `rimwise-checkpoint+jws`. Kept elsewhere, it tells a history that was rewritten.
+     * `sequence`, `hash` and `at` signed as a compact JWS (RFC 7515), `typ` `rimwise-checkpoint+jws`. Kept elsewhere, it exposes a history that was rewritten.
      */
     statement: string;
     /**
@@ -6289,7 +6289,7 @@ export type HistoryProof = {
      */
     lastSequence: number;
     /**
-     * Send it as `fromSequence` to go on: at most 50000 events are checked at a time. Null at the end, and where something is wrong.
+     * Send it as `fromSequence` to go on: at most 50000 events are checked at a time. Null at the end, and if something is wrong.
      */
     nextSequence: number | null;
     /**
@@ -6297,7 +6297,7 @@ export type HistoryProof = {
      */
     checkpoints: number;
     /**
-     * The first thing that is wrong; left out where nothing is.
+     * The first thing that is wrong; absent if nothing is.
      */
     broken?: {
         /**
@@ -6572,7 +6572,7 @@ export type ListBitsData = {
          */
         shankDiameterMm?: number;
         /**
-         * How far the sizes may be off. Left out: 0.4 mm.
+         * How far the sizes may be off. Default: 0.4 mm.
          */
         toleranceMm?: number;
         /**
@@ -7776,15 +7776,15 @@ export type ImportBitsData = {
     path?: never;
     query?: {
         /**
-         * `all-or-nothing` changes nothing where one row cannot be taken, and takes up to 10000 rows. `row-by-row` takes the good ones of up to 100000.
+         * `all-or-nothing` changes nothing if one row cannot be taken, and takes up to 10000 rows. `row-by-row` takes the good ones of up to 100000.
          */
         mode?: 'all-or-nothing' | 'row-by-row';
         /**
-         * Change nothing and tell what would be.
+         * Change nothing and report what would be.
          */
         dryRun?: boolean;
         /**
-         * Take a file that has made new bits before, which makes them once more. Not needed where every row has its `id`.
+         * Take a file that has made new bits before, which makes them once more. Not needed if every row has its `id`.
          */
         again?: boolean;
     };
@@ -7913,7 +7913,7 @@ export type GetImportData = {
     };
     path: {
         /**
-         * Id of a import.
+         * Id of an import.
          */
         importId: string;
     };
@@ -8807,7 +8807,7 @@ export type GetInspectionData = {
     };
     path: {
         /**
-         * Id of a inspection.
+         * Id of an inspection.
          */
         inspectionId: string;
     };
@@ -10431,73 +10431,6 @@ export type GetTrialResponses = {
 
 export type GetTrialResponse = GetTrialResponses[keyof GetTrialResponses];
 
-export type ProposeTrialData = {
-    body?: never;
-    path: {
-        /**
-         * Id of a bit.
-         */
-        bitId: string;
-    };
-    query: {
-        /**
-         * The router to try it in.
-         */
-        routerId: string;
-    };
-    url: '/v1/bits/{bitId}/speed-trials/next';
-};
-
-export type ProposeTrialErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
-     */
-    422: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type ProposeTrialError = ProposeTrialErrors[keyof ProposeTrialErrors];
-
-export type ProposeTrialResponses = {
-    /**
-     * The next speed to try.
-     */
-    200: TrialProposal;
-};
-
-export type ProposeTrialResponse = ProposeTrialResponses[keyof ProposeTrialResponses];
-
 export type SetTrialAsideData = {
     body: SetAside;
     headers?: {
@@ -10573,6 +10506,73 @@ export type SetTrialAsideResponses = {
 };
 
 export type SetTrialAsideResponse = SetTrialAsideResponses[keyof SetTrialAsideResponses];
+
+export type ProposeTrialData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query: {
+        /**
+         * The router to try it in.
+         */
+        routerId: string;
+    };
+    url: '/v1/bits/{bitId}/speed-trials/next';
+};
+
+export type ProposeTrialErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ProposeTrialError = ProposeTrialErrors[keyof ProposeTrialErrors];
+
+export type ProposeTrialResponses = {
+    /**
+     * The next speed to try.
+     */
+    200: TrialProposal;
+};
+
+export type ProposeTrialResponse = ProposeTrialResponses[keyof ProposeTrialResponses];
 
 export type ListUsesData = {
     body?: never;
@@ -11312,7 +11312,7 @@ export type PreviewManyPlansData = {
     path?: never;
     query?: {
         /**
-         * Adds `display` texts in these units, and tells sentences in them alone.
+         * Adds `display` texts in these units, and writes the sentences in them alone.
          */
         units?: 'metric' | 'imperial';
         /**
@@ -11443,7 +11443,7 @@ export type PreviewPlanData = {
     path?: never;
     query?: {
         /**
-         * Adds `display` texts in these units, and tells sentences in them alone.
+         * Adds `display` texts in these units, and writes the sentences in them alone.
          */
         units?: 'metric' | 'imperial';
         /**
@@ -11581,7 +11581,7 @@ export type CreatePlanData = {
     path?: never;
     query?: {
         /**
-         * Adds `display` texts in these units, and tells sentences in them alone.
+         * Adds `display` texts in these units, and writes the sentences in them alone.
          */
         units?: 'metric' | 'imperial';
         /**
@@ -11711,7 +11711,7 @@ export type SizePanelsData = {
     path?: never;
     query?: {
         /**
-         * Adds `display` texts in these units, and tells sentences in them alone.
+         * Adds `display` texts in these units, and writes the sentences in them alone.
          */
         units?: 'metric' | 'imperial';
     };
@@ -13604,7 +13604,7 @@ export type GetApprovalData = {
     };
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };
@@ -13664,7 +13664,7 @@ export type IssueApprovalData = {
     };
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };
@@ -13736,7 +13736,7 @@ export type ReissueApprovalData = {
     };
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };
@@ -13812,7 +13812,7 @@ export type WithdrawApprovalData = {
     };
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };
@@ -13882,7 +13882,7 @@ export type GetApprovalSheetData = {
     body?: never;
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };
@@ -13940,7 +13940,7 @@ export type GetApprovalLabelData = {
     body?: never;
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };
@@ -14031,7 +14031,7 @@ export type GetApprovalGroundsData = {
     body?: never;
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };
@@ -14089,7 +14089,7 @@ export type GetApprovalDifferenceData = {
     body?: never;
     path: {
         /**
-         * Id of a setting.
+         * Id of an approval.
          */
         approvalId: string;
     };

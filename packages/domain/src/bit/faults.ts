@@ -1,4 +1,5 @@
 import { type Fault, faultsUnder } from "../quantity/fault.ts";
+import { fieldFaults, recordFaults } from "../quantity/field.ts";
 import { rangeFaults } from "../quantity/range.ts";
 import { BIT_RANGES, type Bit } from "./bit.ts";
 import type { DimensionSpec } from "./form/define.ts";
@@ -7,6 +8,10 @@ import { type Form, formFitFaults, formSummary } from "./form/registry.ts";
 /**
  * Everything wrong with a bit: fields outside their range, then dimensions that do not fit each other.
  * Pointers start at the bit. An empty list means the geometry has an answer.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * bitFaults(bit) // → []
+ * bitFaults({ ...bit, shankDiameterMm: 40 }) // → [{ pointer: "/shankDiameterMm", code: "out-of-range", values: { given: 40, min: 3, max: 20 } }]
  */
 export function bitFaults(bit: Bit): Fault[] {
   const own = [
@@ -20,26 +25,21 @@ export function bitFaults(bit: Bit): Fault[] {
   return [...own, ...faultsUnder("/form", formFaults(bit.form))];
 }
 
-/** Everything wrong with a form by itself. Pointers start at the form. */
+/**
+ * Everything wrong with a form by itself: dimensions outside their range, then those that do not fit each other. Pointers start
+ * at the form.
+ * @example
+ * formFaults({ kind: "cove", diameterMm: 20, radiusMm: 12 })[0].code // → "profile-too-large"
+ */
 export function formFaults(form: Form): Fault[] {
-  const given: Readonly<Record<string, unknown>> = form;
-  const single = Object.entries(formSummary(form.kind).dimensions).flatMap(([name, spec]) =>
-    dimensionFaults(`/${name}`, given[name], spec),
-  );
+  const single = recordFaults("", form, formSummary(form.kind).dimensions, dimensionFaults);
   // How dimensions fit each other means nothing while one of them is impossible by itself.
   return single.length > 0 ? single : formFitFaults(form);
 }
 
 function dimensionFaults(pointer: string, given: unknown, spec: DimensionSpec): Fault[] {
+  if (spec.type !== "segments") return fieldFaults(pointer, given, spec);
   if (given === undefined && spec.optional) return [];
-  if (spec.type === "measure") {
-    const isWhole = spec.unit !== "count" || Number.isInteger(given);
-    return rangeFaults(pointer, typeof given === "number" && isWhole ? given : Number.NaN, spec);
-  }
-  if (spec.type === "segments") {
-    const length = Array.isArray(given) ? given.length : 0;
-    return rangeFaults(pointer, length, { min: 1, max: spec.most });
-  }
-  if (typeof given === "string" && spec.names.includes(given)) return [];
-  return [{ pointer, code: "unknown-choice", values: { accepted: spec.names.join(", ") } }];
+  const length = Array.isArray(given) ? given.length : 0;
+  return rangeFaults(pointer, length, { min: 1, max: spec.most });
 }

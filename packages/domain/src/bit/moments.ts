@@ -26,7 +26,7 @@ export function stretchesAbove(segment: Segment, within: Stretch, radiusMm: numb
   if (segment.kind === "line") return lineAbove(segment, fromMm, toMm, radiusMm);
   const { centreMm, centreRadiusMm, arcRadiusMm, side } = segment;
   const halfChordMm = side * (radiusMm - centreRadiusMm);
-  // Outward arc: above where its half chord is longer. Inward arc: above where it is shorter.
+  // Outward arc: above if its half chord is longer. Inward arc: above if it is shorter.
   if (side === 1 && halfChordMm <= 0) return [{ fromMm, toMm }];
   if (side === -1 && halfChordMm <= 0) return [];
   if (halfChordMm >= arcRadiusMm) return side === 1 ? [] : [{ fromMm, toMm }];

@@ -55,7 +55,13 @@ export function arc(
   return { kind: "arc", fromMm, toMm, ...circle, role: "edge" };
 }
 
-/** The outline's radius in mm at distance `tMm` from the tip, on one segment. */
+/**
+ * The outline's radius in mm at distance `tMm` from the tip, on one segment that reaches there: straight between its ends, or on
+ * its circle.
+ * @example
+ * const segment = { kind: "line", fromMm: 0, toMm: 10, startRadiusMm: 0, endRadiusMm: 10, role: "edge" };
+ * radiusOnSegmentMm(segment, 4) // → 4
+ */
 export function radiusOnSegmentMm(segment: Segment, tMm: number): number {
   if (segment.kind === "line") {
     const lengthMm = segment.toMm - segment.fromMm;
@@ -70,7 +76,12 @@ export function radiusOnSegmentMm(segment: Segment, tMm: number): number {
   return segment.centreRadiusMm + segment.side * halfChordMm;
 }
 
-/** Least and greatest radius in mm that one segment reaches between its ends. */
+/**
+ * Least and greatest radius in mm that one segment reaches between its ends.
+ * @example
+ * const segment = { kind: "line", fromMm: 0, toMm: 10, startRadiusMm: 3, endRadiusMm: 10, role: "edge" };
+ * segmentSpanMm(segment) // → { leastMm: 3, greatestMm: 10 }
+ */
 export function segmentSpanMm(segment: Segment): { readonly leastMm: number; readonly greatestMm: number } {
   const radiiMm = [radiusOnSegmentMm(segment, segment.fromMm), radiusOnSegmentMm(segment, segment.toMm)];
   // An outward arc is widest over its centre, an inward one narrowest.
@@ -80,7 +91,12 @@ export function segmentSpanMm(segment: Segment): { readonly leastMm: number; rea
   return { leastMm: Math.min(...radiiMm), greatestMm: Math.max(...radiiMm) };
 }
 
-/** Length of the outline along the axis, mm. */
+/**
+ * Length of the outline along the axis, mm: from the tip to the end of the last segment; 0 of an empty one.
+ * @example
+ * const outline = formOutline({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 });
+ * outlineLengthMm(outline) // → 25.4
+ */
 export function outlineLengthMm(outline: Outline): number {
   return outline.at(-1)?.toMm ?? 0;
 }

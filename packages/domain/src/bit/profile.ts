@@ -1,6 +1,6 @@
 import type { Outline } from "./outline.ts";
 import { removedWidths, type Strip, widestOf } from "./removed-width.ts";
-import type { Setting } from "./section.ts";
+import type { BitSetting } from "./section.ts";
 
 /** A corner of a cross-section: x into the work from its edge (or from the middle of a groove), z up from the table. */
 export type ProfilePoint = { readonly xMm: number; readonly zMm: number };
@@ -17,9 +17,9 @@ export type Profile = readonly ProfilePiece[];
 export type ProfileView = {
   /** An edge is cut on one side of x = 0, a groove on both alike. */
   readonly sides: 1 | 2;
-  /** Chords stay this near to the arcs they stand for. Left out: 0.02 mm. */
+  /** Chords stay this near to the arcs they stand for. Default: 0.02 mm. */
   readonly toleranceMm?: number;
-  /** How far into the work is shown. Left out: 10 mm past the widest cut. */
+  /** How far into the work is shown. Default: 10 mm past the widest cut. */
   readonly depthMm?: number;
 };
 
@@ -32,10 +32,14 @@ const USUAL_MARGIN_MM = 10;
 /**
  * The cross-section of the work after each of several passes, one after the other at these settings: what any pass
  * removed stays gone. All are shown to the same depth. The thickness of the work is that of the first setting.
+ * @example
+ * const outline = formOutline({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 });
+ * const settings = [4, 8].map((heightMm) => ({ heightMm, fenceMm: 0, thicknessMm: 19 }));
+ * profileAfterPasses(outline, settings, { sides: 1 }).length // → 2
  */
 export function profileAfterPasses(
   outline: Outline,
-  settings: readonly Setting[],
+  settings: readonly BitSetting[],
   { sides, toleranceMm = USUAL_TOLERANCE_MM, depthMm }: ProfileView,
 ): Profile[] {
   const gone: Strip[][] = [];
@@ -51,12 +55,16 @@ export function profileAfterPasses(
 /**
  * The cross-section of the work after one setting: the rectangle x from 0 (−depth for a groove) to depth, z from 0 to its thickness,
  * less what the cutting edges sweep.
+ * @example
+ * const outline = formOutline({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 });
+ * const [piece] = profileAfter(outline, { heightMm: 10, fenceMm: 0, thicknessMm: 19 }, { sides: 1 });
+ * piece.boundary.length // → 6
  */
-export function profileAfter(outline: Outline, setting: Setting, view: ProfileView): Profile {
+export function profileAfter(outline: Outline, setting: BitSetting, view: ProfileView): Profile {
   return profileAfterPasses(outline, [setting], view)[0] ?? [];
 }
 
-function thicknessOf(settings: readonly Setting[]): number {
+function thicknessOf(settings: readonly BitSetting[]): number {
   return settings[0]?.thicknessMm ?? 0;
 }
 

@@ -1,6 +1,6 @@
 import { type Stretch, stretchesAbove } from "./moments.ts";
 import { type ArcSegment, type Outline, radiusOnSegmentMm, type Segment } from "./outline.ts";
-import type { Setting } from "./section.ts";
+import type { BitSetting } from "./section.ts";
 
 /**
  * Width of wood removed between two heights above the table, running straight from one end to the other. Strips of one
@@ -20,7 +20,7 @@ const THINNEST_STRIP_MM = 1e-9;
  * The width removed at each height of the work, measured from the fence face (or the middle of a groove). Arcs become chords that
  * stay within `toleranceMm` of them.
  */
-export function removedWidths(outline: Outline, setting: Setting, toleranceMm: number): Strip[] {
+export function removedWidths(outline: Outline, setting: BitSetting, toleranceMm: number): Strip[] {
   const { heightMm, fenceMm, thicknessMm } = setting;
   const within = { fromMm: heightMm - thicknessMm, toMm: heightMm };
   const cut = outline

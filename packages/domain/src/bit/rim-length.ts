@@ -1,6 +1,6 @@
 import { stretchesAbove } from "./moments.ts";
 import { type Outline, radiusOnSegmentMm, type Segment } from "./outline.ts";
-import type { Setting } from "./section.ts";
+import type { BitSetting } from "./section.ts";
 
 type Engaged = {
   readonly fromMm: number;
@@ -16,15 +16,18 @@ const SAME_PLACE_MM = 1e-9;
 
 /**
  * Length in mm of the cutting outline in use at a setting: along its straight (√(Δt² + Δr²)) and circular (R·Δθ) segments and
- * across its square steps, wherever they bound the wood removed. Closed form; 0 where nothing is cut.
+ * across its square steps, wherever they bound the wood removed. Closed form; 0 if nothing is cut.
+ * @example
+ * const outline = formOutline({ kind: "cove", diameterMm: 38.1, radiusMm: 12.7 });
+ * edgeLengthInUseMm(outline, { heightMm: 17.46, fenceMm: 6.35, thicknessMm: 19 }) // → 19.949
  */
-export function edgeLengthInUseMm(outline: Outline, setting: Setting): number {
+export function edgeLengthInUseMm(outline: Outline, setting: BitSetting): number {
   const parts = engagedParts(outline, setting);
   const alongMm = parts.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
   return alongMm + stepsMm(parts, setting);
 }
 
-function engagedParts(outline: Outline, { heightMm, fenceMm, thicknessMm }: Setting): Engaged[] {
+function engagedParts(outline: Outline, { heightMm, fenceMm, thicknessMm }: BitSetting): Engaged[] {
   const within = { fromMm: heightMm - thicknessMm, toMm: heightMm };
   return outline
     .filter(({ role }) => role === "edge")
@@ -49,7 +52,7 @@ function alongSegmentMm(segment: Segment, fromMm: number, toMm: number): number 
 }
 
 /** Steps square to the axis between parts, and at the ends of parts that lie inside the work. */
-function stepsMm(parts: readonly Engaged[], { heightMm, thicknessMm }: Setting): number {
+function stepsMm(parts: readonly Engaged[], { heightMm, thicknessMm }: BitSetting): number {
   const isInside = (tMm: number) =>
     tMm > heightMm - thicknessMm + SAME_PLACE_MM && tMm < heightMm - SAME_PLACE_MM;
   let sumMm = 0;

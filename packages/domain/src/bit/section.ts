@@ -1,8 +1,8 @@
 import { areaBeyondMm2, stretchesAbove } from "./moments.ts";
 import { type Outline, radiusOnSegmentMm } from "./outline.ts";
 
-/** How bit and work stand to each other: see design of the one frame in this folder's README. */
-export type Setting = {
+/** How bit and work stand to each other, in the same frame for table and handheld. */
+export type BitSetting = {
   /** How far the bit stands out of the table or base. */
   readonly heightMm: number;
   /** How far its axis stands behind the fence face or pilot contact. */
@@ -17,8 +17,11 @@ export type RadiiInUse = { readonly greatestMm: number; readonly leastMm: number
 /**
  * Area in mm² of the wood removed from an edge: ∫ max(0, r(height − z) − fence) dz over the work's
  * thickness, in closed form. Only cutting edges remove wood.
+ * @example
+ * const outline = formOutline({ kind: "cove", diameterMm: 38.1, radiusMm: 12.7 });
+ * removedAreaMm2(outline, { heightMm: 17.46, fenceMm: 6.35, thicknessMm: 19 }) // → 126.677
  */
-export function removedAreaMm2(outline: Outline, { heightMm, fenceMm, thicknessMm }: Setting): number {
+export function removedAreaMm2(outline: Outline, { heightMm, fenceMm, thicknessMm }: BitSetting): number {
   const fromMm = heightMm - thicknessMm;
   let areaMm2 = 0;
   for (const segment of outline) {
@@ -27,18 +30,18 @@ export function removedAreaMm2(outline: Outline, { heightMm, fenceMm, thicknessM
   return areaMm2;
 }
 
-/** Width in mm cut at the table's plane, where a small rise of the bit takes its wood; 0 where nothing is cut. */
-export function widthAtTableMm(outline: Outline, { heightMm, fenceMm }: Setting): number {
+/** Width in mm cut at the table's plane, where a small rise of the bit takes its wood; 0 if nothing is cut. */
+export function widthAtTableMm(outline: Outline, { heightMm, fenceMm }: BitSetting): number {
   return widthAtMm(outline, heightMm, fenceMm);
 }
 
 /** Width in mm cut at the far face of the work, where a small rise of the bit leaves its wood. */
-export function widthAtTopMm(outline: Outline, { heightMm, fenceMm, thicknessMm }: Setting): number {
+export function widthAtTopMm(outline: Outline, { heightMm, fenceMm, thicknessMm }: BitSetting): number {
   return widthAtMm(outline, heightMm - thicknessMm, fenceMm);
 }
 
 /** Length in mm along the axis over which the bit cuts. */
-export function engagedDepthMm(outline: Outline, setting: Setting): number {
+export function engagedDepthMm(outline: Outline, setting: BitSetting): number {
   const within = stretchInWork(setting);
   let depthMm = 0;
   for (const segment of outline) {
@@ -56,7 +59,7 @@ export function engagedDepthMm(outline: Outline, setting: Setting): number {
  */
 export function freshDepthMm(
   outline: Outline,
-  setting: Setting,
+  setting: BitSetting,
   moved: "height" | "fence",
   biteMm: number,
 ): number {
@@ -74,10 +77,13 @@ export function freshDepthMm(
 }
 
 /**
- * Greatest and least cutting radius that touch wood. The rim is fast; the least radius is slow and burns.
- * Undefined when the bit misses the work.
+ * Greatest and least cutting radius in mm that touch wood. The rim is fast; the least radius is slow and burns. Undefined when
+ * the bit misses the work.
+ * @example
+ * const outline = formOutline({ kind: "cove", diameterMm: 38.1, radiusMm: 12.7 });
+ * radiiInUse(outline, { heightMm: 17.46, fenceMm: 6.35, thicknessMm: 19 }) // → { greatestMm: 19.05, leastMm: 6.35 }
  */
-export function radiiInUse(outline: Outline, setting: Setting): RadiiInUse | undefined {
+export function radiiInUse(outline: Outline, setting: BitSetting): RadiiInUse | undefined {
   const within = stretchInWork(setting);
   let greatestMm = Number.NEGATIVE_INFINITY;
   let leastMm = Number.POSITIVE_INFINITY;
@@ -101,7 +107,12 @@ export function radiiInUse(outline: Outline, setting: Setting): RadiiInUse | und
     : undefined;
 }
 
-/** Distance in mm from the tip to the first point whose radius passes the fence offset; undefined if none does. */
+/**
+ * Distance in mm from the tip to the first point whose radius passes the fence offset; undefined if none does.
+ * @example
+ * const outline = formOutline({ kind: "cove", diameterMm: 38.1, radiusMm: 12.7 });
+ * firstContactMm(outline, 6.35) // → 4.76
+ */
 export function firstContactMm(outline: Outline, fenceMm: number): number | undefined {
   for (const segment of outline) {
     if (segment.role !== "edge") continue;
@@ -120,6 +131,6 @@ function widthAtMm(outline: Outline, tMm: number, fenceMm: number): number {
   return 0;
 }
 
-function stretchInWork({ heightMm, thicknessMm }: Setting) {
+function stretchInWork({ heightMm, thicknessMm }: BitSetting) {
   return { fromMm: Math.max(0, heightMm - thicknessMm), toMm: heightMm };
 }

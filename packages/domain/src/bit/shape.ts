@@ -7,6 +7,8 @@ const TYPED_SLACK_MM = 0.01;
  * Whether some cutting edge has something narrower between it and the shank, as a dovetail has. Such a bit stands in the
  * wood it leaves behind: it cannot be raised or lowered in the cut, nor make it in passes of rising height; only the
  * fence can take it in steps.
+ * @example
+ * isUndercut(formOutline({ kind: "dovetail", diameterMm: 12.7, angleDeg: 14, cuttingLengthMm: 12 })) // → true
  */
 export function isUndercut(outline: Outline): boolean {
   let widestEdgeMm = 0;
@@ -25,6 +27,9 @@ export function isUndercut(outline: Outline): boolean {
 /**
  * Whether the bit cuts as a plain cylinder: every edge parallel to the axis at one radius, and nothing narrower before the
  * shank. It cuts its full width from the first touch.
+ * @example
+ * const outline = formOutline({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 });
+ * isParallel(outline) // → true
  */
 export function isParallel(outline: Outline): boolean {
   const spans = outline.filter(({ role }) => role === "edge").map(segmentSpanMm);

@@ -42,7 +42,7 @@ describe("a sharpening", () => {
     });
   });
 
-  it("keeps the weighed mass where it was not weighed again: heavier is the safe side", () => {
+  it("keeps the weighed mass if it was not weighed again: heavier is the safe side", () => {
     expect(sharpened(STRAIGHT, { diameterMm: 12.4 }).massG).toBe(58);
   });
 
@@ -89,7 +89,7 @@ describe("a sharpening", () => {
       "a form of another kind",
       STRAIGHT,
       { form: { kind: "v-groove", diameterMm: 12, angleDeg: 90 } },
-      [{ pointer: "/form/kind", code: "unknown-choice", values: { accepted: "straight" } }],
+      [{ pointer: "/form/kind", code: "unknown-choice", values: { names: ["straight"] } }],
     ],
     [
       "a diameter and a mass that no bit has",
@@ -123,7 +123,7 @@ describe("a sharpening", () => {
     expect(faultsOf(bit, sharpening)).toHaveLength(want.length);
   });
 
-  it("takes an outline given by points anew, all of it", () => {
+  it("takes a new outline given by points, all of it", () => {
     const form: Form = {
       ...CUSTOM_FORM,
       diameterMm: 19.8,
@@ -146,12 +146,12 @@ describe("how many sharpenings are left", () => {
     return sharpeningsLeft({ diameterMm, smallestDiameterMm: 12, past }, policy);
   };
 
-  it("is reckoned with the policy's loss where there is no history", () => {
+  it("uses the policy's loss if there is no history", () => {
     expect(left(12.7)).toEqual({ left: 2, lossMm: 0.3, basis: "estimate" });
     expect(left(12.9).left).toBe(3);
   });
 
-  it("is reckoned with the middle one of the bit's own losses", () => {
+  it("uses the middle one of the bit's own losses", () => {
     const found = left(12.7, 0.1, 0.2, 0.9);
     expect(found).toMatchObject({ left: 3, basis: "own-history" });
     expect(found.lossMm).toBeCloseTo(0.2, 9);

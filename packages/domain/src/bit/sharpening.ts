@@ -33,7 +33,7 @@ type Life = {
   readonly past: readonly SharpeningLoss[];
 };
 
-/** What one sharpening costs where the bit's own were not measured. */
+/** What one sharpening costs if the bit's own were not measured. */
 type LossPolicy = { readonly sharpeningLossAssumedMm: number };
 
 /** The same bit on the same scales may show this much more, g. Ours: one step of a kitchen scale. */
@@ -45,8 +45,11 @@ const SLACK_MM = 1e-9;
 /**
  * The bit after a sharpening: the new diameter replaces the form's own, a new mass the old one. A mass that was not weighed again
  * stays, because the bit only got lighter and the heavier one is the safe side. Throws a DomainError with every fault
- * (`/diameterMm`, `/massG`, `/form`, `/form/…`) where the bit would have grown by more than measuring explains, or where
+ * (`/diameterMm`, `/massG`, `/form`, `/form/…`) if the bit would have grown by more than measuring explains, or if
  * other dimensions no longer fit the new diameter.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * sharpened(bit, { diameterMm: 12.5 }).form.diameterMm // → 12.5
  */
 export function sharpened(bit: Bit, { diameterMm, massG, form }: Sharpening): Bit {
   const given = [
@@ -70,8 +73,9 @@ export function sharpened(bit: Bit, { diameterMm, massG, form }: Sharpening): Bi
 
 /**
  * How many sharpenings are left until the smallest usable diameter, at the median loss of this bit's own past ones, or at the
- * policy's where there are none: 0 at or under it. A loss too small to measure is taken at what measuring can miss.
- * `sharpeningsLeft({ diameterMm: 12.7, smallestDiameterMm: 12, past: [] }, { sharpeningLossAssumedMm: 0.3 })` leaves 2.
+ * policy's if there are none: 0 at or under it. A loss too small to measure is taken at what measuring can miss.
+ * @example
+ * sharpeningsLeft({ diameterMm: 12.7, smallestDiameterMm: 12, past: [] }, { sharpeningLossAssumedMm: 0.3 }).left // → 2
  */
 export function sharpeningsLeft(
   { diameterMm, smallestDiameterMm, past }: Life,
@@ -86,7 +90,7 @@ export function sharpeningsLeft(
 function formKindFaults(bit: Bit, diameterMm: number | undefined, form: Form | undefined): Fault[] {
   const { kind } = bit.form;
   if (form !== undefined && form.kind !== kind) {
-    return [{ pointer: "/form/kind", code: "unknown-choice", values: { accepted: kind } }];
+    return [{ pointer: "/form/kind", code: "unknown-choice", values: { names: [kind] } }];
   }
   const isGivenByPoints = Object.values(formSummary(kind).dimensions).some(({ type }) => type === "segments");
   if (!isGivenByPoints || form !== undefined || diameterMm === undefined) return [];

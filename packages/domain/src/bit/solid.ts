@@ -34,6 +34,9 @@ type Sums = { volumeMm3: number; firstMm4: number; polarMm5: number };
  * The bit as a solid of revolution: a hub as thick as its shank or pilot is full metal, as are bearings and arbors; the
  * ring outside the hub is metal by the form's wing fill. m = ρ·π·∫r²dt, I = ½·ρ·π·∫r⁴dt (solid of revolution, standard). A weighed
  * mass wins over the estimate; the outline then only shapes it, so inertia scales with the mass.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * bitSolid({ ...bit, massG: 58 }) // → { rimRadiusMm: 6.35, massG: 58, massSource: "weighed" }
  */
 export function bitSolid(bit: Bit): BitSolid {
   const outline = formOutline(bit.form);
@@ -61,7 +64,11 @@ export function bitSolid(bit: Bit): BitSolid {
   };
 }
 
-/** Kinetic energy in J of the spinning bit, E = ½·I·ω². */
+/**
+ * Kinetic energy in J of the spinning bit, E = ½·I·ω² (mechanics, standard).
+ * @example
+ * storedEnergyJ(0.000_25, 12_000) // → 197.392
+ */
 export function storedEnergyJ(polarInertiaKgM2: number, rpm: number): number {
   const omegaRadPerS = (rpm * 2 * Math.PI) / 60;
   return 0.5 * polarInertiaKgM2 * omegaRadPerS * omegaRadPerS;

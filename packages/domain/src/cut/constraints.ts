@@ -35,7 +35,7 @@ const LOAD_EXPONENT = 0.6;
 const RELIEF_SLACK = 1 + 1e-9;
 
 /**
- * The pass at the fastest feed per tooth its loads allow: the policy's, or less where force, torque or stress ask for
+ * The pass at the fastest feed per tooth its loads allow: the policy's, or less if force, torque or stress ask for
  * it. Geometry cannot be relieved by a slower feed; load can, down to the slowest a hand may go.
  */
 export function loadedPass(context: ConstraintContext, pass: PassGeometry): LoadedPass {
@@ -52,7 +52,7 @@ export function loadedPass(context: ConstraintContext, pass: PassGeometry): Load
     name: "slowest-feed" as const,
     ratio: context.policy.feedPerToothMinMm / load.feedPerToothMm,
   };
-  // A relieved load sits at its bound whatever the depth; how far the feed had to fall tells the depth.
+  // A relieved load sits at its bound whatever the depth; how far the feed had to fall measures the depth.
   return {
     load,
     uses: [...geometry, ...loads, slowest],

@@ -1,45 +1,15 @@
 import type { Fault } from "../quantity/fault.ts";
-import { rangeFaults } from "../quantity/range.ts";
-import { CUT_RANGES, type Cut } from "./cut.ts";
+import { fieldFaults, recordFaults } from "../quantity/field.ts";
+import { EDGE_FIELDS } from "./edge.ts";
+import { EVERY_CUT_FIELDS } from "./kind/define.ts";
+import { type Cut, cutSummary } from "./kind/registry.ts";
 
-/** Fields of a cut outside their range. Pointers start at the cut. */
+/** Everything wrong with the fields of a cut, each by itself. Pointers start at the cut. */
 export function cutFaults(cut: Cut): Fault[] {
   if (cut.edges.length === 0) return [{ pointer: "/edges", code: "no-edges", values: {} }];
   return [
-    ...cut.edges.flatMap(({ lengthMm }, index) =>
-      rangeFaults(`/edges/${index}/lengthMm`, lengthMm, CUT_RANGES.lengthMm),
-    ),
-    ...ownFaults(cut),
+    ...cut.edges.flatMap((edge, index) => recordFaults(`/edges/${index}`, edge, EDGE_FIELDS, fieldFaults)),
+    ...recordFaults("", cut, EVERY_CUT_FIELDS, fieldFaults),
+    ...recordFaults("", cut, cutSummary(cut.kind).fields, fieldFaults),
   ];
-}
-
-function ownFaults(cut: Cut): Fault[] {
-  switch (cut.kind) {
-    case "edge":
-    case "panel":
-    case "joint":
-      return [
-        ...rangeFaults("/thicknessMm", cut.thicknessMm, CUT_RANGES.thicknessMm),
-        ...rangeFaults("/heightMm", cut.heightMm, CUT_RANGES.heightMm),
-        ...rangeFaults("/fenceMm", cut.fenceMm, CUT_RANGES.fenceMm),
-      ];
-    case "rabbet":
-      return [
-        ...rangeFaults("/depthMm", cut.depthMm, CUT_RANGES.depthMm),
-        ...rangeFaults("/widthMm", cut.widthMm, CUT_RANGES.widthMm),
-      ];
-    case "groove":
-      return rangeFaults("/depthMm", cut.depthMm, CUT_RANGES.depthMm);
-    case "trim":
-      return [
-        ...rangeFaults("/overhangMm", cut.overhangMm, CUT_RANGES.overhangMm),
-        ...rangeFaults("/thicknessMm", cut.thicknessMm, CUT_RANGES.thicknessMm),
-      ];
-    case "surface":
-      return [
-        ...rangeFaults("/depthMm", cut.depthMm, CUT_RANGES.depthMm),
-        ...rangeFaults("/widthMm", cut.widthMm, CUT_RANGES.surfaceWidthMm),
-        ...rangeFaults("/stepOverRatio", cut.stepOverRatio, CUT_RANGES.stepOverRatio),
-      ];
-  }
 }

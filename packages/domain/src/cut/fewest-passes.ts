@@ -7,7 +7,7 @@ export type FoundPass = { readonly pass: PassGeometry; readonly loaded: LoadedPa
 /** More passes than this is the wrong bit for the job. Ours. */
 export const PASSES_MAX = 20;
 
-/** Shares of a bound are told apart down to this. */
+/** Shares of a bound are distinguished down to this. */
 const SHARE_STEP = 1e-3;
 
 /** A setting is found this closely, mm: far below anything a hand can set. */
@@ -22,7 +22,7 @@ const EDGE_SHARE = 0.02;
 
 /**
  * The fewest roughing passes at all, each as deep as its constraints let it be: heaviness grows with the depth of a
- * pass, so going as deep as allowed each time needs the fewest. Undefined where no number of passes is light enough.
+ * pass, so going as deep as allowed each time needs the fewest. Undefined if no number of passes is light enough.
  */
 export function fewestPasses(context: ConstraintContext, finishBiteMm: number): FoundPass[] | undefined {
   return passesWithin(context, finishBiteMm, 1, PASSES_MAX);

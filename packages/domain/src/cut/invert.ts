@@ -7,7 +7,7 @@ const STEPS_MAX = 100;
 
 /**
  * The x between `low` and `high` at which a rising function reaches `target`, by Newton's method kept inside
- * a shrinking bracket (bisection where the tangent leaves it). The ends are returned for targets beyond them.
+ * a shrinking bracket (bisection if the tangent leaves it). The ends are returned for targets beyond them.
  */
 export function invertRising(rising: Rising, low: number, high: number, target: number): number {
   let below = low;

@@ -6,8 +6,8 @@ import { DEFAULT_POLICY } from "../policy/policy.ts";
 import { DomainError } from "../quantity/fault.ts";
 import { woodById } from "../wood/registry.ts";
 import { type ConstraintContext, loadedPass } from "./constraints.ts";
-import type { Cut } from "./cut.ts";
 import { PASSES_MAX } from "./fewest-passes.ts";
+import type { Cut } from "./kind/registry.ts";
 import { passBetween } from "./pass-geometry.ts";
 import { findPasses } from "./passes.ts";
 import { cutSetup } from "./setup.ts";
@@ -157,7 +157,7 @@ describe("the passes of a cut", () => {
     for (const { geometry } of passes ?? []) expect(geometry.biteMm).toBeLessThanOrEqual(3.175 + 1e-9);
   });
 
-  it("are one where the whole cut is as light as the finishing bite", () => {
+  it("are one if the whole cut is as light as the finishing bite", () => {
     const passes = findPasses(
       contextFor(bitOf({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25 }), {
         kind: "groove",

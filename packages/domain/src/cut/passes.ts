@@ -30,8 +30,8 @@ const HALVINGS_MAX = 4;
 /**
  * The passes of a cut: the fewest roughing passes within every constraint, sharing the load equally, then a light
  * finishing pass. Setting up a pass takes longer than a slower feed costs, so the fewest passes are the fastest. Equal
- * sections are taken where they are light enough; else passes of equal heaviness. A cut no deeper than the
- * finishing bite is that one pass. Undefined where no number of passes is light enough.
+ * sections are taken if they are light enough; else passes of equal heaviness. A cut no deeper than the
+ * finishing bite is that one pass. Undefined if no number of passes is light enough.
  */
 export function findPasses(context: ConstraintContext): readonly Pass[] | undefined {
   const { solid, setup, mounting, policy } = context;
@@ -64,7 +64,7 @@ function lightFinish(context: ConstraintContext): Finishing | undefined {
   return undefined;
 }
 
-/** The fewest passes by all the constraints: of equal section where that will do, else of equal heaviness. */
+/** The fewest passes by all the constraints: of equal section if that will do, else of equal heaviness. */
 function lightest(
   context: ConstraintContext,
   finishBiteMm: number,

@@ -2,18 +2,13 @@ import type { Bit } from "../bit/bit.ts";
 import { type LineSegment, type Outline, outlineLengthMm } from "../bit/outline.ts";
 import { firstContactMm, radiiInUse, removedAreaMm2 } from "../bit/section.ts";
 import { DomainError } from "../quantity/fault.ts";
-import type { Cut } from "./cut.ts";
-import { grooveSetup } from "./kind/groove.ts";
-import { profileSetup } from "./kind/profile.ts";
-import { rabbetSetup } from "./kind/rabbet.ts";
-import { surfaceSetup } from "./kind/surface.ts";
-import { trimSetup } from "./kind/trim.ts";
-
-/** Which setting is moved from pass to pass. `once`: the cut is made at its one setting. */
-export type Approach = "height" | "fence" | "once";
+import { type BaseSetup, REACH_SLACK_MM } from "./base-setup.ts";
+import { baseSetup, type Cut, cutSummary } from "./kind/registry.ts";
 
 /** A cut as geometry: the final setting, and the one setting that is walked up to it. */
 export type CutSetup = BaseSetup & {
+  /** A groove is cut on both sides of the axis, an edge on one. */
+  readonly sides: 1 | 2;
   /** From the tip to the first part of the edge that reaches past the fence. */
   readonly contactMm: number;
   /** Greatest radius that touches wood in the whole cut, and least. */
@@ -23,36 +18,8 @@ export type CutSetup = BaseSetup & {
   readonly travelMm: number;
 };
 
-/** What a kind of cut says of itself. */
-export type BaseSetup = {
-  readonly approach: Approach;
-  readonly heightMm: number;
-  readonly fenceMm: number;
-  readonly thicknessMm: number;
-  /** A groove is cut on both sides of the axis, an edge on one. */
-  readonly sides: 1 | 2;
-  /** How often each edge is run at one setting: the rows of a surface, else 1. */
-  readonly rows: number;
-  /** A groove to be wasted first with a straight bit, because this bit can only be fed at full depth. */
-  readonly waste: Waste | undefined;
-  /** What was taken for granted, by code. */
-  readonly assumed: readonly SetupAssumption[];
-  /** The field to name when the setting cannot be reached, and the height at which it reads zero. */
-  readonly reach: { readonly pointer: string; readonly zeroMm: number };
-};
-
-export type Waste = { readonly widthMm: number; readonly depthMm: number };
-
-export type SetupAssumption =
-  | { readonly code: "thickness-assumed"; readonly thicknessMm: number }
-  | { readonly code: "height-assumed"; readonly heightMm: number }
-  | { readonly code: "fence-assumed"; readonly fenceMm: number };
-
-/** The rounding allowed in a setting typed by a person before it counts as out of reach, mm. */
-export const REACH_SLACK_MM = 1e-6;
-
 /**
- * The final setting of a cut and how it is walked up to. Throws a DomainError with every fault where the bit
+ * The final setting of a cut and how it is walked up to. Throws a DomainError with every fault if the bit
  * cannot be set so: too high for its edges, a fence beyond its rim, or nothing touched.
  */
 export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
@@ -76,7 +43,7 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
     heightMm: base.heightMm,
     fenceMm: base.fenceMm,
     thicknessMm: base.thicknessMm,
-    sides: base.sides,
+    sides: cutSummary(cut.kind).sides,
     rows: base.rows,
     waste: base.waste,
     assumed: base.assumed,
@@ -113,21 +80,4 @@ function bodyInWork(
     if (isBesideWork && segment.startRadiusMm > fenceMm) return segment;
   }
   return undefined;
-}
-
-function baseSetup(bit: Bit, outline: Outline, cut: Cut): BaseSetup {
-  switch (cut.kind) {
-    case "edge":
-    case "panel":
-    case "joint":
-      return profileSetup(bit, outline, cut);
-    case "rabbet":
-      return rabbetSetup(bit, outline, cut);
-    case "groove":
-      return grooveSetup(bit, outline, cut);
-    case "trim":
-      return trimSetup(bit, outline, cut);
-    case "surface":
-      return surfaceSetup(outline, cut);
-  }
 }

@@ -1,7 +1,7 @@
 import { bodyStress } from "./body-stress.ts";
 import { criticalSpeed } from "./critical-speed.ts";
 import { diameterChart } from "./diameter-chart.ts";
-import type { LimitContext, LimitFigure, LimitStrength, RaisedBy } from "./limit.ts";
+import type { LimitContext, RaisedBy, Unmeasured } from "./limit.ts";
 import { markedMaximum } from "./marked-maximum.ts";
 import { policyLimit } from "./policy-limit.ts";
 import { rimSpeed } from "./rim-speed.ts";
@@ -11,7 +11,7 @@ import { tested } from "./tested.ts";
 import { tipRetention } from "./tip-retention.ts";
 import { unbalance } from "./unbalance.ts";
 
-/** Every limit, one line each. Where two give the same speed the earlier one binds. */
+/** Every limit, one line each. If two give the same speed the earlier one binds. */
 export const LIMITS = [
   markedMaximum,
   rimSpeed,
@@ -28,13 +28,12 @@ export const LIMITS = [
 
 export type LimitName = (typeof LIMITS)[number]["name"];
 
-/** One limit on this bit in this router. */
-export type LimitFinding = LimitFigure & {
-  readonly name: LimitName;
-  readonly strength: LimitStrength;
-  readonly formula: string;
-  readonly source: string;
-};
+/** One limit on this bit in this router: a union discriminated by `name`, each with the values it came from. */
+export type LimitFinding = NonNullable<ReturnType<(typeof LIMITS)[number]["find"]>>;
+
+const RESTS_ON: ReadonlyMap<LimitName, readonly Unmeasured[]> = new Map(
+  LIMITS.map(({ name, restsOn }) => [name, restsOn]),
+);
 
 export type Ceiling = {
   readonly rpm: number;
@@ -47,14 +46,15 @@ export type Ceiling = {
   readonly limits: readonly LimitFinding[];
 };
 
+/** A nominal speed, and the highest it may truly be. */
+type UncertainSpeed = { readonly rpm: number; readonly rpmHighest: number };
+
 /** The ceiling: every limit that applies, ranked, and the least of them. */
 export function speedCeiling(context: LimitContext): Ceiling {
   const limits: LimitFinding[] = [];
-  for (const { name, strength, formula, source, figure } of LIMITS) {
-    const found = figure(context);
-    if (found === undefined) continue;
-    const { rpm, values } = found;
-    limits.push({ name, strength, formula, source, rpm, values });
+  for (const { find } of LIMITS) {
+    const found = find(context);
+    if (found !== undefined) limits.push(found);
   }
   limits.sort((a, b) => a.rpm - b.rpm);
   const [binding, next] = limits;
@@ -64,9 +64,20 @@ export function speedCeiling(context: LimitContext): Ceiling {
 }
 
 /** The limits a speed would break: a hard one by its highest, a guide by its nominal speed. */
-export function limitsBroken(
-  limits: readonly LimitFinding[],
-  speed: { readonly rpm: number; readonly rpmHighest: number },
-): LimitFinding[] {
-  return limits.filter(({ strength, rpm }) => (strength === "hard" ? speed.rpmHighest : speed.rpm) > rpm);
+export function limitsBroken(limits: readonly LimitFinding[], speed: UncertainSpeed): LimitFinding[] {
+  return limits.filter((limit) => isBroken(limit, speed));
+}
+
+/** Whether every limit holds at a speed. */
+export function limitsHold(limits: readonly LimitFinding[], speed: UncertainSpeed): boolean {
+  return !limits.some((limit) => isBroken(limit, speed));
+}
+
+function isBroken({ strength, rpm }: LimitFinding, speed: UncertainSpeed): boolean {
+  return (strength === "hard" ? speed.rpmHighest : speed.rpm) > rpm;
+}
+
+/** Whether measuring this may raise the limit. */
+export function mayRise(name: LimitName, measured: Unmeasured): boolean {
+  return RESTS_ON.get(name)?.includes(measured) ?? false;
 }

@@ -13,6 +13,7 @@ export const criticalSpeed = defineLimit({
   strength: "hard",
   formula: "n = margin · clamp factor · √(3·E·I / (m·L³))",
   source: "cantilever with an end mass (standard beam theory); clamp factor and margin are ours",
+  restsOn: ["mass"],
   figure: ({ bit: { shankDiameterMm }, headMassHighG, overhangMm, policy }) => {
     const { clampFactorRatio, criticalSpeedShareMaxRatio } = policy;
     const rigidRpm = criticalSpeedRpm({ shankDiameterMm, lengthMm: overhangMm }, headMassHighG);

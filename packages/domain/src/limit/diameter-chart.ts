@@ -17,8 +17,11 @@ const CHART: readonly Band[] = [
 const LAST_BAND: Band = { upToMm: 90, rpm: 12000 };
 
 /**
- * Speed in rpm that the trade's chart gives a bit of this diameter. Beyond the chart's end the rim is held
+ * Speed in rpm that the trade's chart gives a bit of this diameter in mm (common practice). Beyond the chart's end the rim is
+ * held
  * to the speed it has there, so that a larger bit always turns slower (ours).
+ * @example
+ * chartRpm(60) // → 16_000
  */
 export function chartRpm(diameterMm: number): number {
   const band = CHART.find(({ upToMm }) => diameterMm <= upToMm);

@@ -19,14 +19,8 @@ export type LimitContext = {
   readonly headMassHighG: number;
   /** Measured, or what the policy takes for a bit that was not. */
   readonly runOutMm: number;
-  /** From the collet face to the head's centre of mass, or to its middle where that is farther. */
+  /** From the collet face to the head's centre of mass, or to its middle if that is farther. */
   readonly overhangMm: number;
-};
-
-/** One reason not to spin faster: a speed, and the numbers it came from. */
-export type LimitFigure = {
-  readonly rpm: number;
-  readonly values: Readonly<Record<string, number>>;
 };
 
 /** What would lift a limit, for the one that binds. */
@@ -39,21 +33,51 @@ export type RaisedBy =
   | { readonly code: "less-stick-out" }
   | { readonly code: "try-one-step-faster" };
 
-/** A limit as a definition: what it is called, how strict it is, where it comes from, how it is found. */
-export type LimitDefinition<Name extends string = string> = {
+/** What may be judged at its safe edge because nobody measured it. */
+export type Unmeasured = "mass" | "run-out";
+
+/** One reason not to spin faster, on this bit in this router: a speed, and the values it came from, each limit's its own. */
+export type FoundLimit<Name extends string, Values extends object> = {
   readonly name: Name;
   readonly strength: LimitStrength;
   readonly formula: string;
   readonly source: string;
-  /** Undefined where it does not apply or is not known. */
-  readonly figure: (context: LimitContext) => LimitFigure | undefined;
-  /** Undefined where nothing lifts it: a marked maximum stays. */
+  readonly rpm: number;
+  readonly values: Values;
+};
+
+/** A limit as a definition: what it is called, how strict it is, where it comes from, how it is found. */
+export type LimitDefinition<Name extends string, Values extends object> = {
+  readonly name: Name;
+  readonly strength: LimitStrength;
+  readonly formula: string;
+  readonly source: string;
+  /** What may raise it when it is measured. */
+  readonly restsOn: readonly Unmeasured[];
+  /** Undefined if it does not apply or is not known. */
+  readonly find: (context: LimitContext) => FoundLimit<Name, Values> | undefined;
+  /** Undefined if nothing lifts it: a marked maximum stays. */
   readonly raisedBy: (context: LimitContext) => RaisedBy | undefined;
 };
 
-/** Keeps the definition's name as its type; adds nothing at run time. */
-export function defineLimit<const Name extends string>(
-  definition: LimitDefinition<Name>,
-): LimitDefinition<Name> {
-  return definition;
+/** Ties a limit's name to the values its sentence needs; `figure` gives undefined if it does not apply. */
+export function defineLimit<const Name extends string, Values extends object>({
+  figure,
+  raisedBy,
+  restsOn = [],
+  ...same
+}: Pick<LimitDefinition<Name, Values>, "name" | "strength" | "formula" | "source" | "raisedBy"> & {
+  readonly restsOn?: readonly Unmeasured[];
+  readonly figure: (context: LimitContext) => { readonly rpm: number; readonly values: Values } | undefined;
+}): LimitDefinition<Name, Values> {
+  const { name, strength, formula, source } = same;
+  return {
+    ...same,
+    restsOn,
+    raisedBy,
+    find: (context) => {
+      const found = figure(context);
+      return found && { name, strength, formula, source, rpm: found.rpm, values: found.values };
+    },
+  };
 }

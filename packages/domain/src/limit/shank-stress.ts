@@ -11,6 +11,7 @@ export const shankStress = defineLimit({
   strength: "hard",
   formula: "σ = 32·m·e·ω²·L/(π·d³) ≤ allowed stress less the share of the cutting force",
   source: "beam theory (standard); the stress allowed and its shares are ours",
+  restsOn: ["mass", "run-out"],
   figure: ({ bit: { shankDiameterMm }, massHighG, runOutMm, overhangMm, policy }) => {
     if (runOutMm === 0) return undefined;
     const { shankStressMaxMPa, shankStressCuttingShareRatio } = policy;

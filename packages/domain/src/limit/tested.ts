@@ -11,7 +11,15 @@ export type TrialVerdict = {
   readonly isContradicted: boolean;
 };
 
-/** The trials in the same router, summed up on the safe side. */
+/**
+ * The trials in the same router, summed up on the safe side.
+ * @example
+ * const trials = [
+ *   { rpm: 12_000, outcome: "ran-free", sameRouter: true },
+ *   { rpm: 16_000, outcome: "shook", sameRouter: true },
+ * ];
+ * trialVerdict(trials) // → { shookRpm: 16_000, freeRpm: 12_000, isContradicted: false }
+ */
 export function trialVerdict(trials: readonly SpeedTrial[]): TrialVerdict {
   const here = trials.filter(({ sameRouter }) => sameRouter);
   const shook = here.filter(({ outcome }) => outcome === "shook").map(({ rpm }) => rpm);
@@ -33,9 +41,9 @@ export const tested = defineLimit({
   source: "the shop's own speed trials of this bit in this router",
   figure: ({ trials, policy: { shookMarginRatio } }) => {
     const { shookRpm, freeRpm } = trialVerdict(trials);
-    if (freeRpm !== undefined) return { rpm: freeRpm, values: { freeRpm } };
-    if (shookRpm === undefined) return undefined;
-    return { rpm: shookRpm * shookMarginRatio, values: { shookRpm } };
+    const values = { freeRpm, shookRpm };
+    if (freeRpm !== undefined) return { rpm: freeRpm, values };
+    return shookRpm === undefined ? undefined : { rpm: shookRpm * shookMarginRatio, values };
   },
   raisedBy: () => ({ code: "try-one-step-faster" }),
 });

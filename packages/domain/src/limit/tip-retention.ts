@@ -1,7 +1,7 @@
 import { rpmOf } from "../bit/rotation.ts";
 import { defineLimit } from "./limit.ts";
 
-/** The pull on one brazed tip at the rim. Shown for every bit; it limits where the policy sets a force. */
+/** The pull on one brazed tip at the rim. Shown for every bit; it limits if the policy sets a force. */
 export const tipRetention = defineLimit({
   name: "tip-retention",
   strength: "hard",

@@ -7,8 +7,11 @@ import type { SpeedTrial } from "./trial.ts";
 export const VIBRATION_RANGE = { min: 0, max: 1000 } as const;
 
 /**
- * What a measured trial comes to: at or under the policy's vibration the bit ran free, above it it shook. Throws a DomainError
- * (`/vibrationMmPerS`) for a figure that is not a vibration. `trialOutcome(1.2, DEFAULT_POLICY)` is `"ran-free"`.
+ * What a measured trial comes to: at or under the policy's vibration in mm/s the bit ran free, above it it shook. Throws a
+ * DomainError
+ * (`/vibrationMmPerS`) for a figure that is not a vibration.
+ * @example
+ * trialOutcome(1.2, DEFAULT_POLICY) // → "ran-free"
  */
 export function trialOutcome(
   vibrationMmPerS: number,

@@ -11,6 +11,7 @@ export const unbalance = defineLimit({
   formula: "n from F = m·e·ω² and G = e·ω, e = run-out / 2",
   source:
     "mechanics; grade as in ISO 21940-11, which lists none for cutting tools; force and grade allowed are ours",
+  restsOn: ["mass", "run-out"],
   figure: ({ massHighG, runOutMm, policy }) => {
     const eccentricityMm = runOutMm / 2;
     if (eccentricityMm === 0) return undefined;
@@ -24,7 +25,7 @@ export const unbalance = defineLimit({
         runOutMm,
         unbalanceForceMaxN,
         balanceGradeMaxMmPerS,
-        isByForce: byForce <= byGrade ? 1 : 0,
+        heldBy: byForce <= byGrade ? ("force" as const) : ("balance-grade" as const),
       },
     };
   },

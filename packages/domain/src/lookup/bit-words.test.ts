@@ -53,7 +53,7 @@ describe("a bit answers to what the trade calls it", () => {
 });
 
 describe("a bit's sizes", () => {
-  it("are its diameter, its shank, the length of its edges, and its radius where it has one", () => {
+  it("are its diameter, its shank, the length of its edges, and its radius if it has one", () => {
     expect(bitSizes(STRAIGHT)).toEqual([
       { role: "diameter", mm: 19 },
       { role: "shank", mm: 12.7 },

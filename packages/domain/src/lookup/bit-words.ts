@@ -1,8 +1,13 @@
 import type { Bit } from "../bit/bit.ts";
 import { formDiameterMm } from "../bit/diameter.ts";
-import { FORMS, type FormKind, formOutline, formPilotRadiusMm } from "../bit/form/registry.ts";
+import {
+  FORMS,
+  type FormKind,
+  formOutline,
+  formPilotRadiusMm,
+  formSearchedBy,
+} from "../bit/form/registry.ts";
 import type { BitSize } from "./size.ts";
-import { SYNONYMS } from "./synonyms.ts";
 import { wordsIn } from "./words.ts";
 
 /** What every bit of a kind is found by, and which of its dimensions are chosen from a list. */
@@ -10,10 +15,10 @@ const KINDS: ReadonlyMap<
   FormKind,
   { readonly words: readonly string[]; readonly choices: readonly string[] }
 > = new Map(
-  FORMS.map(({ kind, title, dimensions }) => [
+  FORMS.map(({ kind, title, alsoCalled, dimensions }) => [
     kind,
     {
-      words: wordsIn([kind, kind.replaceAll("-", ""), title, SYNONYMS[kind]].join(" ")),
+      words: wordsIn([kind, kind.replaceAll("-", ""), title, ...alsoCalled].join(" ")),
       choices: Object.entries(dimensions).flatMap(([name, { type }]) => (type === "choice" ? [name] : [])),
     },
   ]),
@@ -22,6 +27,9 @@ const KINDS: ReadonlyMap<
 /**
  * The words a bit is found by, as `wordsIn` gives them: its kind, title and what else the trade calls it, the shape chosen for
  * its face or curve, its pilot, its flutes and its angle. For a bit that `bitFaults` found nothing wrong with.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * bitWords(bit).includes("dado") // → true
  */
 export function bitWords(bit: Bit): string[] {
   const { form, wings } = bit;
@@ -29,23 +37,29 @@ export function bitWords(bit: Bit): string[] {
   const given: Readonly<Record<string, unknown>> = form;
   const chosen = choices.map((name) => String(given[name] ?? ""));
   const pilot = formPilotRadiusMm(form) === undefined ? "" : "pilot piloted bearing guided";
-  const angle = "angleDeg" in form ? angleWord(form.angleDeg) : "";
+  const { angleDeg } = formSearchedBy(form);
+  const angle = angleDeg === undefined ? "" : angleWord(angleDeg);
   return [...new Set([...words, ...wordsIn([...chosen, pilot, flutesWord(wings), angle].join(" "))])];
 }
 
-/** The sizes a bit is found by: its greatest diameter, its shank, the length of its edges, and its radius where it has one. */
+/**
+ * The sizes in mm a bit is found by: its greatest diameter, its shank, the length of its edges, and its radius if it has one.
+ * For a bit that `bitFaults` found nothing wrong with.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * bitSizes(bit)[1] // → { role: "shank", mm: 12.7 }
+ */
 export function bitSizes({ form, shankDiameterMm }: Bit): BitSize[] {
   const edges = formOutline(form).filter(({ role }) => role === "edge");
   const fromMm = edges[0]?.fromMm ?? 0;
   const toMm = edges.at(-1)?.toMm ?? 0;
-  const diameterMm = formDiameterMm(form);
+  const { radiusMm } = formSearchedBy(form);
   const sizes: BitSize[] = [
-    { role: "diameter", mm: diameterMm },
+    { role: "diameter", mm: formDiameterMm(form) },
     { role: "shank", mm: shankDiameterMm },
     { role: "length", mm: toMm - fromMm },
   ];
-  if ("radiusMm" in form) sizes.push({ role: "radius", mm: form.radiusMm });
-  if (form.kind === "core-box") sizes.push({ role: "radius", mm: diameterMm / 2 });
+  if (radiusMm !== undefined) sizes.push({ role: "radius", mm: radiusMm });
   return sizes;
 }
 

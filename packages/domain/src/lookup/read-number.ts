@@ -3,7 +3,7 @@ export type NumberRead = {
   readonly value: number;
   /** Written with a fraction, as people only do in inches. */
   readonly isFraction: boolean;
-  /** A lone word such as "half" or "two": a number only where a unit or a dimension follows. */
+  /** A lone word such as "half" or "two": a number only if a unit or a dimension follows. */
   readonly isLoneWord: boolean;
   /** Place of the token after it. */
   readonly next: number;

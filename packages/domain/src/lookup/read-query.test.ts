@@ -70,7 +70,7 @@ describe("what people type to find a bit", () => {
     expect(readQuery(text)).toEqual({ words: [], sizes: [{ role: "any", mm }] });
   });
 
-  it("a bare number may be millimetres or inches, where a bit may have either", () => {
+  it("a bare number may be millimetres or inches, if a bit may have either", () => {
     expect(readQuery("3").sizes).toEqual([either("any", 3)]);
     expect(readQuery("2.5 panel").sizes).toEqual([either("any", 2.5)]);
     expect(readQuery(".5").sizes).toEqual([either("any", 0.5)]);

@@ -24,10 +24,10 @@ type Range = { readonly min: number; readonly max: number };
 /** Text beyond this is not looked at: nobody types as much to find a bit. */
 const LONGEST_TEXT = 200;
 
-/** Sizes are told to this many decimals of a millimetre, so that 3-1/2 in is 88.9 mm. */
+/** Sizes are given to this many decimals of a millimetre, so that 3-1/2 in is 88.9 mm. */
 const DECIMALS = 6;
 
-/** Millimetres in one of each unit a bit's size is told in. */
+/** Millimetres in one of each unit a bit's size is given in. */
 const UNITS: ReadonlyMap<string, number> = new Map([
   ['"', MM_PER_INCH],
   ["in", MM_PER_INCH],
@@ -69,7 +69,7 @@ const PLAUSIBLE_MM: Readonly<Record<SizeRole, Range>> = {
 /** A bare number above this is not inches: no bit is wider. Ours. */
 const MOST_BARE_INCHES = 5;
 
-/** A number ends where a unit follows at once ("8mm") or nothing more of the word does; "3a" is a word. */
+/** A number ends if a unit follows at once ("8mm") or nothing more of the word does; "3a" is a word. */
 const UNIT_WORDS = [...UNITS.keys(), ...FLUTES, ...DEGREES].filter((each) => /^[a-z]/.test(each)).join("|");
 const TOKENS = new RegExp(
   String.raw`(?:\d+(?:\.\d+)?|\.\d+)(?=(?:${UNIT_WORDS})(?![\p{L}\p{N}])|[^\p{L}\p{N}]|$)|[\p{L}\p{N}]+|[/"°]`,
@@ -78,9 +78,11 @@ const TOKENS = new RegExp(
 
 /**
  * Words and sizes in what somebody typed to find a bit: "3-1/2 in panel" has the word "panel" and a size of 88.9 mm. A fraction
- * without a unit is inches; a bare whole or decimal number may be millimetres or inches and carries both readings where a bit
+ * without a unit is inches; a bare whole or decimal number may be millimetres or inches and carries both readings if a bit
  * may have either. A size belongs to the dimension named beside it ("1/2 shank", "radius 6"). Flutes and angles become
  * words of their own. Whatever does not read as a size stays a word, as `wordsIn` gives it; nothing is thrown.
+ * @example
+ * readQuery("3-1/2 in panel") // → { words: ["panel"], sizes: [{ role: "any", mm: 88.9 }] }
  */
 export function readQuery(text: string): Query {
   const tokens = tokensOf(text);

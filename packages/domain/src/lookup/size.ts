@@ -1,4 +1,4 @@
-/** Which dimension of a bit a size speaks of; `any` where nobody said. */
+/** Which dimension of a bit a size speaks of; `any` if nobody said. */
 export type SizeRole = "any" | "diameter" | "shank" | "radius" | "length";
 
 /** One dimension of a bit. */

@@ -32,7 +32,9 @@ const SHORTEST_PLURAL = 4;
 
 /**
  * The words of a text as bits are looked up by: lower-case, without accents, in the singular, each once, without those that say
- * nothing ("bit", "router", "the"). Letters of other scripts stay. `wordsIn("The Round-over bits")` is `["round", "over"]`.
+ * nothing ("bit", "router", "the"). Letters of other scripts stay.
+ * @example
+ * wordsIn("The Round-over bits") // → ["round", "over"]
  */
 export function wordsIn(text: string): string[] {
   const words = (folded(text).match(/[\p{L}\p{N}]+/gu) ?? []).map(singular);

@@ -19,10 +19,10 @@ export type PanelAssumption =
 
 export type PanelAssumptionCode = PanelAssumption["code"];
 
-/** What is cautious where nobody said how boards were sawn: a flatsawn one moves most. */
+/** The cautious side if nobody said how boards were sawn: a flatsawn one moves most. */
 export const CAUTIOUS_SAWN: Sawn = "flat";
 
-/** Everything taken for granted about the wood, the frame and the bit's height where it was left to be found. */
+/** Everything taken for granted about the wood, the frame and the bit's height if it was left to be found. */
 export function panelAssumptions(
   { openings, wood, sawn, moisture, policy }: PanelsInput,
   height: PanelAssumption | undefined,

@@ -36,7 +36,7 @@ export type PanelDimension = {
 export type DimensionContext = {
   readonly openingMm: number;
   readonly grooveDepthMm: number;
-  /** Size it was cut to; left out, the size is found. */
+  /** Size it was cut to. Default: the size is found. */
   readonly givenMm: number | undefined;
   readonly moves: PanelDimension["moves"];
   readonly movement: YearMovement;

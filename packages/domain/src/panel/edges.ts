@@ -1,4 +1,4 @@
-import type { Edge } from "../cut/cut.ts";
+import type { Edge } from "../cut/edge.ts";
 import type { Wood } from "../wood/wood.ts";
 import type { SizedPanel } from "./size-panel.ts";
 

@@ -23,11 +23,11 @@ export type Side = "width" | "height";
 export type Opening = {
   readonly widthMm: number;
   readonly heightMm: number;
-  /** Frames like this one. Left out: 1. */
+  /** Frames like this one. Default: 1. */
   readonly count?: number;
-  /** Left out: the grain runs along the height. */
+  /** Default: the grain runs along the height. */
   readonly grainAlong?: Side;
-  /** A panel that was cut already. Left out: the size is found. */
+  /** A panel that was cut already. Default: the size is found. */
   readonly panel?: { readonly widthMm: number; readonly heightMm: number };
 };
 
@@ -37,16 +37,16 @@ export type PanelsInput = {
   readonly groove: Groove;
   readonly thicknessMm: number;
   readonly wood: Wood;
-  /** Left out: taken as flatsawn, which moves most. */
+  /** Default: taken as flatsawn, which moves most. */
   readonly sawn?: Sawn;
   /** Moisture content of the wood when it is cut. */
   readonly moisture: { readonly percent: number; readonly tolerancePercent?: number };
   readonly climate: Climate;
-  /** The bit that raises the edges. Left out: the panel stays flat. */
+  /** The bit that raises the edges. Default: the panel stays flat. */
   readonly bit?: Bit;
-  /** How far the bit stands out. Left out: the height that leaves a tongue the groove takes. */
+  /** How far the bit stands out. Default: the height that leaves a tongue the groove takes. */
   readonly heightMm?: number;
-  /** How far the bit's axis stands behind the fence. Left out: the pilot's radius. */
+  /** How far the bit's axis stands behind the fence. Default: the pilot's radius. */
   readonly fenceMm?: number;
   readonly policy: Policy;
 };

@@ -24,9 +24,9 @@ import { panelMovement } from "./year-movement.ts";
 export type PanelSizing = {
   readonly panels: readonly SizedPanel[];
   readonly year: MoistureSpan;
-  /** The setting of the bit the tongues come from; undefined where the panels stay flat. */
+  /** The setting of the bit the tongues come from; undefined if the panels stay flat. */
   readonly raising: { readonly heightMm: number; readonly fenceMm: number } | undefined;
-  /** The edges of the panels that fit: what is to be cut. */
+  /** The edges of the panels that fit: what to cut. */
   readonly edges: readonly PanelEdge[];
   /** Of all the panels, whether they fit or not. */
   readonly totals: PanelTotals;
@@ -38,8 +38,22 @@ type FoundRaising = Raising & { readonly assumption: PanelAssumption | undefined
 
 /**
  * Panels for these openings: the largest sizes that never reach the bottom of their grooves in the wettest air, how much
- * of them stays covered in the driest, how their edges sit in the grooves, and what is to be cut. Moisture by Wood Handbook
- * eq. (4-5), movement by eq. (13-2) and (13-3). Throws a DomainError with every fault where there is no answer.
+ * of them stays covered in the driest, how their edges sit in the grooves, and what to cut. Moisture by Wood Handbook
+ * eq. (4-5), movement by eq. (13-2) and (13-3). Throws a DomainError with every fault if there is no answer.
+ * @example
+ * const { panels } = sizePanels({
+ *   openings: [{ widthMm: 300, heightMm: 500 }],
+ *   groove: { depthMm: 10, widthMm: 6.35 },
+ *   thicknessMm: 6,
+ *   wood: woodById("mdf"),
+ *   moisture: { percent: 8 },
+ *   climate: {
+ *     driest: { relativeHumidityPercent: 30, temperatureC: 21 },
+ *     wettest: { relativeHumidityPercent: 60, temperatureC: 21 },
+ *   },
+ *   policy: DEFAULT_POLICY,
+ * });
+ * panels[0].width.cutMm // → 318.4
  */
 export function sizePanels(input: PanelsInput): PanelSizing {
   const faults = panelFaults(input);

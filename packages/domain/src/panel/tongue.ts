@@ -1,6 +1,6 @@
 import { stretchesAbove } from "../bit/moments.ts";
 import type { Outline } from "../bit/outline.ts";
-import { firstContactMm, type Setting, widthAtTableMm } from "../bit/section.ts";
+import { type BitSetting, firstContactMm, widthAtTableMm } from "../bit/section.ts";
 import type { Policy } from "../policy/policy.ts";
 import { floorTo } from "../quantity/round.ts";
 import type { Groove } from "./panel.ts";
@@ -8,7 +8,7 @@ import type { YearMovement } from "./year-movement.ts";
 
 /**
  * How a panel's edge sits in the groove: `too-thick` does not go in at all; `wedges` goes in, but its sloping face meets the
- * groove's mouth before the edge is as deep as it must be; `cut-away` leaves no edge.
+ * groove's mouth before the edge is deep enough; `cut-away` leaves no edge.
  */
 export type TongueFit = "fits" | "rattles" | "too-thick" | "wedges" | "cut-away";
 
@@ -41,8 +41,8 @@ export type TongueContext = {
 /** A raising bit at its setting. */
 export type Raising = {
   readonly outline: Outline;
-  readonly setting: Setting;
-  /** Another height at which it leaves a tongue the groove takes; undefined where none is known. */
+  readonly setting: BitSetting;
+  /** Another height at which it leaves a tongue the groove takes; undefined if none is known. */
   readonly fittingHeightMm: number | undefined;
 };
 
@@ -91,7 +91,7 @@ export function tongueIn(
  * Thickness in mm of the wood left at a distance `inMm` from the panel's edge: the thickest stretch of the panel's thickness
  * that the bit does not reach there.
  */
-export function tongueThicknessMm(outline: Outline, setting: Setting, inMm: number): number {
+export function tongueThicknessMm(outline: Outline, setting: BitSetting, inMm: number): number {
   const { heightMm, fenceMm, thicknessMm } = setting;
   const work = { fromMm: heightMm - thicknessMm, toMm: heightMm };
   let reachedMm = work.fromMm;
@@ -109,7 +109,7 @@ export function tongueThicknessMm(outline: Outline, setting: Setting, inMm: numb
 
 /**
  * Height in mm, up to a tenth, at which the face leaves just the thickness the groove takes where the edge reaches in
- * farthest; undefined where no height of this bit does (a back-cutter fixes the thickness by itself).
+ * farthest; undefined if no height of this bit does (a back-cutter fixes the thickness by itself).
  */
 export function heightForGrooveMm(
   context: TongueContext,

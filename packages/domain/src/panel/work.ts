@@ -18,13 +18,36 @@ export type WorkTime = {
 export type PanelWork = {
   readonly input: PlanInput;
   readonly plan: Plan;
-  /** Undefined where the plan must not be run. */
+  /** Undefined if the plan must not be run. */
   readonly time: WorkTime | undefined;
 };
 
 /**
  * The plan of the edges of every panel that fits, all of them at one setting before the next, and the time it takes:
- * every pass along every edge, and each setting at the policy's time. Undefined where nothing is to be cut.
+ * every pass along every edge, and each setting at the policy's time. Undefined if there is nothing to cut.
+ * @example
+ * const bit = {
+ *   form: { kind: "panel-raising", diameterMm: 88.9, pilotDiameterMm: 22, profileHeightMm: 12, face: "cove", tongueWidthMm: 10 },
+ *   shankDiameterMm: 12.7,
+ *   wings: 2,
+ *   massG: 340,
+ * };
+ * const wood = woodById("black-cherry");
+ * const policy = DEFAULT_POLICY;
+ * const air = { relativeHumidityPercent: 45, temperatureC: 21 };
+ * const sizing = sizePanels({
+ *   openings: [{ widthMm: 300, heightMm: 500 }],
+ *   groove: { depthMm: 10, widthMm: 6.35 },
+ *   thicknessMm: 16,
+ *   wood,
+ *   moisture: { percent: 8 },
+ *   climate: { driest: air, wettest: air },
+ *   bit,
+ *   policy,
+ * });
+ * const router = { minRpm: 8000, maxRpm: 20_000, dial: { marks: { first: 1, last: 5 } }, inputPowerW: 1800 };
+ * const work = planPanelWork(sizing, 16, { bit, router, mounting: "table", wood, policy });
+ * work.input.cut // → { kind: "panel", thicknessMm: 16, edges: [{ grain: "end" }, { grain: "long" }] }
  */
 export function planPanelWork(
   { raising, edges }: PanelSizing,

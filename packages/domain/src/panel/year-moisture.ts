@@ -23,7 +23,7 @@ export function yearMoisture({ driest, wettest }: Climate): MoistureSpan {
   return { driestPercent: Math.min(...ends), wettestPercent: Math.max(...ends) };
 }
 
-/** The same span widened to the next step that means anything: what a cautious sizing reckons with. */
+/** The same span widened to the next step that means anything: what a cautious sizing allows for. */
 export function widened({ driestPercent, wettestPercent }: MoistureSpan): MoistureSpan {
   return {
     driestPercent: Math.floor(driestPercent / MEANINGFUL_STEP_PERCENT) * MEANINGFUL_STEP_PERCENT,

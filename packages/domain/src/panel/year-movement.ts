@@ -5,7 +5,7 @@ import { type MoistureSpan, widened } from "./year-moisture.ts";
 
 /** How one direction of a board moves in a year, as ratios of its size when it is cut. */
 export type YearMovement = {
-  /** What to expect at each end: positive where it is larger than now. */
+  /** What to expect at each end: positive if it is larger than now. */
   readonly toDriestRatio: number;
   readonly toWettestRatio: number;
   /** With every uncertainty at its worst; never below 0. */
@@ -20,7 +20,7 @@ export type PanelMovement = {
   readonly thickness: YearMovement;
 };
 
-/** What movement is reckoned from. */
+/** What movement is computed from. */
 export type MovementContext = {
   readonly wood: Wood;
   readonly sawn: Sawn;

@@ -4,7 +4,12 @@ import { chartRpm } from "../limit/diameter-chart.ts";
 import type { Policy } from "../policy/policy.ts";
 import { type MountingClearance, type MountingFinding, mountingFor } from "../router/mounting.ts";
 
-/** What a bit is cleared for: handheld, handheld with care, or table only. For a bit that `bitFaults` found nothing wrong with. */
+/**
+ * What a bit is cleared for: handheld, handheld with care, or table only. For a bit that `bitFaults` found nothing wrong with.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * clearanceOf(bit, DEFAULT_POLICY) // → "handheld"
+ */
 export function clearanceOf(bit: Bit, policy: Policy): MountingClearance {
   return mountingOf(bitSolid(bit), policy).allowed;
 }

@@ -1,7 +1,7 @@
 import type { LimitName } from "../limit/ceiling.ts";
 import type { MountingClearance } from "../router/mounting.ts";
 
-/** What weighs on the verdict: `refuse` stops the plan, `care` qualifies it, a `note` only tells. */
+/** What weighs on the verdict: `refuse` stops the plan, `care` qualifies it, a `note` only informs. */
 export type Severity = "refuse" | "care" | "note";
 
 type Refusal =

@@ -33,7 +33,7 @@ const BASE: PlanInput = {
 };
 
 describe("collets", () => {
-  it("none fit for use: refused, and told apart from collets nobody recorded", () => {
+  it("none fit for use: refused, and not the same as collets nobody recorded", () => {
     const none = makePlan({ ...BASE, router: { ...BASE.router, colletDiametersMm: [] } });
     expect(none).toMatchObject({
       verdict: "do-not-run",

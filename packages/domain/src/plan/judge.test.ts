@@ -146,7 +146,7 @@ describe("what weighs on a verdict", () => {
 });
 
 describe("what not knowing costs", () => {
-  it("the dearest uncertainty first, and none where measuring would change nothing", () => {
+  it("the dearest uncertainty first, and none if measuring would change nothing", () => {
     const big = {
       ...BASE,
       bit: {

@@ -11,8 +11,8 @@ import type { Finding, Severity } from "./findings.ts";
 import { historyFindings } from "./past-use.ts";
 import type { PlanInput, Verdict } from "./plan.ts";
 
-/** What is known when a plan is judged: everything but the feeds, which follow from the verdict. */
-export type Known = {
+/** A plan before it is judged: everything but the feeds, which follow from the verdict. */
+export type UnjudgedPlan = {
   readonly input: PlanInput;
   readonly solid: BitSolid;
   readonly setup: CutSetup;
@@ -27,16 +27,16 @@ export type Known = {
 const WEIGHTIEST_FIRST: readonly Severity[] = ["refuse", "care", "note"];
 
 /** Everything that stops or qualifies a plan before a feed is chosen. */
-export function judge(known: Known): Finding[] {
+export function judge(plan: UnjudgedPlan): Finding[] {
   const findings = [
-    ...mountingFindings(known),
-    ...colletFindings(known),
-    ...speedFindings(known),
-    ...passFindings(known),
-    ...climbFindings(known),
-    ...trialFindings(known),
-    ...historyFindings(known.input.history),
-    ...cutNotes(known),
+    ...mountingFindings(plan),
+    ...colletFindings(plan),
+    ...speedFindings(plan),
+    ...passFindings(plan),
+    ...climbFindings(plan),
+    ...trialFindings(plan),
+    ...historyFindings(plan.input.history),
+    ...cutNotes(plan),
   ];
   return findings.sort((a, b) => WEIGHTIEST_FIRST.indexOf(a.severity) - WEIGHTIEST_FIRST.indexOf(b.severity));
 }
@@ -47,7 +47,7 @@ export function verdictOf(findings: readonly Finding[]): Verdict {
   return findings.some(({ severity }) => severity === "care") ? "run-with-care" : "run";
 }
 
-function mountingFindings({ input: { mounting }, clearance }: Known): Finding[] {
+function mountingFindings({ input: { mounting }, clearance }: UnjudgedPlan): Finding[] {
   if (clearance === "handheld") return [];
   if (mounting === "table") return [{ code: "large-bit", severity: "care", clearance }];
   return clearance === "table-only"
@@ -55,14 +55,14 @@ function mountingFindings({ input: { mounting }, clearance }: Known): Finding[] 
     : [{ code: "handheld-with-care", severity: "care" }];
 }
 
-function colletFindings({ input: { bit, router } }: Known): Finding[] {
+function colletFindings({ input: { bit, router } }: UnjudgedPlan): Finding[] {
   const { shankDiameterMm } = bit;
   const { colletDiametersMm = [] } = router;
   if (hasColletFor(shankDiameterMm, router)) return [];
   return [{ code: "no-collet-fits", severity: "refuse", shankDiameterMm, colletDiametersMm }];
 }
 
-function speedFindings({ fit, speeds, ceiling: { limits } }: Known): Finding[] {
+function speedFindings({ fit, speeds, ceiling: { limits } }: UnjudgedPlan): Finding[] {
   const [slowest] = speeds;
   if (fit !== undefined || slowest === undefined) return [];
   const broken = limitsBroken(limits, slowest);
@@ -78,12 +78,12 @@ function speedFindings({ fit, speeds, ceiling: { limits } }: Known): Finding[] {
   ];
 }
 
-function passFindings({ passes, setup }: Known): Finding[] {
+function passFindings({ passes, setup }: UnjudgedPlan): Finding[] {
   if (passes !== undefined) return [];
   return [{ code: setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes", severity: "refuse" }];
 }
 
-function climbFindings({ input: { cut, policy }, passes = [] }: Known): Finding[] {
+function climbFindings({ input: { cut, policy }, passes = [] }: UnjudgedPlan): Finding[] {
   if (cut.feedDirection !== "with-rotation") return [];
   const biteMaxMm = policy.climbBiteMaxMm;
   const greatestBiteMm = Math.max(0, ...passes.map(({ geometry }) => geometry.biteMm));
@@ -92,7 +92,7 @@ function climbFindings({ input: { cut, policy }, passes = [] }: Known): Finding[
     : [{ code: "light-climb-cut", severity: "care", biteMaxMm }];
 }
 
-function trialFindings({ input: { trials = [] }, fit }: Known): Finding[] {
+function trialFindings({ input: { trials = [] }, fit }: UnjudgedPlan): Finding[] {
   const findings: Finding[] = [];
   const { isContradicted, shookRpm } = trialVerdict(trials);
   if (isContradicted && shookRpm !== undefined) {
@@ -106,7 +106,7 @@ function trialFindings({ input: { trials = [] }, fit }: Known): Finding[] {
   return findings;
 }
 
-function cutNotes({ input: { cut, wood }, solid, setup }: Known): Finding[] {
+function cutNotes({ input: { cut, wood }, solid, setup }: UnjudgedPlan): Finding[] {
   const findings: Finding[] = [];
   if (isUndercut(solid.outline)) findings.push({ code: "feed-only", severity: "note" });
   if (setup.waste !== undefined) findings.push({ code: "waste-first", severity: "note", ...setup.waste });

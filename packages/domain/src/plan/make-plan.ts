@@ -1,32 +1,38 @@
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
-import { cuttingPowerW } from "../cut/cutting-force.ts";
 import { cutFaults } from "../cut/faults.ts";
-import { feedFor, secondsAlong } from "../cut/feed.ts";
-import { findPasses, type Pass } from "../cut/passes.ts";
+import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
-import { type Ceiling, limitsBroken, speedCeiling } from "../limit/ceiling.ts";
-import type { LimitContext } from "../limit/limit.ts";
-import { rimSpeedMPerS } from "../limit/rim-speed.ts";
+import { speedCeiling } from "../limit/ceiling.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
-import { MM_PER_M } from "../quantity/units.ts";
-import { type DialSpeed, dialSpeeds } from "../router/dial.ts";
+import { dialSpeeds } from "../router/dial.ts";
 import { assumptionsFor } from "./assumptions.ts";
+import { chipFindings } from "./chip-findings.ts";
 import { mountingOf } from "./clearance.ts";
+import { dialSetting } from "./dial-setting.ts";
 import { pairFaults } from "./faults.ts";
 import { judge, verdictOf } from "./judge.ts";
-import { limitContext } from "./known.ts";
-import type { Plan, PlanInput, PlannedPass, PlannedSetting } from "./plan.ts";
-import { rotationAt } from "./rotation.ts";
+import { limitContext } from "./limit-context.ts";
+import type { Plan, PlanInput } from "./plan.ts";
+import { plannedPass } from "./planned-pass.ts";
 import { orderOfWork } from "./steps.ts";
-import { chipFindings } from "./surface-findings.ts";
 import { fastestThatHolds, uncertaintyCosts } from "./uncertainty.ts";
 
 /**
  * The plan for one cut: what the bit is cleared for, the speed ceiling and the dial mark under it, the passes, the
  * order of work, what to watch, and what was taken for granted. The same input gives the same plan.
  * Throws a DomainError with every fault when the input has no answer.
+ * @example
+ * const plan = makePlan({
+ *   bit: { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2, markedMaxRpm: 16_000 },
+ *   router: { minRpm: 10_000, maxRpm: 20_000, dial: { marks: { first: 1, last: 5 } }, inputPowerW: 1600 },
+ *   mounting: "table",
+ *   wood: woodById("black-cherry"),
+ *   cut: { kind: "groove", depthMm: 6, edges: [{ lengthMm: 600, grain: "long" }] },
+ *   policy: DEFAULT_POLICY,
+ * });
+ * plan.speed // → { ceilingRpm: 16_000, bindingLimit: "marked-maximum", setting: { mark: 2, rpm: 12_500 } }
  */
 export function makePlan(input: PlanInput): Plan {
   const faults = inputFaults(input);
@@ -44,8 +50,15 @@ export function makePlan(input: PlanInput): Plan {
   const clearance = mounting.allowed;
   const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, clearance });
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
-  const setting = mayRun ? plannedSetting(fit, speeds, ceiling, context, setup) : undefined;
-  const planned = setting && passes ? withFeeds(passes, setting, input, setup) : [];
+  const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
+  const { edges } = cut;
+  const { handFeedMaxMPerMin } = policy;
+  const planned =
+    setting && passes
+      ? passes.map((pass) =>
+          plannedPass(pass, { setup, edges, wings: bit.wings, rpm: setting.rpm, handFeedMaxMPerMin }),
+        )
+      : [];
   const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;
   return {
     verdict: verdictOf(findings),
@@ -86,49 +99,4 @@ function setupUnder(pointer: string, { bit, cut }: PlanInput, solid: BitSolid): 
     if (error instanceof DomainError) throw new DomainError(faultsUnder(pointer, error.faults));
     throw error;
   }
-}
-
-function plannedSetting(
-  fit: DialSpeed,
-  speeds: readonly DialSpeed[],
-  { limits }: Ceiling,
-  context: LimitContext,
-  setup: CutSetup,
-): PlannedSetting {
-  const faster = speeds.find(({ rpm }) => rpm > fit.rpm);
-  return {
-    mark: fit.mark,
-    rpm: fit.rpm,
-    rpmHighest: fit.rpmHighest,
-    basis: fit.basis,
-    rimSpeedMPerS: rimSpeedMPerS(2 * context.solid.rimRadiusMm, fit.rpm),
-    slowestEdgeMPerS: rimSpeedMPerS(2 * setup.leastRadiusMm, fit.rpm),
-    rotation: rotationAt(context, fit.rpmHighest),
-    nextFaster: faster && { speed: faster, breaks: limitsBroken(limits, faster).map(({ name }) => name) },
-  };
-}
-
-function withFeeds(
-  passes: readonly Pass[],
-  { rpm }: PlannedSetting,
-  { bit, cut, policy }: PlanInput,
-  setup: CutSetup,
-): PlannedPass[] {
-  const { wings } = bit;
-  return passes.map((pass) => {
-    const { feedPerToothMm, specificForceNPerMm2, chipMeanMm } = pass.load;
-    const feed = feedFor(feedPerToothMm, rpm, wings, setup.greatestRadiusMm, policy.handFeedMaxMPerMin);
-    return {
-      pass,
-      feed,
-      chipMeanMm: (chipMeanMm * feed.feedPerToothMm) / feedPerToothMm,
-      // A hand that cannot keep up takes a thinner chip, and no more power than this.
-      powerW: cuttingPowerW(
-        specificForceNPerMm2,
-        pass.geometry.removedAreaMm2,
-        (feedPerToothMm * rpm * wings) / MM_PER_M,
-      ),
-      secondsPerEdge: cut.edges.map(({ lengthMm }) => setup.rows * secondsAlong(lengthMm, feed.feedMPerMin)),
-    };
-  });
 }

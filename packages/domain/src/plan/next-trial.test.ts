@@ -53,7 +53,7 @@ describe("a guided speed trial", () => {
     });
   });
 
-  it("takes the fastest mark within one step, or the very next where marks lie farther apart", () => {
+  it("takes the fastest mark within one step, or the very next if marks lie farther apart", () => {
     expect(after(free(8000))).toMatchObject({ setting: { rpm: 10000 }, number: 2 });
     expect(after(free(8000), free(9000))).toMatchObject({ setting: { rpm: 11000 }, number: 3, ofAtMost: 6 });
     expect(after(free(11000))).toMatchObject({ setting: { rpm: 14000 } });
@@ -68,7 +68,7 @@ describe("a guided speed trial", () => {
     });
   });
 
-  it("takes smaller steps where the policy says so", () => {
+  it("takes smaller steps if the policy says so", () => {
     const policy = strictestPolicy({ trialStepRatio: 1.1 });
     expect(nextTrial({ ...BASE, policy, trials: [free(10000)] })).toMatchObject({ setting: { rpm: 11000 } });
   });
@@ -77,7 +77,7 @@ describe("a guided speed trial", () => {
     expect(after(free(14000, false))).toMatchObject({ setting: { rpm: 8000 }, number: 1 });
   });
 
-  it("ends where the bit shook, and gives the fastest speed at which it ran free", () => {
+  it("ends once the bit shook, and gives the fastest speed at which it ran free", () => {
     expect(after(free(8000), free(10000), shook(11000))).toMatchObject({
       kind: "done",
       because: "shook",
@@ -124,7 +124,7 @@ describe("a guided speed trial", () => {
     });
   });
 
-  it("is not possible where the slowest mark breaks a limit, and names it", () => {
+  it("is not possible if the slowest mark breaks a limit, and names it", () => {
     const router = { minRpm: 16000, maxRpm: 16000, colletDiametersMm: [12.7] };
     expect(nextTrial({ ...BASE, bit: PANEL, router })).toMatchObject({
       kind: "not-possible",
@@ -146,20 +146,20 @@ describe("a guided speed trial", () => {
     expect(nextTrial({ ...BASE, mounting: "handheld" })).toMatchObject({ kind: "try" });
   });
 
-  it("is told in sentences: what to set, why it ends, why it cannot be", () => {
+  it("is described in sentences: what to set, why it ends, why it cannot be", () => {
     const show = showIn("metric");
-    const told = (input: Partial<TrialInput>) => describeNextTrial(nextTrial({ ...BASE, ...input }), show);
-    expect(told({})).toMatch(
+    const said = (input: Partial<TrialInput>) => describeNextTrial(nextTrial({ ...BASE, ...input }), show);
+    expect(said({})).toMatch(
       /^Trial 1 of at most 6: .* Set the dial to 1: about 8,000 rpm\. .* over 22,000 rpm/,
     );
-    expect(told({ trials: [free(8000), shook(10000)] })).toMatch(/shook .* ran free here is 8,000 rpm\.$/);
-    expect(told({ trials: [shook(8000)] })).toMatch(/has not run free .* do not cut with it here\.$/);
-    expect(told({ trials: [free(22000)] })).toMatch(/^No faster mark .* pass 22,000 rpm/);
-    expect(told({ router: { ...ROUTER, colletDiametersMm: [] } })).toMatch(/no collet fit for use/);
-    expect(told({ bit: PANEL, mounting: "handheld" })).toMatch(/in a table only\.$/);
+    expect(said({ trials: [free(8000), shook(10000)] })).toMatch(/shook .* ran free here is 8,000 rpm\.$/);
+    expect(said({ trials: [shook(8000)] })).toMatch(/has not run free .* do not cut with it here\.$/);
+    expect(said({ trials: [free(22000)] })).toMatch(/^No faster mark .* pass 22,000 rpm/);
+    expect(said({ router: { ...ROUTER, colletDiametersMm: [] } })).toMatch(/no collet fit for use/);
+    expect(said({ bit: PANEL, mounting: "handheld" })).toMatch(/in a table only\.$/);
     const fast = { minRpm: 16000, maxRpm: 16000 };
-    expect(told({ bit: PANEL, router: fast })).toMatch(/16,000 rpm.*, 12,000 rpm\. Use a slower router\.$/);
-    expect(told({ router: fast })).toMatch(/no dial to set: about 16,000 rpm/);
+    expect(said({ bit: PANEL, router: fast })).toMatch(/16,000 rpm.*, 12,000 rpm\. Use a slower router\.$/);
+    expect(said({ router: fast })).toMatch(/no dial to set: about 16,000 rpm/);
   });
 
   it("is refused for a router with no answer, with the field named", () => {

@@ -1,6 +1,6 @@
 import type { Bit } from "../bit/bit.ts";
 import { bitSolid } from "../bit/solid.ts";
-import { type LimitName, limitsBroken, speedCeiling } from "../limit/ceiling.ts";
+import { type LimitName, limitsBroken, limitsHold, speedCeiling } from "../limit/ceiling.ts";
 import { trialVerdict } from "../limit/tested.ts";
 import type { SpeedTrial } from "../limit/trial.ts";
 import type { Policy } from "../policy/policy.ts";
@@ -11,12 +11,12 @@ import type { Mounting } from "../router/mounting.ts";
 import type { Router } from "../router/router.ts";
 import { mountingOf } from "./clearance.ts";
 import { pairFaults } from "./faults.ts";
-import { limitContext } from "./known.ts";
+import { limitContext } from "./limit-context.ts";
 
 export type TrialInput = {
   readonly bit: Bit;
   readonly router: Router;
-  /** Left out: a table. */
+  /** Default: a table. */
   readonly mounting?: Mounting;
   readonly policy: Policy;
   /** Every trial of this bit so far, in this router and in others, each at the speed its mark was said to give. */
@@ -36,7 +36,7 @@ export type NextTrial =
   | {
       readonly kind: "done";
       readonly because: "shook" | "at-ceiling";
-      /** Fastest speed under the ceiling at which it ran free in this router; undefined where it never did. */
+      /** Fastest speed under the ceiling at which it ran free in this router; undefined if it never did. */
       readonly fastestFreeRpm: number | undefined;
       readonly under: TrialCeiling;
     }
@@ -56,10 +56,14 @@ const SAME_SPEED_RATIO = 0.001;
 
 /**
  * The next setting at which to try a bit out without wood, in a climb from the slowest mark: each step at most the policy's
- * `trialStepRatio` above the fastest speed that ran free in this router, or the very next mark where marks lie farther apart.
+ * `trialStepRatio` above the fastest speed that ran free in this router, or the very next mark if marks lie farther apart.
  * Every limit but the trials' own holds at each setting. A bit that once shook, in any router, is not tried within one step
  * of that speed (the policy's `shookMarginRatio`). Record a trial at the `rpm` proposed, or put a tachometer reading into the dial first: a
- * speed that is no mark's may lead to the same mark again. Throws a DomainError where bit and router have no answer.
+ * speed that is no mark's may lead to the same mark again. Throws a DomainError if bit and router have no answer.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * const router = { minRpm: 10_000, maxRpm: 20_000, dial: { marks: { first: 1, last: 5 } } };
+ * nextTrial({ bit, router, policy: DEFAULT_POLICY, trials: [] }) // → { kind: "try", number: 1, setting: { mark: 1, rpm: 10_000 } }
  */
 export function nextTrial({ bit, router, mounting = "table", policy, trials }: TrialInput): NextTrial {
   const faults = pairFaults(bit, router);
@@ -72,7 +76,7 @@ export function nextTrial({ bit, router, mounting = "table", policy, trials }: T
   const { rpm: ceilingRpm, binding, limits } = speedCeiling(limitContext({ bit, router, policy }, solid));
   const speeds = dialSpeeds(router, policy).sort((a, b) => a.rpm - b.rpm);
   const [slowest] = speeds;
-  const holding = speeds.filter((speed) => limitsBroken(limits, speed).length === 0);
+  const holding = speeds.filter((speed) => limitsHold(limits, speed));
   if (holding.length === 0 && slowest !== undefined) {
     const broken = limitsBroken(limits, slowest);
     return {

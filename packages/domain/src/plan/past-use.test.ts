@@ -10,7 +10,7 @@ const use = (outcome: PastUse["outcome"], sameRouter = true, sameWood = true): P
 });
 
 describe("earlier cuts", () => {
-  it("say nothing where there are none, or all came out fine", () => {
+  it("say nothing if there are none, or all came out fine", () => {
     expect(historyFindings(undefined)).toEqual([]);
     expect(historyFindings([use("fine"), use("fine", false, false)])).toEqual([]);
   });
@@ -49,12 +49,12 @@ describe("earlier cuts", () => {
     [1, "once"],
     [2, "twice"],
     [5, "5 times"],
-  ])("%i is told as %s, with what to do about it", (times, told) => {
+  ])("%i is worded as %s, with what to do about it", (times, words) => {
     for (const outcome of ["came-loose", "chattered", "scorched", "tore-out"] as const) {
       const [finding] = historyFindings(Array.from({ length: times }, () => use(outcome)));
       if (finding === undefined) throw new Error("no finding");
       const sentence = describeFinding(finding, showIn("metric"));
-      expect(sentence).toContain(` ${told}. `);
+      expect(sentence).toContain(` ${words}. `);
       expect(sentence).toMatch(/^This bit has .*\.$/);
     }
   });

@@ -1,20 +1,18 @@
 import type { Bit } from "../bit/bit.ts";
-import type { Cut } from "../cut/cut.ts";
-import type { Feed } from "../cut/feed.ts";
-import type { Pass } from "../cut/passes.ts";
+import type { Cut } from "../cut/kind/registry.ts";
 import type { LimitFinding, LimitName } from "../limit/ceiling.ts";
 import type { RaisedBy } from "../limit/limit.ts";
 import type { SpeedTrial } from "../limit/trial.ts";
 import type { Policy } from "../policy/policy.ts";
 import type { Precaution } from "../precaution/registry.ts";
-import type { DialSpeed } from "../router/dial.ts";
 import type { Mounting, MountingFinding } from "../router/mounting.ts";
 import type { Router } from "../router/router.ts";
 import type { Wood } from "../wood/wood.ts";
 import type { Assumption } from "./assumptions.ts";
+import type { DialSetting } from "./dial-setting.ts";
 import type { Finding } from "./findings.ts";
 import type { PastUse } from "./past-use.ts";
-import type { Rotation } from "./rotation.ts";
+import type { PlannedPass } from "./planned-pass.ts";
 import type { Step } from "./steps.ts";
 import type { UncertaintyCost } from "./uncertainty.ts";
 
@@ -57,26 +55,5 @@ export type PlannedSpeed = {
   /** What not knowing costs, the dearest first. */
   readonly uncertainties: readonly UncertaintyCost[];
   /** The setting to use; undefined when the verdict is `do-not-run`. */
-  readonly setting: PlannedSetting | undefined;
-};
-
-export type PlannedSetting = DialSpeed & {
-  readonly rimSpeedMPerS: number;
-  /** Speed of the slowest point of the edge that touches wood: there it burns first. */
-  readonly slowestEdgeMPerS: number;
-  /** What spinning does at the fastest it may truly run there. */
-  readonly rotation: Rotation;
-  /** The next faster mark and the limits it would break. */
-  readonly nextFaster: { readonly speed: DialSpeed; readonly breaks: readonly LimitName[] } | undefined;
-};
-
-export type PlannedPass = {
-  readonly pass: Pass;
-  readonly feed: Feed;
-  /** Mean chip at this feed. */
-  readonly chipMeanMm: number;
-  /** Mean power at this feed and speed, at the upper edge of its band. */
-  readonly powerW: number;
-  /** One figure for each edge, in the order of the request. */
-  readonly secondsPerEdge: readonly number[];
+  readonly setting: DialSetting | undefined;
 };

@@ -39,7 +39,7 @@ export type Rotation = {
 
 const PA_PER_MPA = 1e6;
 
-/** What spinning does at `rpm`: shown with every plan, limiting where a limit says so. */
+/** What spinning does at `rpm`: shown with every plan, limiting if a limit says so. */
 export function rotationAt(context: LimitContext, rpm: number): Rotation {
   const { bit, solid, policy, massHighG, headMassHighG, runOutMm, overhangMm } = context;
   const { shankDiameterMm } = bit;

@@ -1,9 +1,11 @@
-import type { Cut, Edge } from "../cut/cut.ts";
+import type { Edge } from "../cut/edge.ts";
+import type { Cut } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import type { Mounting } from "../router/mounting.ts";
 import type { Mark } from "../router/router.ts";
-import type { PlannedPass, PlannedSetting } from "./plan.ts";
+import type { DialSetting } from "./dial-setting.ts";
+import type { PlannedPass } from "./planned-pass.ts";
 
 /** The way the work or the router moves, so that the edge meets the wood against the rotation. */
 export type FeedDirection =
@@ -45,7 +47,7 @@ export type StepCode = Step["code"];
 export function orderOfWork(
   setup: CutSetup,
   passes: readonly PlannedPass[],
-  setting: PlannedSetting,
+  setting: DialSetting,
   cut: Cut,
   mounting: Mounting,
   isHeavy: boolean,
@@ -87,7 +89,9 @@ function feedDirection(cut: Cut, mounting: Mounting): FeedDirection {
 }
 
 function placesOf(edges: readonly Edge[], grain: Edge["grain"]): number[] {
-  return edges.flatMap((edge, index) => (edge.grain === grain ? [index + 1] : []));
+  const places: number[] = [];
+  for (const [index, edge] of edges.entries()) if (edge.grain === grain) places.push(index + 1);
+  return places;
 }
 
 function fixedSetting({ approach, fenceMm, heightMm }: CutSetup): Step {

@@ -15,7 +15,11 @@ export const RULE_NAMES: readonly RuleName[] = Object.keys(RULES).filter(isRuleN
 /** The policy with nothing set by anybody. */
 export const DEFAULT_POLICY: Policy = strictestPolicy();
 
-/** The strictest of the defaults and every layer, threshold by threshold: a layer can never loosen one. */
+/**
+ * The strictest of the defaults and every layer, threshold by threshold: a layer can never loosen one.
+ * @example
+ * strictestPolicy({ rimSpeedMaxMPerS: 40 }, { rimSpeedMaxMPerS: 50 }).rimSpeedMaxMPerS // → 40
+ */
 export function strictestPolicy(...layers: readonly PolicyLayer[]): Policy {
   const policy: { [Name in RuleName]?: number } = {};
   for (const name of RULE_NAMES) {
@@ -30,7 +34,11 @@ export function strictestPolicy(...layers: readonly PolicyLayer[]): Policy {
   return policy;
 }
 
-/** Thresholds outside their range. Pointers start at the layer. */
+/**
+ * Thresholds outside their range. Pointers start at the layer.
+ * @example
+ * policyFaults({ rimSpeedMaxMPerS: 900 })[0].code // → "out-of-range"
+ */
 export function policyFaults(layer: PolicyLayer): Fault[] {
   return RULE_NAMES.flatMap((name) => rangeFaults(`/${name}`, layer[name], RULES[name]));
 }

@@ -1,6 +1,6 @@
 import type { Bit } from "../bit/bit.ts";
 import type { BitSolid } from "../bit/solid.ts";
-import type { Cut } from "../cut/cut.ts";
+import type { Cut } from "../cut/kind/registry.ts";
 import type { Mounting, MountingClearance } from "../router/mounting.ts";
 import type { Router } from "../router/router.ts";
 
@@ -15,13 +15,13 @@ export type PrecautionContext = {
   readonly pilotRadiusMm: number | undefined;
 };
 
-/** One precaution: its code, and what it has to say where it applies. */
+/** One precaution: its code, and what it has to say if it applies. */
 export type PrecautionDefinition<Code extends string, Values extends object> = {
   readonly code: Code;
-  readonly tell: (context: PrecautionContext) => ({ readonly code: Code } & Values) | undefined;
+  readonly find: (context: PrecautionContext) => ({ readonly code: Code } & Values) | undefined;
 };
 
-/** Ties a code to the values its sentence needs; `applies` gives undefined where there is nothing to say. */
+/** Ties a code to the values its sentence needs; `applies` gives undefined if there is nothing to say. */
 export function definePrecaution<const Code extends string, Values extends object>({
   code,
   applies,
@@ -31,7 +31,7 @@ export function definePrecaution<const Code extends string, Values extends objec
 }): PrecautionDefinition<Code, Values> {
   return {
     code,
-    tell: (context) => {
+    find: (context) => {
       const values = applies(context);
       return values && { code, ...values };
     },

@@ -44,12 +44,17 @@ export const PRECAUTIONS = [
   eyesEarsLungs,
 ] as const;
 
-/** A precaution that applies, with its values: a union told apart by `code`. */
-export type Precaution = NonNullable<ReturnType<(typeof PRECAUTIONS)[number]["tell"]>>;
+/** A precaution that applies, with its values: a union discriminated by `code`. */
+export type Precaution = NonNullable<ReturnType<(typeof PRECAUTIONS)[number]["find"]>>;
 
 export type PrecautionCode = Precaution["code"];
 
 /** What a careful teacher would say at the machine about this cut. */
 export function precautionsFor(context: PrecautionContext): Precaution[] {
-  return PRECAUTIONS.flatMap(({ tell }) => tell(context) ?? []);
+  const precautions: Precaution[] = [];
+  for (const { find } of PRECAUTIONS) {
+    const found = find(context);
+    if (found !== undefined) precautions.push(found);
+  }
+  return precautions;
 }

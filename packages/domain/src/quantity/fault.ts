@@ -1,37 +1,70 @@
-/**
- * What is wrong with one input, as data: the JSON Pointer of the field, a code, and the
- * numbers that say what would be accepted. Sentences are made by `wording`.
- */
-export type Fault = {
-  readonly pointer: string;
-  readonly code: FaultCode;
-  readonly values: Readonly<Record<string, number | string>>;
+/** Accepted bounds: inside both, or beyond the one that is named. */
+export type Bounds =
+  | { readonly min: number; readonly max: number }
+  | { readonly min: number }
+  | { readonly max: number }
+  | { readonly above: number | string }
+  | { readonly below: number };
+
+/** What a kind of cut may need of a bit. */
+export type BitNeed =
+  | "panel-raising-form"
+  | "joint-form"
+  | "parallel-edges"
+  | "parallel-edges-without-pilot"
+  | "edges-only"
+  | "flush-bearing";
+
+type NoValues = Readonly<Record<string, never>>;
+type TooMuch = { readonly given: number; readonly max: number };
+
+/** What each fault says beside its code: the numbers and names that say what would be accepted. */
+export type FaultValues = {
+  readonly "not-a-quantity": {
+    readonly given: string;
+    readonly units: readonly string[];
+    readonly examples: readonly string[];
+  };
+  readonly "not-finite": { readonly accepted: Bounds | undefined };
+  readonly "out-of-range": { readonly given: number | string } & Bounds;
+  readonly "unknown-choice": { readonly names: readonly string[] };
+  readonly "pilot-too-large": { readonly pilotDiameterMm: number; readonly diameterMm: number };
+  readonly "profile-too-large": TooMuch;
+  readonly "outline-turns-back": NoValues;
+  readonly "diameter-not-outline": { readonly given: number; readonly want: number };
+  readonly "shank-too-thick": { readonly given: number; readonly largest: number };
+  readonly "min-above-max": TooMuch;
+  readonly "readings-do-not-rise": { readonly above: number };
+  readonly "mark-off-dial": { readonly first: number | string; readonly last: number | string };
+  readonly "marks-mixed": NoValues;
+  readonly "no-edges": NoValues;
+  readonly "setting-out-of-reach": TooMuch;
+  readonly "cut-too-wide": TooMuch;
+  readonly "body-would-rub": { readonly given: number; readonly min: number };
+  readonly "cut-does-not-suit-bit": { readonly needs: BitNeed; readonly forms: readonly string[] };
+  readonly "nothing-removed": NoValues;
+  readonly "grew-in-sharpening":
+    | { readonly maxDiameterMm: number }
+    | { readonly maxLengthMm: number }
+    | { readonly maxMassG: number };
+  readonly "outline-needed": NoValues;
 };
 
-export type FaultCode =
-  | "not-a-quantity"
-  | "not-finite"
-  | "out-of-range"
-  | "unknown-choice"
-  | "pilot-too-large"
-  | "profile-too-large"
-  | "outline-turns-back"
-  | "diameter-not-outline"
-  | "shank-too-thick"
-  | "min-above-max"
-  | "readings-do-not-rise"
-  | "mark-off-dial"
-  | "marks-mixed"
-  | "no-edges"
-  | "setting-out-of-reach"
-  | "cut-too-wide"
-  | "body-would-rub"
-  | "cut-does-not-suit-bit"
-  | "nothing-removed"
-  | "grew-in-sharpening"
-  | "outline-needed";
+export type FaultCode = keyof FaultValues;
 
-/** Thrown only where no answer exists. Carries every fault that was found, never just the first. */
+/**
+ * What is wrong with one input, as data: the JSON Pointer of the field, a code, and the values of that code. Sentences are
+ * made by `wording`.
+ */
+export type Fault<Code extends FaultCode = FaultCode> = {
+  readonly [Each in Code]: {
+    readonly pointer: string;
+    readonly code: Each;
+    readonly values: FaultValues[Each];
+  };
+}[Code];
+
+/** Thrown only if no answer exists. Carries every fault that was found, never just the first. */
 export class DomainError extends Error {
   readonly faults: readonly Fault[];
 
@@ -42,7 +75,11 @@ export class DomainError extends Error {
   }
 }
 
-/** The same faults seen from one level further out: `/diameterMm` becomes `/form/diameterMm`. */
+/**
+ * The same faults seen from one level further out.
+ * @example
+ * faultsUnder("/form", [{ pointer: "/diameterMm", code: "not-finite", values: {} }])[0].pointer // → "/form/diameterMm"
+ */
 export function faultsUnder(pointer: string, faults: readonly Fault[]): Fault[] {
   return faults.map((fault) => ({ ...fault, pointer: pointer + fault.pointer }));
 }

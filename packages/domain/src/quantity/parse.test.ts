@@ -69,10 +69,11 @@ describe("a length", () => {
     expect(parsed.ok).toBe(false);
     if (parsed.ok) return;
     expect(parsed.fault).toMatchObject({ pointer: "", code: "not-a-quantity" });
-    const { accepted, given } = parsed.fault.values;
-    expect(accepted).toContain("mm, cm, m, in, ft");
-    expect(text.startsWith(String(given))).toBe(true);
-    expect(String(given).length).toBeLessThanOrEqual(40);
+    const { units, examples, given } = parsed.fault.values;
+    expect(units).toEqual(["mm", "cm", "m", "in", "ft"]);
+    expect(examples.every((example) => parseLength(example).ok)).toBe(true);
+    expect(text.startsWith(given)).toBe(true);
+    expect(given.length).toBeLessThanOrEqual(40);
   });
 
   it("takes a bare number only in a unit the caller names", () => {
@@ -125,7 +126,7 @@ describe("a rotational speed", () => {
     expect(parseRotation(text)).toEqual({ ok: true, rpm: 22_000 });
   });
 
-  it("takes a bare number only where rpm is the default", () => {
+  it("takes a bare number only if rpm is the default", () => {
     expect(parseRotation("22000").ok).toBe(false);
     expect(parseRotation("22,000", "rpm")).toEqual({ ok: true, rpm: 22_000 });
   });

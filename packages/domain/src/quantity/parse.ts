@@ -16,7 +16,7 @@ export type SpeedUnit = "m/s" | "mph" | "km/h" | "ft/min";
 export type RotationUnit = "rpm";
 
 /** The text did not read as a quantity: one fault, pointer at the text itself. */
-export type Unreadable = { readonly ok: false; readonly fault: Fault };
+export type Unreadable = { readonly ok: false; readonly fault: Fault<"not-a-quantity"> };
 export type ParsedLength = { readonly ok: true; readonly mm: number } | Unreadable;
 export type ParsedMass = { readonly ok: true; readonly g: number } | Unreadable;
 export type ParsedSpeed = { readonly ok: true; readonly mPerS: number } | Unreadable;
@@ -65,30 +65,44 @@ const TWO_PARTS = /^(?<larger>\d+\s*(?:[a-z]+\.?|'))\s*(?<smaller>\d.*)$/;
 
 /**
  * Length in mm from text such as "3-1/2 in", `3 1/2"`, "3½ in", "88.9 mm" or "2 ft 6 in". Zero or more; a number without a unit
- * only where a default unit is given. Anything else gives a `not-a-quantity` fault; nothing is thrown.
- * `parseLength("3-1/2 in")` is `{ ok: true, mm: 88.9 }`.
+ * only if a default unit is given. Anything else gives a `not-a-quantity` fault; nothing is thrown.
+ * @example
+ * parseLength("3-1/2 in") // → { ok: true, mm: 88.9 }
+ * parseLength("12") // → { ok: false, fault: { code: "not-a-quantity" } }
  */
 export function parseLength(text: string, defaultUnit?: LengthUnit): ParsedLength {
   const mm = parseQuantity(text, LENGTHS, defaultUnit);
-  return mm === undefined ? unreadable(text, LENGTHS, '"3-1/2 in", "88.9 mm"') : { ok: true, mm };
+  return mm === undefined ? unreadable(text, LENGTHS, ["3-1/2 in", "88.9 mm"]) : { ok: true, mm };
 }
 
-/** Mass in g from text such as "12 oz", "340 g" or "1 lb 2 oz"; otherwise as `parseLength`. */
+/**
+ * Mass in g from text such as "12 oz", "340 g" or "1 lb 2 oz"; otherwise as `parseLength`.
+ * @example
+ * parseMass("1 lb").g // → 453.592_37
+ */
 export function parseMass(text: string, defaultUnit?: MassUnit): ParsedMass {
   const g = parseQuantity(text, MASSES, defaultUnit);
-  return g === undefined ? unreadable(text, MASSES, '"12 oz", "340 g", "1 lb 2 oz"') : { ok: true, g };
+  return g === undefined ? unreadable(text, MASSES, ["12 oz", "340 g", "1 lb 2 oz"]) : { ok: true, g };
 }
 
-/** Speed in m/s from text such as "125 mph" or "56 m/s"; otherwise as `parseLength`. */
+/**
+ * Speed in m/s from text such as "125 mph" or "56 m/s"; otherwise as `parseLength`.
+ * @example
+ * parseSpeed("125 mph").mPerS // → 55.88
+ */
 export function parseSpeed(text: string, defaultUnit?: SpeedUnit): ParsedSpeed {
   const mPerS = parseQuantity(text, SPEEDS, defaultUnit);
-  return mPerS === undefined ? unreadable(text, SPEEDS, '"125 mph", "56 m/s"') : { ok: true, mPerS };
+  return mPerS === undefined ? unreadable(text, SPEEDS, ["125 mph", "56 m/s"]) : { ok: true, mPerS };
 }
 
-/** Rotational speed in rpm from text such as "22,000 rpm"; otherwise as `parseLength`. */
+/**
+ * Rotational speed in rpm from text such as "22,000 rpm"; otherwise as `parseLength`.
+ * @example
+ * parseRotation("22,000 rpm") // → { ok: true, rpm: 22_000 }
+ */
 export function parseRotation(text: string, defaultUnit?: RotationUnit): ParsedRotation {
   const rpm = parseQuantity(text, ROTATIONS, defaultUnit);
-  return rpm === undefined ? unreadable(text, ROTATIONS, '"22,000 rpm"') : { ok: true, rpm };
+  return rpm === undefined ? unreadable(text, ROTATIONS, ["22,000 rpm"]) : { ok: true, rpm };
 }
 
 function parseQuantity<Name extends string>(
@@ -160,10 +174,7 @@ function names<Name extends string>(units: Units<Name>): Name[] {
   return Object.keys(units).filter(known);
 }
 
-function unreadable(text: string, units: Units<string>, examples: string): Unreadable {
-  const accepted = `a number that is not negative and its unit (${names(units).join(", ")}), such as ${examples}`;
-  return {
-    ok: false,
-    fault: { pointer: "", code: "not-a-quantity", values: { given: text.slice(0, LONGEST_TEXT), accepted } },
-  };
+function unreadable(text: string, units: Units<string>, examples: readonly string[]): Unreadable {
+  const values = { given: text.slice(0, LONGEST_TEXT), units: names(units), examples };
+  return { ok: false, fault: { pointer: "", code: "not-a-quantity", values } };
 }

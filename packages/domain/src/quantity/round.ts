@@ -7,11 +7,14 @@ const CLEARANCE = 1e-6;
 /**
  * The greatest multiple of 10^−decimals that is not above the value: what a speed is cut to before anyone reads it.
  * Works on the decimal digits, so 0.3 to one decimal is 0.3. Never above the value, never −0.
- * Throws a DomainError (`not-finite`) for NaN and infinities. `floorTo(124.96, 1)` is 124.9.
+ * Throws a DomainError (`not-finite`) for NaN and infinities.
+ * @example
+ * floorTo(124.96, 1) // → 124.9
  */
 export function floorTo(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   const scaled = finite(value) * scale;
+  if (isMultiple(value, scaled, scale)) return plusZero(value);
   // Well clear of a whole step, plain arithmetic is exact: a whole number over a power of ten rounds correctly.
   if (decimals >= 0 && isClearOf(scaled, Math.round(scaled))) return plusZero(Math.floor(scaled) / scale);
   const steps = Math.floor(shiftDecimalPoint(finite(value), decimals));
@@ -21,8 +24,10 @@ export function floorTo(value: number, decimals: number): number {
 }
 
 /**
- * The nearest multiple of 10^−decimals, halves away from zero, judged on the decimal digits: `roundTo(1.005, 2)` is 1.01.
- * Never −0. Throws a DomainError (`not-finite`) for NaN and infinities.
+ * The nearest multiple of 10^−decimals, halves away from zero, judged on the decimal digits. Never −0.
+ * Throws a DomainError (`not-finite`) for NaN and infinities.
+ * @example
+ * roundTo(1.005, 2) // → 1.01
  */
 export function roundTo(value: number, decimals: number): number {
   const scale = 10 ** decimals;
@@ -33,6 +38,11 @@ export function roundTo(value: number, decimals: number): number {
   return plusZero(Math.sign(value) * shiftDecimalPoint(size, -decimals));
 }
 
+/** Whether a value has no more decimals than are asked for: most speeds are whole. */
+function isMultiple(value: number, scaled: number, scale: number): boolean {
+  return Number.isInteger(scaled) && scaled / scale === value;
+}
+
 /** Whether a scaled value is farther from a step's edge than its own last digits reach. */
 function isClearOf(scaled: number, edge: number): boolean {
   return Math.abs(scaled) < EXACT_BELOW && Math.abs(scaled - edge) > CLEARANCE;
@@ -40,7 +50,7 @@ function isClearOf(scaled: number, edge: number): boolean {
 
 function finite(value: number): number {
   if (Number.isFinite(value)) return value;
-  throw new DomainError([{ pointer: "", code: "not-finite", values: {} }]);
+  throw new DomainError([{ pointer: "", code: "not-finite", values: { accepted: undefined } }]);
 }
 
 /** value·10^places by moving the point in the digits, which multiplying would not do exactly. */

@@ -56,7 +56,7 @@ describe("a speed", () => {
   });
 });
 
-it("tells feed, area and force in both systems", () => {
+it("shows feed, area and force in both systems", () => {
   // 1 m/min = 3.2808 ft/min; 1 in² = 645.16 mm²; 1 lbf = 4.448 N (NIST SP 811 appendix B.8).
   expect([showFeed(4.8, "metric"), showFeed(4.8, "imperial")]).toEqual(["4.8 m/min", "15.7 ft/min"]);
   expect([showArea(100, "metric"), showArea(100, "imperial")]).toEqual(["100 mm²", "0.155 in²"]);

@@ -14,16 +14,17 @@ export type UnitSystem = "imperial" | "metric";
 
 /** The finest mark on a shop rule: 1/64 in. Source: common practice. */
 const RULE_MARKS_PER_INCH = 64;
-/** How far a length may be from such a mark and still be told by it, mm. */
+/** How far a length may be from such a mark and still be shown by it, mm. */
 const RULE_MARK_SLACK_MM = 0.05;
 const OUNCES_PER_POUND = G_PER_POUND / G_PER_OUNCE;
-/** Digits kept of a value below one, where fixed decimals would leave none. */
+/** Digits kept of a value below one, if fixed decimals would leave none. */
 const SMALL_VALUE_DIGITS = 3;
+const DIGITS_IN_A_GROUP = 3;
 /** Decimals at which the last binary digit of a conversion no longer shows. */
 const CONVERSION_DECIMALS = 9;
 
 /**
- * A length as text. Metric: "88.9 mm". Imperial: the fraction of an inch on a rule where it is exact to 0.05 mm and does not
+ * A length as text. Metric: "88.9 mm". Imperial: the fraction of an inch on a rule if it is exact to 0.05 mm and does not
  * vanish ("3-1/2 in"), else decimals ("0.472 in"). `showLength(88.9, "imperial")` is "3-1/2 in".
  */
 export function showLength(mm: number, units: UnitSystem): string {
@@ -55,7 +56,7 @@ export function showSpeed(mPerS: number, units: UnitSystem): string {
 
 /** A rotational speed as text, cut down to whole turns: `showRotation(12000.9)` is "12,000 rpm". */
 export function showRotation(rpm: number): string {
-  return `${String(floorTo(rpm, 0)).replace(/\B(?=(?:\d{3})+$)/g, ",")} rpm`;
+  return `${grouped(String(floorTo(rpm, 0)))} rpm`;
 }
 
 /** A feed as text: "4.8 m/min", "15.7 ft/min". */
@@ -76,7 +77,7 @@ export function showForce(n: number, units: UnitSystem): string {
   return `${decimalText(n / N_PER_POUND_FORCE, 1)} lbf`;
 }
 
-/** Inches as a mixed number in 64ths, reduced; undefined where no mark of the rule is near enough. */
+/** Inches as a mixed number in 64ths, reduced; undefined if no mark of the rule is near enough. */
 function ruleText(mm: number): string | undefined {
   const marks = Math.round((Math.abs(mm) / MM_PER_INCH) * RULE_MARKS_PER_INCH);
   const offMm = Math.abs(Math.abs(mm) - (marks * MM_PER_INCH) / RULE_MARKS_PER_INCH);
@@ -104,6 +105,13 @@ function decimalText(value: number, decimals: number): string {
 
 /** Never "1e-7": text a person reads. */
 function plainDigits(value: number): string {
-  const text = value.toFixed(CONVERSION_DECIMALS);
-  return text.replace(/\.?0+$/, "");
+  const text = String(value);
+  return text.includes("e") ? value.toFixed(CONVERSION_DECIMALS).replace(/\.?0+$/, "") : text;
+}
+
+/** Whole digits with a comma before each three from the end. */
+function grouped(digits: string): string {
+  const first = digits.length - DIGITS_IN_A_GROUP;
+  if (first <= 0) return digits;
+  return `${grouped(digits.slice(0, first))},${digits.slice(first)}`;
 }

@@ -17,13 +17,19 @@ export function shankFaults(shankDiameterMm: number, { colletDiametersMm }: Rout
 /**
  * Whether a collet of the router is made for this shank. Collets that are not known are not held against it; an empty list
  * says that none is fit for use.
+ * @example
+ * hasColletFor(12, { minRpm: 10_000, maxRpm: 22_000, colletDiametersMm: [6.35, 12.7] }) // → false
  */
 export function hasColletFor(shankDiameterMm: number, { colletDiametersMm }: Router): boolean {
   if (colletDiametersMm === undefined) return true;
   return colletDiametersMm.some((diameterMm) => isSameSize(diameterMm, shankDiameterMm));
 }
 
-/** Whether two diameters, mm, are one size of shank and collet. */
+/**
+ * Whether two diameters, mm, are one size of shank and collet: apart by no more than `SAME_SIZE_MM` (ours).
+ * @example
+ * isSameSize(12.7, 12.75) // → true
+ */
 export function isSameSize(oneMm: number, otherMm: number): boolean {
   return Math.abs(oneMm - otherMm) <= SAME_SIZE_MM;
 }

@@ -26,14 +26,14 @@ describe("a dial known only by the router's range", () => {
     expect(halves).toEqual([1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5]);
   });
 
-  it("is set to its printed marks where nothing is said of detents", () => {
+  it("is set to its printed marks if nothing is said of detents", () => {
     const { marks } = dial;
     expect(dialSpeeds({ ...router, dial: { marks } }, policy).map(({ mark }) => mark)).toEqual([
       1, 2, 3, 4, 5,
     ]);
   });
 
-  it("is set to tenths of a mark where it is stepless, to whole marks on a long scale", () => {
+  it("is set to tenths of a mark if it is stepless, to whole marks on a long scale", () => {
     expect(dialSpeeds({ ...router, dial: { ...dial, steps: 0 } }, policy)).toHaveLength(41);
     const long = { ...router, dial: { marks: { first: 0, last: 100 }, steps: 0 } };
     expect(dialSpeeds(long, policy)).toHaveLength(101);
@@ -86,7 +86,7 @@ describe("a dial with tachometer readings", () => {
     expect(at(read, 1.5).rpmHighest).toBeCloseTo(10400 * 1.1, 9);
   });
 
-  it("rises from mark to mark even where readings contradict the plate", () => {
+  it("rises from mark to mark even if readings contradict the plate", () => {
     const odd: Router = {
       ...router,
       dial: {
@@ -113,5 +113,19 @@ describe("a router without a dial", () => {
     expect(dialSpeeds({ minRpm: 10000, maxRpm: 22000 }, policy)).toEqual([
       { mark: undefined, rpm: 22000, rpmHighest: 22000 * 1.1, basis: "no-dial" },
     ]);
+  });
+});
+
+describe("a stepless dial", () => {
+  const marksOf = (last: number) =>
+    dialSpeeds({ ...router, dial: { marks: { first: 1, last }, steps: 0 } }, policy).length;
+
+  it("is set to tenths of a mark while it has twenty or less between its ends", () => {
+    expect(marksOf(6)).toBe(51);
+    expect(marksOf(21)).toBe(201);
+  });
+
+  it("is set to whole marks beyond that", () => {
+    expect(marksOf(21.1)).toBe(21);
   });
 });

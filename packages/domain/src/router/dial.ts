@@ -7,7 +7,7 @@ export type SpeedBasis = "reading" | "between-readings" | "range" | "single-spee
 
 /** The speed at one setting of a router. */
 export type DialSpeed = {
-  /** The mark to turn to; undefined where there is no dial. */
+  /** The mark to turn to; undefined if there is no dial. */
   readonly mark: Mark | undefined;
   /** Nominal speed. */
   readonly rpm: number;
@@ -16,7 +16,7 @@ export type DialSpeed = {
   readonly basis: SpeedBasis;
 };
 
-/** Where nothing is said of detents, only the printed marks are relied on. */
+/** If nothing is said of detents, only the printed marks are relied on. */
 const WHOLE_MARKS = 1;
 
 /** Finest part of a mark a person can set on a stepless dial. Ours. */
@@ -29,8 +29,11 @@ type Knot = { readonly position: number; readonly rpm: number; readonly isReadin
 
 /**
  * Every setting of a router, slowest mark first. Speeds run straight from knot to knot: the tachometer
- * readings, and the ends of the speed range where no reading contradicts them. A reading beats the range, and what is
+ * readings, and the ends of the speed range if no reading contradicts them. A reading beats the range, and what is
  * not measured carries the larger tolerance of the policy.
+ * @example
+ * const router = { minRpm: 10_000, maxRpm: 20_000, dial: { marks: { first: 1, last: 5 } } };
+ * dialSpeeds(router, DEFAULT_POLICY)[1] // → { mark: 2, rpm: 12_500, rpmHighest: 13_750, basis: "range" }
  */
 export function dialSpeeds(router: Router, policy: Policy): DialSpeed[] {
   const { dial, maxRpm } = router;
@@ -52,7 +55,9 @@ function dialPositions(dial: Dial): number[] {
   const { steps = WHOLE_MARKS } = dial;
   const perMark = steps > 0 ? steps : last - first > LONG_DIAL_MARKS ? 1 : STEPLESS_STEPS_PER_MARK;
   const count = Math.floor((last - first) * perMark + 1e-9);
-  return Array.from({ length: count + 1 }, (_, index) => (first * perMark + index) / perMark);
+  const positions: number[] = [];
+  for (let index = 0; index <= count; index += 1) positions.push((first * perMark + index) / perMark);
+  return positions;
 }
 
 function dialKnots(router: Router, dial: Dial): Knot[] {
@@ -66,7 +71,7 @@ function dialKnots(router: Router, dial: Dial): Knot[] {
   const slowest = readings[0];
   const fastest = readings.at(-1);
   const knots: Knot[] = [...readings];
-  // Where a reading contradicts the plate, the reading's own speed bounds the marks beyond it.
+  // If a reading contradicts the plate, the reading's own speed bounds the marks beyond it.
   if (slowest === undefined || slowest.position > first) {
     knots.unshift({
       position: first,

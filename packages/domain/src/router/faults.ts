@@ -3,7 +3,12 @@ import { rangeFaults } from "../quantity/range.ts";
 import { markPosition } from "./mark.ts";
 import { type Dial, ROUTER_RANGES, type Router } from "./router.ts";
 
-/** Everything wrong with a router. Pointers start at the router. */
+/**
+ * Everything wrong with a router: fields outside their range, then a dial whose marks or readings contradict each other.
+ * Pointers start at the router.
+ * @example
+ * routerFaults({ minRpm: 22_000, maxRpm: 10_000 })[0].code // → "min-above-max"
+ */
 export function routerFaults(router: Router): Fault[] {
   const single = [
     ...rangeFaults("/minRpm", router.minRpm, ROUTER_RANGES.rpm),

@@ -3,10 +3,10 @@ export type Router = {
   /** Slowest and fastest no-load speed on the rating plate. Equal on a single-speed router. */
   readonly minRpm: number;
   readonly maxRpm: number;
-  /** Left out on a single-speed router. */
+  /** Absent on a single-speed router. */
   readonly dial?: Dial;
   readonly inputPowerW?: number;
-  /** Shank diameters its collets take. Left out: not known; empty: no collet is fit for use. */
+  /** Shank diameters its collets take. Absent: not known; empty: no collet is fit for use. */
   readonly colletDiametersMm?: readonly number[];
 };
 
@@ -14,7 +14,7 @@ export type Router = {
 export type Dial = {
   /** Both numbers, or both single letters; a letter counts as its place in the alphabet. */
   readonly marks: { readonly first: Mark; readonly last: Mark };
-  /** Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Left out: 1. */
+  /** Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Default: 1. */
   readonly steps?: number;
   /** Tachometer readings, in rising order of mark. */
   readonly readings?: readonly DialReading[];

@@ -84,7 +84,7 @@ describe("an edge's life", () => {
     expect(at(256).dueForSharpening).toBe(true);
   });
 
-  it("is the middle one of the bit's own lives, mishaps left out", () => {
+  it("is the middle one of the bit's own lives, without mishaps", () => {
     const life = (...pastLives: readonly number[]) =>
       edgeLife({ toothMaterial: "carbide-tipped", uses: [], pastLives }, DEFAULT_POLICY);
     expect(life(300, 500, 2000)).toMatchObject({ expectedM: 500, basis: "own-history" });

@@ -37,9 +37,11 @@ const SHORTEST_LIFE_M = 1;
 
 /**
  * How much of its edge life a bit has used. The life is the median of the bit's own past ones, or the policy's for the tooth
- * material where there is none; lives under a metre ended by mishap and do not count. Judgement, nothing measured: an edge that
- * burns, pulls or leaves a rough face is dull whatever this says. Throws a DomainError (`/uses/0/metres`, `/pastLives/0`). A carbide-tipped
- * bit after 160 m of MDF has used half of its 800 m.
+ * material if there is none; lives under a metre ended by mishap and do not count. Judgement, nothing measured: an edge that
+ * burns, pulls or leaves a rough face is dull whatever this says. Throws a DomainError (`/uses/0/metres`, `/pastLives/0`).
+ * @example
+ * const uses = [{ wood: woodById("mdf"), metres: 160 }];
+ * edgeLife({ toothMaterial: "carbide-tipped", uses }, DEFAULT_POLICY) // → { usedEquivalentM: 400, expectedM: 800, usedRatio: 0.5 }
  */
 export function edgeLife({ toothMaterial, uses, pastLives = [] }: EdgeLifeInput, policy: Policy): EdgeLife {
   const faults = [

@@ -31,7 +31,10 @@ const STEEL_IN_ABRASIVE_RATIO = 3;
 /**
  * How many metres of solid wood of middling density one metre of this wood counts for, as wear of an edge of this material.
  * Solid wood by its density; glue-bound boards, siliceous woods and filled plastics more, and more again for steel. A tooth
- * material that is not known is taken as steel. Judgement, nothing measured. MDF counts 2.5 for carbide and 7.5 for steel.
+ * material that is not known is taken as steel. Judgement, nothing measured.
+ * @example
+ * wearFactor(woodById("mdf"), "carbide-tipped") // → 2.5
+ * wearFactor(woodById("mdf"), "unknown") // → 7.5
  */
 export function wearFactor(wood: Wood, toothMaterial: ToothMaterial): number {
   const { factor, isAbrasive } = abrasiveness(wood);

@@ -6,7 +6,7 @@ import { equilibriumMoisturePercent } from "./emc.ts";
 const celsius = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9;
 
 describe("equilibrium moisture content", () => {
-  // Wood Handbook Table 4-2, p. 4-4, as quoted by pages that credit it. The equation gives 17.95 where the table prints 17.9.
+  // Wood Handbook Table 4-2, p. 4-4, as quoted by pages that credit it. The equation gives 17.95; the table prints 17.9.
   it.each([
     [70, 5, 1.3],
     [70, 30, 6.2],
@@ -67,7 +67,7 @@ describe("equilibrium moisture content", () => {
     expect(Math.abs(equilibriumMoisturePercent(20, humidity) - want)).toBeLessThan(0.5);
   });
 
-  // Slips found in public copies of eq. (4-5); each moves the answer at 25 °C and 50 % by more than the last digit told.
+  // Slips found in public copies of eq. (4-5); each moves the answer at 25 °C and 50 % by more than the last digit given.
   it("is none of the copying errors in circulation", () => {
     const ours = equilibriumMoisturePercent(25, 50);
     const right = fromCoefficients(0.5, setC(25));

@@ -10,7 +10,7 @@ export const EMC_RANGES = {
 /**
  * Equilibrium moisture content in % that wood settles at in air of this temperature in °C and relative humidity in %:
  * EMC = (1800/W)·[K·h/(1 − K·h) + (K1·K·h + 2·K1·K2·K²·h²)/(1 + K1·K·h + K1·K2·K²·h²)], the °C set of W, K, K1, K2.
- * Source: Wood Handbook eq. (4-5), p. 4-3. A practical compromise between gaining and losing moisture: tell it to 0.5 %.
+ * Source: Wood Handbook eq. (4-5), p. 4-3. A practical compromise between gaining and losing moisture: good to 0.5 %.
  * Throws a DomainError outside `EMC_RANGES`. 20 °C and 65 % give 12.0 %.
  */
 export function equilibriumMoisturePercent(temperatureC: number, relativeHumidityPercent: number): number {

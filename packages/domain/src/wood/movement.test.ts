@@ -72,7 +72,7 @@ describe("outside 6 to 14 % the shrinkage is used", () => {
   });
 });
 
-// C = S/(3000 − 20·S), or S/(2200 − 12·S) where shrinkage starts at 22 %: derived from eq. (13-3) at 10 % and found true of the
+// C = S/(3000 − 20·S), or S/(2200 − 12·S) if shrinkage starts at 22 %: derived from eq. (13-3) at 10 % and found true of the
 // printed table to 6e-6. Sycamore's tangential coefficient is one unit of the last printed digit off.
 describe("every shrinkage gives its printed coefficient", () => {
   const published = SPECIES.filter(({ shrinkagePercent }) => shrinkagePercent !== undefined);

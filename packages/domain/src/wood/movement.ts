@@ -52,7 +52,7 @@ export function evenMovementMm(
   return sizeMm * changeCoefficient * (toMoisturePercent - fromMoisturePercent);
 }
 
-/** Eq. (13-3): ΔD = D_I·(M_F − M_I)/(M_0·100/S − M_0 + M_I), in mm, where shrinkage S in % starts at M_0, 30 or 22 %. */
+/** Eq. (13-3): ΔD = D_I·(M_F − M_I)/(M_0·100/S − M_0 + M_I), in mm, if shrinkage S in % starts at M_0, 30 or 22 %. */
 export function movementByShrinkageMm(
   { sizeMm, fromMoisturePercent, toMoisturePercent }: MoistureChange,
   shrinkagePercent: number,
@@ -71,7 +71,7 @@ export function coefficientFromShrinkage(
   return shrinkagePercent / (100 * startsAtPercent - (startsAtPercent - AGREE_AT_PERCENT) * shrinkagePercent);
 }
 
-/** The published shrinkage, or the one its coefficient stands for where none is published. */
+/** The published shrinkage, or the one its coefficient stands for if none is published. */
 function shrinkagePercentOf(species: Species, direction: GrainDirection): number {
   if (species.shrinkagePercent !== undefined) return species.shrinkagePercent[direction].value;
   const { value } = species.changeCoefficient[direction];

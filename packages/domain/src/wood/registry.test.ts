@@ -67,7 +67,7 @@ describe("the printed tables", () => {
 });
 
 describe("the woods", () => {
-  it("are told apart by their ids, written in kebab-case", () => {
+  it("are distinguished by their ids, written in kebab-case", () => {
     const ids = WOODS.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const id of ids) expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
@@ -88,7 +88,7 @@ describe("the woods", () => {
     }
   });
 
-  it("call a weight remembered where what it comes from is remembered", () => {
+  it("call a weight remembered if what it comes from is remembered", () => {
     expect(woodById("american-sycamore")).toMatchObject({ densityKgPerM3: { provenance: "memory" } });
     expect(woodById("purpleheart")).toMatchObject({ densityKgPerM3: { provenance: "memory" } });
     expect(woodById("mdf")).toMatchObject({ kind: "sheet", densityKgPerM3: { provenance: "memory" } });

@@ -12,7 +12,11 @@ export const WOODS: readonly Wood[] = [...SPECIES, ...SHEETS, ...PLASTICS];
 
 const BY_ID: ReadonlyMap<string, Wood> = new Map(WOODS.map((wood) => [wood.id, wood]));
 
-/** The wood with this id, or undefined: `woodById("black-cherry")` is black cherry. */
+/**
+ * The wood with this id, such as "black-cherry"; undefined if there is none.
+ * @example
+ * woodById("black-cherry").kind // → "species"
+ */
 export function woodById(id: string): Wood | undefined {
   return BY_ID.get(id);
 }

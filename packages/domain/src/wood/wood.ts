@@ -26,7 +26,7 @@ export type Species = WoodNature & {
   readonly sideHardnessN: Sourced;
   /** Change in size, as a ratio of the size, for one percent of moisture content. */
   readonly changeCoefficient: Readonly<Record<GrainDirection, Sourced>>;
-  /** Shrinkage from green to oven-dry; absent where no published figure agrees with the coefficients. */
+  /** Shrinkage from green to oven-dry; absent if no published figure agrees with the coefficients. */
   readonly shrinkagePercent?: Readonly<Record<GrainDirection, Sourced>>;
   /** Moisture content at which shrinkage is taken to start. */
   readonly shrinkageStartsAtPercent: 30 | 22;

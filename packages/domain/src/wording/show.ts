@@ -10,7 +10,7 @@ import {
 } from "../quantity/show.ts";
 import type { Mark } from "../router/router.ts";
 
-/** Which units a sentence is told in; `both` gives the metric and the imperial in brackets. */
+/** Which units a sentence is written in; `both` gives the metric and the imperial in brackets. */
 export type Units = "metric" | "imperial" | "both";
 
 /** Quantities as text in the units asked for: what a sentence is given to speak with. */
@@ -28,8 +28,22 @@ export type Show = {
   readonly mark: (mark: Mark) => string;
 };
 
-/** How quantities are told in these units. */
+/**
+ * How quantities are shown in these units: for each kind of quantity a function from the number, in its own unit, to text.
+ * @example
+ * showIn("both").length(88.9) // → "88.9 mm (3-1/2 in)"
+ */
 export function showIn(units: Units): Show {
+  return SHOWS[units];
+}
+
+const SHOWS: Readonly<Record<Units, Show>> = {
+  metric: showOf("metric"),
+  imperial: showOf("imperial"),
+  both: showOf("both"),
+};
+
+function showOf(units: Units): Show {
   const inUnits = (show: (value: number, units: "metric" | "imperial") => string) => (value: number) =>
     units === "both" ? `${show(value, "metric")} (${show(value, "imperial")})` : show(value, units);
   return {

@@ -1,5 +1,5 @@
 import type { FastifyRequest } from "fastify";
-import type { ApprovalRecord } from "./approval.ts";
+import type { ApprovalRecord } from "./record-schema.ts";
 
 /** Drafts are nobody's but the instructors'; what names students is theirs alone. */
 export function isForMember({ state, personIds }: ApprovalRecord, { caller }: FastifyRequest): boolean {

@@ -2,13 +2,19 @@ import { ENGINE_VERSION, woodById } from "@rimwise/domain";
 import type { CourseRecord } from "../courses/schema.ts";
 import type { PlanRecord } from "../plans/schema.ts";
 import { notValid, Problem } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
-import type { Change } from "../store/port.ts";
-import type { ApprovalRecord, GroundsRecord } from "./approval.ts";
-import { inputDigestOf, type Outcome, resultsOf, settingOf } from "./outcome.ts";
+import {
+  creation,
+  type Decision,
+  type FieldsOf,
+  newRecord,
+  nextVersion,
+  replacement,
+} from "../store/changes.ts";
+import { approvalKind, groundsKind } from "./kind.ts";
+import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
+import { type ApprovalResult, inputDigestOf, resultsOf, settingOf } from "./result.ts";
 import type { NewApproval } from "./schema.ts";
 
-type Decision = { readonly record: ApprovalRecord; readonly changes: readonly Change[] };
 type Ids = { readonly approvalId: string; readonly groundsId: string };
 /** What an instructor saw of the difference, and until when the setting is to hold. */
 type Seen = {
@@ -17,11 +23,11 @@ type Seen = {
   /** How long the readings that it rests on hold. */
   readonly readingsUntil: string | undefined;
 };
-type MayRun = Extract<Outcome, { readonly kind: "may-run" }>;
+type MayRun = Extract<ApprovalResult, { readonly kind: "may-run" }>;
 
 const LONGEST_MS = 2 * 366 * 24 * 60 * 60 * 1000;
 
-/** What a draft is made for: the woods of its plan and the ones beside it. Throws where one does not exist. */
+/** What a draft is made for: the woods of its plan and the ones beside it. Throws if one does not exist. */
 export function woodsOf({ request }: PlanRecord, { woodIds = [] }: NewApproval): string[] {
   const unknown = woodIds.flatMap((id, index) => (woodById(id) === undefined ? [index] : []));
   if (unknown.length > 0) {
@@ -34,18 +40,18 @@ export function woodsOf({ request }: PlanRecord, { woodIds = [] }: NewApproval):
   return [...new Set([request.woodId, ...woodIds])];
 }
 
-/** Drafts a setting from a plan, computed anew under the course's policy. `until` is how long its readings hold. */
+/** Drafts a setting from a plan, computed again under the course's policy. `until` is how long its readings hold. */
 export function draftApproval(
   { approvalId, groundsId }: Ids,
   given: NewApproval,
   plan: PlanRecord,
   course: CourseRecord,
-  outcome: Outcome,
+  result: ApprovalResult,
   until: string | undefined,
   draftedBy: string,
   at: string,
-): Decision {
-  const { planned, resultDigest } = mayRun(outcome);
+): Decision<ApprovalRecord> {
+  const { planned, resultDigest } = mayRun(result);
   const { bit, router, mounting } = plan.request;
   if (!("id" in bit) || !("id" in router)) {
     throw notValid([
@@ -56,8 +62,7 @@ export function draftApproval(
       ),
     ]);
   }
-  const record: ApprovalRecord = {
-    id: approvalId,
+  const fields: FieldsOf<typeof approvalKind> = {
     name: given.name,
     courseId: course.id,
     planId: plan.id,
@@ -75,34 +80,36 @@ export function draftApproval(
     inputDigest: inputDigestOf(plan.request, planned),
     engineVersion: ENGINE_VERSION,
     draftedBy,
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
   };
+  const record = newRecord(approvalId, fields, at);
   const grounds = groundsFor(groundsId, approvalId, plan.request, planned, at);
-  const told = { id: groundsId, approvalId, inputDigest: record.inputDigest };
-  return { record, changes: [creation("approval", record), creation("grounds", grounds, told)] };
+  const shown = { id: groundsId, approvalId, inputDigest: record.inputDigest };
+  return { record, changes: [creation(approvalKind, record), creation(groundsKind, grounds, shown)] };
 }
 
 /** Issues a draft: from then on it may be relied on. Where the course asks for two persons, another one than who drafted it. */
 export function issueApproval(
   current: ApprovalRecord,
   course: CourseRecord,
-  outcome: Outcome,
+  result: ApprovalResult,
   issuedBy: string,
   at: string,
-): Decision {
+): Decision<ApprovalRecord> {
   if (current.state !== "draft") throw notFitting(current, "Only a draft can be issued.");
   requireSecond(course, current.draftedBy, issuedBy);
-  if (mayRun(outcome).resultDigest !== current.resultDigest) {
-    throw new Problem("ground-moved", "It would come out otherwise now. Draft it again from a new plan.");
+  if (mayRun(result).resultDigest !== current.resultDigest) {
+    throw new Problem("ground-moved", "The plan would be different now. Draft it again from a new plan.");
   }
   const record: ApprovalRecord = { ...nextVersion(current, at), state: "issued", issuedAt: at, issuedBy };
-  return { record, changes: [replacement("approval", current, record, "issued")] };
+  return { record, changes: [replacement(approvalKind, current, record, "issued")] };
 }
 
 /** Ends a setting by hand. */
-export function withdrawApproval(current: ApprovalRecord, because: string, at: string): Decision {
+export function withdrawApproval(
+  current: ApprovalRecord,
+  because: string,
+  at: string,
+): Decision<ApprovalRecord> {
   if (current.state === "withdrawn" || current.state === "replaced")
     throw notFitting(current, "It has ended already.");
   const record: ApprovalRecord = {
@@ -110,56 +117,53 @@ export function withdrawApproval(current: ApprovalRecord, because: string, at: s
     state: "withdrawn",
     withdrawal: { at, because },
   };
-  return { record, changes: [replacement("approval", current, record, "withdrawn")] };
+  return { record, changes: [replacement(approvalKind, current, record, "withdrawn")] };
 }
 
-/** Issues a setting anew as it comes out now, in place of one that lapsed or ran out, after its difference was seen. */
+/** Issues a setting again, with the plan as computed now, in place of one that lapsed or expired, after its difference was seen. */
 export function reissueApproval(
   { approvalId, groundsId }: Ids,
   old: ApprovalRecord,
   grounds: GroundsRecord,
   course: CourseRecord,
-  outcome: Outcome,
+  result: ApprovalResult,
   seen: Seen,
   issuedBy: string,
   at: string,
-): Decision {
+): Decision<ApprovalRecord> {
   if (old.state !== "lapsed" && old.state !== "issued")
-    throw notFitting(old, "Only what was in force can be issued anew.");
+    throw notFitting(old, "Only what was in force can be issued again.");
   requireSecond(course, old.issuedBy === undefined ? old.draftedBy : undefined, issuedBy);
-  const { planned, resultDigest } = mayRun(outcome);
+  const { planned, resultDigest } = mayRun(result);
   if (resultDigest !== seen.resultDigest) {
     throw new Problem(
       "ground-moved",
-      "It would come out otherwise than was seen. Look at the difference again.",
+      "The result has changed since it was looked at. Look at the difference again.",
     );
   }
   const { lapseId: _lapse, issuedAt: _at, replacedById: _by, ...same } = old;
-  const record: ApprovalRecord = {
+  const fields = {
     ...same,
-    id: approvalId,
     replacesId: old.id,
     ...validity(at, seen.validUntil ?? old.validUntil, course, seen.readingsUntil, at),
-    state: "issued",
+    state: "issued" as const,
     issuedAt: at,
     issuedBy,
     setting: settingOf(planned),
     resultDigest,
     inputDigest: inputDigestOf(grounds.request, planned),
     engineVersion: ENGINE_VERSION,
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
   };
+  const record: ApprovalRecord = newRecord(approvalId, fields, at);
   const replaced: ApprovalRecord = { ...nextVersion(old, at), state: "replaced", replacedById: approvalId };
   const fresh = groundsFor(groundsId, approvalId, grounds.request, planned, at);
-  const told = { id: groundsId, approvalId, inputDigest: record.inputDigest };
+  const shown = { id: groundsId, approvalId, inputDigest: record.inputDigest };
   return {
     record,
     changes: [
-      creation("grounds", fresh, told),
-      replacement("approval", old, replaced, "replaced"),
-      { ...creation("approval", record), event: { type: "approval.issued", data: { after: record } } },
+      creation(groundsKind, fresh, shown),
+      replacement(approvalKind, old, replaced, "replaced"),
+      { ...creation(approvalKind, record), event: { type: "approval.issued", data: { after: record } } },
     ],
   };
 }
@@ -171,12 +175,12 @@ function groundsFor(
   planned: MayRun["planned"],
   at: string,
 ): GroundsRecord {
-  return { id, approvalId, request, results: resultsOf(planned), createdAt: at, updatedAt: at, version: 1 };
+  return newRecord(id, { approvalId, request, results: resultsOf(planned) }, at);
 }
 
-function mayRun(outcome: Outcome): MayRun {
-  if (outcome.kind === "may-run") return outcome;
-  throw new Problem("may-not-run", outcome.because);
+function mayRun(result: ApprovalResult): MayRun {
+  if (result.kind === "may-run") return result;
+  throw new Problem("may-not-run", result.because);
 }
 
 /** From when until when: not longer than the course, nor than the readings it rests on. */

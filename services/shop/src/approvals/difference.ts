@@ -1,4 +1,4 @@
-/** One place where two answers differ. A side that has nothing there is left out. */
+/** One place where two answers differ. A side that has nothing there is omitted. */
 export type Differing = { readonly pointer: string; readonly before?: unknown; readonly after?: unknown };
 
 /**

@@ -6,4 +6,4 @@ it.each([
   ["speed-trial.created", "A speed trial was recorded."],
   ["speed-trial.set-aside", "A speed trial was set aside."],
   ["shop-policy.changed", "The shop's policy was changed."],
-])("%s is told as: %s", (event, sentence) => expect(happeningOf(event)).toBe(sentence));
+])("%s is described as: %s", (event, sentence) => expect(happeningOf(event)).toBe(sentence));

@@ -11,7 +11,7 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   use: "A use",
 };
 
-/** What an event tells, as a sentence: `bit.sharpened` is "The bit was sharpened." */
+/** What an event says, as a sentence: `bit.sharpened` is "The bit was sharpened." */
 export function happeningOf(event: string): string {
   const [subject = "", happening = ""] = event.split(".");
   const done = happening === "created" ? "recorded" : happening.replaceAll("-", " ");

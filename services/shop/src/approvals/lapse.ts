@@ -1,104 +1,97 @@
-import { creation, subjectOf } from "../store/changes.ts";
+import { creation, newRecord, subjectOf } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Change, Stamp } from "../store/port.ts";
-import type { ApprovalRecord, InForce, LapseRecord, Setting } from "./approval.ts";
+import type { Question } from "../store/query.ts";
+import { groundsAt } from "./grounds.ts";
 import { happeningOf } from "./happening.ts";
-import { type Outcome, outcomeOn, settingOf } from "./outcome.ts";
-import type { GroundQueries } from "./reads.ts";
+import { approvalKind, lapseKind } from "./kind.ts";
+import { approvals } from "./reads.ts";
+import type { ApprovalRecord, ApprovedSetting, InForce, LapseRecord } from "./record-schema.ts";
+import { type ApprovalResult, resultOn, settingOf } from "./result.ts";
 
-/** Which settings a change may move the ground of. */
-type Touched = { readonly field: "bitId" | "routerId" | "courseId"; readonly id: string } | "all";
+/** Which approvals may rest on something: those on one record, or all. */
+export type Touched = { readonly field: "bitId" | "routerId" | "courseId"; readonly id: string } | "all";
 
-type Reworked = {
+/** Which approvals a change may end; undefined when none. Every kind of record has an answer. */
+export type TouchedBy = (change: Change) => Touched | undefined;
+
+type ResultNow = {
   readonly resultDigest: string | undefined;
-  readonly setting: Setting | null;
+  readonly setting: ApprovedSetting | null;
   readonly because: string;
 };
 
 /**
- * The settings that no longer hold after these changes, each with the change that ends it: everything that one rests on is
- * computed anew, and where the result is another one it lapses. Runs in the transaction of the changes, after them, so
- * that there is no moment at which a setting is in force whose ground has moved.
+ * The approvals that no longer hold after these changes, each with the change that ends it: everything that one rests on is
+ * computed again, and when the result differs it lapses. Runs in the transaction of the changes, after them, so
+ * that there is no moment at which an approval is in force whose grounds have changed.
  */
-export function lapsesAfter(changes: readonly Change[], { at }: Stamp, queries: GroundQueries): Change[] {
+export function* lapsesAfter(
+  changes: readonly Change[],
+  { at }: Stamp,
+  touchedBy: TouchedBy,
+): Question<Change[]> {
   const lapsed = new Map<string, Change>();
   const reasons = new Map<string, LapseRecord>();
-  const reworkedNow = reworking(at, queries);
+  const resultNow = resultsAt(at);
   for (const change of changes) {
-    for (const approval of affectedBy(touchedBy(change), queries)) {
+    for (const approval of yield* affectedBy(touchedBy(change))) {
       if (lapsed.has(approval.id)) continue;
-      const now = reworkedNow(approval);
+      const now = yield* resultNow(approval);
       if (now.resultDigest === approval.resultDigest) continue;
       const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
-      const reason = reasons.get(alike) ?? lapseBy(queries.wholeOf(approval.id), change, now, at);
+      const reason = reasons.get(alike) ?? lapseBy(yield* wholeOf(approval.id), change, now, at);
       reasons.set(alike, reason);
       lapsed.set(approval.id, lapseOf(approval, reason, at));
     }
   }
-  return [...[...reasons.values()].map((reason) => creation("lapse", reason)), ...lapsed.values()];
+  return [...[...reasons.values()].map((reason) => creation(lapseKind, reason)), ...lapsed.values()];
 }
 
-/** What settings come out to at a moment. Those that were made from the same for one course are computed once. */
-function reworking(at: string, queries: GroundQueries): (approval: InForce) => Reworked {
-  const known = new Map<string, Reworked>();
-  const groundNow = queries.groundsAt(at);
-  return ({ id, inputDigest, courseId }) => {
+/** The results of approvals at a moment. Those that were made from the same for one course are computed once. */
+function resultsAt(at: string): (approval: InForce) => Question<ResultNow> {
+  const known = new Map<string, ResultNow>();
+  const groundsNow = groundsAt(at);
+  return function* ({ id, inputDigest, courseId }) {
     const alike = `${inputDigest} ${courseId}`;
     const before = known.get(alike);
     if (before !== undefined) return before;
-    const request = queries.requestOf(id);
-    const now: Reworked =
+    const request = yield* approvals.requestOf(id);
+    const now: ResultNow =
       request === undefined
         ? { resultDigest: undefined, setting: null, because: "What it was made from is gone." }
-        : reworkedFrom(outcomeOn(groundNow(request, queries.wholeOf(id).woodIds, courseId)));
+        : shownResult(resultOn(yield* groundsNow(request, (yield* wholeOf(id)).woodIds, courseId)));
     known.set(alike, now);
     return now;
   };
 }
 
-function touchedBy(change: Change): Touched | undefined {
-  const id = subjectOf(change);
-  // Nothing rests yet on what is new itself; on a trial or a reading's bit and router it may.
-  if (change.action === "create" && (change.type === "bit" || change.type === "router")) return undefined;
-  switch (change.type) {
-    case "bit":
-      return { field: "bitId", id };
-    case "router":
-      return { field: "routerId", id };
-    case "course":
-      return { field: "courseId", id };
-    case "shop-policy":
-      return "all";
-    case "speed-trial":
-    case "run-out-reading":
-    case "use":
-      return "record" in change ? { field: "bitId", id: change.record.bitId } : "all";
-    case "dial-reading":
-    case "collet":
-      return "record" in change ? { field: "routerId", id: change.record.routerId } : "all";
-    default:
-      return undefined;
-  }
-}
-
-function affectedBy(touched: Touched | undefined, queries: GroundQueries): InForce[] {
+function* affectedBy(touched: Touched | undefined): Question<InForce[]> {
   if (touched === undefined) return [];
-  return touched === "all" ? queries.inForce() : queries.inForceOn(touched.field, touched.id);
+  return touched === "all"
+    ? yield* approvals.inForce()
+    : yield* approvals.inForceOn(touched.field, touched.id);
 }
 
-function reworkedFrom(outcome: Outcome): Reworked {
-  if (outcome.kind === "may-not-run")
-    return { resultDigest: undefined, setting: null, because: outcome.because };
-  const { resultDigest, planned } = outcome;
-  return { resultDigest, setting: settingOf(planned), because: "It would come out otherwise now." };
+function* wholeOf(id: string): Question<ApprovalRecord> {
+  const approval = yield* approvals.find(id);
+  if (approval === undefined) throw new Error(`${id} is in force and not kept`);
+  return approval;
 }
 
-/** Why a setting lapses. */
-function lapseBy({ setting }: ApprovalRecord, change: Change, now: Reworked, at: string): LapseRecord {
+function shownResult(result: ApprovalResult): ResultNow {
+  if (result.kind === "may-not-run") {
+    return { resultDigest: undefined, setting: null, because: result.because };
+  }
+  const { resultDigest, planned } = result;
+  return { resultDigest, setting: settingOf(planned), because: "The plan would be different now." };
+}
+
+/** Why an approval lapses. */
+function lapseBy({ setting }: ApprovalRecord, change: Change, now: ResultNow, at: string): LapseRecord {
   const { type: event, data } = change.event;
   const { before, after } = data;
-  return {
-    id: newId("lapse"),
+  const fields = {
     because: `${happeningOf(event)} ${now.because}`,
     cause: {
       event,
@@ -108,16 +101,14 @@ function lapseBy({ setting }: ApprovalRecord, change: Change, now: Reworked, at:
     },
     before: setting,
     ...(now.setting && { after: now.setting }),
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
   };
+  return newRecord(newId(lapseKind.idPrefix), fields, at);
 }
 
 function lapseOf({ id, version }: InForce, { id: lapseId, because }: LapseRecord, at: string): Change {
   return {
     action: "amend",
-    type: "approval",
+    kind: approvalKind,
     id,
     fields: { version: version + 1, updatedAt: at, state: "lapsed", lapseId },
     expectedVersion: version,

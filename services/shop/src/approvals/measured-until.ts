@@ -1,17 +1,14 @@
-import { strictestPolicy } from "@rimwise/domain";
-import { runOutUntil } from "../plans/learned.ts";
-import type { RouterReads } from "../routers/reads.ts";
-import type { Ground } from "./outcome.ts";
+import { runOutUntil } from "../learned/learned.ts";
+import { policyInForce } from "../policy/in-force.ts";
+import type { Question } from "../store/query.ts";
+import { readingsUntil } from "../usable-routers/reads.ts";
+import type { Grounds } from "./result.ts";
 
-/** Until when everything measured that a setting rests on still counts; undefined where nothing measured runs out. */
-export async function measuredUntil(
-  { bit, router, layers }: Ground,
-  routers: Pick<RouterReads, "readingsUntil">,
-  at: string,
-): Promise<string | undefined> {
+/** Until when everything measured that an approval rests on still counts; undefined when nothing measured runs out. */
+export function* measuredUntil({ bit, router, layers }: Grounds, at: string): Question<string | undefined> {
   if (router === undefined) return undefined;
   const { record } = router;
-  const policy = strictestPolicy(...layers);
-  const ends = [await routers.readingsUntil(record, at), bit && runOutUntil(record.id, bit.learned, policy)];
+  const policy = policyInForce(...layers);
+  const ends = [yield* readingsUntil(record, at, policy), bit && runOutUntil(record.id, bit.learned, policy)];
   return ends.filter((each) => each !== undefined).sort()[0];
 }

@@ -5,7 +5,7 @@ import { ref } from "../http/reference.ts";
 import { PlanAnswerSchema } from "../plans/answer-schema.ts";
 import { PlanRequestSchema } from "../plans/schema.ts";
 import { MarkSchema } from "../routers/schema.ts";
-import { APPROVAL_STATES, SUPERVISION_LEVELS } from "./approval.ts";
+import { APPROVAL_STATES, SUPERVISION_LEVELS } from "./states.ts";
 
 const closed = { additionalProperties: false } as const;
 
@@ -15,7 +15,7 @@ const conditions = {
       minItems: 1,
       maxItems: 500,
       uniqueItems: true,
-      description: "Only for these students. Left out: for every student of the course.",
+      description: "Only for these students. Default: for every student of the course.",
     }),
   ),
   skill: Type.Optional(
@@ -44,13 +44,13 @@ export const NewApprovalSchema = Type.Object(
       }),
     ),
     ...conditions,
-    validFrom: Type.Optional(momentField("From when; left out, now.")),
+    validFrom: Type.Optional(momentField("From when; default: now.")),
     validUntil: momentField("Until when, at most two years."),
   },
   { $id: "NewApproval", description: "A setting to draft from a stored plan.", ...closed },
 );
 
-const SettingSchema = Type.Object(
+export const SettingSchema = Type.Object(
   {
     verdict: Type.String({ description: "run, or run-with-care." }),
     dialMark: Type.Union([ref(MarkSchema), Type.Null()], { description: "The mark; null without a dial." }),
@@ -102,7 +102,7 @@ const LapseSchema = Type.Object(
     ),
     before: ref(SettingSchema),
     after: Type.Union([ref(SettingSchema), Type.Null()], {
-      description: "What it would be now; null where nothing may be run.",
+      description: "What it would be now; null if nothing may be run.",
     }),
   },
   { $id: "Lapse", description: "Why a setting no longer holds, before and after.", ...closed },
@@ -173,10 +173,10 @@ export const GroundsSchema = Type.Object(
 export const DifferenceSchema = Type.Object(
   {
     approvalId: Type.String({ description: "The setting." }),
-    isSame: Type.Boolean({ description: "Whether it would come out just the same." }),
+    isSame: Type.Boolean({ description: "Whether the result would be the same." }),
     before: ref(SettingSchema),
     after: Type.Union([ref(SettingSchema), Type.Null()], {
-      description: "As it would come out now; null where nothing may be run.",
+      description: "What it would be now; null if nothing may be run.",
     }),
     differing: Type.Array(
       Type.Object(
@@ -184,18 +184,16 @@ export const DifferenceSchema = Type.Object(
           woodId: Type.String({ description: "In the plan for this wood." }),
           pointer: Type.String({ description: "JSON Pointer (RFC 6901) into the plan." }),
           before: Type.Optional(
-            Type.Unknown({ description: "What the plan says there; left out where nothing." }),
+            Type.Unknown({ description: "What the plan says there; absent if nothing." }),
           ),
-          after: Type.Optional(
-            Type.Unknown({ description: "What it would say now; left out where nothing." }),
-          ),
+          after: Type.Optional(Type.Unknown({ description: "What it would say now; absent if nothing." })),
         },
         closed,
       ),
-      { description: "Every place where the plan would come out otherwise." },
+      { description: "Every value of the plan that would be different." },
     ),
     because: Type.Union([Type.String(), Type.Null()], {
-      description: "Why nothing may be run; null where something may.",
+      description: "Why nothing may be run; null if something may.",
     }),
     resultDigest: Type.Union([Type.String(), Type.Null()], {
       description: "Send it to re-issue: it says that this difference was seen.",
@@ -211,9 +209,9 @@ export const ReissueSchema = Type.Object(
       maxLength: 100,
       description: "The `resultDigest` of the difference that was seen.",
     }),
-    validUntil: Type.Optional(momentField("Until when; left out, as before.")),
+    validUntil: Type.Optional(momentField("Until when; default: unchanged.")),
   },
-  { $id: "Reissue", description: "A setting to issue anew after its difference was seen.", ...closed },
+  { $id: "Reissue", description: "A setting to issue again after its difference was seen.", ...closed },
 );
 
 export const ApprovalPageSchema = pageSchema("ApprovalPage", ref(ApprovalSchema), "Settings, oldest first.");
@@ -233,3 +231,4 @@ export const APPROVAL_SCHEMAS = [
 export type NewApproval = Static<typeof NewApprovalSchema>;
 export type Reissue = Static<typeof ReissueSchema>;
 export type Difference = Static<typeof DifferenceSchema>;
+export type Approval = Static<typeof ApprovalSchema>;

@@ -1,17 +1,23 @@
 import type { FastifyRequest } from "fastify";
-import Type from "typebox";
+import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
-import { requireFound } from "../http/record-routes.ts";
+import { askRoute } from "../http/ask-routes.ts";
+import { requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
-import { LABEL_ANSWER, labelSvg, SVG_TYPE } from "../labels/label.ts";
+import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
+import { labelRoute } from "../labels/label-route.ts";
 import { Problem } from "../problems/problem.ts";
+import { routers } from "../routers/kind.ts";
 import type { Signer } from "../signing/signer.ts";
-import { isForMember } from "./access.ts";
-import type { GroundsRecord } from "./approval.ts";
+import type { Question } from "../store/query.ts";
 import { differencesBetween } from "./difference.ts";
-import { outcomeOn, resultsOf, settingOf } from "./outcome.ts";
-import type { ApprovalParts } from "./routes.ts";
-import { type Difference, DifferenceSchema, GroundsSchema } from "./schema.ts";
+import { groundsAt } from "./grounds.ts";
+import { approvalKind } from "./kind.ts";
+import { approvals } from "./reads.ts";
+import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
+import { resultOn, resultsOf, settingOf } from "./result.ts";
+import { visibleApproval } from "./routes.ts";
+import { DifferenceSchema, GroundsSchema } from "./schema.ts";
 import {
   SHEET_TYPE,
   SignedSheetSchema,
@@ -22,75 +28,116 @@ import {
 } from "./sheet.ts";
 import { stateAt } from "./state.ts";
 
-type Parts = Pick<ApprovalParts, "reads" | "bits" | "routers" | "access" | "now"> & {
-  readonly signer: Signer;
-  readonly publicUrl: string;
-};
+type Parts = { readonly signer: Signer; readonly publicUrl: string };
 
-const ApprovalPath = Type.Object({ approvalId: Type.String({ description: "Id of a setting." }) });
-
-/** Settings ended early and not yet past their time, at most: a class's worth, many times over. */
+/** Approvals ended early and not yet past their time, at most: a class's worth, many times over. */
 const MOST_ENDED = 100_000;
 
-/** How long one signature of the status list serves, where nothing was added. */
+/** How long one signature of the status list serves when nothing was added. */
 const SIGNED_FOR_MS = 60_000;
 
-export function sheetRoutes(app: App, { reads, bits, routers, access, signer, publicUrl, now }: Parts): void {
+const READ = { scope: "approvals:read", tag: "approvals" } as const;
+
+export function sheetRoutes(app: App, doors: Doors, { signer, publicUrl }: Parts): void {
   app.addSchema(SignedSheetSchema);
   app.addSchema(SignedStatusSchema);
-  let signed: { readonly ids: string; readonly atMs: number; readonly jws: string } | undefined;
 
+  const sheet = {
+    ...READ,
+    path: "/v1/approvals/:approvalId/sheet",
+    operationId: "getApprovalSheet",
+    summary: "The signed sheet of a setting in force, to take to the machine and to check anywhere",
+  } as const;
   app.get(
-    "/v1/approvals/:approvalId/sheet",
+    sheet.path,
     {
-      config: { scope: "approvals:read", operation: "act" },
-      schema: {
-        operationId: "getApprovalSheet",
-        tags: ["approvals"],
-        summary: "The signed sheet of a setting in force, to take to the machine and to check anywhere",
-        params: ApprovalPath,
-        response: { 200: ref(SignedSheetSchema) },
-      },
+      config: { scope: sheet.scope, operation: "act" },
+      schema: schemaOf(sheet, { response: { 200: ref(SignedSheetSchema) } }),
     },
     async (request) => {
-      const approval = await seen(request, request.params.approvalId);
-      const state = stateAt(approval, now().toISOString());
-      if (state !== "issued") {
-        throw new Problem(
-          "state-not-fitting",
-          `Setting ${approval.id} is ${state}. Only what is issued has a sheet.`,
-        );
-      }
-      const bit = requireFound("bit", approval.bitId, await bits.find(approval.bitId));
-      const router = requireFound("router", approval.routerId, await routers.find(approval.routerId));
-      const grounds = requireFound("setting", approval.id, await reads.groundsOf(approval.id));
-      const jws = await signer.sign(sheetPayload(approval, grounds, bit, router), SHEET_TYPE);
+      const at = doors.now().toISOString();
+      const { params } = askedOf<typeof sheet.path, undefined, undefined>(request, at);
+      const { approval, payload } = await doors.answer(stated(request, params.approvalId, at));
+      const jws = await signer.sign(payload, SHEET_TYPE);
       return { approvalId: approval.id, jws, validUntil: approval.validUntil };
     },
   );
 
-  app.get(
-    "/v1/approvals/:approvalId/label",
+  labelRoute(
+    app,
+    doors,
     {
-      config: { scope: "approvals:read", operation: "act" },
-      schema: {
-        operationId: "getApprovalLabel",
-        tags: ["approvals"],
-        summary: "A label to print for a setting, with a QR code that leads to its page and its check",
-        params: ApprovalPath,
-        response: LABEL_ANSWER,
-      },
+      ...READ,
+      path: "/v1/approvals/:approvalId/label",
+      operationId: "getApprovalLabel",
+      summary: "A label to print for a setting, with a QR code that leads to its page and its check",
     },
-    async (request, reply) => {
-      const { id, name, setting, validUntil } = await seen(request, request.params.approvalId);
+    function* ({ params: { approvalId }, request }) {
+      const { id, name, setting, validUntil } = yield* seen(request, approvalId);
       const lines = [
         `mark ${setting.dialMark ?? "–"}, ${setting.rpm ?? "–"} rpm`,
         `until ${validUntil.slice(0, 10)}`,
       ];
-      return reply.type(SVG_TYPE).send(labelSvg({ url: `${publicUrl}/settings/${id}`, title: name, lines }));
+      return { url: `${publicUrl}/settings/${id}`, title: name, lines };
     },
   );
 
+  statusRoute(app, doors, signer);
+
+  askRoute(
+    app,
+    doors,
+    {
+      ...READ,
+      path: "/v1/approvals/:approvalId/grounds",
+      operationId: "getApprovalGrounds",
+      summary: "The full copy of what a setting was made from, and of the result",
+      answer: GroundsSchema,
+    },
+    function* ({ params: { approvalId }, request }) {
+      const { id, inputDigest, engineVersion } = yield* seen(request, approvalId);
+      const { request: asked, results } = yield* keptGrounds(id);
+      return { approvalId: id, request: asked, results, digest: inputDigest, engineVersion };
+    },
+  );
+
+  askRoute(
+    app,
+    doors,
+    {
+      ...READ,
+      path: "/v1/approvals/:approvalId/difference",
+      operationId: "getApprovalDifference",
+      summary: "A setting as it is and as it would be computed now",
+      answer: DifferenceSchema,
+    },
+    function* ({ params: { approvalId }, request, at }) {
+      const approval = yield* seen(request, approvalId);
+      const grounds = yield* keptGrounds(approval.id);
+      const { id, woodIds, courseId, setting } = approval;
+      const result = resultOn(yield* groundsAt(at)(grounds.request, woodIds, courseId));
+      if (result.kind === "may-not-run") {
+        const { because } = result;
+        const nothing = { isSame: false, after: null, differing: [], resultDigest: null };
+        return { approvalId: id, before: setting, because, ...nothing };
+      }
+      const { resultDigest, planned } = result;
+      return {
+        approvalId: id,
+        isSame: resultDigest === approval.resultDigest,
+        before: setting,
+        after: settingOf(planned),
+        differing: differing(grounds, resultsOf(planned)),
+        because: null,
+        resultDigest,
+      };
+    },
+  );
+}
+
+/** The list of sheets that must no longer be believed: signed again when it changed, or when a minute has passed. */
+function statusRoute(app: App, { answer, now }: Doors, signer: Signer): void {
+  let signed: { readonly ids: string; readonly atMs: number; readonly jws: string } | undefined;
   app.get(
     "/v1/approvals/status",
     {
@@ -104,7 +151,7 @@ export function sheetRoutes(app: App, { reads, bits, routers, access, signer, pu
     },
     async () => {
       const at = now();
-      const ended = await reads.endedEarly(at.toISOString(), MOST_ENDED);
+      const ended = await answer(approvals.endedEarly(at.toISOString(), MOST_ENDED));
       const ids = ended.join();
       const isFresh =
         signed !== undefined && signed.ids === ids && Math.abs(at.getTime() - signed.atMs) < SIGNED_FOR_MS;
@@ -115,80 +162,29 @@ export function sheetRoutes(app: App, { reads, bits, routers, access, signer, pu
       return { jws: signed.jws };
     },
   );
+}
 
-  app.get(
-    "/v1/approvals/:approvalId/grounds",
-    {
-      config: { scope: "approvals:read", operation: "act" },
-      schema: {
-        operationId: "getApprovalGrounds",
-        tags: ["approvals"],
-        summary: "The full copy of what a setting was made from, and what came out",
-        params: ApprovalPath,
-        response: { 200: ref(GroundsSchema) },
-      },
-    },
-    async (request) => {
-      const { id, inputDigest, engineVersion } = await seen(request, request.params.approvalId);
-      const grounds = requireFound("setting", id, await reads.groundsOf(id));
-      return {
-        approvalId: id,
-        request: grounds.request,
-        results: grounds.results.map(({ input, plan }) => ({ input, plan })),
-        digest: inputDigest,
-        engineVersion,
-      };
-    },
-  );
-
-  app.get(
-    "/v1/approvals/:approvalId/difference",
-    {
-      config: { scope: "approvals:read", operation: "act" },
-      schema: {
-        operationId: "getApprovalDifference",
-        tags: ["approvals"],
-        summary: "A setting as it is and as it would come out now",
-        params: ApprovalPath,
-        response: { 200: ref(DifferenceSchema) },
-      },
-    },
-    async (request): Promise<Difference> => {
-      const approval = await seen(request, request.params.approvalId);
-      const grounds = requireFound("setting", approval.id, await reads.groundsOf(approval.id));
-      const { woodIds, courseId, setting } = approval;
-      const outcome = outcomeOn(await reads.ground(now().toISOString(), grounds.request, woodIds, courseId));
-      if (outcome.kind === "may-not-run") {
-        const { because } = outcome;
-        return {
-          approvalId: approval.id,
-          isSame: false,
-          before: setting,
-          after: null,
-          differing: [],
-          because,
-          resultDigest: null,
-        };
-      }
-      const { resultDigest, planned } = outcome;
-      return {
-        approvalId: approval.id,
-        isSame: resultDigest === approval.resultDigest,
-        before: setting,
-        after: settingOf(planned),
-        differing: differing(grounds, resultsOf(planned)),
-        because: null,
-        resultDigest,
-      };
-    },
-  );
-
-  async function seen(request: FastifyRequest, id: string) {
-    const record = await reads.find(id);
-    const isVisible =
-      record !== undefined && (await access.maySee(request, record.courseId)) && isForMember(record, request);
-    return requireFound("setting", id, isVisible ? record : undefined);
+/** What the sheet of an approval in force states. */
+function* stated(request: FastifyRequest, approvalId: string, at: string) {
+  const approval = yield* seen(request, approvalId);
+  const state = stateAt(approval, at);
+  if (state !== "issued") {
+    throw new Problem(
+      "state-not-fitting",
+      `Approval ${approval.id} is ${state}. Only what is issued has a sheet.`,
+    );
   }
+  const bit = requireFound(bits.kind, approval.bitId, yield* bits.find(approval.bitId));
+  const router = requireFound(routers.kind, approval.routerId, yield* routers.find(approval.routerId));
+  return { approval, payload: sheetPayload(approval, yield* keptGrounds(approval.id), bit, router) };
+}
+
+function* seen(request: FastifyRequest, id: string): Question<ApprovalRecord> {
+  return requireFound(approvalKind, id, yield* visibleApproval(request, id));
+}
+
+function* keptGrounds(id: string): Question<GroundsRecord> {
+  return requireFound(approvalKind, id, yield* approvals.groundsOf(id));
 }
 
 function differing({ results }: GroundsRecord, now: GroundsRecord["results"]) {

@@ -1,7 +1,7 @@
 import Type from "typebox";
 import type { BitRecord } from "../bits/schema.ts";
 import type { RouterRecord } from "../routers/schema.ts";
-import type { ApprovalRecord, GroundsRecord } from "./approval.ts";
+import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
 
 /** The kinds of statement that are signed here, as the `typ` of their headers. */
 export const SHEET_TYPE = "rimwise-setting+jws";
@@ -83,8 +83,8 @@ export function sheetPayload(
         })),
         steps: steps.map(({ text }) => text),
       })),
-      findings: toldOnce(results.map((each) => each.plan.findings)),
-      precautions: toldOnce(results.map((each) => each.plan.precautions)),
+      findings: eachOnce(results.map((each) => each.plan.findings)),
+      precautions: eachOnce(results.map((each) => each.plan.precautions)),
       advice: plan.advice,
       supervision: approval.supervision,
       ...(approval.skill !== undefined && { skill: approval.skill }),
@@ -109,7 +109,7 @@ function secondsOf(moment: string): number {
   return Math.floor(new Date(moment).getTime() / 1000);
 }
 
-/** What the plans for all woods tell, each sentence once. */
-function toldOnce(lists: readonly (readonly { readonly text: string }[])[]): string[] {
+/** What the plans for all woods say, each sentence once. */
+function eachOnce(lists: readonly (readonly { readonly text: string }[])[]): string[] {
   return [...new Set(lists.flat().map(({ text }) => text))];
 }

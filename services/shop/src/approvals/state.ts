@@ -1,8 +1,9 @@
-import type { APPROVAL_STATES, ApprovalRecord, LapseRecord } from "./approval.ts";
+import type { ApprovalRecord, LapseRecord } from "./record-schema.ts";
+import type { Approval } from "./schema.ts";
 
-type State = (typeof APPROVAL_STATES)[number];
+type State = Approval["state"];
 
-/** The state of a setting at a moment: one that was issued expires by itself. */
+/** The state of an approval at a moment: one that was issued expires by itself. */
 export function stateAt(
   { state, validUntil }: Pick<ApprovalRecord, "state" | "validUntil">,
   at: string,
@@ -10,8 +11,12 @@ export function stateAt(
   return state === "issued" && validUntil <= at ? "expired" : state;
 }
 
-/** A setting as it is told: with the state it has now, and why it lapsed where it did. */
-export function shownApproval({ lapseId: _, ...record }: ApprovalRecord, at: string, lapse?: LapseRecord) {
+/** An approval as it is shown: with the state it has now, and why it lapsed if it did. */
+export function shownApproval(
+  { lapseId: _, ...record }: ApprovalRecord,
+  at: string,
+  lapse?: LapseRecord,
+): Approval {
   return { ...record, state: stateAt(record, at), ...(lapse && { lapse: shownLapse(lapse) }) };
 }
 

@@ -1,9 +1,9 @@
 import type { Bit } from "@rimwise/domain";
-import { BitInputSchema, type BitRecord } from "./schema.ts";
-
-const FIELDS = Object.keys(BitInputSchema.properties);
+import { withoutUndefined } from "../http/given.ts";
+import type { BitRecord } from "./schema.ts";
 
 /** A kept bit without what no plan depends on. */
 export function bareBit(record: BitRecord): Bit {
-  return Object(Object.fromEntries(Object.entries(record).filter(([name]) => FIELDS.includes(name))));
+  const { form, shankDiameterMm, wings, massG, runOutMm, stickOutMm, markedMaxRpm } = record;
+  return withoutUndefined({ form, shankDiameterMm, wings, massG, runOutMm, stickOutMm, markedMaxRpm });
 }

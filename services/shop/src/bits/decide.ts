@@ -1,38 +1,42 @@
 import { bitFaults, DomainError } from "@rimwise/domain";
 import { merged } from "../http/fields.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { Problem } from "../problems/problem.ts";
-import { creation, nextVersion, removal, replacement } from "../store/changes.ts";
+import { creation, type Decision, newRecord, nextVersion, removal, replacement } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import { bitKind } from "./kind.ts";
 import type { BitChange, BitRecord, NewBit } from "./schema.ts";
 import { inspectionDue, newStanding, settled } from "./standing.ts";
 import type { BitStanding } from "./state-schema.ts";
-import { holdIfTooSmall, isSizedAnew } from "./too-small.ts";
-
-type Decision = { readonly record: BitRecord; readonly change: Change };
+import { hasOtherSize, holdIfTooSmall } from "./too-small.ts";
 
 /**
- * A new bit on the rack, held where it is smaller than it may be used. Throws DomainError where its dimensions do not fit each
+ * A new bit on the rack, held when it is smaller than it may be used. Throws DomainError when its dimensions do not fit each
  * other.
  */
-export function createBit(id: string, bit: NewBit, at: string): Decision {
+export function createBit(id: string, bit: NewBit, at: string): Decision<BitRecord> {
   requireSound(bit);
-  const kept = { id, createdAt: at, updatedAt: at, version: 1 };
-  // Not spread: with members after it that takes V8 thirty times as long, and racks are imported by the thousand.
-  const record = settled(Object.assign({}, bit, newStanding(bit, at), holdIfTooSmall(bit, at), kept));
-  return { record, change: creation("bit", record) };
+  const fields = Object.assign({}, bit, newStanding(bit, at), holdIfTooSmall(bit, at));
+  const record = settled(newRecord(id, fields, at));
+  return { record, changes: [creation(bitKind, record)] };
 }
 
 /**
- * A bit's next state, held where it becomes smaller than it may be used. Throws DomainError where what it would become does not
+ * A bit's next state, held when it becomes smaller than it may be used. Throws DomainError when what it would become does not
  * fit together.
  */
-export function changeBit(current: BitRecord, change: BitChange, at: string): Decision {
+export function changeBit(current: BitRecord, change: BitChange, at: string): Decision<BitRecord> {
   const next = nextVersion(merged<BitRecord>(current, change), at);
   requireSound(next);
-  const held = current.hold === undefined && isSizedAnew(current, next) ? holdIfTooSmall(next, at) : {};
+  const held = current.hold === undefined && hasOtherSize(current, next) ? holdIfTooSmall(next, at) : {};
   const record = settled({ ...withInspectionDue(next, at), ...held });
-  return { record, change: replacement("bit", current, record) };
+  return { record, changes: [replacement(bitKind, current, record)] };
 }
+
+/** What may change of where a bit stands: `undefined` removes a field. */
+type StandingChange = Partial<Pick<BitStanding, "used">> & {
+  readonly [Name in Exclude<keyof BitStanding, "state" | "used">]?: BitStanding[Name] | undefined;
+};
 
 /**
  * A bit after something that happened to it: a field given replaces the old one, `undefined` removes it, and
@@ -41,13 +45,12 @@ export function changeBit(current: BitRecord, change: BitChange, at: string): De
 export function bitAfter(
   current: BitRecord,
   happening: string,
-  changed: { readonly [Name in keyof BitStanding]?: BitStanding[Name] | undefined } & Partial<NewBit>,
+  changed: StandingChange & Partial<NewBit>,
   at: string,
-): Decision {
-  const fields = Object.entries({ ...current, ...changed }).filter(([, value]) => value !== undefined);
-  const next: BitRecord = Object(Object.fromEntries(fields));
+): Decision<BitRecord> {
+  const next: BitRecord = withoutUndefined({ ...current, ...changed });
   const record = nextVersion(settled(withInspectionDue(next, at)), at);
-  return { record, change: replacement("bit", current, record, happening) };
+  return { record, changes: [replacement(bitKind, current, record, happening)] };
 }
 
 /** Takes a bit off the rack; its last state stays in the events. One that is out must come back first. */
@@ -58,7 +61,7 @@ export function removeBit(current: BitRecord): Change {
       `Bit ${current.id} is out on loan ${current.loanId}. Take it back first.`,
     );
   }
-  return removal("bit", current);
+  return removal(bitKind, current);
 }
 
 function withInspectionDue({ inspectionDueAt, ...bit }: BitRecord, at: string): BitRecord {

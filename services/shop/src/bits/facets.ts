@@ -3,10 +3,10 @@ import type { BitSize, SizeRole } from "@rimwise/domain";
 /** A word is found by its beginning from this many letters on. */
 const SHORTEST_BEGINNING = 3;
 
-/** Letters of a word beyond these are not told apart. */
+/** Letters of a word beyond these are ignored. */
 const LONGEST_BEGINNING = 20;
 
-/** Sizes are told apart to a tenth of a millimetre. */
+/** Sizes are distinguished to a tenth of a millimetre. */
 const STEPS_PER_MM = 10;
 
 /** Any of a bit's sizes, whatever it measures. */

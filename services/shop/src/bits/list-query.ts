@@ -50,7 +50,7 @@ export const BitListQuery = Type.Object(
       Type.Number({
         minimum: 0,
         maximum: MOST_TOLERANCE_MM,
-        description: `How far the sizes may be off. Left out: ${TYPED_TOLERANCE_MM} mm.`,
+        description: `How far the sizes may be off. Default: ${TYPED_TOLERANCE_MM} mm.`,
       }),
     ),
     homePlaceId: Type.Optional(Type.String({ maxLength: 100, description: "Where it belongs." })),
@@ -83,23 +83,25 @@ export type BitListQueryType = Static<typeof BitListQuery>;
 /** A list's query as what the store looks up. `router` is the one of `fitsRouterId`. */
 export function bitFilter(query: BitListQueryType, router: Router | undefined): BitFilter {
   const { q, toleranceMm = TYPED_TOLERANCE_MM, diameterMm, shankDiameterMm } = query;
-  const facets = [
-    ...anyOf(facetsAsked(query).map((each) => [each])),
-    ...(diameterMm === undefined ? [] : anyOf([sizeFacetsWithin("diameter", diameterMm, toleranceMm)])),
-    ...(shankDiameterMm === undefined
-      ? []
-      : anyOf([sizeFacetsWithin("shank", shankDiameterMm, toleranceMm)])),
-    ...(router === undefined ? [] : anyOf(colletFacets(router))),
+  const { words, anyOf } = q === undefined ? NOTHING_TYPED : typed(readQuery(q));
+  const anyOfFacets = [
+    ...facetsAsked(query).map((each) => [each]),
+    ...(diameterMm === undefined ? [] : [sizeFacetsWithin("diameter", diameterMm, toleranceMm)]),
+    ...(shankDiameterMm === undefined ? [] : [sizeFacetsWithin("shank", shankDiameterMm, toleranceMm)]),
+    ...(router === undefined ? [] : colletFacets(router)),
+    ...anyOf,
   ];
-  const terms = [
-    ...facets.map((each) => `facets : ${each}`),
-    ...(q === undefined ? [] : typed(readQuery(q))),
-  ];
+  const isNarrowed = words.length > 0 || anyOfFacets.length > 0;
   return {
-    ...(terms.length > 0 && { match: terms.join(" AND ") }),
+    ...(isNarrowed && { match: { words, anyOfFacets } }),
     ...(router && { runsAt: slowestSettings(router) }),
   };
 }
+
+/** What was typed: words that must all be found, and facets one of each list. */
+type Typed = { readonly words: readonly string[]; readonly anyOf: readonly (readonly string[])[] };
+
+const NOTHING_TYPED: Typed = { words: [], anyOf: [] };
 
 /** The settings of which every other one is both nominally and truly as fast as one: mostly the first mark alone. */
 function slowestSettings(router: Router): DialSpeed[] {
@@ -130,15 +132,12 @@ function facetsAsked(query: BitListQueryType): string[] {
 /** A word that stands nowhere finds nothing, as a query of no words at all should. */
 const NOWHERE = "nowhere";
 
-function typed({ words, sizes }: Query): string[] {
-  const terms = words.map((word) => `words : ${quoted(wordFacet(word))}`);
-  for (const { role, mm, alternativesMm = [] } of sizes) {
-    const readings = [mm, ...alternativesMm].flatMap((each) =>
-      sizeFacetsWithin(role, each, TYPED_TOLERANCE_MM),
-    );
-    for (const each of anyOf([readings])) terms.push(`facets : ${each}`);
-  }
-  return terms.length > 0 ? terms : [`facets : ${quoted(NOWHERE)}`];
+function typed({ words, sizes }: Query): Typed {
+  const anyOf = sizes.map(({ role, mm, alternativesMm = [] }) =>
+    [mm, ...alternativesMm].flatMap((each) => sizeFacetsWithin(role, each, TYPED_TOLERANCE_MM)),
+  );
+  if (words.length === 0 && anyOf.length === 0) return { words, anyOf: [[NOWHERE]] };
+  return { words: words.map(wordFacet), anyOf };
 }
 
 function colletFacets({ colletDiametersMm }: Router): string[][] {
@@ -147,13 +146,4 @@ function colletFacets({ colletDiametersMm }: Router): string[][] {
     .filter((mm) => mm <= BIT_RANGES.shankDiameterMm.max)
     .flatMap((mm) => sizeFacetsWithin("shank", mm, SAME_SIZE_MM));
   return [shanks.length > 0 ? shanks : [NOWHERE]];
-}
-
-/** Each list as one term: any of its words. */
-function anyOf(lists: readonly (readonly string[])[]): string[] {
-  return lists.filter((list) => list.length > 0).map((list) => `(${list.map(quoted).join(" OR ")})`);
-}
-
-function quoted(word: string): string {
-  return `"${word.replaceAll('"', "")}"`;
 }

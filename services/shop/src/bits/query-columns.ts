@@ -11,7 +11,12 @@ import { bareBit } from "./bare.ts";
 import { facet, sizeFacets, wordFacets } from "./facets.ts";
 import type { BitRecord } from "./schema.ts";
 
-/** What a bit is looked up by beside its own fields; made anew with every change of it. */
+/** Why another of a bit must be bought. */
+export const REORDER_REASONS = ["retired", "last-sharpening"] as const;
+
+export type ReorderReason = (typeof REORDER_REASONS)[number];
+
+/** What a bit is looked up by beside its own fields; computed again with every change of it. */
 export function bitQueryColumns(record: BitRecord) {
   const bit = bareBit(record);
   const { name, notes = "", toothMaterial = "" } = record;
@@ -42,8 +47,8 @@ function facetsOf(record: BitRecord, bit: Bit): string[] {
   ];
 }
 
-/** Why another is to be bought; undefined where none is. */
-function reorderReason({ retirement, smallestUsableDiameterMm, form }: BitRecord): string | undefined {
+/** Why another must be bought; undefined when none must. */
+function reorderReason({ retirement, smallestUsableDiameterMm, form }: BitRecord): ReorderReason | undefined {
   if (retirement !== undefined) return retirement.isReplaced ? undefined : "retired";
   if (smallestUsableDiameterMm === undefined || !("diameterMm" in form)) return undefined;
   return form.diameterMm <= smallestUsableDiameterMm + LAST_SHARPENING_MM ? "last-sharpening" : undefined;

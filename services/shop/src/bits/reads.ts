@@ -1,77 +1,81 @@
 import type { DialSpeed } from "@rimwise/domain";
 import { and, eq, gt, gte, or, type SQL, sql } from "drizzle-orm";
-import type { Database } from "../store/database.ts";
-import { type RecordReads, recordReads, toRecord } from "../store/record-reads.ts";
-import { bits } from "../store/tables/rack.ts";
+import { all, columnList, given, type Query, type Question, recordQuery } from "../store/query.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import type { Completion } from "../store/store.ts";
+import type { Match } from "../store/values.ts";
+import { bitKind } from "./kind.ts";
 import type { BitRecord } from "./schema.ts";
+import { inspectionDue } from "./standing.ts";
 
 /** What a list of bits is narrowed to. */
 export type BitFilter = {
-  /** A query of the word index; undefined for every bit. */
-  readonly match?: string;
+  /** Words and facets to find; undefined for every bit. */
+  readonly match?: Match;
   /** Only bits that may run at one of these speeds. */
   readonly runsAt?: readonly Pick<DialSpeed, "rpm" | "rpmHighest">[];
 };
 
+export const bits = { ...recordQueries(bitKind), search };
+
+const number = bitKind.column("number");
+const searches = new Map<string, Query<NumberedBit>>();
+
 /** A bit with the number that pages go on from. */
-export type NumberedBit = { readonly id: string; readonly record: BitRecord };
+export type NumberedBit = { readonly number: number; readonly record: BitRecord };
 
-export type BitReads = RecordReads<"bit"> & {
-  readonly search: (afterNumber: number, most: number, filter: BitFilter) => Promise<NumberedBit[]>;
-};
-
-export function bitReads(database: Database): BitReads {
-  const searches = new Map<string, ReturnType<typeof searchOf>>();
-  return {
-    ...recordReads(database, "bit"),
-    search: async (afterNumber, most, { match, runsAt }) => {
-      const shape = `${match !== undefined} ${runsAt?.length}`;
-      const search = searches.get(shape) ?? searchOf(database, match !== undefined, runsAt?.length);
-      searches.set(shape, search);
-      const speeds = runsAt?.flatMap(({ rpm, rpmHighest }, index) => [
-        [`rpm${index}`, rpm],
-        [`rpmHighest${index}`, rpmHighest],
-      ]);
-      return search
-        .all({ afterNumber, most, match, ...Object.fromEntries(speeds ?? []) })
-        .map((row) => numbered("bits" in row ? Object(row).bits : row));
-    },
-  };
+/** Bits in order of their number, after this one. */
+function* search(afterNumber: number, most: number, filter: BitFilter): Question<NumberedBit[]> {
+  const { match, runsAt } = filter;
+  const shape = `${match !== undefined} ${runsAt?.length}`;
+  const query = searches.get(shape) ?? searchQuery(match !== undefined, runsAt?.length);
+  searches.set(shape, query);
+  const speeds = runsAt?.flatMap(({ rpm, rpmHighest }, index) => [
+    [`rpm${index}`, rpm],
+    [`rpmHighest${index}`, rpmHighest],
+  ]);
+  return yield* all(query, {
+    afterNumber,
+    most,
+    ...(match && { match: { match } }),
+    ...Object.fromEntries(speeds ?? []),
+  });
 }
 
 /** A search by words or without, for bits that may run at any of so many speeds. */
-function searchOf(database: Database, hasMatch: boolean, speeds: number | undefined) {
-  const afterNumber = sql.placeholder("afterNumber");
-  const conditions: SQL[] = [gt(bits.number, afterNumber)];
-  if (speeds !== undefined) conditions.push(runsAtAny(speeds));
-  const all = database.select().from(bits);
-  // The index is read in the order of its row numbers, so that a page costs what is on it.
-  const found = hasMatch
-    ? all
-        .innerJoin(sql`bit_index`, eq(bits.number, sql`bit_index.rowid`))
-        .where(
-          and(
-            sql`bit_index MATCH ${sql.placeholder("match")}`,
-            sql`bit_index.rowid > ${afterNumber}`,
-            ...conditions,
-          ),
-        )
-        .orderBy(sql`bit_index.rowid`)
-    : all.where(and(...conditions)).orderBy(bits.number);
-  return found.limit(sql.placeholder("most")).prepare();
+function searchQuery(hasMatch: boolean, speeds: number | undefined): Query<NumberedBit> {
+  const record = recordQuery(bitKind, (rows) => rows);
+  const width = bitKind.columns.size;
+  return {
+    build: (dialect) => {
+      const found = hasMatch ? dialect.matching(bitKind, given("match")) : undefined;
+      const conditions = [
+        ...(found ? [found.isFound, sql`${found.number} > ${given("afterNumber")}`] : []),
+        gt(number, given("afterNumber")),
+        ...(speeds === undefined ? [] : [runsAtAny(speeds)]),
+      ];
+      return sql`SELECT ${columnList(bitKind)}, ${number} FROM ${bitKind.table} ${found?.join ?? sql``}
+        WHERE ${and(...conditions)} ORDER BY ${found?.number ?? number} LIMIT ${given("most")}`;
+    },
+    read: (row) => ({ number: Number(row[width]), record: record.read(row) }),
+  };
 }
 
-/** A hard limit is held by the fastest a setting may truly give, a guide by its nominal speed. */
+/** A hard limit is held by the fastest a dial setting may truly give, a guide by its nominal speed. */
 function runsAtAny(count: number): SQL {
   const each = Array.from({ length: count }, (_, index) =>
     and(
-      gte(bits.ceilingRpm, sql.placeholder(`rpmHighest${index}`)),
-      gte(bits.guideRpm, sql.placeholder(`rpm${index}`)),
+      gte(bitKind.column("ceilingRpm"), given(`rpmHighest${index}`)),
+      gte(bitKind.column("guideRpm"), given(`rpm${index}`)),
     ),
   );
   return or(...each) ?? sql`FALSE`;
 }
 
-function numbered(row: typeof bits.$inferSelect): NumberedBit {
-  return { id: String(row.number), record: toRecord("bit", row) };
-}
+/** Bits from before there were words to find them by: SQL does not know those, nor when a bit's inspection is due. */
+export const bitsWithoutWords: Completion<typeof bitKind> = {
+  kind: bitKind,
+  // Written out, not bound, so that the index of bits without words is seen to be enough.
+  incomplete: recordQuery(bitKind, (rows) => rows.where(eq(bitKind.column("words"), sql`''`))),
+  complete: (record) => inspectionDue(record, record.updatedAt),
+};

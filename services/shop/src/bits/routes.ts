@@ -1,32 +1,26 @@
-import Type from "typebox";
-import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf, requireMatch } from "../http/conditional.ts";
 import { requireNamed, unknownRecord } from "../http/named-records.ts";
 import { notACursor, sendPage } from "../http/paging.ts";
-import { readRoute, requireFound } from "../http/record-routes.ts";
+import { readRoute } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
-import { stampOf, type Write } from "../http/write.ts";
+import type { Doors } from "../http/routes.ts";
+import { changeRoute, createRoute, removeRoute } from "../http/write-routes.ts";
+import { places } from "../places/reads.ts";
 import { notValid } from "../problems/problem.ts";
-import type { RouterReads } from "../routers/reads.ts";
+import { routers } from "../routers/kind.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import type { Question } from "../store/query.ts";
+import { usableRouter } from "../usable-routers/reads.ts";
 import { changeBit, createBit, removeBit } from "./decide.ts";
+import { bitKind } from "./kind.ts";
 import { BitListQuery, bitFilter } from "./list-query.ts";
-import { BitPath } from "./path.ts";
-import type { BitReads } from "./reads.ts";
+import { bits } from "./reads.ts";
 import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
 
-type Parts = {
-  readonly reads: BitReads;
-  readonly routers: RouterReads;
-  readonly places: RecordReads<"place">;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const WRITE = { scope: "bits:write", tag: "bits", of: bits } as const;
 
-export function bitRoutes(app: App, { reads, routers, places, write, answerOnce, now }: Parts): void {
+export function bitRoutes(app: App, doors: Doors): void {
   for (const schema of BIT_SCHEMAS) app.addSchema(schema);
 
   app.get(
@@ -42,112 +36,88 @@ export function bitRoutes(app: App, { reads, routers, places, write, answerOnce,
       },
     },
     async (request, reply) => {
-      const { fitsRouterId, limit, cursor } = request.query;
-      const fits = fitsRouterId === undefined ? undefined : await routerAsked(fitsRouterId);
-      const filter = bitFilter(request.query, fits);
-      const ask = { limit, ...(cursor !== undefined && { cursor }) };
-      const page = await sendPage(request, reply, ask, (after, most) =>
-        reads.search(numberAfter(after), most, filter),
-      );
+      const { fitsRouterId } = request.query;
+      const at = doors.now().toISOString();
+      const router = await doors.answer(routerAsked(fitsRouterId, at));
+      const filter = bitFilter(request.query, router);
+      const page = await sendPage(request, reply, request.query, async (after, most) => {
+        const found = await doors.answer(bits.search(numberAfter(after), most, filter));
+        return found.map(({ number, record }) => ({ id: String(number), record }));
+      });
       return { ...page, data: page.data.map(({ record }) => record) };
     },
   );
 
-  app.post(
-    "/v1/bits",
-    {
-      config: { scope: "bits:write", operation: "create" },
-      schema: {
-        operationId: "createBit",
-        tags: ["bits"],
-        summary: "Put a bit on the rack",
-        body: ref(NewBitSchema),
-        response: { 201: ref(BitSchema) },
-      },
-    },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        await requirePlace(request.body.homePlaceId);
-        const stamp = stampOf(request, now());
-        const { record, change } = createBit(newId("bit"), request.body, stamp.at);
-        const headers = { Location: `/v1/bits/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: record };
-      }),
-  );
-
-  readRoute(
+  createRoute(
     app,
+    doors,
     {
+      ...WRITE,
+      path: "/v1/bits",
+      operationId: "createBit",
+      summary: "Put a bit on the rack",
+      body: NewBitSchema,
+      answer: BitSchema,
+    },
+    function* ({ body, at }) {
+      yield* requirePlace(body.homePlaceId);
+      const { record, changes } = createBit(newId(bitKind.idPrefix), body, at);
+      return { changes, answer: record };
+    },
+  );
+
+  readRoute(app, doors, {
+    scope: "bits:read",
+    tag: "bits",
+    of: bits,
+    path: "/v1/bits/:bitId",
+    operationId: "getBit",
+    summary: "Read a bit",
+  });
+
+  changeRoute(
+    app,
+    doors,
+    {
+      ...WRITE,
       path: "/v1/bits/:bitId",
-      scope: "bits:read",
-      tag: "bits",
-      operationId: "getBit",
-      summary: "Read a bit",
-      record: BitSchema,
-      noun: "bit",
-      parameter: "bitId",
+      operationId: "updateBit",
+      summary: "Change a bit",
+      body: BitChangeSchema,
+      answer: BitSchema,
     },
-    reads.find,
+    function* (current, { body, at }) {
+      yield* requirePlace(body.homePlaceId);
+      const { record, changes } = changeBit(current, body, at);
+      return { changes, answer: record };
+    },
   );
 
-  app.patch(
-    "/v1/bits/:bitId",
+  removeRoute(
+    app,
+    doors,
     {
-      config: { scope: "bits:write", operation: "change" },
-      schema: {
-        operationId: "updateBit",
-        tags: ["bits"],
-        summary: "Change a bit",
-        params: BitPath,
-        body: ref(BitChangeSchema),
-        response: { 200: ref(BitSchema) },
-      },
+      ...WRITE,
+      path: "/v1/bits/:bitId",
+      operationId: "deleteBit",
+      summary: "Take a bit off the rack; one that is on loan must come back first",
+      gone: "It is gone; its last state stays in the events.",
     },
-    async (request, reply) => {
-      const { bitId } = request.params;
-      const current = requireFound("bit", bitId, await reads.find(bitId));
-      requireMatch(request, current.version);
-      await requirePlace(request.body.homePlaceId);
-      const stamp = stampOf(request, now());
-      const { record, change } = changeBit(current, request.body, stamp.at);
-      await write({ stamp, changes: [change] });
-      reply.header("ETag", etagOf(record.version));
-      return record;
+    (current) => {
+      return [removeBit(current)];
     },
   );
+}
 
-  app.delete(
-    "/v1/bits/:bitId",
-    {
-      config: { scope: "bits:write", operation: "remove" },
-      schema: {
-        operationId: "deleteBit",
-        tags: ["bits"],
-        summary: "Take a bit off the rack; one that is on loan must come back first",
-        params: BitPath,
-        response: { 204: Type.Null({ description: "It is gone; its last state stays in the events." }) },
-      },
-    },
-    async (request, reply) => {
-      const { bitId } = request.params;
-      const current = requireFound("bit", bitId, await reads.find(bitId));
-      requireMatch(request, current.version);
-      await write({ stamp: stampOf(request, now()), changes: [removeBit(current)] });
-      return reply.code(204).send(null);
-    },
-  );
+function* routerAsked(id: string | undefined, at: string) {
+  if (id === undefined) return undefined;
+  const router = yield* routers.find(id);
+  if (router !== undefined) return yield* usableRouter(router, at, yield* shopPolicy());
+  throw notValid([unknownRecord("/fitsRouterId", routers.kind.noun, "query")]);
+}
 
-  async function routerAsked(id: string) {
-    const router = await routers.find(id);
-    if (router !== undefined) return routers.usable(router, now().toISOString());
-    throw notValid([unknownRecord("/fitsRouterId", "router", "query")]);
-  }
-
-  function requirePlace(placeId: string | null | undefined): Promise<void> {
-    return requireNamed([
-      { pointer: "/homePlaceId", noun: "place", id: placeId ?? undefined, reads: places },
-    ]);
-  }
+function requirePlace(placeId: string | null | undefined): Question<void> {
+  return requireNamed([{ pointer: "/homePlaceId", id: placeId ?? undefined, of: places }]);
 }
 
 /** The number of the bit that a page goes on from; 0 for the first page. */

@@ -1,4 +1,4 @@
-import { BIT_RANGES, type Bit, TOOTH_MATERIALS, type ToothMaterial } from "@rimwise/domain";
+import { BIT_RANGES, TOOTH_MATERIALS } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import {
   idField,
@@ -12,34 +12,9 @@ import {
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
 import { FORM_SCHEMAS, FormSchema } from "./form-schema.ts";
 import { GIVEN_SEGMENT_SCHEMAS } from "./segment-schema.ts";
-import {
-  type BitStanding,
-  BitUseSchema,
-  bitStateFields,
-  HoldSchema,
-  RetirementSchema,
-} from "./state-schema.ts";
-
-/** A bit as it is kept: what a plan needs, what the shop wants to know, and where it stands. */
-export type BitRecord = Kept & NewBit & BitStanding;
-
-export type NewBit = Bit & {
-  readonly name: string;
-  readonly notes?: string;
-  readonly isHandFeedMarked?: boolean;
-  readonly toothMaterial?: ToothMaterial;
-  readonly purchasedOn?: string;
-  readonly cost?: Cost;
-  readonly smallestUsableDiameterMm?: number;
-  readonly homePlaceId?: string;
-  readonly inspectionIntervalDays?: number;
-  readonly inspectionIntervalM?: number;
-};
-
-export type Cost = { readonly amount: number; readonly currency: string };
+import { BitUseSchema, bitStateFields, HoldSchema, RetirementSchema } from "./state-schema.ts";
 
 const bitFields = {
   form: ref(FormSchema),
@@ -120,10 +95,10 @@ export const NewBitSchema = Type.Object(namedFields, {
   additionalProperties: false,
 });
 
-export const BitChangeSchema = patchSchema<NewBit>(
+export const BitChangeSchema = patchSchema<Static<typeof NewBitSchema>>(
   "BitChange",
   NewBitSchema,
-  "What to change of a bit. A given field replaces the old one whole; null removes one that may be left out.",
+  "What to change of a bit. A given field replaces the old one whole; null removes one that is optional.",
 );
 
 export const BitSchema = Type.Object(
@@ -148,8 +123,12 @@ export const BIT_SCHEMAS = [
   BitPageSchema,
 ];
 
-/** The fields a bit can be created and changed by, in the order they are told. */
+/** The fields a bit can be created and changed by, in the order they are listed. */
 export const BIT_FIELD_NAMES: readonly string[] = Object.keys(namedFields);
 
+export type NewBit = Static<typeof NewBitSchema>;
 export type BitInput = Static<typeof BitInputSchema>;
 export type BitChange = PatchOf<NewBit>;
+
+/** A bit as it is kept: what a plan needs, what the shop wants to know, and where it stands. */
+export type BitRecord = Static<typeof BitSchema>;

@@ -60,7 +60,7 @@ export const bitStateFields = {
   placeId: Type.Optional(Type.String({ description: "Where it was last seen." })),
   missingSince: Type.Optional(momentField("Since the count at which it was not seen.")),
   inspectedAt: Type.Optional(momentField("When it was last inspected.")),
-  inspectionDueAt: Type.Optional(momentField("When it is to be inspected next.")),
+  inspectionDueAt: Type.Optional(momentField("When its next inspection is due.")),
   sharpenedAt: Type.Optional(momentField("When it was last sharpened.")),
   used: Type.Unsafe<BitUse>({ $ref: "BitUse#" }),
 };

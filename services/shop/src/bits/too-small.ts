@@ -15,6 +15,6 @@ export function holdIfTooSmall(bit: NewBit, at: string): { readonly hold?: Hold 
 }
 
 /** Whether a change is one of what a bit measures, or of how small it may be. */
-export function isSizedAnew(current: BitRecord, next: BitRecord): boolean {
+export function hasOtherSize(current: BitRecord, next: BitRecord): boolean {
   return tooSmallMm(current) !== tooSmallMm(next);
 }

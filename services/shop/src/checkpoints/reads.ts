@@ -1,54 +1,51 @@
-import { and, asc, desc, gt, gte, lte, sql } from "drizzle-orm";
-import type { Database } from "../store/database.ts";
-import { type RecordReads, recordReads } from "../store/record-reads.ts";
-import { checkpoints } from "../store/tables/history.ts";
+import { and, asc, desc, gt, gte, lte } from "drizzle-orm";
+import { all, fieldsQuery, first, given, type Question } from "../store/query.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { checkpointKind } from "./kind.ts";
 import type { CheckpointRecord } from "./schema.ts";
 
 /** What of a checkpoint can be checked. */
 export type StatedCheckpoint = Pick<CheckpointRecord, "id" | "sequence" | "hash" | "createdAt" | "statement">;
 
-type Place = Pick<CheckpointRecord, "sequence" | "createdAt">;
+/** How far a checkpoint reaches. */
+type Reach = Pick<CheckpointRecord, "sequence" | "createdAt">;
 
-export type CheckpointReads = RecordReads<"checkpoint"> & {
+export const checkpoints = {
+  ...recordQueries(checkpointKind),
   /** The one that reaches furthest. */
-  readonly furthest: () => Promise<Place | undefined>;
+  furthest,
   /** Those about the events from one sequence to another, both included, in order. */
-  readonly about: (first: number, last: number) => Promise<StatedCheckpoint[]>;
+  about,
   /** The first one about an event after this one. */
-  readonly beyond: (sequence: number) => Promise<Place | undefined>;
+  beyond,
 };
 
-export function checkpointReads(database: Database): CheckpointReads {
-  const { id, sequence, hash, createdAt, statement } = checkpoints;
-  const place = { sequence: checkpoints.sequence, createdAt: checkpoints.createdAt };
-  const furthest = database
-    .select(place)
-    .from(checkpoints)
-    .orderBy(desc(checkpoints.sequence), desc(checkpoints.id))
-    .limit(1)
-    .prepare();
-  const about = database
-    .select({ id, sequence, hash, createdAt, statement })
-    .from(checkpoints)
-    .where(
-      and(
-        gte(checkpoints.sequence, sql.placeholder("first")),
-        lte(checkpoints.sequence, sql.placeholder("last")),
-      ),
-    )
-    .orderBy(asc(checkpoints.sequence), asc(checkpoints.id))
-    .prepare();
-  const beyond = database
-    .select(place)
-    .from(checkpoints)
-    .where(gt(checkpoints.sequence, sql.placeholder("sequence")))
-    .orderBy(asc(checkpoints.sequence), asc(checkpoints.id))
-    .limit(1)
-    .prepare();
-  return {
-    ...recordReads(database, "checkpoint"),
-    furthest: async () => furthest.get(),
-    about: async (first, last) => about.all({ first, last }),
-    beyond: async (sequence) => beyond.get({ sequence }),
-  };
+const id = checkpointKind.column("id");
+const sequence = checkpointKind.column("sequence");
+
+const furthestOne = fieldsQuery(checkpointKind, ["sequence", "createdAt"], (rows) =>
+  rows.orderBy(desc(sequence), desc(id)).limit(1),
+);
+const stated = fieldsQuery(checkpointKind, ["id", "sequence", "hash", "createdAt", "statement"], (rows) =>
+  rows
+    .where(and(gte(sequence, given("first")), lte(sequence, given("last"))))
+    .orderBy(asc(sequence), asc(id)),
+);
+const firstBeyond = fieldsQuery(checkpointKind, ["sequence", "createdAt"], (rows) =>
+  rows
+    .where(gt(sequence, given("sequence")))
+    .orderBy(asc(sequence), asc(id))
+    .limit(1),
+);
+
+function furthest(): Question<Reach | undefined> {
+  return first(furthestOne);
+}
+
+function about(from: number, last: number): Question<StatedCheckpoint[]> {
+  return all(stated, { first: from, last });
+}
+
+function beyond(after: number): Question<Reach | undefined> {
+  return first(firstBeyond, { sequence: after });
 }

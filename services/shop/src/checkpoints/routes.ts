@@ -1,35 +1,30 @@
-import Type from "typebox";
-import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { PageQuery, sendPage } from "../http/paging.ts";
+import { listRoute, readRoute } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
+import type { Doors } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
-import { Problem } from "../problems/problem.ts";
+import { checkpointKind } from "./kind.ts";
 import type { MakeCheckpoint } from "./make.ts";
-import type { CheckpointReads } from "./reads.ts";
+import { checkpoints } from "./reads.ts";
 import { CheckpointPageSchema, CheckpointSchema } from "./schema.ts";
 
-type Parts = { reads: CheckpointReads; make: MakeCheckpoint; answerOnce: AnswerOnce; now: () => Date };
+const READ = { scope: "events:read", tag: "checkpoints", of: checkpoints } as const;
 
-const CheckpointPath = Type.Object({ checkpointId: Type.String({ description: "Id of a checkpoint." }) });
-
-export function checkpointRoutes(app: App, { reads, make, answerOnce, now }: Parts): void {
+export function checkpointRoutes(app: App, doors: Doors, make: MakeCheckpoint): void {
   for (const schema of [CheckpointSchema, CheckpointPageSchema]) app.addSchema(schema);
 
-  app.get(
-    "/v1/events/checkpoints",
+  listRoute(
+    app,
+    doors,
     {
-      config: { scope: "events:read", operation: "list" },
-      schema: {
-        operationId: "listCheckpoints",
-        tags: ["checkpoints"],
-        summary: "List the signed statements about the history",
-        querystring: PageQuery,
-        response: { 200: ref(CheckpointPageSchema) },
-      },
+      ...READ,
+      path: "/v1/events/checkpoints",
+      operationId: "listCheckpoints",
+      summary: "List the signed statements about the history",
+      page: CheckpointPageSchema,
     },
-    (request, reply) => sendPage(request, reply, request.query, reads.page),
+    ({ afterId, most }) => checkpoints.page(afterId, most),
   );
 
   app.post(
@@ -41,38 +36,23 @@ export function checkpointRoutes(app: App, { reads, make, answerOnce, now }: Par
         tags: ["checkpoints"],
         summary: "Have the history signed as it stands",
         description:
-          "The service does so by itself too: after every 1,000 events, and hourly where there are new ones.",
+          "The service does so by itself too: after every 1,000 events, and hourly when there are new ones.",
         response: { 201: ref(CheckpointSchema) },
       },
     },
     (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const stamp = stampOf(request, now());
-        const { record, change } = await make("asked", stamp.at);
-        const headers = { Location: `/v1/events/checkpoints/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: record };
+      doors.answerOnce(request, reply, async () => {
+        const stamp = stampOf(request, doors.now());
+        const { record, changes } = await make("asked", stamp.at);
+        const headers = { Location: `${checkpointKind.path}/${record.id}`, ETag: etagOf(record.version) };
+        return { stamp, changes, headers, body: record };
       }),
   );
 
-  app.get(
-    "/v1/events/checkpoints/:checkpointId",
-    {
-      config: { scope: "events:read", operation: "read" },
-      schema: {
-        operationId: "getCheckpoint",
-        tags: ["checkpoints"],
-        summary: "Read a signed statement about the history",
-        params: CheckpointPath,
-        response: { 200: ref(CheckpointSchema) },
-      },
-    },
-    async (request, reply) => {
-      const record = await reads.find(request.params.checkpointId);
-      if (record === undefined) {
-        throw new Problem("not-found", `There is no checkpoint ${request.params.checkpointId}.`);
-      }
-      reply.header("ETag", etagOf(record.version));
-      return record;
-    },
-  );
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/events/checkpoints/:checkpointId",
+    operationId: "getCheckpoint",
+    summary: "Read a signed statement about the history",
+  });
 }

@@ -25,7 +25,7 @@ export const CheckpointSchema = Type.Object(
     }),
     signingKeyId: Type.String({ description: "The `kid` of the key that signed it." }),
     statement: Type.String({
-      description: `\`sequence\`, \`hash\` and \`at\` signed as a compact JWS (RFC 7515), \`typ\` \`${STATEMENT_TYPE}\`. Kept elsewhere, it tells a history that was rewritten.`,
+      description: `\`sequence\`, \`hash\` and \`at\` signed as a compact JWS (RFC 7515), \`typ\` \`${STATEMENT_TYPE}\`. Kept elsewhere, it exposes a history that was rewritten.`,
     }),
     ...keptFields,
   },

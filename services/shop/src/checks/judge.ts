@@ -1,4 +1,4 @@
-import type { ApprovalRecord, LapseRecord } from "../approvals/approval.ts";
+import type { ApprovalRecord, LapseRecord } from "../approvals/record-schema.ts";
 import { stateAt } from "../approvals/state.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { CourseRecord } from "../courses/schema.ts";
@@ -7,7 +7,7 @@ import type { PersonRecord } from "../people/schema.ts";
 import { missingFor } from "../qualifications/missing.ts";
 import type { QualificationRecord } from "../qualifications/schema.ts";
 import type { RouterRecord } from "../routers/schema.ts";
-import type { CheckRequest, Reason } from "./schema.ts";
+import type { CheckRequest, ReasonWhyNot as Reason } from "./schema.ts";
 
 /** What is known when a check is asked. Whatever is not known is a reason why not. */
 export type CheckFacts = {
@@ -21,7 +21,7 @@ export type CheckFacts = {
   readonly qualifications: readonly QualificationRecord[];
   /** Settings in force of those courses for the bit in the router. */
   readonly approvals: readonly ApprovalRecord[];
-  /** The last one for the two that ended, where none is in force, and why it lapsed if it did. */
+  /** The last one for the two that ended, if none is in force, and why it lapsed if it did. */
   readonly ended: ApprovalRecord | undefined;
   readonly lapse: LapseRecord | undefined;
 };

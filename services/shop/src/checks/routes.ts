@@ -1,15 +1,17 @@
 import type { FastifyBaseLogger, FastifyRequest } from "fastify";
+import { ownPersonOnly } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
-import { idFilter, listRoute } from "../http/record-routes.ts";
+import { withoutUndefined } from "../http/given.ts";
+import { idFilter, listRoute } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
-import { stampOf, type Write } from "../http/write.ts";
-import { ownPersonOnly } from "../keys/caller.ts";
+import type { Doors } from "../http/routes.ts";
+import { stampOf } from "../http/write.ts";
 import { Problem } from "../problems/problem.ts";
-import { creation } from "../store/changes.ts";
+import { creation, newRecord } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
-import { type CheckSources, checkFacts } from "./facts.ts";
+import { checkFacts } from "./facts.ts";
 import { type Judgement, judgeCheck } from "./judge.ts";
+import { checkKind, checks } from "./kind.ts";
 import {
   CHECK_SCHEMAS,
   type CheckAnswer,
@@ -20,14 +22,7 @@ import {
   CheckRequestSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"check">;
-  readonly sources: CheckSources;
-  readonly write: Write;
-  readonly now: () => Date;
-};
-
-export function checkRoutes(app: App, { reads, sources, write, now }: Parts): void {
+export function checkRoutes(app: App, doors: Doors): void {
   for (const schema of CHECK_SCHEMAS) app.addSchema(schema);
 
   app.post(
@@ -45,17 +40,18 @@ export function checkRoutes(app: App, { reads, sources, write, now }: Parts): vo
     },
     async (request) => {
       requireOwn(request, request.body.personId);
-      const stamp = stampOf(request, now());
+      const stamp = stampOf(request, doors.now());
       const judgement = await judged(request.body, request.log, stamp.at);
       const record =
         request.body.isRecorded === true ? recordOf(request.body, judgement, stamp.at) : undefined;
-      if (record !== undefined) await write({ stamp, changes: [creation("check", record)] });
+      if (record !== undefined) await doors.write({ stamp, changes: [creation(checkKind, record)] });
       return answerOf(judgement, stamp.at, record?.id ?? null);
     },
   );
 
   listRoute(
     app,
+    doors,
     {
       scope: "checks:read",
       tag: "checks",
@@ -68,14 +64,14 @@ export function checkRoutes(app: App, { reads, sources, write, now }: Parts): vo
         bitId: idFilter("About this bit."),
       },
     },
-    async (afterId, most, { personId, bitId }, request) =>
-      reads.page(afterId, most, { personId: ownPersonOnly(request) ?? personId, bitId }),
+    ({ afterId, most }, { query: { personId, bitId }, request }) =>
+      checks.page(afterId, most, { personId: ownPersonOnly(request) ?? personId, bitId }),
   );
 
   /** What cannot be read cannot be relied on: then it is a no, with that as its reason. */
   async function judged(asked: CheckRequest, log: FastifyBaseLogger, at: string): Promise<Judgement> {
     try {
-      return judgeCheck(asked, await checkFacts(asked, sources), at);
+      return judgeCheck(asked, await doors.answer(checkFacts(asked)), at);
     } catch (error) {
       log.error({ err: error }, "a check could not be judged");
       const text = "The records cannot be read just now.";
@@ -95,23 +91,16 @@ function recordOf(
   { reasons, approval }: Judgement,
   at: string,
 ): CheckRecord {
-  return {
-    id: newId("check"),
+  const fields = {
     personId,
     bitId,
     routerId,
-    asked: {
-      ...(dialMark !== undefined && { dialMark }),
-      ...(woodId !== undefined && { woodId }),
-      ...(mounting !== undefined && { mounting }),
-    },
+    asked: withoutUndefined({ dialMark, woodId, mounting }),
     isAllowed: reasons.length === 0,
-    reasons,
-    ...(approval !== undefined && { approvalId: approval.id }),
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
+    reasons: [...reasons],
+    approvalId: approval?.id,
   };
+  return newRecord(newId(checkKind.idPrefix), withoutUndefined(fields), at);
 }
 
 function answerOf({ reasons, approval }: Judgement, at: string, checkId: string | null): CheckAnswer {

@@ -1,24 +1,10 @@
-import type { Mark, Mounting } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import { idField, keptFields, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
-import type { Kept } from "../store/records.ts";
 
 const closed = { additionalProperties: false } as const;
-
-export type CheckRecord = Kept & {
-  readonly personId: string;
-  readonly bitId: string;
-  readonly routerId: string;
-  readonly asked: { readonly dialMark?: Mark; readonly woodId?: string; readonly mounting?: Mounting };
-  readonly isAllowed: boolean;
-  readonly reasons: readonly Reason[];
-  readonly approvalId?: string;
-};
-
-export type Reason = { readonly code: string; readonly text: string };
 
 const ReasonWhyNotSchema = Type.Object(
   {
@@ -34,16 +20,16 @@ export const CheckRequestSchema = Type.Object(
     bitId: referenceField("the bit"),
     routerId: referenceField("the router"),
     dialMark: Type.Optional(ref(MarkSchema)),
-    woodId: Type.Optional(referenceField("the wood; left out, any that the setting is for")),
+    woodId: Type.Optional(referenceField("the wood; default: any that the setting is for")),
     mounting: Type.Optional(
       Type.Enum(["table", "handheld"], { type: "string", description: "How the router is held." }),
     ),
-    isRecorded: Type.Optional(Type.Boolean({ description: "Whether to keep this check. Left out: no." })),
+    isRecorded: Type.Optional(Type.Boolean({ description: "Whether to keep this check. Default: no." })),
   },
   {
     $id: "CheckRequest",
     description:
-      "May this person run this bit on this router at this mark, now? Left out, the mark is the router's one speed.",
+      "May this person run this bit on this router at this mark, now? Without a mark, the router must have one speed.",
     ...closed,
   },
 );
@@ -52,20 +38,20 @@ export const CheckAnswerSchema = Type.Object(
   {
     isAllowed: Type.Boolean({ description: "Only true is a yes. No answer is a no." }),
     reasons: Type.Array(ref(ReasonWhyNotSchema), {
-      description: "Every reason why not; empty where allowed.",
+      description: "Every reason why not; empty if allowed.",
     }),
     approvalId: Type.Union([Type.String(), Type.Null()], {
       description: "The setting that allows it, or that came nearest.",
     }),
     supervision: Type.Union([Type.String(), Type.Null()], {
-      description: "How closely somebody must watch; null where not allowed.",
+      description: "How closely somebody must watch; null if not allowed.",
     }),
     validUntil: Type.Union([Type.String({ format: "date-time" }), Type.Null()], {
-      description: "Until when, if nothing changes; null where not allowed.",
+      description: "Until when, if nothing changes; null if not allowed.",
     }),
     at: Type.String({ format: "date-time", description: "When this was decided." }),
     checkId: Type.Union([Type.String(), Type.Null()], {
-      description: "Id of the kept check; null where it is not kept.",
+      description: "Id of the kept check; null if it is not kept.",
     }),
   },
   { $id: "CheckAnswer", description: "The answer to a check.", ...closed },
@@ -81,7 +67,9 @@ export const CheckSchema = Type.Object(
       {
         dialMark: Type.Optional(ref(MarkSchema)),
         woodId: Type.Optional(Type.String({ description: "The wood." })),
-        mounting: Type.Optional(Type.String({ description: "How it is held." })),
+        mounting: Type.Optional(
+          Type.Enum(["table", "handheld"], { type: "string", description: "How it is held." }),
+        ),
       },
       { description: "What else was asked.", ...closed },
     ),
@@ -106,3 +94,6 @@ export const CHECK_SCHEMAS = [
 
 export type CheckRequest = Static<typeof CheckRequestSchema>;
 export type CheckAnswer = Static<typeof CheckAnswerSchema>;
+
+export type CheckRecord = Static<typeof CheckSchema>;
+export type ReasonWhyNot = Static<typeof ReasonWhyNotSchema>;

@@ -1,15 +1,12 @@
-import Type from "typebox";
-import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf, requireMatch } from "../http/conditional.ts";
 import { requireNamed } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf, type Write } from "../http/write.ts";
-import type { RouterReads } from "../routers/reads.ts";
+import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { changeRoute, createRoute } from "../http/write-routes.ts";
+import { routers } from "../routers/kind.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
 import { changeCollet, createCollet } from "./decide.ts";
+import { colletKind, collets } from "./kind.ts";
 import {
   COLLET_SCHEMAS,
   ColletChangeSchema,
@@ -18,92 +15,63 @@ import {
   NewColletSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"collet">;
-  readonly routers: RouterReads;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "routers:read", tag: "collets", of: collets } as const;
+const WRITE = { scope: "routers:write", tag: "collets", of: collets, answer: ColletSchema } as const;
 
-const ColletPath = Type.Object({ colletId: Type.String({ description: "Id of a collet." }) });
-
-export function colletRoutes(app: App, { reads, routers, write, answerOnce, now }: Parts): void {
+export function colletRoutes(app: App, doors: Doors): void {
   for (const schema of COLLET_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "routers:read", tag: "collets" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/collets",
       operationId: "listCollets",
       summary: "List the collets of the routers",
       page: ColletPageSchema,
       filters: { routerId: idFilter("Of this router.") },
     },
-    (afterId, most, { routerId }) => reads.page(afterId, most, { routerId }),
+    ({ afterId, most }, { query: { routerId } }) => collets.page(afterId, most, { routerId }),
   );
 
-  readRoute(
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/collets/:colletId",
+    operationId: "getCollet",
+    summary: "Read a collet",
+  });
+
+  createRoute(
     app,
+    doors,
     {
-      ...common,
+      ...WRITE,
+      path: "/v1/collets",
+      operationId: "createCollet",
+      summary: "Enter a collet; a size whose every collet is held or retired is not used",
+      body: NewColletSchema,
+    },
+    function* ({ body, at }) {
+      yield* requireNamed([{ pointer: "/routerId", id: body.routerId, of: routers }]);
+      const { record, changes } = createCollet(newId(colletKind.idPrefix), body, at);
+      return { changes, answer: record };
+    },
+  );
+
+  changeRoute(
+    app,
+    doors,
+    {
+      ...WRITE,
       path: "/v1/collets/:colletId",
-      operationId: "getCollet",
-      summary: "Read a collet",
-      record: ColletSchema,
-      noun: "collet",
-      parameter: "colletId",
+      operationId: "updateCollet",
+      summary: "Change a collet, or release one that was held",
+      body: ColletChangeSchema,
     },
-    reads.find,
-  );
-
-  app.post(
-    "/v1/collets",
-    {
-      config: { scope: "routers:write", operation: "create" },
-      schema: {
-        operationId: "createCollet",
-        tags: ["collets"],
-        summary: "Enter a collet; a size whose every collet is held or retired is not used",
-        body: ref(NewColletSchema),
-        response: { 201: ref(ColletSchema) },
-      },
-    },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { routerId } = request.body;
-        await requireNamed([{ pointer: "/routerId", noun: "router", id: routerId, reads: routers }]);
-        const stamp = stampOf(request, now());
-        const { record, change } = createCollet(newId("collet"), request.body, stamp.at);
-        const headers = { Location: `/v1/collets/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: record };
-      }),
-  );
-
-  app.patch(
-    "/v1/collets/:colletId",
-    {
-      config: { scope: "routers:write", operation: "change" },
-      schema: {
-        operationId: "updateCollet",
-        tags: ["collets"],
-        summary: "Change a collet, or release one that was held",
-        params: ColletPath,
-        body: ref(ColletChangeSchema),
-        response: { 200: ref(ColletSchema) },
-      },
-    },
-    async (request, reply) => {
-      const { colletId } = request.params;
-      const current = requireFound("collet", colletId, await reads.find(colletId));
-      requireMatch(request, current.version);
-      const stamp = stampOf(request, now());
-      const { record, change } = changeCollet(current, request.body, stamp.at);
-      await write({ stamp, changes: [change] });
-      reply.header("ETag", etagOf(record.version));
-      return record;
+    (current, { body, at }) => {
+      const { record, changes } = changeCollet(current, body, at);
+      return { changes, answer: record };
     },
   );
 }

@@ -1,6 +1,6 @@
 import { ROUTER_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
-import { type Hold, HoldSchema } from "../bits/state-schema.ts";
+import { HoldSchema } from "../bits/state-schema.ts";
 import {
   idField,
   keptFields,
@@ -13,18 +13,8 @@ import {
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
 
 export const COLLET_CONDITIONS = ["good", "worn", "held", "retired"] as const;
-
-export type ColletRecord = Kept & {
-  readonly name: string;
-  readonly routerId: string;
-  readonly diameterMm: number;
-  readonly condition: (typeof COLLET_CONDITIONS)[number];
-  readonly hold?: Hold;
-  readonly notes?: string;
-};
 
 const colletFields = {
   name: nameField("1/2 in collet of the table router"),
@@ -70,3 +60,5 @@ export const COLLET_SCHEMAS = [NewColletSchema, ColletChangeSchema, ColletSchema
 
 export type NewCollet = Static<typeof NewColletSchema>;
 export type ColletChange = PatchOf<Static<typeof changeable>>;
+
+export type ColletRecord = Static<typeof ColletSchema>;

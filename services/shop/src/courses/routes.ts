@@ -1,14 +1,11 @@
-import Type from "typebox";
-import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf, requireMatch } from "../http/conditional.ts";
-import { listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf, type Write } from "../http/write.ts";
+import { listRoute, readRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { changeRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
-import type { CourseAccess } from "./access.ts";
+import { maySeeCourse, ownCourses, requireInstructor } from "./access.ts";
 import { changeCourse, createCourse } from "./decide.ts";
+import { courseKind, courses } from "./kind.ts";
 import {
   COURSE_SCHEMAS,
   CourseChangeSchema,
@@ -17,101 +14,75 @@ import {
   NewCourseSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"course">;
-  readonly access: CourseAccess;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "courses:read", tag: "courses", of: courses } as const;
+const WRITE = { scope: "courses:write", tag: "courses", of: courses, answer: CourseSchema } as const;
 
-const CoursePath = Type.Object({ courseId: Type.String({ description: "Id of a course." }) });
-
-export function courseRoutes(app: App, { reads, access, write, answerOnce, now }: Parts): void {
+export function courseRoutes(app: App, doors: Doors): void {
   for (const schema of COURSE_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "courses:read", tag: "courses" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/courses",
       operationId: "listCourses",
       summary: "List courses; a member sees those they take part in",
       page: CoursePageSchema,
     },
-    async (afterId, most, _filters, request) => {
-      const own = await access.ownCourses(request);
-      if (own === undefined) return reads.page(afterId, most);
-      const found = await Promise.all(
-        [...own]
-          .filter((id) => id > afterId)
-          .sort()
-          .slice(0, most)
-          .map(reads.find),
-      );
-      return found.flatMap((course) => course ?? []);
+    function* ({ afterId, most }, { request }) {
+      const own = yield* ownCourses(request);
+      if (own === undefined) return yield* courses.page(afterId, most);
+      const found = [];
+      for (const id of [...own]
+        .filter((each) => each > afterId)
+        .sort()
+        .slice(0, most)) {
+        found.push((yield* courses.find(id)) ?? []);
+      }
+      return found.flat();
     },
   );
 
   readRoute(
     app,
+    doors,
+    { ...READ, path: "/v1/courses/:courseId", operationId: "getCourse", summary: "Read a course" },
+    function* (id, { request }) {
+      return (yield* maySeeCourse(request, id)) ? yield* courses.find(id) : undefined;
+    },
+  );
+
+  createRoute(
+    app,
+    doors,
     {
-      ...common,
+      ...WRITE,
+      path: "/v1/courses",
+      operationId: "createCourse",
+      summary: "Set up a course",
+      body: NewCourseSchema,
+    },
+    ({ body, at }) => {
+      const { record, changes } = createCourse(newId(courseKind.idPrefix), body, at);
+      return { changes, answer: record };
+    },
+  );
+
+  changeRoute(
+    app,
+    doors,
+    {
+      ...WRITE,
       path: "/v1/courses/:courseId",
-      operationId: "getCourse",
-      summary: "Read a course",
-      record: CourseSchema,
-      noun: "course",
-      parameter: "courseId",
+      operationId: "updateCourse",
+      summary: "Change a course; settings whose plan changes under its policy lapse",
+      body: CourseChangeSchema,
+      mayChange: (current, { request }) => requireInstructor(request, current.id),
     },
-    async (id, request) => ((await access.maySee(request, id)) ? reads.find(id) : undefined),
-  );
-
-  app.post(
-    "/v1/courses",
-    {
-      config: { scope: "courses:write", operation: "create" },
-      schema: {
-        operationId: "createCourse",
-        tags: ["courses"],
-        summary: "Set up a course",
-        body: ref(NewCourseSchema),
-        response: { 201: ref(CourseSchema) },
-      },
-    },
-    (request, reply) =>
-      answerOnce(request, reply, () => {
-        const stamp = stampOf(request, now());
-        const { record, change } = createCourse(newId("course"), request.body, stamp.at);
-        const headers = { Location: `/v1/courses/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: record };
-      }),
-  );
-
-  app.patch(
-    "/v1/courses/:courseId",
-    {
-      config: { scope: "courses:write", operation: "change" },
-      schema: {
-        operationId: "updateCourse",
-        tags: ["courses"],
-        summary: "Change a course; settings that come out otherwise under its policy lapse",
-        params: CoursePath,
-        body: ref(CourseChangeSchema),
-        response: { 200: ref(CourseSchema) },
-      },
-    },
-    async (request, reply) => {
-      const { courseId } = request.params;
-      const current = requireFound("course", courseId, await reads.find(courseId));
-      await access.requireInstructor(request, courseId);
-      requireMatch(request, current.version);
-      const stamp = stampOf(request, now());
-      const { record, change } = changeCourse(current, request.body, stamp.at);
-      await write({ stamp, changes: [change] });
-      reply.header("ETag", etagOf(record.version));
-      return record;
+    (current, { body, at }) => {
+      const { record, changes } = changeCourse(current, body, at);
+      return { changes, answer: record };
     },
   );
 }

@@ -1,4 +1,3 @@
-import type { PolicyLayer } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import {
   idField,
@@ -11,18 +10,7 @@ import {
 } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import { PolicyLayerSchema } from "../plans/policy-schema.ts";
-import type { Kept } from "../store/records.ts";
-
-/** A course: what it asks of its students, and what it tightens for them. */
-export type CourseRecord = Kept & {
-  readonly name: string;
-  readonly notes?: string;
-  readonly policy: PolicyLayer;
-  readonly requirements: Requirements;
-  readonly isTwoPerson: boolean;
-  readonly endsAt?: string;
-};
+import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 
 export type Requirements = {
   readonly safetyTest?: { readonly passPercent: number };
@@ -80,7 +68,7 @@ export const NewCourseSchema = Type.Object(courseFields, {
 export const CourseChangeSchema = patchSchema<Static<typeof NewCourseSchema>>(
   "CourseChange",
   NewCourseSchema,
-  "What to change of a course. Settings that come out otherwise under its new policy lapse.",
+  "What to change of a course. Settings whose plan changes under its new policy lapse.",
 );
 
 export const CourseSchema = Type.Object(
@@ -101,3 +89,6 @@ export const COURSE_SCHEMAS = [
 
 export type NewCourse = Static<typeof NewCourseSchema>;
 export type CourseChange = PatchOf<Static<typeof NewCourseSchema>>;
+
+/** A course: what it asks of its students, and what it tightens for them. */
+export type CourseRecord = Static<typeof CourseSchema>;

@@ -1,19 +1,17 @@
 import { DEFAULT_POLICY, dialSpeeds } from "@rimwise/domain";
-import Type from "typebox";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import { callerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf } from "../http/write.ts";
-import { callerOf } from "../keys/caller.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { createRoute } from "../http/write-routes.ts";
 import { notValid } from "../problems/problem.ts";
-import type { RouterReads } from "../routers/reads.ts";
+import { routers } from "../routers/kind.ts";
 import type { RouterRecord } from "../routers/schema.ts";
-import { creation } from "../store/changes.ts";
+import { creation, newRecord } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import { dialReadingKind, dialReadings } from "./kind.ts";
 import {
   type NewReading,
   NewReadingSchema,
@@ -23,80 +21,59 @@ import {
   ReadingSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"dial-reading">;
-  readonly routers: RouterReads;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "routers:read", tag: "readings", of: dialReadings } as const;
 
-const RouterPath = Type.Object({ routerId: Type.String({ description: "Id of a router." }) });
-
-export function dialReadingRoutes(app: App, { reads, routers, answerOnce, now }: Parts): void {
+export function dialReadingRoutes(app: App, doors: Doors): void {
   for (const schema of READING_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "routers:read", tag: "readings" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/dial-readings",
       operationId: "listReadings",
       summary: "List speeds read at the marks of dials, those that have lapsed too",
       page: ReadingPageSchema,
       filters: { routerId: idFilter("Of this router.") },
     },
-    (afterId, most, { routerId }) => reads.page(afterId, most, { routerId }),
+    ({ afterId, most }, { query: { routerId } }) => dialReadings.page(afterId, most, { routerId }),
   );
 
-  readRoute(
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/dial-readings/:readingId",
+    parameters: { readingId: "a dial reading" },
+    operationId: "getReading",
+    summary: "Read a dial reading",
+  });
+
+  createRoute(
     app,
+    doors,
     {
-      ...common,
-      path: "/v1/dial-readings/:readingId",
-      operationId: "getReading",
-      summary: "Read a dial reading",
-      record: ReadingSchema,
-      noun: "dial reading",
-      parameter: "readingId",
+      scope: "routers:write",
+      tag: "readings",
+      path: "/v1/routers/:routerId/dial-readings",
+      operationId: "createReading",
+      summary: "Enter the speed read at one mark; it counts until it lapses or a newer one contradicts it",
+      body: NewReadingSchema,
+      answer: ReadingSchema,
+      location: ({ id }) => `${dialReadingKind.path}/${id}`,
     },
-    reads.find,
-  );
-
-  app.post(
-    "/v1/routers/:routerId/dial-readings",
-    {
-      config: { scope: "routers:write", operation: "create" },
-      schema: {
-        operationId: "createReading",
-        tags: ["readings"],
-        summary: "Enter the speed read at one mark; it counts until it lapses or a newer one contradicts it",
-        params: RouterPath,
-        body: ref(NewReadingSchema),
-        response: { 201: ref(ReadingSchema) },
-      },
+    function* ({ params: { routerId }, body, request, at }) {
+      requireMark(requireFound(routers.kind, routerId, yield* routers.find(routerId)), body);
+      const { readAt, ...given } = body;
+      const { personId } = callerOf(request);
+      const fields = withoutUndefined({
+        routerId,
+        personId,
+        ...given,
+        readAt: happenedAt(readAt, at, "/readAt"),
+      });
+      const record: ReadingRecord = newRecord(newId(dialReadingKind.idPrefix), fields, at);
+      return { changes: [creation(dialReadingKind, record)], answer: record };
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { routerId } = request.params;
-        const router = requireFound("router", routerId, await routers.find(routerId));
-        requireMark(router, request.body);
-        const stamp = stampOf(request, now());
-        const { personId } = callerOf(request);
-        const { readAt, ...given } = request.body;
-        const record: ReadingRecord = {
-          id: newId("reading"),
-          routerId,
-          ...(personId !== undefined && { personId }),
-          readAt: happenedAt(readAt, stamp.at, "/readAt"),
-          ...given,
-          createdAt: stamp.at,
-          updatedAt: stamp.at,
-          version: 1,
-        };
-        const headers = { Location: `/v1/dial-readings/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [creation("dial-reading", record)], headers, body: record };
-      }),
   );
 }
 

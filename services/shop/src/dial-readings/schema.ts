@@ -1,20 +1,10 @@
-import { type Mark, ROUTER_RANGES } from "@rimwise/domain";
+import { ROUTER_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
-import type { Kept } from "../store/records.ts";
-
-export type ReadingRecord = Kept & {
-  readonly routerId: string;
-  readonly personId?: string;
-  readonly readAt: string;
-  readonly mark: Mark;
-  readonly rpm: number;
-  readonly instrument: string;
-};
 
 const readingFields = {
   mark: ref(MarkSchema),
@@ -28,7 +18,7 @@ const readingFields = {
 };
 
 export const NewReadingSchema = Type.Object(
-  { readAt: Type.Optional(momentField("When it was read; left out, now.")), ...readingFields },
+  { readAt: Type.Optional(momentField("When it was read; default: now.")), ...readingFields },
   { $id: "NewDialReading", description: "A speed read at one mark.", additionalProperties: false },
 );
 
@@ -54,3 +44,5 @@ export const ReadingPageSchema = pageSchema(
 export const READING_SCHEMAS = [NewReadingSchema, ReadingSchema, ReadingPageSchema];
 
 export type NewReading = Static<typeof NewReadingSchema>;
+
+export type ReadingRecord = Static<typeof ReadingSchema>;

@@ -1,17 +1,18 @@
-import Type from "typebox";
-import type { CourseAccess } from "../courses/access.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import type { FastifyRequest } from "fastify";
+import { ownPersonOnly } from "../access/caller.ts";
+import { requireInstructor } from "../courses/access.ts";
+import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
 import { requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { ownPersonOnly } from "../keys/caller.ts";
+import { idFilter, listRoute, requireFound } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { actRoute, createRoute } from "../http/write-routes.ts";
+import { people } from "../people/kind.ts";
 import { Problem } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
+import { creation, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import type { Question } from "../store/query.ts";
+import { enrolmentKind, enrolments } from "./kind.ts";
 import {
   ENROLMENT_SCHEMAS,
   EnrolmentPageSchema,
@@ -20,25 +21,14 @@ import {
   NewEnrolmentSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"enrolment">;
-  readonly courses: RecordReads<"course">;
-  readonly people: RecordReads<"person">;
-  readonly access: CourseAccess;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const WRITE = { scope: "courses:write", tag: "enrolments", answer: EnrolmentSchema } as const;
 
-const CoursePath = Type.Object({ courseId: Type.String({ description: "Id of a course." }) });
-const EnrolmentPath = Type.Object({ enrolmentId: Type.String({ description: "Id of an enrolment." }) });
-
-export function enrolmentRoutes(app: App, parts: Parts): void {
-  const { reads, courses, people, access, write, answerOnce, now } = parts;
+export function enrolmentRoutes(app: App, doors: Doors): void {
   for (const schema of ENROLMENT_SCHEMAS) app.addSchema(schema);
 
   listRoute(
     app,
+    doors,
     {
       scope: "courses:read",
       tag: "enrolments",
@@ -51,89 +41,60 @@ export function enrolmentRoutes(app: App, parts: Parts): void {
         personId: idFilter("Of this person."),
       },
     },
-    async (afterId, most, { courseId, personId }, request) => {
-      const own = ownPersonOnly(request);
-      return reads.page(afterId, most, { courseId, personId: own ?? personId });
-    },
+    ({ afterId, most }, { query: { courseId, personId }, request }) =>
+      enrolments.page(afterId, most, { courseId, personId: ownPersonOnly(request) ?? personId }),
   );
 
-  app.post(
-    "/v1/courses/:courseId/enrolments",
+  createRoute(
+    app,
+    doors,
     {
-      config: { scope: "courses:write", operation: "create" },
-      schema: {
-        operationId: "createEnrolment",
-        tags: ["enrolments"],
-        summary: "Take somebody into a course; only a manager makes somebody its instructor",
-        params: CoursePath,
-        body: ref(NewEnrolmentSchema),
-        response: { 201: ref(EnrolmentSchema) },
-      },
+      ...WRITE,
+      path: "/v1/courses/:courseId/enrolments",
+      operationId: "createEnrolment",
+      summary: "Take somebody into a course; only a manager makes somebody its instructor",
+      body: NewEnrolmentSchema,
+      location: ({ courseId }) => `${enrolmentKind.path}?courseId=${courseId}`,
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { courseId } = request.params;
-        const course = requireFound("course", courseId, await courses.find(courseId));
-        await requireRight(request, courseId, request.body.part);
-        const person = await requireOne("/personId", "person", request.body.personId, people);
-        if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
-        const [already] = await reads.page("", 1, { courseId, personId: person.id, endedAt: null });
-        if (already !== undefined) throw new Problem("enrolled-already", `It is ${already.id}.`);
-        const stamp = stampOf(request, now());
-        const record: EnrolmentRecord = {
-          id: newId("enrolment"),
-          courseId: course.id,
-          personId: person.id,
-          part: request.body.part,
-          createdAt: stamp.at,
-          updatedAt: stamp.at,
-          version: 1,
-        };
-        const headers = { Location: `/v1/enrolments?courseId=${courseId}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [creation("enrolment", record)], headers, body: record };
-      }),
+    function* ({ params: { courseId }, body: { personId, part }, request, at }) {
+      requireFound(courses.kind, courseId, yield* courses.find(courseId));
+      yield* requireRight(request, courseId, part);
+      const person = yield* requireOne("/personId", personId, people);
+      if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
+      const [already] = yield* enrolments.page("", 1, { courseId, personId, endedAt: null });
+      if (already !== undefined) throw new Problem("enrolled-already", `It is ${already.id}.`);
+      const record = newRecord(newId(enrolmentKind.idPrefix), { courseId, personId, part }, at);
+      return { changes: [creation(enrolmentKind, record)], answer: record };
+    },
   );
 
-  app.post(
-    "/v1/enrolments/:enrolmentId/end",
+  actRoute(
+    app,
+    doors,
     {
-      config: { scope: "courses:write", operation: "act" },
-      schema: {
-        operationId: "endEnrolment",
-        tags: ["enrolments"],
-        summary: "Let somebody leave a course",
-        params: EnrolmentPath,
-        response: { 200: ref(EnrolmentSchema) },
-      },
+      ...WRITE,
+      of: enrolments,
+      path: "/v1/enrolments/:enrolmentId/end",
+      operationId: "endEnrolment",
+      summary: "Let somebody leave a course",
     },
-    (request, reply) =>
-      decidedAnew(async () => {
-        const { enrolmentId } = request.params;
-        const current = requireFound("enrolment", enrolmentId, await reads.find(enrolmentId));
-        await requireRight(request, current.courseId, current.part);
-        const stamp = stampOf(request, now());
-        const record: EnrolmentRecord =
-          current.endedAt === undefined ? { ...nextVersion(current, stamp.at), endedAt: stamp.at } : current;
-        if (record !== current) {
-          await write(
-            { stamp, changes: [replacement("enrolment", current, record, "ended")] },
-            changedMeanwhile,
-          );
-        }
-        reply.header("ETag", etagOf(record.version));
-        return record;
-      }),
+    function* (current, { request, at }) {
+      yield* requireRight(request, current.courseId, current.part);
+      if (current.endedAt !== undefined) return { changes: [], answer: current };
+      const record: EnrolmentRecord = { ...nextVersion(current, at), endedAt: at };
+      return { changes: [replacement(enrolmentKind, current, record, "ended")], answer: record };
+    },
   );
+}
 
-  /** An instructor takes students into their own course; who teaches is the manager's to say. */
-  async function requireRight(
-    request: Parameters<CourseAccess["requireInstructor"]>[0],
-    courseId: string,
-    part: EnrolmentRecord["part"],
-  ): Promise<void> {
-    if (part === "student") await access.requireInstructor(request, courseId);
-    else if (request.caller?.role !== "manager") {
-      throw new Problem("not-yours", "Only a manager says who teaches a course.");
-    }
+/** An instructor takes students into their own course; who teaches is the manager's to say. */
+function* requireRight(
+  request: FastifyRequest,
+  courseId: string,
+  part: EnrolmentRecord["part"],
+): Question<void> {
+  if (part === "student") yield* requireInstructor(request, courseId);
+  else if (request.caller?.role !== "manager") {
+    throw new Problem("not-yours", "Only a manager says who teaches a course.");
   }
 }

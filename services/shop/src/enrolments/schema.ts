@@ -2,15 +2,6 @@ import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
-
-/** A person's part in a course. */
-export type EnrolmentRecord = Kept & {
-  readonly courseId: string;
-  readonly personId: string;
-  readonly part: "instructor" | "student";
-  readonly endedAt?: string;
-};
 
 const enrolmentFields = {
   personId: referenceField("the person"),
@@ -40,3 +31,6 @@ export const EnrolmentPageSchema = pageSchema("EnrolmentPage", ref(EnrolmentSche
 export const ENROLMENT_SCHEMAS = [NewEnrolmentSchema, EnrolmentSchema, EnrolmentPageSchema];
 
 export type NewEnrolment = Static<typeof NewEnrolmentSchema>;
+
+/** A person's part in a course. */
+export type EnrolmentRecord = Static<typeof EnrolmentSchema>;

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { newBell } from "./bell.ts";
+import { newBell } from "../store/bell.ts";
 import { eventStream, HEARTBEAT_MS } from "./event-stream.ts";
 import type { EventRecord } from "./schema.ts";
 
@@ -74,7 +74,7 @@ test("an event of another process is found at the next beat, though no bell rang
   expect((await stream.next()).value).toMatch(/^id: 1\n/);
 });
 
-test("it ends when it is told to, also amid a wait, and for a caller who may read no more", async () => {
+test("it ends when asked to, also during a wait, and for a caller who may no longer read", async () => {
   const { stream, ending } = streamOf([]);
   await stream.next();
   const last = stream.next();

@@ -1,4 +1,4 @@
-import type { Bell } from "./bell.ts";
+import type { Bell } from "../store/bell.ts";
 import type { EventRecord } from "./schema.ts";
 
 type Parts = {

@@ -1,9 +1,9 @@
-import { sql } from "drizzle-orm";
-import { describe, expect, onTestFinished, test } from "vitest";
-import type { Database } from "../store/database.ts";
-import { openStore } from "../store/open.ts";
-import { proveHistory } from "./prove.ts";
-import { type EventFilter, eventPage, eventReads, latestBehind, shapeOf } from "./reads.ts";
+import { describe, expect, test } from "vitest";
+import { openInMemoryStore, planOf } from "../../testing/in-memory-store.ts";
+import { keyKind } from "../keys/kind.ts";
+import { proveHistory } from "../proof/prove.ts";
+import { newRecord } from "../store/changes.ts";
+import { type EventFilter, eventPage, events, latestBehind } from "./reads.ts";
 
 /** Hours of the events in order: the clock is set back at the fourth and far ahead at the sixth. */
 const HOURS = [8, 9, 11, 10, 11, 20, 12, 13, 13, 14];
@@ -11,25 +11,17 @@ const at = (hour: number) => `2026-03-02T${String(hour).padStart(2, "0")}:00:00.
 
 /** A store with one event an hour, made in turn by two callers, of two types. */
 async function storeWith(hours: readonly number[]) {
-  const store = openStore(":memory:");
-  onTestFinished(store.close);
+  const { store, sqlite } = openInMemoryStore();
   for (const [index, hour] of hours.entries()) {
     const stamp = { by: `key_${index % 2}`, at: at(hour), requestId: `r-${index}` };
-    const record = { id: `key_${index}`, name: "Wall", role: "member", keySha256: digest(index) } as const;
-    const kept = { version: 1, createdAt: stamp.at, updatedAt: stamp.at };
+    const fields = { name: "Wall", role: "member", keySha256: digest(index) } as const;
+    const record = newRecord(`key_${index}`, fields, stamp.at);
     const event = { type: index % 3 === 0 ? "key.created" : "key.revoked", data: { index } };
-    await store.commit({
-      stamp,
-      changes: [{ action: "create", type: "key", record: { ...record, ...kept }, event }],
-    });
+    await store.commit({ stamp, changes: [{ action: "create", kind: keyKind, record, event }] });
   }
-  return { database: store.database, reads: eventReads(store.database) };
-}
-
-/** How SQLite would go about a query. */
-function stepsOf(database: Database, query: { getQuery: () => { sql: string } }): string[] {
-  const explain = `EXPLAIN QUERY PLAN ${query.getQuery().sql.replaceAll("?", "1")}`;
-  return database.all<{ detail: string }>(sql.raw(explain)).map(({ detail }) => detail);
+  const page = (after: number, most: number, filter?: EventFilter) =>
+    store.answer(events.page(after, most, filter));
+  return { sqlite, answer: store.answer, page };
 }
 
 function digest(index: number): string {
@@ -42,10 +34,10 @@ describe("the feed", () => {
   );
 
   test("finds by time what lies in the window, whatever the clock did, and in order of sequence", async () => {
-    const { reads } = await storeWith(HOURS);
+    const { page } = await storeWith(HOURS);
     for (const since of times) {
       for (const until of times) {
-        const found = (await reads.page(0, 100, { since, until })).map(({ sequence }) => sequence);
+        const found = (await page(0, 100, { since, until })).map(({ sequence }) => sequence);
         const wanted = HOURS.flatMap((hour, index) => {
           const isIn = at(hour) >= (since ?? "") && at(hour) < (until ?? "9");
           return isIn ? [index + 1] : [];
@@ -56,17 +48,17 @@ describe("the feed", () => {
   });
 
   test("narrows by all that is asked for at once, and goes on after a sequence", async () => {
-    const { reads } = await storeWith(HOURS);
-    const all = await reads.page(0, 100);
+    const { page } = await storeWith(HOURS);
+    const all = await page(0, 100);
     const filter = { by: "key_0", type: "key.revoked", since: at(9) };
     const wanted = all.filter(
       (event) => event.by === filter.by && event.type === filter.type && event.at >= filter.since,
     );
     expect(wanted.length).toBeGreaterThan(2);
-    expect(await reads.page(0, 100, filter)).toEqual(wanted);
-    expect(await reads.page(wanted[0]?.sequence ?? 0, 1, filter)).toEqual(wanted.slice(1, 2));
-    expect(await reads.page(0, 100, { subjectId: "key_4", by: "key_0" })).toEqual(all.slice(4, 5));
-    expect(await reads.page(0, 100, { subjectId: "key_4", by: "key_1" })).toEqual([]);
+    expect(await page(0, 100, filter)).toEqual(wanted);
+    expect(await page(wanted[0]?.sequence ?? 0, 1, filter)).toEqual(wanted.slice(1, 2));
+    expect(await page(0, 100, { subjectId: "key_4", by: "key_0" })).toEqual(all.slice(4, 5));
+    expect(await page(0, 100, { subjectId: "key_4", by: "key_1" })).toEqual([]);
   });
 
   test.each([
@@ -78,30 +70,23 @@ describe("the feed", () => {
     [{ type: "x", until: "y" }, "INDEX events_by_type"],
     [{ by: "x", type: "y", since: "s", until: "u" }, "INDEX events_by_key_and_type"],
   ] satisfies [EventFilter, string][])("of %j goes along %s, and sorts nothing", async (filter, index) => {
-    const { database } = await storeWith([]);
-    const steps = stepsOf(database, eventPage(database, shapeOf(filter)));
+    const { sqlite } = await storeWith([]);
+    const steps = planOf(sqlite, eventPage(filter));
     expect(steps).toHaveLength(1);
     expect(steps[0]).toContain(`SEARCH events USING ${index} (`);
     expect(steps[0]).toMatch(/(sequence|rowid)>\? AND (sequence|rowid)<\?\)$/);
   });
 
   test("finds the end of a window without looking through the events", async () => {
-    const { database } = await storeWith([]);
-    expect(stepsOf(database, latestBehind(database))).toEqual([
-      "SEARCH events USING COVERING INDEX events_behind (at<?)",
-    ]);
+    const { sqlite } = await storeWith([]);
+    expect(planOf(sqlite, latestBehind)).toEqual(["SEARCH events USING COVERING INDEX events_behind (at<?)"]);
   });
 });
 
 describe("the proof", () => {
   test("of a history whose clock went back and forth finds it intact, in as many parts as it takes", async () => {
-    const { reads } = await storeWith(HOURS);
-    const checkpoints = {
-      about: async () => [],
-      beyond: async () => undefined,
-      find: async () => undefined,
-    };
-    const sources = { events: reads, checkpoints, verify: async () => ({ kind: "not-signed" }) as const };
+    const { answer } = await storeWith(HOURS);
+    const sources = { answer, verify: async () => ({ kind: "not-signed" }) as const };
     const whole = await proveHistory(1, 100, sources);
     expect(whole).toMatchObject({ isIntact: true, checked: 10, lastSequence: 10, nextSequence: null });
     const parts = [];

@@ -1,7 +1,7 @@
 import { and, asc, desc, eq, getTableColumns, gt, gte, lt, lte, ne, type SQL, sql } from "drizzle-orm";
-import type { Database } from "../store/database.ts";
-import { present } from "../store/rows.ts";
-import { events } from "../store/tables/history.ts";
+import type { Dialect } from "../store/dialect.ts";
+import { events as table } from "../store/history-tables.ts";
+import { all, first, given, type Query, type Question, rowQuery } from "../store/query.ts";
 import type { EventRecord } from "./schema.ts";
 
 /** What events are narrowed by. Times are RFC 3339 in UTC with milliseconds, as events keep them. */
@@ -20,7 +20,7 @@ export type TimeWindow = {
   readonly until?: string | undefined;
 };
 
-/** Every event of a time window is in here; others may be, where the clock was set back. */
+/** Every event of a time window is in here; others may be, if the clock was set back. */
 export type Span = { readonly first: number; readonly last: number };
 
 export type EventCount = { readonly by: string; readonly type: string; readonly count: number };
@@ -32,66 +32,111 @@ export type KeptEvent = Omit<EventRecord, "data" | "why"> & {
   readonly latestAt: string;
 };
 
-export type EventReads = {
+export const events = {
   /** In order, after this sequence. */
-  readonly page: (after: number, most: number, filter?: EventFilter) => Promise<EventRecord[]>;
-  readonly latest: () => Promise<{ sequence: number; hash: string } | undefined>;
-  readonly span: (window: TimeWindow) => Promise<Span>;
+  page,
+  latest,
+  span,
   /** How many events of a window each caller made of each type, among those from `first` to `last`. */
-  readonly counts: (span: Span, window: Required<TimeWindow>) => Promise<EventCount[]>;
+  counts,
   /** Whether anything but events of this type came after a sequence. */
-  readonly hasOtherThan: (type: string, after: number) => Promise<boolean>;
-  readonly kept: (from: number, most: number) => Promise<KeptEvent[]>;
+  hasOtherThan,
+  kept,
 };
 
 type Shape = Readonly<Record<keyof EventFilter, boolean>>;
 
-export function eventReads(database: Database): EventReads {
-  const pages = new Map<string, ReturnType<typeof eventPage>>();
-  const latest = database
-    .select({ sequence: events.sequence, hash: events.hash })
-    .from(events)
-    .orderBy(desc(events.sequence))
-    .limit(1)
-    .prepare();
-  const { data: _, ...plain } = getTableColumns(events);
-  const kept = database
-    .select({ ...plain, data: sql<string>`${events.data}` })
-    .from(events)
-    .where(gte(events.sequence, sql.placeholder("from")))
-    .orderBy(asc(events.sequence))
-    .limit(sql.placeholder("most"))
-    .prepare();
-  const otherThan = database
-    .select({ sequence: events.sequence })
-    .from(events)
-    .where(and(gt(events.sequence, sql.placeholder("after")), ne(events.type, sql.placeholder("type"))))
-    .orderBy(asc(events.sequence))
-    .limit(1)
-    .prepare();
-  const spanOf = spanReads(database);
-  const counts = eventCounts(database);
-  return {
-    page: async (after, most, filter = {}) => {
-      const { subjectId, by, type, since, until } = filter;
-      const shape = shapeOf(filter);
-      const name = JSON.stringify(shape);
-      const query = pages.get(name) ?? eventPage(database, shape);
-      pages.set(name, query);
-      const { first, last } = spanOf({ since, until });
-      const from = Math.max(after + 1, first);
-      return query.all({ from, last, most, subjectId, by, type, since, until }).map(present);
-    },
-    latest: async () => latest.get(),
-    span: async (window) => spanOf(window),
-    counts: async ({ first, last }, { since, until }) => counts.all({ first, last, since, until }),
-    hasOtherThan: async (type, after) => otherThan.get({ type, after }) !== undefined,
-    kept: async (from, most) => kept.all({ from, most }),
-  };
+const { data: _, ...plain } = getTableColumns(table);
+const { latestAt: __, ...shown } = getTableColumns(table);
+
+const pages = new Map<string, Query<EventRecord>>();
+const latestEvent = rowQuery({ sequence: table.sequence, hash: table.hash }, (selection) =>
+  selection.from(table).orderBy(desc(table.sequence)).limit(1),
+);
+const keptEvents = rowQuery({ ...plain, data: sql<string>`${table.data}` }, (selection) =>
+  selection
+    .from(table)
+    .where(gte(table.sequence, given("from")))
+    .orderBy(asc(table.sequence))
+    .limit(given("most")),
+);
+const otherThan = rowQuery({ sequence: table.sequence }, (selection) =>
+  selection
+    .from(table)
+    .where(and(gt(table.sequence, given("after")), ne(table.type, given("type"))))
+    .orderBy(asc(table.sequence))
+    .limit(1),
+);
+const countsOf = rowQuery(
+  { by: table.by, type: table.type, count: sql<number>`count(*)` },
+  (selection, dialect) => {
+    // The span already narrows: these must not make another index look better.
+    const { unindexed } = dialect;
+    return selection
+      .from(table)
+      .where(
+        and(
+          gte(table.sequence, given("first")),
+          lte(table.sequence, given("last")),
+          sql`${unindexed(table.at)} >= ${given("since")}`,
+          sql`${unindexed(table.at)} < ${given("until")}`,
+        ),
+      )
+      .groupBy(unindexed(table.by), unindexed(table.type));
+  },
+);
+
+/** The first event at or after `since` is the first whose `latestAt` is. */
+const firstFrom = rowQuery({ sequence: table.sequence }, (selection) =>
+  selection
+    .from(table)
+    .where(gte(table.latestAt, given("at")))
+    .orderBy(asc(table.latestAt), asc(table.sequence))
+    .limit(1),
+);
+
+/** The latest event before a time that was written while the clock was behind. */
+export const latestBehind = rowQuery(
+  { sequence: sql<number | null>`max(sequence)` },
+  (_selection, dialect) =>
+    // Indexed, every event would be looked through from the end, for the first that fits.
+    sql`SELECT max(${dialect.unindexed(table.sequence)}) FROM ${table}
+      WHERE ${table.at} < ${table.latestAt} AND ${table.at} < ${given("at")}`,
+);
+
+function* page(after: number, most: number, filter: EventFilter = {}): Question<EventRecord[]> {
+  const { subjectId, by, type, since, until } = filter;
+  const { first: from, last } = yield* span({ since, until });
+  const values = { from: Math.max(after + 1, from), last, most, subjectId, by, type, since, until };
+  return yield* all(eventPage(filter), values);
 }
 
-/** Which fields of a filter are given: each combination is a query of its own. */
-export function shapeOf({ subjectId, by, type, since, until }: EventFilter): Shape {
+function latest(): Question<{ readonly sequence: number; readonly hash: string } | undefined> {
+  return first(latestEvent);
+}
+
+function counts({ first: from, last }: Span, { since, until }: Required<TimeWindow>): Question<EventCount[]> {
+  return all(countsOf, { first: from, last, since, until });
+}
+
+function* hasOtherThan(type: string, after: number): Question<boolean> {
+  return (yield* first(otherThan, { type, after })) !== undefined;
+}
+
+function kept(from: number, most: number): Question<KeptEvent[]> {
+  return all(keptEvents, { from, most });
+}
+
+/** The query of a page: each combination of given fields is one of its own. */
+export function eventPage(filter: EventFilter): Query<EventRecord> {
+  const shape = shapeOf(filter);
+  const name = JSON.stringify(shape);
+  const query = pages.get(name) ?? pageQuery(shape);
+  pages.set(name, query);
+  return query;
+}
+
+function shapeOf({ subjectId, by, type, since, until }: EventFilter): Shape {
   return {
     subjectId: subjectId !== undefined,
     by: by !== undefined,
@@ -101,89 +146,60 @@ export function shapeOf({ subjectId, by, type, since, until }: EventFilter): Sha
   };
 }
 
-/** The query of a page, by an index that is in order of sequence: it visits no more than the page and its misses. */
-export function eventPage(database: Database, shape: Shape) {
-  const { latestAt: _, ...shown } = getTableColumns(events);
-  const conditions: SQL[] = [
-    gte(events.sequence, sql.placeholder("from")),
-    lte(events.sequence, sql.placeholder("last")),
-  ];
-  if (shape.subjectId) conditions.push(eq(events.subjectId, sql.placeholder("subjectId")));
-  conditions.push(...callerAndType(shape));
-  if (shape.since) conditions.push(gte(events.at, sql.placeholder("since")));
-  if (shape.until) conditions.push(lt(events.at, sql.placeholder("until")));
-  return database
-    .select(shown)
-    .from(events)
-    .where(and(...conditions))
-    .orderBy(asc(events.sequence))
-    .limit(sql.placeholder("most"))
-    .prepare();
+/** Goes along an index that is in order of sequence: it visits no more than the page and its misses. */
+function pageQuery(shape: Shape): Query<EventRecord> {
+  const rows = rowQuery(shown, (selection, dialect) => {
+    const conditions: SQL[] = [gte(table.sequence, given("from")), lte(table.sequence, given("last"))];
+    if (shape.subjectId) conditions.push(eq(table.subjectId, given("subjectId")));
+    conditions.push(...callerAndType(shape, dialect));
+    if (shape.since) conditions.push(gte(table.at, given("since")));
+    if (shape.until) conditions.push(lt(table.at, given("until")));
+    return selection
+      .from(table)
+      .where(and(...conditions))
+      .orderBy(asc(table.sequence))
+      .limit(given("most"));
+  });
+  return {
+    build: rows.build,
+    read: (row) => {
+      const { why, ...event } = rows.read(row);
+      return why === null ? event : { ...event, why };
+    },
+  };
 }
 
-/** The index that narrows most is the only one that fits: a `+` before a column takes it out of the planner's choice. */
-function callerAndType({ subjectId, by, type }: Shape): SQL[] {
-  const given = { by: sql.placeholder("by"), type: sql.placeholder("type") };
+/** The index that narrows most must be the only one that fits. */
+function callerAndType({ subjectId, by, type }: Shape, { unindexed }: Dialect): SQL[] {
   if (by && type && !subjectId) {
-    return [sql`${events.by} || ' ' || ${events.type} = ${given.by} || ' ' || ${given.type}`];
+    return [sql`${table.by} || ' ' || ${table.type} = ${given("by")} || ' ' || ${given("type")}`];
   }
   // A record has few events, so its own index does best.
-  const free = subjectId ? sql`+` : sql``;
+  const callerColumn = subjectId ? unindexed(table.by) : table.by;
+  const typeColumn = subjectId ? unindexed(table.type) : table.type;
   return [
-    ...(by ? [sql`${free}${events.by} = ${given.by}`] : []),
-    ...(type ? [sql`${free}${events.type} = ${given.type}`] : []),
+    ...(by ? [sql`${callerColumn} = ${given("by")}`] : []),
+    ...(type ? [sql`${typeColumn} = ${given("type")}`] : []),
   ];
 }
 
 /**
- * Where a time window lies in the order. The first event at or after `since` is the first whose `latestAt` is. The last one
- * before `until` comes before the first whose `latestAt` is not, unless it was written while the clock was behind.
+ * Where a time window lies in the order. The last event before `until` comes before the first whose `latestAt` is not, unless it
+ * was written while the clock was behind.
  */
-function spanReads(database: Database): (window: TimeWindow) => Span {
-  const firstFrom = database
-    .select({ sequence: events.sequence })
-    .from(events)
-    .where(gte(events.latestAt, sql.placeholder("at")))
-    .orderBy(asc(events.latestAt), asc(events.sequence))
-    .limit(1)
-    .prepare();
-  const lastBehind = latestBehind(database);
-  const endOf = (until: string) => {
-    const next = firstFrom.get({ at: until })?.sequence;
-    if (next === undefined) return Number.MAX_SAFE_INTEGER;
-    return Math.max(next - 1, lastBehind.get({ at: until })?.sequence ?? 0);
+function* span({ since, until }: TimeWindow): Question<Span> {
+  return {
+    first: since === undefined ? 1 : yield* startOf(since),
+    last: until === undefined ? Number.MAX_SAFE_INTEGER : yield* endOf(until),
   };
-  return ({ since, until }) => ({
-    first: since === undefined ? 1 : (firstFrom.get({ at: since })?.sequence ?? Number.MAX_SAFE_INTEGER),
-    last: until === undefined ? Number.MAX_SAFE_INTEGER : endOf(until),
-  });
 }
 
-/** The latest event before a time that was written while the clock was behind. */
-export function latestBehind(database: Database) {
-  return (
-    database
-      // Without the `+` every event would be looked through from the end, for the first that fits.
-      .select({ sequence: sql<number | null>`max(+${events.sequence})` })
-      .from(events)
-      .where(and(lt(events.at, events.latestAt), lt(events.at, sql.placeholder("at"))))
-      .prepare()
-  );
+function* startOf(since: string): Question<number> {
+  return (yield* first(firstFrom, { at: since }))?.sequence ?? Number.MAX_SAFE_INTEGER;
 }
 
-function eventCounts(database: Database) {
-  return database
-    .select({ by: events.by, type: events.type, count: sql<number>`count(*)` })
-    .from(events)
-    .where(
-      and(
-        gte(events.sequence, sql.placeholder("first")),
-        lte(events.sequence, sql.placeholder("last")),
-        // The span already narrows: these must not make another index look better.
-        sql`+${events.at} >= ${sql.placeholder("since")}`,
-        sql`+${events.at} < ${sql.placeholder("until")}`,
-      ),
-    )
-    .groupBy(sql`+${events.by}`, sql`+${events.type}`)
-    .prepare();
+function* endOf(until: string): Question<number> {
+  const next = (yield* first(firstFrom, { at: until }))?.sequence;
+  if (next === undefined) return Number.MAX_SAFE_INTEGER;
+  return Math.max(next - 1, (yield* first(latestBehind, { at: until }))?.sequence ?? 0);
 }

@@ -1,9 +1,12 @@
 import type { App } from "../http/app-type.ts";
 import { linkNext } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
+import type { Doors } from "../http/routes.ts";
+import { keys } from "../keys/reads.ts";
 import { notValid } from "../problems/problem.ts";
+import type { Answer } from "../store/store.ts";
 import { timeFault, windowIn } from "./moments.ts";
-import type { EventCount, EventReads, TimeWindow } from "./reads.ts";
+import { type EventCount, events, type TimeWindow } from "./reads.ts";
 import {
   EventPageSchema,
   EventSchema,
@@ -14,14 +17,11 @@ import {
 } from "./schema.ts";
 import { eventCounts } from "./summary.ts";
 
-type Named = { readonly find: (id: string) => Promise<{ readonly name: string } | undefined> };
-type Parts = { reads: EventReads; keys: Named; now: () => Date };
-
 const DAY_MS = 24 * 60 * 60 * 1000;
 const USUAL_DAYS = 7;
 const MOST_DAYS = 31;
 
-export function eventRoutes(app: App, { reads, keys, now }: Parts): void {
+export function eventRoutes(app: App, { answer, now }: Doors): void {
   for (const schema of [EventSchema, EventPageSchema, EventSummarySchema]) app.addSchema(schema);
 
   app.get(
@@ -40,7 +40,7 @@ export function eventRoutes(app: App, { reads, keys, now }: Parts): void {
     },
     async (request, reply) => {
       const { after, limit, ...filter } = request.query;
-      const rows = await reads.page(after, limit + 1, { ...filter, ...windowIn(filter) });
+      const rows = await answer(events.page(after, limit + 1, { ...filter, ...windowIn(filter) }));
       const data = rows.slice(0, limit);
       const last = data.at(-1);
       if (last === undefined || rows.length <= limit) return { data, nextCursor: null };
@@ -65,8 +65,8 @@ export function eventRoutes(app: App, { reads, keys, now }: Parts): void {
     },
     async (request) => {
       const window = boundedWindow(windowIn(request.query), now());
-      const counts = await eventCounts(reads, window);
-      return { ...window, callers: await callersIn(counts, keys) };
+      const counts = await eventCounts(answer, window);
+      return { ...window, callers: await callersIn(counts, answer) };
     },
   );
 }
@@ -85,12 +85,12 @@ function boundedWindow({ since, until }: TimeWindow, now: Date): { since: string
 }
 
 /** Counts come in order of caller, so each caller's stand together. */
-async function callersIn(counts: readonly EventCount[], keys: Named): Promise<EventSummary["callers"]> {
+async function callersIn(counts: readonly EventCount[], answer: Answer): Promise<EventSummary["callers"]> {
   const callers: EventSummary["callers"] = [];
   for (const { by, type, count } of counts) {
     let caller = callers.at(-1);
     if (caller?.by !== by) {
-      caller = { by, byName: (await keys.find(by))?.name ?? null, count: 0, changes: [] };
+      caller = { by, byName: (await answer(keys.find(by)))?.name ?? null, count: 0, changes: [] };
       callers.push(caller);
     }
     caller.count += count;

@@ -1,18 +1,18 @@
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type { FastifyReply } from "fastify";
+import { callerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { ref } from "../http/reference.ts";
 import type { StillAllowed } from "../keys/authenticate.ts";
-import { callerOf } from "../keys/caller.ts";
 import { notValid } from "../problems/problem.ts";
-import type { Bell } from "./bell.ts";
+import type { Store } from "../store/store.ts";
 import { eventStream } from "./event-stream.ts";
 import { openStreams } from "./open-streams.ts";
-import type { EventReads } from "./reads.ts";
+import { events } from "./reads.ts";
 import { EventSchema, StreamHeaders, StreamQuery } from "./schema.ts";
 
-type Parts = { reads: EventReads; bell: Bell; isStillAllowed: StillAllowed };
+type Parts = Pick<Store, "answer" | "bell"> & { readonly isStillAllowed: StillAllowed };
 
 const EVENT_STREAM = "text/event-stream";
 
@@ -24,7 +24,7 @@ const STREAM_HEADERS = {
   Connection: "close",
 };
 
-export function eventStreamRoutes(app: App, { reads, bell, isStillAllowed }: Parts): void {
+export function eventStreamRoutes(app: App, { answer, bell, isStillAllowed }: Parts): void {
   const streams = openStreams(app);
 
   app.get(
@@ -51,11 +51,12 @@ export function eventStreamRoutes(app: App, { reads, bell, isStillAllowed }: Par
     async (request, reply) => {
       const given = request.headers["last-event-id"];
       const after = given ?? request.query.after;
-      const latest = (await reads.latest())?.sequence ?? 0;
+      const latest = (await answer(events.latest()))?.sequence ?? 0;
       if (after > latest) throw afterTheLatest(given === undefined, latest);
       const { signal, end } = streams.open(callerOf(request).keyId);
       reply.raw.on("close", end);
-      const parts = { page: reads.page, bell, mayGoOn: () => isStillAllowed(request) };
+      const page = (last: number, most: number) => answer(events.page(last, most));
+      const parts = { page, bell, mayGoOn: () => isStillAllowed(request) };
       // Taken out of the framework's hands, whose time-out is for answers that end.
       reply.hijack();
       void sendStream(eventStream(after, signal, parts), reply).finally(end);

@@ -3,7 +3,7 @@ import type { Registry } from "prom-client";
 import Type from "typebox";
 import type { App } from "../http/app-type.ts";
 import { ref } from "../http/reference.ts";
-import type { Store } from "../store/open.ts";
+import type { Store } from "../store/store.ts";
 import { SERVICE_VERSION } from "../version.ts";
 import { LivenessSchema, ReadinessSchema, VersionSchema } from "./schema.ts";
 

@@ -1,12 +1,12 @@
 import Fastify from "fastify";
 import Type from "typebox";
 import { describe, expect, onTestFinished, test } from "vitest";
-import type { Caller } from "../keys/caller.ts";
-import { answerProblems } from "../problems/answer.ts";
+import type { Caller } from "../access/caller.ts";
 import type { ProblemCode } from "../problems/codes.ts";
 import { Problem } from "../problems/problem.ts";
 import { openStore } from "../store/open.ts";
 import { answersOnce } from "./answer-once.ts";
+import { answerProblems } from "./answer-problems.ts";
 import type { App } from "./app-type.ts";
 import { writeThrough } from "./write.ts";
 
@@ -14,11 +14,11 @@ const CALLER: Caller = { keyId: "key_1", role: "manager" };
 
 /** A route whose first decision is a refusal and whose later ones are not. */
 async function routeRefusing(code: ProblemCode) {
-  const store = openStore(":memory:");
+  const store = await openStore(":memory:", { kinds: [], rules: [], completions: [] });
   const app: App = Fastify();
   onTestFinished(async () => {
     await app.close();
-    store.close();
+    await store.close();
   });
   answerProblems(app);
   app.decorateRequest("caller", null);
@@ -31,7 +31,7 @@ async function routeRefusing(code: ProblemCode) {
     "/things",
     { schema: { response: { 201: Type.Object({ made: Type.Boolean() }) } } },
     (request, reply) =>
-      answerOnce(request, reply, () => {
+      answerOnce(request, reply, async () => {
         decisions += 1;
         if (decisions === 1) throw new Problem(code, "Refused.");
         const stamp = { by: "key_1", at: new Date().toISOString(), requestId: request.id };
@@ -49,7 +49,7 @@ async function routeRefusing(code: ProblemCode) {
 }
 
 describe("a creating request that was refused, sent again", () => {
-  test("gets the same refusal where it was decided", async () => {
+  test("gets the same refusal if it was decided", async () => {
     const { first, second } = await routeRefusing("not-found");
     expect(first.statusCode).toBe(404);
     expect(second.statusCode).toBe(404);
@@ -69,7 +69,7 @@ describe("a creating request that was refused, sent again", () => {
     },
   );
 
-  test("is decided again at once where its grounds had moved, so that nobody has to send it again", async () => {
+  test("is decided again at once if what it rests on had changed, so that nobody has to send it again", async () => {
     const { first, second } = await routeRefusing("changed-meanwhile");
     expect(first.statusCode).toBe(201);
     expect(second.headers["idempotent-replayed"]).toBe("true");

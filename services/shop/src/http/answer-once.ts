@@ -1,28 +1,28 @@
 import { hash } from "node:crypto";
 import type { FastifyReply, FastifyRequest } from "fastify";
-import { callerOf } from "../keys/caller.ts";
+import { callerOf } from "../access/caller.ts";
 import type { ProblemCode } from "../problems/codes.ts";
 import { Problem, pathOf, problemBody } from "../problems/problem.ts";
-import type { Store } from "../store/open.ts";
+import { canonicalText } from "../store/canonical.ts";
 import type { Change, Expectation, KeptAnswer, Stamp } from "../store/port.ts";
-import { canonicalText } from "./canonical.ts";
-import { changedMeanwhile, decidedAnew, type Write } from "./write.ts";
+import type { Store } from "../store/store.ts";
+import { changedMeanwhile, retryOnConflict, type Write } from "./write.ts";
 
-/** What a creating request decided: the changes, and the 201 that tells of them. */
+/** What a creating request decided: the changes, and the 201 that answers it. */
 export type Creation = {
   readonly stamp: Stamp;
   readonly changes: readonly Change[];
   readonly expects?: readonly Expectation[];
   readonly headers: Readonly<Record<string, string>>;
   readonly body: object;
-  /** Kept in place of the body where the body holds a secret that is shown once. */
+  /** Kept in place of the body when the body holds a secret that is shown once. */
   readonly onRepeat?: Problem;
 };
 
 /** Answers a creating request, once for each Idempotency-Key. */
 export type AnswerOnce = (request: FastifyRequest, reply: FastifyReply, decide: Decide) => Promise<void>;
 
-type Decide = () => Creation | Promise<Creation>;
+type Decide = () => Promise<Creation>;
 type Ask = Pick<KeptAnswer, "scope" | "idempotencyKey" | "fingerprint">;
 type Answer = Pick<KeptAnswer, "status" | "headers" | "body">;
 
@@ -35,7 +35,7 @@ const PASSING: readonly ProblemCode[] = ["idempotency-in-progress", "changed-mea
 
 /**
  * The same request again, with the same Idempotency-Key, gets the first answer, marked
- * `Idempotent-Replayed: true`; with another body it is refused, and while the first still runs it is told to wait. The answer
+ * `Idempotent-Replayed: true`; with another body it is refused, and while the first still runs it must wait. The answer
  * is kept in the transaction that makes the changes, so there is no moment at which one exists without the other.
  */
 export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: () => Date): AnswerOnce {
@@ -66,7 +66,7 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
     if (running.has(run)) throw stillRunning();
     running.add(run);
     try {
-      return await decidedAnew(() => firstAnswer(ask, reply, decide));
+      return await retryOnConflict(() => firstAnswer(ask, reply, decide));
     } catch (error) {
       await keepRefusal(ask, error, reply.request);
       throw error;
@@ -78,7 +78,7 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
   return async (request, reply, decide) => {
     const ask = askOf(request);
     if (ask === undefined) {
-      return send(await decidedAnew(() => firstAnswer(undefined, reply, decide)), reply);
+      return send(await retryOnConflict(() => firstAnswer(undefined, reply, decide)), reply);
     }
     const kept = await findAnswer(ask.scope, ask.idempotencyKey);
     if (kept === undefined || kept.expiresAt <= now().toISOString()) {

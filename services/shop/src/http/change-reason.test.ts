@@ -1,6 +1,6 @@
 import Fastify from "fastify";
 import { describe, expect, onTestFinished, test } from "vitest";
-import { answerProblems } from "../problems/answer.ts";
+import { answerProblems } from "./answer-problems.ts";
 import type { App } from "./app-type.ts";
 import { takeReasons } from "./change-reason.ts";
 

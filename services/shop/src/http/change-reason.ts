@@ -4,12 +4,13 @@ import type { App } from "./app-type.ts";
 
 declare module "fastify" {
   interface FastifyRequest {
-    /** What the caller gives as the reason of a change; undefined where nothing is given. */
+    /** What the caller gives as the reason of a change; undefined if nothing is given. */
     why: string | undefined;
   }
 }
 
 const HEADER = "Change-Reason";
+const HEADER_IN_LOWER_CASE = HEADER.toLowerCase();
 const MOST_CHARACTERS = 300;
 
 /** Bytes a header may carry as they are. */
@@ -23,13 +24,15 @@ export const REASON_ACCEPTED = `text of 1 to ${MOST_CHARACTERS} printable charac
 /** Reads the reason of every request that may change something, before anything is done. */
 export function takeReasons(app: App): void {
   app.decorateRequest("why", undefined);
-  app.addHook("onRequest", async (request) => {
+  app.addHook("onRequest", (request, _reply, done) => {
+    if (request.headers[HEADER_IN_LOWER_CASE] === undefined) return done();
     if (request.method !== "GET" && request.method !== "HEAD") request.why = reasonOf(request);
+    done();
   });
 }
 
 function reasonOf({ headers }: FastifyRequest): string | undefined {
-  const given = headers[HEADER.toLowerCase()];
+  const given = headers[HEADER_IN_LOWER_CASE];
   if (given === undefined) return undefined;
   const text = typeof given === "string" && VISIBLE_ASCII.test(given) ? decoded(given) : undefined;
   const isUsable =

@@ -7,10 +7,10 @@ export function refuseWhileClosing(app: App): () => boolean {
   app.addHook("preClose", async () => {
     isClosing = true;
   });
-  app.addHook("onRequest", async (_request, reply) => {
-    if (!isClosing) return;
+  app.addHook("onRequest", (_request, reply, done) => {
+    if (!isClosing) return done();
     reply.header("Connection", "close");
-    throw new Problem("closing", "Ask again when it is back.", { headers: { "Retry-After": "5" } });
+    done(new Problem("closing", "Ask again when it is back.", { headers: { "Retry-After": "5" } }));
   });
   return () => isClosing;
 }

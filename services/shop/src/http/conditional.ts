@@ -35,18 +35,18 @@ export function staleVersion(version: number): Problem {
 
 /** Answers 304 to a read whose ETag the caller already has. RFC 9110, section 13.1.2; weak comparison. */
 export function answerConditionally(app: App): void {
-  app.addHook("onSend", async (request, reply, payload) => {
-    const etag = reply.getHeader("etag");
+  app.addHook("onSend", (request, reply, payload, done) => {
+    const given = request.headers["if-none-match"];
     const isRead = request.method === "GET" || request.method === "HEAD";
-    if (!isRead || reply.statusCode !== 200 || typeof etag !== "string") return payload;
-    if (!hasAlready(request.headers["if-none-match"], etag)) return payload;
+    if (given === undefined || !isRead || reply.statusCode !== 200) return done(null, payload);
+    const etag = reply.getHeader("etag");
+    if (typeof etag !== "string" || !hasAlready(given, etag)) return done(null, payload);
     reply.code(304).removeHeader("content-length").removeHeader("content-type");
-    return null;
+    done(null, null);
   });
 }
 
-function hasAlready(given: string | undefined, current: string): boolean {
-  if (given === undefined) return false;
+function hasAlready(given: string, current: string): boolean {
   return given.trim() === "*" || entityTags(given).some(({ etag }) => etag === current);
 }
 

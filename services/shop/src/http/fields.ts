@@ -36,7 +36,7 @@ export function referenceField(what: string) {
   return Type.String({ minLength: 1, maxLength: 100, description: `Id of ${what}.` });
 }
 
-/** A moment in time that a person or a program tells. */
+/** A moment in time that a person or a program gives. */
 export function momentField(description: string) {
   return Type.String({ format: "date-time", maxLength: 40, description: `${description} RFC 3339.` });
 }
@@ -45,7 +45,7 @@ type OptionalNames<Fields> = {
   [Name in keyof Fields]-?: Record<never, never> extends Pick<Fields, Name> ? Name : never;
 }[keyof Fields];
 
-/** The fields to change: null removes one that may be left out. */
+/** The fields to change: null removes one that is optional. */
 export type PatchOf<Fields> = {
   readonly [Name in Exclude<keyof Fields, OptionalNames<Fields>>]?: Exclude<Fields[Name], undefined>;
 } & {
@@ -54,7 +54,7 @@ export type PatchOf<Fields> = {
 
 /**
  * The schema of a change to what `fields` describes: a given field replaces the old one whole, null removes one that
- * may be left out, and what is not given stays (RFC 7396 on the top level).
+ * is optional, and what is not given stays (RFC 7396 on the top level).
  */
 export function patchSchema<Fields>(
   $id: string,

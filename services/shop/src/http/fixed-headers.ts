@@ -10,7 +10,8 @@ const FIXED_HEADERS = {
 
 /** Sets the headers that are the same on every answer. */
 export function addFixedHeaders(app: App): void {
-  app.addHook("onRequest", async (_request, reply) => {
+  app.addHook("onRequest", (_request, reply, done) => {
     reply.headers(FIXED_HEADERS);
+    done();
   });
 }

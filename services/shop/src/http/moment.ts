@@ -5,7 +5,7 @@ const CLOCK_SLACK_MS = 5 * 60 * 1000;
 
 const DAY_MS = 24 * 60 * 60 * 1000;
 
-/** So many days after a moment, before it where they are negative; as UTC. */
+/** So many days after a moment, before it if they are negative; as UTC. */
 export function daysAfter(moment: string, days: number): string {
   return new Date(new Date(moment).getTime() + days * DAY_MS).toISOString();
 }

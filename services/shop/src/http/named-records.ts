@@ -1,47 +1,40 @@
-import { type FieldFault, notValid, type Place } from "../problems/problem.ts";
+import { type FieldFault, notValid, type RequestPart } from "../problems/problem.ts";
+import { type Askable, asked, type Question } from "../store/query.ts";
 
-type Find<Row> = { readonly find: (id: string) => Promise<Row | undefined> };
+/** Where a named record is looked up, and what one of them is called. */
+type Findable<Row> = {
+  readonly kind: { readonly noun: string };
+  readonly find: (id: string) => Askable<Row | undefined>;
+};
 
-/** One id in a body and where to look it up; left out, there is nothing to look up. */
+/** One id in a body and where to look it up; undefined when the body names none. */
 export type Named = {
   readonly pointer: string;
-  readonly noun: string;
   readonly id: string | undefined;
-  readonly reads: Find<object>;
+  readonly of: Findable<object>;
 };
 
 /** Refuses a body that names records which do not exist: every one of them at once. */
-export async function requireNamed(names: readonly Named[]): Promise<void> {
+export function* requireNamed(names: readonly Named[]): Question<void> {
   const faults: FieldFault[] = [];
-  for (const { pointer, noun, id, reads } of names) {
-    if (id !== undefined && (await reads.find(id)) === undefined) faults.push(unknownRecord(pointer, noun));
+  for (const { pointer, id, of } of names) {
+    if (id !== undefined && (yield* asked(of.find(id))) === undefined)
+      faults.push(unknownRecord(pointer, of.kind.noun));
   }
   if (faults.length > 0) throw notValid(faults);
 }
 
 /** The record that a body names, or the refusal that says there is none. */
-export async function requireOne<Row>(
-  pointer: string,
-  noun: string,
-  id: string,
-  reads: Find<Row>,
-): Promise<Row> {
-  const row = await reads.find(id);
-  if (row === undefined) throw notValid([unknownRecord(pointer, noun)]);
+export function* requireOne<Row>(pointer: string, id: string, of: Findable<Row>): Question<Row> {
+  const row = yield* asked(of.find(id));
+  if (row === undefined) throw notValid([unknownRecord(pointer, of.kind.noun)]);
   return row;
 }
 
-/** A collet that is named beside a router must be one of its own. */
-export function requireColletOf(routerId: string, collet: { readonly routerId: string } | undefined): void {
-  if (collet === undefined || collet.routerId === routerId) return;
-  const accepted = "the id of a collet of that router";
-  throw notValid([{ in: "body", pointer: "/colletId", message: "It is another router's.", accepted }]);
-}
-
 /** The fault of a field that names a record which does not exist. */
-export function unknownRecord(pointer: string, noun: string, place: Place = "body"): FieldFault {
+export function unknownRecord(pointer: string, noun: string, part: RequestPart = "body"): FieldFault {
   return {
-    in: place,
+    in: part,
     pointer,
     message: `There is no such ${noun}.`,
     accepted: `the id of a ${noun} of the shop`,

@@ -1,4 +1,4 @@
-import type { Scope } from "../keys/scopes.ts";
+import type { Scope } from "../access/scopes.ts";
 import type { App } from "./app-type.ts";
 
 /**

@@ -36,7 +36,7 @@ export function pageSchema<Item extends TSchema>($id: string, item: Item, descri
 
 /**
  * One page, oldest first, with its `Link rel="next"` (RFC 8288). `read` is asked for one row
- * more than the page holds, which tells whether there is another page.
+ * more than the page holds, which shows whether there is another page.
  */
 export async function sendPage<Row extends { readonly id: string }>(
   request: FastifyRequest,

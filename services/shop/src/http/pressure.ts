@@ -2,7 +2,7 @@ import underPressure from "@fastify/under-pressure";
 import { tryAgainShortly } from "../problems/shortly.ts";
 import type { App } from "./app-type.ts";
 
-/** The start compiles every route, which the first samples of the event loop's delay still tell of. */
+/** The first requests compile their schemas, and the first samples of the event loop's delay still show the start. */
 const SETTLING_MS = 3000;
 
 /**

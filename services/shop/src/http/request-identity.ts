@@ -7,7 +7,7 @@ const REQUEST_ID = /^[A-Za-z0-9._-]{1,64}$/;
 /** W3C Trace Context, version 00. */
 const TRACEPARENT = /^00-[0-9a-f]{32}-[0-9a-f]{16}-[0-9a-f]{2}$/;
 
-/** The caller's own request id where it is harmless, else a new one. */
+/** The caller's own request id if it is harmless, else a new one. */
 export function requestIdOf({ headers }: Pick<IncomingMessage, "headers">): string {
   const given = headers["x-request-id"];
   return typeof given === "string" && REQUEST_ID.test(given) ? given : newUuid();
@@ -21,9 +21,10 @@ export function traceparentOf({ headers }: Pick<IncomingMessage, "headers">): st
 
 /** Echoes the request id and the trace context on every answer. */
 export function identifyRequests(app: App): void {
-  app.addHook("onRequest", async (request, reply) => {
+  app.addHook("onRequest", (request, reply, done) => {
     reply.header("X-Request-Id", request.id);
     const traceparent = traceparentOf(request);
     if (traceparent !== undefined) reply.header("traceparent", traceparent);
+    done();
   });
 }

@@ -1,35 +1,41 @@
-import fastJsonStringify from "fast-json-stringify";
-import type { App } from "./app-type.ts";
+import type { AnySchemaObject } from "ajv";
+import fastJsonStringify, { type Schema } from "fast-json-stringify";
 
-type Component = { readonly [name: string]: unknown };
+export type Serializer = (data: unknown) => string;
+
+/** A JSON Schema as both Ajv and fast-json-stringify take it. */
+export type Component = AnySchemaObject & Schema;
+export type Components = Readonly<Record<string, Component>>;
 
 /**
- * Answers are written by a serialiser made for their schema. Fastify's own way hands every component of the service to each
- * route's serialiser; this one hands over only those that the answer reaches, which makes the start many times faster.
+ * Makes serialisers of schemas that refer to these components. Fastify's own way hands every component of the service to
+ * each serialiser; this one hands over only those that the answer reaches, which is many times faster.
  */
-export function serializeBySchema(app: App): void {
-  let components: Readonly<Record<string, unknown>> | undefined;
-  const made = new Map<string, (data: unknown) => string>();
-  app.setSerializerCompiler(({ schema }) => {
-    const text = JSON.stringify(schema);
-    const known = made.get(text);
-    if (known !== undefined) return known;
-    // Asked for at the first route that is compiled, when every component is registered.
-    components ??= app.getSchemas();
-    const serializer = fastJsonStringify(Object(schema), { schema: Object(reached(schema, components)) });
-    made.set(text, serializer);
-    return serializer;
-  });
+export function serializerMaker(components: Components) {
+  return (schema: Component): Serializer =>
+    fastJsonStringify(schema, { schema: reached(schema, components) });
 }
 
-/** The components that a schema refers to, directly or through others. */
-function reached(schema: unknown, components: Readonly<Record<string, unknown>>): Record<string, Component> {
+/** What Fastify hands on as a schema. Throws if it is none. */
+export function componentFrom(schema: unknown): Component {
+  if (!isComponent(schema)) throw new Error(`${String(schema)} is no schema`);
+  return schema;
+}
+
+/** An object is enough: whether it is a sound schema shows when it is compiled. */
+function isComponent(schema: unknown): schema is Component {
+  return typeof schema === "object" && schema !== null;
+}
+
+/** The components that a schema refers to, directly or through others. Throws if one is missing. */
+function reached(schema: Component, components: Components): Record<string, Component> {
   const found = new Map<string, Component>();
   const waiting = [schema];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     for (const id of referencesIn(next)) {
       if (found.has(id)) continue;
-      const component: Component = Object(components[id]);
+      const component = components[id];
+      if (component === undefined) throw new Error(`there is no component ${id}`);
       found.set(id, component);
       waiting.push(component);
     }
@@ -39,6 +45,6 @@ function reached(schema: unknown, components: Readonly<Record<string, unknown>>)
 
 const REFERENCE = /"\$ref":"([^"#]+)#/g;
 
-function referencesIn(schema: unknown): string[] {
+function referencesIn(schema: Component): string[] {
   return [...JSON.stringify(schema).matchAll(REFERENCE)].flatMap(([, id]) => id ?? []);
 }

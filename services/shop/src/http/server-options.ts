@@ -1,20 +1,25 @@
 import type { FastifyServerOptions } from "fastify";
+import pino from "pino";
 import type { Config } from "../config.ts";
-import { sendConnectionProblem, sendProblem } from "../problems/answer.ts";
-import { requestIdOf, traceparentOf } from "./request-identity.ts";
+import { AccessLog } from "./access-log.ts";
+import { sendConnectionProblem, sendProblem } from "./answer-problems.ts";
+import { requestIdOf } from "./request-identity.ts";
 
 const REQUEST_TIMEOUT_MS = 15_000;
 const BODY_LIMIT_BYTES = 256 * 1024;
 
-/** Where log lines go instead of standard output. */
+/** Lines are written together, at the latest so much later; those at the end when the process exits. */
+const LOG_BUFFER_BYTES = 4096;
+const LOG_FLUSH_MS = 100;
+
+/** Takes the lines of the log instead of standard output. */
 export type LogStream = { write(line: string): void };
 
-/** Time-outs, sizes and the log: everything Fastify is told before it is built. */
+/** Time-outs, sizes and the log: the options that Fastify is built with. */
 export function serverOptions(config: Config, logStream?: LogStream) {
   return {
     logger: {
       level: config.logLevel,
-      serializers: { req: requestLine },
       redact: [
         "*.authorization",
         "*.headers.authorization",
@@ -22,8 +27,11 @@ export function serverOptions(config: Config, logStream?: LogStream) {
         "*.secret",
         "*.key",
       ],
-      ...(logStream && { stream: logStream }),
+      stream:
+        logStream ??
+        pino.destination({ sync: false, minLength: LOG_BUFFER_BYTES, periodicFlush: LOG_FLUSH_MS }),
     },
+    logController: new AccessLog(),
     genReqId: requestIdOf,
     requestTimeout: REQUEST_TIMEOUT_MS,
     bodyLimit: BODY_LIMIT_BYTES,
@@ -33,14 +41,4 @@ export function serverOptions(config: Config, logStream?: LogStream) {
     clientErrorHandler: sendConnectionProblem,
     trustProxy: config.trustedProxies.length > 0 ? [...config.trustedProxies] : false,
   } satisfies FastifyServerOptions;
-}
-
-function requestLine(request: {
-  method: string;
-  url: string;
-  ip: string;
-  headers: Record<string, string | string[] | undefined>;
-}) {
-  const { method, url, ip } = request;
-  return { method, url, ip, traceparent: traceparentOf(request) };
 }

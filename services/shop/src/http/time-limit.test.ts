@@ -1,6 +1,6 @@
 import Fastify from "fastify";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { answerProblems } from "../problems/answer.ts";
+import { answerProblems } from "./answer-problems.ts";
 import type { App } from "./app-type.ts";
 import { limitTime } from "./time-limit.ts";
 
@@ -51,21 +51,21 @@ describe("what takes longer than it may", () => {
     expect(await answer.json()).toMatchObject({ code: "took-too-long" });
   });
 
-  it("is given longer where its route says so", async () => {
+  it("is given longer if its route says so", async () => {
     expect(await (await fetch(`${url}/longer`)).json()).toEqual({ isDone: true });
   });
 
-  it("is cut off where its answer has begun", async () => {
+  it("is cut off if its answer has begun", async () => {
     const answer = await fetch(`${url}/stuck`);
     expect(answer.status).toBe(200);
     await expect(answer.text()).rejects.toThrow();
   });
 
-  it("is left alone where its answer is no longer ours", async () => {
+  it("is left alone if its answer is no longer ours", async () => {
     expect(await (await fetch(`${url}/begun`)).text()).toBe("first last");
   });
 
-  it("is not waited for once it was answered, even where no connection closes", async () => {
+  it("is not waited for once it was answered, even if no connection closes", async () => {
     const before = timersPending();
     expect((await app.inject("/done")).statusCode).toBe(200);
     expect(timersPending()).toBe(before);

@@ -3,13 +3,13 @@ import type { App } from "./app-type.ts";
 
 declare module "fastify" {
   interface FastifyContextConfig {
-    /** How long this route's answer may take, where it takes longer than others. */
+    /** How long this route's answer may take, if longer than others. */
     timeLimitMs?: number;
   }
 }
 
 /**
- * Ends what takes longer than it may: with a problem where nothing was sent yet, else by closing the connection. Not
+ * Ends what takes longer than it may: with a problem if nothing was sent yet, else by closing the connection. Not
  * Fastify's `handlerTimeout`, which stops counting when the body of a request has been read.
  */
 export function limitTime(app: App, limitMs: number): void {

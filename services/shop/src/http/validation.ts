@@ -1,54 +1,53 @@
-import { Ajv, type Options } from "ajv";
+import { Ajv, type AnySchemaObject, type Options, type ValidateFunction } from "ajv";
 import formats from "ajv-formats";
-import type { App } from "./app-type.ts";
+import { lazily } from "./lazily.ts";
 
 const STRICT: Options = {
   allErrors: true,
   verbose: true,
   coerceTypes: false,
-  removeAdditional: false,
   useDefaults: false,
+  removeAdditional: false,
   discriminator: true,
   strict: true,
   allowUnionTypes: false,
+  // A test checks that every schema is valid; the first request need not.
+  validateSchema: false,
 };
 
 /**
- * A query is text, so numbers and defaults are read from it; a misspelt parameter is still refused. With `strictNumbers` Ajv
- * would hold an infinity that it has read from text to no bounds at all.
+ * Query strings, path parameters and headers arrive as text; numbers among them are read, and defaults filled in.
+ * Such a number may be `NaN` (unlike in a body, where JSON has none): it is refused by the bounds that every one has.
  */
 const FROM_TEXT: Options = { ...STRICT, coerceTypes: true, useDefaults: true, strictNumbers: false };
 
+type Components = Readonly<Record<string, AnySchemaObject>>;
+
 /**
+ * Makes validators of schemas that refer to these components.
  * Bodies are taken as they are or refused: nothing is turned into a number, nothing unknown is dropped.
- * Compilers are built at the first route that is compiled, when every component is registered.
  */
-export function validateStrictly(app: App): void {
-  const body = lazily(() => ajvWith(app, STRICT));
-  const text = lazily(() => ajvWith(app, FROM_TEXT));
-  app.setValidatorCompiler(({ schema, httpPart }) => (httpPart === "body" ? body() : text()).compile(schema));
+export function validatorMaker(components: Components) {
+  const body = lazily(() => ajvWith(components, STRICT));
+  const text = lazily(() => ajvWith(components, FROM_TEXT));
+  return (schema: AnySchemaObject, httpPart: string | undefined): ValidateFunction =>
+    (httpPart === "body" ? body() : text()).compile(schema);
 }
 
-function ajvWith(app: App, options: Options): Ajv {
+function ajvWith(components: Components, options: Options): Ajv {
   const ajv = new Ajv(options);
   formats.default(ajv);
-  ajv.addFormat("date-time", isTellable);
-  for (const component of Object.values(app.getSchemas())) ajv.addSchema(Object(component));
+  ajv.addFormat("date-time", isMoment);
+  for (const component of Object.values(components)) ajv.addSchema(component);
   return ajv;
 }
 
-const asWritten = formats.default(new Ajv()).compile({ type: "string", format: "date-time" });
+const isDateTime = lazily(() =>
+  formats.default(new Ajv()).compile<string>({ type: "string", format: "date-time" }),
+);
 
-/** What is written as a time and also told by the clock here: no leap second, and a year of four digits in UTC. */
-function isTellable(text: string): boolean {
+/** A date-time that JavaScript's clock has too: no leap second, and a year of four digits in UTC. */
+function isMoment(text: string): boolean {
   const time = new Date(text);
-  return asWritten(text) && !Number.isNaN(time.getTime()) && /^\d{4}-/.test(time.toISOString());
-}
-
-function lazily<Value>(make: () => Value): () => Value {
-  let value: Value | undefined;
-  return () => {
-    value ??= make();
-    return value;
-  };
+  return isDateTime()(text) && !Number.isNaN(time.getTime()) && /^\d{4}-/.test(time.toISOString());
 }

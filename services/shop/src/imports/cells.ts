@@ -1,5 +1,5 @@
 import { describeFault, type Fault, parseLength, parseMass, parseRotation } from "@rimwise/domain";
-import { canonicalText } from "../http/canonical.ts";
+import { canonicalText } from "../store/canonical.ts";
 import type { CellType, Column } from "./columns.ts";
 import { formulaTextOf, withoutFormula } from "./formula.ts";
 import type { RowFault } from "./rows.ts";
@@ -21,7 +21,7 @@ const TRUTHS: ReadonlyMap<string, boolean> = new Map([
   ["no", false],
 ]);
 
-/** Reads one cell. A cell that is not there, or is blank where a text cannot be, holds nothing. */
+/** Reads one cell. A cell that is not there, or is blank although a text cannot be, holds nothing. */
 export function readCell(column: Column, cell: string | undefined): ReadCell {
   if (cell === undefined) return { ok: true, value: undefined };
   if (column.type === "text") return { ok: true, value: formulaTextOf(cell) };

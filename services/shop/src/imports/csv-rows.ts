@@ -6,7 +6,7 @@ import { COLUMN_NAMES, COLUMNS, type Column, ID_COLUMN } from "./columns.ts";
 import { linesOf, MOST_LINE_BYTES } from "./lines.ts";
 import { idFaults, NOT_UTF8, type Row, type RowFault, TOO_LONG } from "./rows.ts";
 
-/** A cell is undefined where nothing stands in it, and empty where an empty text does: "". */
+/** A cell is undefined if nothing stands in it, and empty if an empty text does: "". */
 type Cell = string | undefined;
 
 /** A record of the file, and the text it was read from. */
@@ -60,7 +60,7 @@ export async function* csvRows(source: AsyncIterable<Buffer>): AsyncGenerator<Ro
 }
 
 /**
- * The records of a file up to where it can be read, what ended them before its end, and which of its lines were not
+ * The records of a file as far as it can be read, what ended them before its end, and which of its lines were not
  * text. Such a line is parsed all the same, so that the next is found.
  */
 function readableFile(source: AsyncIterable<Buffer>) {
@@ -79,7 +79,7 @@ function readableFile(source: AsyncIterable<Buffer>) {
 
   const parser = parse({
     ...OPTIONS,
-    // Where a record cannot be parsed, nobody knows where the next begins.
+    // If a record cannot be parsed, nobody knows where the next begins.
     on_record: (record) => (notParsed === undefined ? record : undefined),
     on_skip: (error) => {
       notParsed ??= error?.code === "CSV_MAX_RECORD_SIZE" ? TOO_LONG : NEVER_CLOSED;
@@ -100,7 +100,7 @@ function readableFile(source: AsyncIterable<Buffer>) {
 }
 
 async function* recordsOf(texts: AsyncIterable<Buffer>, parser: Parser): AsyncGenerator<Parsed> {
-  // What breaks the pipeline breaks the parser, and is thrown where its records are read.
+  // What breaks the pipeline breaks the parser, and is thrown to whoever reads its records.
   const feeding = pipeline(Readable.from(texts), parser).catch(() => {});
   try {
     for await (const parsed of parser) yield parsed;

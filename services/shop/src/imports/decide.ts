@@ -1,15 +1,16 @@
 import { DomainError, describeFault } from "@rimwise/domain";
 import { changeBit, createBit } from "../bits/decide.ts";
+import { bitKind } from "../bits/kind.ts";
 import { bitQueryColumns } from "../bits/query-columns.ts";
 import { BIT_FIELD_NAMES, type BitRecord, type NewBit } from "../bits/schema.ts";
-import { canonicalText } from "../http/canonical.ts";
+import { canonicalText } from "../store/canonical.ts";
 import { creation, replacement } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import { columnAt } from "./columns.ts";
 import type { Row, RowContent, RowFault } from "./rows.ts";
 
 /** What comes of one row. */
-export type Decision =
+export type RowDecision =
   | (Decided & { readonly kind: "created"; readonly isNewId: boolean })
   | (Decided & { readonly kind: "changed"; readonly before: BitRecord })
   | { readonly kind: "unchanged" }
@@ -21,28 +22,29 @@ type Decided = {
   readonly queryColumns: ReturnType<typeof bitQueryColumns>;
 };
 
-/** A decision that something is to be written for. */
-export type Written = Extract<Decision, { kind: "created" | "changed" }>;
+/** A decision to write something. */
+export type Written = Extract<RowDecision, { kind: "created" | "changed" }>;
 
-/** What is wrong with a value as a bit by its schema, each with its JSON Pointer. */
-export type CheckBit = (value: unknown) => readonly PointedFault[];
+/** Reads a value as a bit by its schema: the bit, or what is wrong with it, each fault with its JSON Pointer. */
+export type ReadBit = (
+  value: unknown,
+) => { readonly bit: NewBit } | { readonly faults: readonly PointedFault[] };
 
 type PointedFault = { readonly pointer: string; readonly message: string; readonly accepted: string };
 type Draft = Readonly<Record<string, unknown>>;
 
 /**
- * Decides a row that could be read: a bit that is not kept yet is created, under its own id where it has one; a kept one becomes
+ * Decides a row that could be read: a bit that is not kept yet is created, under its own id if it has one; a kept one becomes
  * what the row says of it. `current` is the kept bit with the row's id.
  */
 export function decideRow(
   { id, content }: Extract<Row, { kind: "row" }>,
   current: BitRecord | undefined,
-  { check, newId, at }: { readonly check: CheckBit; readonly newId: () => string; readonly at: string },
-): Decision {
-  const draft = draftOf(content, current);
-  const faults = check(draft);
-  if (faults.length > 0) return { kind: "refused", faults: faults.map((fault) => named(fault, content)) };
-  const bit: NewBit = Object(draft);
+  { readBit, newId, at }: { readonly readBit: ReadBit; readonly newId: () => string; readonly at: string },
+): RowDecision {
+  const read = readBit(draftOf(content, current));
+  if ("faults" in read) return { kind: "refused", faults: read.faults.map((fault) => named(fault, content)) };
+  const { bit } = read;
   try {
     if (current !== undefined) return changed(current, bit, at);
     const { record } = createBit(id ?? newId(), bit, at);
@@ -58,11 +60,11 @@ export function decideRow(
 export function rowChange(decision: Written): Change {
   const { record, queryColumns } = decision;
   const change =
-    decision.kind === "created" ? creation("bit", record) : replacement("bit", decision.before, record);
+    decision.kind === "created" ? creation(bitKind, record) : replacement(bitKind, decision.before, record);
   return { ...change, queryColumns };
 }
 
-function changed(current: BitRecord, bit: NewBit, at: string): Decision {
+function changed(current: BitRecord, bit: NewBit, at: string): RowDecision {
   const before = fieldsOf(current);
   if (canonicalText(before) === canonicalText(bit)) return { kind: "unchanged" };
   const removed = Object.keys(before).filter((name) => !(name in bit));

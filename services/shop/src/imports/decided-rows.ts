@@ -1,9 +1,11 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import type { BitReads } from "../bits/reads.ts";
-import type { PlaceReads } from "../places/reads.ts";
+import { bits } from "../bits/reads.ts";
+import { places } from "../places/reads.ts";
 import { newId } from "../store/id.ts";
+import type { Question } from "../store/query.ts";
+import type { Answer } from "../store/store.ts";
 import { csvRows } from "./csv-rows.ts";
-import { type CheckBit, type Decision, decideRow } from "./decide.ts";
+import { decideRow, type ReadBit, type RowDecision } from "./decide.ts";
 import { ndjsonRows } from "./ndjson-rows.ts";
 import type { ReadRows, Row, RowFault } from "./rows.ts";
 import { type Format, MOST_ROWS, type Mode } from "./schema.ts";
@@ -19,9 +21,8 @@ export type DecidedRow = {
 
 /** What rows are decided by. */
 export type Grounds = {
-  readonly bits: Pick<BitReads, "find">;
-  readonly places: Pick<PlaceReads, "find">;
-  readonly check: CheckBit;
+  readonly answer: Answer;
+  readonly readBit: ReadBit;
   readonly at: string;
 };
 
@@ -65,18 +66,18 @@ function decision(
   const firstLine = id === undefined ? undefined : firstLines.get(id);
   if (firstLine !== undefined) return async () => ({ kind: "refused", faults: [twice(firstLine)] });
   if (id !== undefined) firstLines.set(id, line);
-  return () => decidedRow(row, grounds);
+  return () => grounds.answer(decidedRow(row, grounds));
 }
 
-async function decidedRow(row: ReadableRow, { bits, places, check, at }: Grounds): Promise<Decision> {
-  const current = row.id === undefined ? undefined : await bits.find(row.id);
-  const decided = decideRow(row, current, { check, newId: () => newId("bit"), at });
+function* decidedRow(row: ReadableRow, { readBit, at }: Grounds): Question<RowDecision> {
+  const current = row.id === undefined ? undefined : yield* bits.find(row.id);
+  const decided = decideRow(row, current, { readBit, newId: () => newId(bits.kind.idPrefix), at });
   if (decided.kind !== "created" && decided.kind !== "changed") return decided;
   const { homePlaceId } = decided.record;
   const isKnown =
     homePlaceId === undefined ||
     homePlaceId === current?.homePlaceId ||
-    (await places.find(homePlaceId)) !== undefined;
+    (yield* places.find(homePlaceId)) !== undefined;
   return isKnown ? decided : { kind: "refused", faults: [unknownPlace(row)] };
 }
 

@@ -1,8 +1,9 @@
 import { pipeline, Readable } from "node:stream";
 import { stringify } from "csv-stringify";
-import type { BitReads } from "../bits/reads.ts";
+import { bits } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
-import { canonicalText } from "../http/canonical.ts";
+import { canonicalText } from "../store/canonical.ts";
+import type { Answer } from "../store/store.ts";
 import { writeCell } from "./cells.ts";
 import { COLUMN_NAMES, COLUMNS, type Column } from "./columns.ts";
 import { fieldsOf } from "./decide.ts";
@@ -21,30 +22,30 @@ const CSV_OPTIONS = {
 } as const;
 
 /** Every bit in order of its id as a file, made as it is read. The same bits give the same bytes. */
-export function exportBits(bits: Pick<BitReads, "page">, format: Format): Readable {
-  if (format === "ndjson") return Readable.from(jsonLines(bits));
-  // What ends one ends the other, and whoever sends the text is told of it.
-  return pipeline(Readable.from(csvRecords(bits)), stringify(CSV_OPTIONS), () => {});
+export function exportBits(answer: Answer, format: Format): Readable {
+  if (format === "ndjson") return Readable.from(jsonLines(answer));
+  // What ends one ends the other, and the sender of the text sees it.
+  return pipeline(Readable.from(csvRecords(answer)), stringify(CSV_OPTIONS), () => {});
 }
 
-async function* csvRecords(bits: Pick<BitReads, "page">) {
+async function* csvRecords(answer: Answer) {
   yield COLUMN_NAMES;
-  for await (const bit of allOf(bits)) {
+  for await (const bit of allOf(answer)) {
     yield [bit.id, ...COLUMNS.map((column) => writeCell(column, valueAt(bit, column)))];
   }
 }
 
-async function* jsonLines(bits: Pick<BitReads, "page">) {
-  for await (const bit of allOf(bits)) yield canonicalText({ id: bit.id, ...fieldsOf(bit) }) + LINE_FEED;
+async function* jsonLines(answer: Answer) {
+  for await (const bit of allOf(answer)) yield canonicalText({ id: bit.id, ...fieldsOf(bit) }) + LINE_FEED;
 }
 
-async function* allOf({ page }: Pick<BitReads, "page">): AsyncGenerator<BitRecord> {
+async function* allOf(answer: Answer): AsyncGenerator<BitRecord> {
   let after = "";
   for (;;) {
-    const bits = await page(after, BITS_IN_A_PAGE);
-    yield* bits;
-    const last = bits.at(-1);
-    if (last === undefined || bits.length < BITS_IN_A_PAGE) return;
+    const page = await answer(bits.page(after, BITS_IN_A_PAGE));
+    yield* page;
+    const last = page.at(-1);
+    if (last === undefined || page.length < BITS_IN_A_PAGE) return;
     after = last.id;
   }
 }

@@ -27,7 +27,7 @@ export const FILE_ANSWER = contentOf(Type.String({ description: "The file, in UT
 /** The `content` of a body that is a file. It is looked at row by row, never as one value. */
 export const FILE_BODY = contentOf(Type.Unknown({ description: "The file, in UTF-8." }));
 
-/** The format that a request's body says it is in. Throws where it is not a file's. */
+/** The format that a request's body says it is in. Throws if it is not a file's. */
 export function formatOf({ headers }: FastifyRequest): Format {
   const [type = ""] = (headers["content-type"] ?? "").split(";", 1);
   const format = FORMATS.find((each) => MEDIA_TYPES[each] === type.trim().toLowerCase());

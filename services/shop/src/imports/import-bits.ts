@@ -1,10 +1,11 @@
-import { changedMeanwhile, decidedAnew, type Write } from "../http/write.ts";
+import { changedMeanwhile, retryOnConflict, type Write } from "../http/write.ts";
 import { Problem } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
+import { creation, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Stamp } from "../store/port.ts";
 import { rowChange, type Written } from "./decide.ts";
 import { type DecidedRow, decidedRows, type Grounds } from "./decided-rows.ts";
+import { importKind } from "./kind.ts";
 import type { Format, ImportRecord, ImportReport, Mode } from "./schema.ts";
 import { openStaged, type Staged } from "./staged.ts";
 import { counted, EMPTY_TALLY, type RowOutcome, type Tally } from "./tally.ts";
@@ -19,11 +20,11 @@ type Parts = Omit<Grounds, "at"> & {
 };
 type Job = { readonly upload: Upload; readonly ask: ImportAsk; readonly parts: Parts };
 
-/** Rows that are written together: a transaction holds no more orders. */
+/** Rows that are written together: a transaction holds no more write batches. */
 const ROWS_IN_A_BATCH = 100;
 
 /**
- * Takes in a file of bits and reports what came of it. All or nothing: throws `import-not-valid`, with the report, where
+ * Takes in a file of bits and reports what came of it. All or nothing: throws `import-not-valid`, with the report, when
  * one row cannot be taken. Row by row: every row is a change of its own, on the disk before the next hundred are looked at.
  */
 export function importBits(upload: Upload, ask: ImportAsk, parts: Parts): Promise<ImportReport> {
@@ -45,9 +46,9 @@ async function allOrNothing(job: Job): Promise<ImportReport> {
     const { ask, parts } = job;
     if (tally.refused > 0 || !tally.isComplete) throw refusal(tally, ask);
     if (tally.created + tally.changed === 0) return reportOf(tally, ask);
-    const record = newRecord(job, tally, "done");
-    const order = { stamp: parts.stamp, changes: [creation("import", record)] };
-    await parts.write({ ...order, streamed: await staged.changes() }, changedMeanwhile);
+    const record = importRecord(job, tally, "done");
+    const batch = { stamp: parts.stamp, changes: [creation(importKind, record)] };
+    await parts.write({ ...batch, streamed: await staged.changes() }, changedMeanwhile);
     return reportOf(tally, ask, record.id);
   } finally {
     await staged.close();
@@ -72,9 +73,9 @@ async function rowByRow(job: Job): Promise<ImportReport> {
 
   async function writeBatch(): Promise<void> {
     if (record === undefined && batch.some(({ outcome }) => isWritten(outcome))) {
-      // Told beforehand, so that a file whose import was cut off is known as well.
-      record = newRecord(job, EMPTY_TALLY, "running");
-      await parts.write({ stamp: parts.stamp, changes: [creation("import", record)] });
+      // Entered beforehand, so that a file whose import was cut off is known as well.
+      record = importRecord(job, EMPTY_TALLY, "running");
+      await parts.write({ stamp: parts.stamp, changes: [creation(importKind, record)] });
     }
     const outcomes = await Promise.all(batch.map((row) => writeRow(row, parts)));
     for (const [index, { line, outcome }] of batch.entries()) {
@@ -91,15 +92,15 @@ async function rowByRow(job: Job): Promise<ImportReport> {
   if (record === undefined) return reportOf(tally, ask);
   const stamp = { ...parts.stamp, at: parts.now().toISOString() };
   const done = nextVersion<ImportRecord>({ ...record, ...countsOf(tally), state: "done" }, stamp.at);
-  await parts.write({ stamp, changes: [replacement("import", record, done, "finished")] });
+  await parts.write({ stamp, changes: [replacement(importKind, record, done, "finished")] });
   return reportOf(tally, ask, record.id);
 }
 
-/** Writes one row, decided anew where its bit has changed meanwhile. What cannot be done is the row's own fault. */
+/** Writes one row, decided again if its bit has changed meanwhile. What cannot be done is the row's own fault. */
 async function writeRow(row: DecidedRow, { write, stamp }: Parts): Promise<RowOutcome> {
   let first: RowOutcome | undefined = row.outcome;
   try {
-    return await decidedAnew(async () => {
+    return await retryOnConflict(async () => {
       const outcome = first ?? (await row.decide());
       first = undefined;
       if (isWritten(outcome)) await write({ stamp, changes: [rowChange(outcome)] }, changedMeanwhile);
@@ -119,12 +120,11 @@ function isWritten(outcome: RowOutcome): outcome is Written {
   return outcome.kind === "created" || outcome.kind === "changed";
 }
 
-function newRecord({ upload, ask, parts }: Job, tally: Tally, state: ImportRecord["state"]): ImportRecord {
+function importRecord({ upload, ask, parts }: Job, tally: Tally, state: ImportRecord["state"]): ImportRecord {
   const { at } = parts.stamp;
   const { format, mode } = ask;
   const { sha256 } = upload;
-  const kept = { id: newId("import"), createdAt: at, updatedAt: at, version: 1 };
-  return { ...kept, sha256, format, mode, state, ...countsOf(tally) };
+  return newRecord(newId(importKind.idPrefix), { sha256, format, mode, state, ...countsOf(tally) }, at);
 }
 
 function countsOf({ rows, created, changed, unchanged, refused, newIds }: Tally) {
@@ -132,8 +132,8 @@ function countsOf({ rows, created, changed, unchanged, refused, newIds }: Tally)
 }
 
 function reportOf(tally: Tally, { mode, dryRun }: ImportAsk, importId?: string): ImportReport {
-  const { newIds: _, ...told } = tally;
-  return { ...(importId !== undefined && { importId }), mode, dryRun, ...told };
+  const { newIds: _, ...counts } = tally;
+  return { ...(importId !== undefined && { importId }), mode, dryRun, ...counts };
 }
 
 function refusal(tally: Tally, ask: ImportAsk): Problem {

@@ -29,7 +29,7 @@ test("the byte-order mark is taken from the first line only", async () => {
   expect(lines.map(({ bytes }) => bytes.toString())).toEqual(["a\n", "\uFEFFb\n"]);
 });
 
-test("a line that is not UTF-8 is told, and the next is read", async () => {
+test("a line that is not UTF-8 is reported, and the next is read", async () => {
   const lines = await linesIn(Buffer.from([0x61, 0x0a, 0xe9, 0x0a, 0xc3, 0xa9, 0x0a]), 1);
   expect(lines.map(({ isUtf8 }) => isUtf8)).toEqual([true, false, true]);
 });

@@ -4,7 +4,7 @@ import { isUtf8 } from "node:buffer";
 export type Line = {
   /** Its number, from 1. */
   readonly number: number;
-  /** Empty where the line is too long. */
+  /** Empty if the line is too long. */
   readonly bytes: Buffer;
   readonly isUtf8: boolean;
   readonly isTooLong: boolean;

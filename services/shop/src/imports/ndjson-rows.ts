@@ -3,7 +3,7 @@ import { idFaults, NOT_UTF8, type Row, type RowFault, TOO_LONG } from "./rows.ts
 
 const NOT_AN_OBJECT: RowFault = {
   message: "This line is not a JSON object.",
-  accepted: "one JSON object a line: the fields of a bit, and `id` where it has one",
+  accepted: "one JSON object a line: the fields of a bit, and `id` if it has one",
 };
 
 /** The rows of newline-delimited JSON: one bit a line, as the API takes it, with its `id` or without. */

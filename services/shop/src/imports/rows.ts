@@ -2,7 +2,7 @@ import type { Column } from "./columns.ts";
 
 /** What is wrong with a row. */
 export type RowFault = {
-  /** The column of a CSV, or the JSON Pointer in an NDJSON line; left out where it is the whole row. */
+  /** The column of a CSV, or the JSON Pointer in an NDJSON line; absent if it is the whole row. */
   readonly column?: string;
   readonly message: string;
   readonly accepted: string;

@@ -16,8 +16,8 @@ export const MEDIA_TYPES = { csv: "text/csv", ndjson: "application/x-ndjson" } a
   string
 >;
 
-/** Faults told one by one; of more, how many they are. */
-export const MOST_FAULTS_TOLD = 200;
+/** Faults listed one by one; of more, only their number. */
+export const MOST_FAULTS_LISTED = 200;
 
 /** Most rows of one file: all at once they hold up everybody else's changes, row by row only themselves. */
 export const MOST_ROWS: Readonly<Record<Mode, number>> = { "all-or-nothing": 10_000, "row-by-row": 100_000 };
@@ -26,17 +26,17 @@ const closed = { additionalProperties: false } as const;
 const count = (description: string) => Type.Integer({ minimum: 0, description });
 const mode = Type.Enum([...MODES], {
   type: "string",
-  description: `\`all-or-nothing\` changes nothing where one row cannot be taken, and takes up to ${MOST_ROWS["all-or-nothing"]} rows. \`row-by-row\` takes the good ones of up to ${MOST_ROWS["row-by-row"]}.`,
+  description: `\`all-or-nothing\` changes nothing if one row cannot be taken, and takes up to ${MOST_ROWS["all-or-nothing"]} rows. \`row-by-row\` takes the good ones of up to ${MOST_ROWS["row-by-row"]}.`,
 });
 
 export const ImportQuery = Type.Object(
   {
     mode: { ...mode, default: MODES[0] },
-    dryRun: Type.Boolean({ default: false, description: "Change nothing and tell what would be." }),
+    dryRun: Type.Boolean({ default: false, description: "Change nothing and report what would be." }),
     again: Type.Boolean({
       default: false,
       description:
-        "Take a file that has made new bits before, which makes them once more. Not needed where every row has its `id`.",
+        "Take a file that has made new bits before, which makes them once more. Not needed if every row has its `id`.",
     }),
   },
   closed,
@@ -66,7 +66,7 @@ const FaultSchema = Type.Object(
     line: Type.Integer({ minimum: 1, description: "The line its row begins on." }),
     column: Type.Optional(
       Type.String({
-        description: "The column, or in NDJSON the JSON Pointer (RFC 6901). Left out: the whole row.",
+        description: "The column, or in NDJSON the JSON Pointer (RFC 6901). Default: the whole row.",
       }),
     ),
     message: Type.String({ description: "What is wrong with it." }),
@@ -78,13 +78,13 @@ const FaultSchema = Type.Object(
 export const ImportReportSchema = Type.Object(
   {
     importId: Type.Optional(
-      Type.String({ description: "The record of this import. Left out where nothing was changed." }),
+      Type.String({ description: "The record of this import. Absent if nothing was changed." }),
     ),
     mode,
     dryRun: Type.Boolean({ description: "Whether nothing was to be changed: the counts are what would be." }),
     ...tally,
-    faults: Type.Array(ref(FaultSchema), { description: `The first ${MOST_FAULTS_TOLD} faults, by line.` }),
-    faultsLeftOut: count("Faults beyond those told."),
+    faults: Type.Array(ref(FaultSchema), { description: `The first ${MOST_FAULTS_LISTED} faults, by line.` }),
+    faultsLeftOut: count("Faults beyond those listed."),
     isComplete: Type.Boolean({
       description: "Whether the file was read to its end. If not, the last fault says why.",
     }),
@@ -117,4 +117,5 @@ export const IMPORT_SCHEMAS = [FaultSchema, ImportReportSchema, ImportSchema, Im
 
 export type ImportFault = Static<typeof FaultSchema>;
 export type ImportReport = Static<typeof ImportReportSchema>;
+
 export type ImportRecord = Static<typeof ImportSchema>;

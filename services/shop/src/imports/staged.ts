@@ -44,7 +44,7 @@ function* changesIn(descriptor: number): Generator<Change> {
   }
 }
 
-/** Reads while a transaction is open, where nothing may be waited for. One piece of memory serves for all lines. */
+/** Reads while a transaction is open, which must not wait for anything. One piece of memory serves for all lines. */
 function* linesIn(descriptor: number): Generator<string> {
   let piece = Buffer.alloc(PIECE_BYTES);
   let filled = 0;

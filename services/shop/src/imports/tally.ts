@@ -1,9 +1,9 @@
-import type { Decision } from "./decide.ts";
+import type { RowDecision } from "./decide.ts";
 import type { RowFault } from "./rows.ts";
-import { type ImportReport, MOST_FAULTS_TOLD } from "./schema.ts";
+import { type ImportReport, MOST_FAULTS_LISTED } from "./schema.ts";
 
 /** What came of one row, or of the end of what can be read. */
-export type RowOutcome = Decision | { readonly kind: "broken"; readonly faults: readonly RowFault[] };
+export type RowOutcome = RowDecision | { readonly kind: "broken"; readonly faults: readonly RowFault[] };
 
 /** What has come of the rows so far. */
 export type Tally = Omit<ImportReport, "importId" | "mode" | "dryRun"> & {
@@ -38,21 +38,21 @@ export function counted(tally: Tally, line: number, outcome: RowOutcome): Tally 
       return { ...tally, rows: tally.rows + 1, [outcome.kind]: tally[outcome.kind] + 1 };
     case "refused":
       return {
-        ...withFaults(tally, line, outcome.faults, MOST_FAULTS_TOLD - tally.faults.length),
+        ...withFaults(tally, line, outcome.faults, MOST_FAULTS_LISTED - tally.faults.length),
         rows: tally.rows + 1,
         refused: tally.refused + 1,
       };
     case "broken":
-      // What ends the reading is told whatever came before.
-      return { ...withFaults(tally, line, outcome.faults, MOST_FAULTS_TOLD), isComplete: false };
+      // What ends the reading is reported whatever came before.
+      return { ...withFaults(tally, line, outcome.faults, MOST_FAULTS_LISTED), isComplete: false };
   }
 }
 
 function withFaults(tally: Tally, line: number, faults: readonly RowFault[], most: number): Tally {
-  const told = faults.slice(0, Math.max(0, most)).map((fault) => ({ line, ...fault }));
+  const listed = faults.slice(0, Math.max(0, most)).map((fault) => ({ line, ...fault }));
   return {
     ...tally,
-    faults: [...tally.faults, ...told],
-    faultsLeftOut: tally.faultsLeftOut + faults.length - told.length,
+    faults: [...tally.faults, ...listed],
+    faultsLeftOut: tally.faultsLeftOut + faults.length - listed.length,
   };
 }

@@ -1,15 +1,15 @@
 import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { Hold, Retirement } from "../bits/state-schema.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
 import { notValid, Problem } from "../problems/problem.ts";
-import { creation } from "../store/changes.ts";
+import { creation, type Decision, newRecord } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import type { UseRecord } from "../uses/schema.ts";
 import { usesAfter } from "../uses/wear.ts";
+import { inspectionKind } from "./kind.ts";
 import type { BitFinding, InspectionRecord, NewInspection } from "./schema.ts";
-
-type Decision = { readonly record: InspectionRecord; readonly changes: readonly Change[] };
 
 /** What nobody may only note: a tooth that can fly, and a shank that cannot run true (common practice). */
 const GRAVE: readonly BitFinding[] = ["cracked-braze", "bent"];
@@ -22,25 +22,19 @@ export function inspectBit(
   given: NewInspection,
   personId: string | undefined,
   at: string,
-): Decision {
+): Decision<InspectionRecord> {
   if (bit.retirement !== undefined) {
     throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.because}`);
   }
   requireGravity(given);
   const inspectedAt = happenedAt(given.inspectedAt, at, "/inspectedAt");
-  const record: InspectionRecord = {
-    id,
-    bitId: bit.id,
-    ...(personId !== undefined && { personId }),
-    findings: given.findings,
-    effect: given.effect,
-    ...(given.notes !== undefined && { notes: given.notes }),
-    inspectedAt,
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
+  const { findings, effect, notes } = given;
+  const fields = withoutUndefined({ bitId: bit.id, personId, findings, effect, notes, inspectedAt });
+  const record: InspectionRecord = newRecord(id, fields, at);
+  return {
+    record,
+    changes: [creation(inspectionKind, record), ...bitAfterInspection(bit, uses, record, at)],
   };
-  return { record, changes: [creation("inspection", record), bitAfterInspection(bit, uses, record, at)] };
 }
 
 /** One that is entered late has seen neither what was cut after it nor what a later one found. */
@@ -49,12 +43,12 @@ function bitAfterInspection(
   uses: readonly UseRecord[],
   record: InspectionRecord,
   at: string,
-): Change {
+): readonly Change[] {
   const { inspectedAt } = record;
   const metresSinceInspection = usesAfter(uses, inspectedAt).reduce((sum, { metres }) => sum + metres, 0);
   const isLatest = inspectedAt >= (bit.inspectedAt ?? "");
   const looked = isLatest ? { inspectedAt, used: { ...bit.used, metresSinceInspection } } : {};
-  return bitAfter(bit, "inspected", { ...looked, ...effectOf(record, at) }, at).change;
+  return bitAfter(bit, "inspected", { ...looked, ...effectOf(record, at) }, at).changes;
 }
 
 function effectOf(

@@ -1,83 +1,64 @@
-import { BitPath } from "../bits/path.ts";
-import type { BitReads } from "../bits/reads.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import { callerOf } from "../access/caller.ts";
+import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf } from "../http/write.ts";
-import { callerOf } from "../keys/caller.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import { uses } from "../uses/kind.ts";
 import { inspectBit } from "./decide.ts";
+import { inspectionKind, inspections } from "./kind.ts";
 import { INSPECTION_SCHEMAS, InspectionPageSchema, InspectionSchema, NewInspectionSchema } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"inspection">;
-  readonly uses: RecordReads<"use">;
-  readonly bits: BitReads;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "inspections:read", tag: "inspections", of: inspections } as const;
 
 /** Uses that an inspection which is entered late may not have seen. */
 const MOST_USES = 5000;
 
-export function inspectionRoutes(app: App, { reads, uses, bits, answerOnce, now }: Parts): void {
+export function inspectionRoutes(app: App, doors: Doors): void {
   for (const schema of INSPECTION_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "inspections:read", tag: "inspections" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/inspections",
       operationId: "listInspections",
       summary: "List what was found on bits",
       page: InspectionPageSchema,
       filters: { bitId: idFilter("Of this bit.") },
     },
-    (afterId, most, { bitId }) => reads.page(afterId, most, { bitId }),
+    ({ afterId, most }, { query: { bitId } }) => inspections.page(afterId, most, { bitId }),
   );
 
-  readRoute(
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/inspections/:inspectionId",
+    operationId: "getInspection",
+    summary: "Read an inspection",
+  });
+
+  createRoute(
     app,
+    doors,
     {
-      ...common,
-      path: "/v1/inspections/:inspectionId",
-      operationId: "getInspection",
-      summary: "Read an inspection",
-      record: InspectionSchema,
-      noun: "inspection",
-      parameter: "inspectionId",
+      scope: "inspections:write",
+      tag: "inspections",
+      path: "/v1/bits/:bitId/inspections",
+      operationId: "createInspection",
+      summary: "Enter an inspection; it may hold the bit or end it",
+      body: NewInspectionSchema,
+      answer: InspectionSchema,
+      location: ({ id }) => `${inspectionKind.path}/${id}`,
     },
-    reads.find,
-  );
-
-  app.post(
-    "/v1/bits/:bitId/inspections",
-    {
-      config: { scope: "inspections:write", operation: "create" },
-      schema: {
-        operationId: "createInspection",
-        tags: ["inspections"],
-        summary: "Enter an inspection; it may hold the bit or end it",
-        params: BitPath,
-        body: ref(NewInspectionSchema),
-        response: { 201: ref(InspectionSchema) },
-      },
+    function* ({ params: { bitId }, body, request, at }) {
+      const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
+      const past = yield* uses.newest(MOST_USES, { bitId });
+      const { personId } = callerOf(request);
+      const id = newId(inspectionKind.idPrefix);
+      const { record, changes } = inspectBit(id, bit, past, body, personId, at);
+      return { changes, answer: record };
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { bitId } = request.params;
-        const bit = requireFound("bit", bitId, await bits.find(bitId));
-        const stamp = stampOf(request, now());
-        const { personId } = callerOf(request);
-        const past = await uses.newest(MOST_USES, { bitId });
-        const id = newId("inspection");
-        const { record, changes } = inspectBit(id, bit, past, request.body, personId, stamp.at);
-        const headers = { Location: `/v1/inspections/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes, headers, body: record };
-      }),
   );
 }

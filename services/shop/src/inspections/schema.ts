@@ -2,7 +2,6 @@ import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, notesField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
 
 /** What may be found on a bit (common practice). */
 export const BIT_FINDINGS = [
@@ -19,32 +18,23 @@ export type BitFinding = (typeof BIT_FINDINGS)[number];
 
 export const INSPECTION_EFFECTS = ["note", "hold", "retire"] as const;
 
-export type InspectionRecord = Kept & {
-  readonly bitId: string;
-  readonly personId?: string;
-  readonly inspectedAt: string;
-  readonly findings: readonly BitFinding[];
-  readonly effect: (typeof INSPECTION_EFFECTS)[number];
-  readonly notes?: string;
-};
-
 const inspectionFields = {
   findings: Type.Array(Type.Enum([...BIT_FINDINGS], { type: "string" }), {
     maxItems: BIT_FINDINGS.length,
     uniqueItems: true,
-    description: "What was found; empty where all is well.",
+    description: "What was found; empty if all is well.",
   }),
   effect: Type.Enum([...INSPECTION_EFFECTS], {
     type: "string",
     description:
-      "`note` only tells; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.",
+      "`note` only records; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.",
   }),
   notes: Type.Optional(notesField),
 };
 
 export const NewInspectionSchema = Type.Object(
   {
-    inspectedAt: Type.Optional(momentField("When it was looked at; left out, now.")),
+    inspectedAt: Type.Optional(momentField("When it was looked at; default: now.")),
     ...inspectionFields,
   },
   { $id: "NewInspection", description: "A bit was looked at.", additionalProperties: false },
@@ -72,3 +62,5 @@ export const InspectionPageSchema = pageSchema(
 export const INSPECTION_SCHEMAS = [NewInspectionSchema, InspectionSchema, InspectionPageSchema];
 
 export type NewInspection = Static<typeof NewInspectionSchema>;
+
+export type InspectionRecord = Static<typeof InspectionSchema>;

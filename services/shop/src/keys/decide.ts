@@ -1,31 +1,23 @@
 import { momentAfter } from "../http/moment.ts";
 import { notValid, Problem } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
-import type { Change, Expectation } from "../store/port.ts";
+import { creation, type Decision, newRecord, nextVersion, replacement } from "../store/changes.ts";
+import type { Expectation } from "../store/port.ts";
 import { type KeyText, keyDigest } from "./key-text.ts";
+import { keyKind } from "./kind.ts";
 import { type KeyRecord, type KeyRotation, type NewKey, overlapOf, shownKey } from "./schema.ts";
 
 const MINUTE_MS = 60_000;
 
-type Decision = {
-  readonly record: KeyRecord;
-  readonly changes: readonly Change[];
-  readonly expects?: readonly Expectation[];
-};
-
-/** A new key's record; only the digest of its text is kept, and the event tells neither. */
-export function createKey(given: NewKey, { keyId, text }: KeyText, at: string): Decision {
+/** A new key's record; only the digest of its text is kept, and the event says neither. */
+export function createKey(given: NewKey, { keyId, text }: KeyText, at: string): Decision<KeyRecord> {
   requireOneOwner(given);
-  const record: KeyRecord = {
-    id: keyId,
+  const fields = {
     ...given,
     ...(given.expiresAt && { expiresAt: momentAfter(at, given.expiresAt, "/expiresAt") }),
     keySha256: keyDigest(text),
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
   };
-  return { record, changes: [creation("key", record, shownKey(record))] };
+  const record: KeyRecord = newRecord(keyId, fields, at);
+  return { record, changes: [creation(keyKind, record, shownKey(record))] };
 }
 
 /** Gives a key its next secret. The old one opens for a while longer, so that nothing has to stop in between. */
@@ -34,7 +26,7 @@ export function rotateKey(
   { text }: KeyText,
   rotation: KeyRotation,
   at: string,
-): Decision {
+): Decision<KeyRecord> {
   if (current.revokedAt !== undefined) {
     throw new Problem("key-ended", "A revoked key stays revoked. Create another one.");
   }
@@ -51,7 +43,7 @@ export function rotateKey(
   const event = { type: "key.rotated", data: { after: { previousUntil: until, version: record.version } } };
   return {
     record,
-    changes: [{ action: "replace", type: "key", record, expectedVersion: current.version, event }],
+    changes: [{ action: "replace", kind: keyKind, record, expectedVersion: current.version, event }],
   };
 }
 
@@ -64,11 +56,11 @@ export function revokeKey(
   isManagers: boolean,
   otherManager: readonly Expectation[] | undefined,
   at: string,
-): Decision {
+): Decision<KeyRecord> {
   if (record.revokedAt !== undefined) return { record, changes: [] };
   const expects = isManagers ? stillManaging(otherManager) : [];
   const revoked = { ...nextVersion(record, at), revokedAt: at };
-  return { record: revoked, changes: [replacement("key", record, revoked, "revoked")], expects };
+  return { record: revoked, changes: [replacement(keyKind, record, revoked, "revoked")], expects };
 }
 
 /** What a decision that ends a manager's power rests on: another manager in force. */

@@ -1,8 +1,9 @@
 import { newId } from "../store/id.ts";
-import type { Store } from "../store/open.ts";
+import type { Store } from "../store/store.ts";
 import { createKey } from "./decide.ts";
 import { isPassphrase, type KeyText, newKeyText, readKeyText } from "./key-text.ts";
-import { keyReads } from "./reads.ts";
+import { keyKind } from "./kind.ts";
+import { keys } from "./reads.ts";
 
 /**
  * Gives a database without keys its first manager's key: the one from the settings, or a new one, whose text is
@@ -13,7 +14,7 @@ export async function grantFirstKey(
   given: string | undefined,
   now: Date = new Date(),
 ): Promise<string | undefined> {
-  if (!(await keyReads(store.database).isEmpty())) return undefined;
+  if (!(await store.answer(keys.isEmpty()))) return undefined;
   const key = given === undefined ? newKeyText() : chosenKey(given);
   const at = now.toISOString();
   const { changes } = createKey({ name: "First manager", role: "manager" }, key, at);
@@ -22,7 +23,7 @@ export async function grantFirstKey(
 }
 
 function chosenKey(text: string): KeyText {
-  const key = isPassphrase(text) ? { keyId: newId("key"), text } : readKeyText(text);
+  const key = isPassphrase(text) ? { keyId: newId(keyKind.idPrefix), text } : readKeyText(text);
   if (key === undefined) throw new Error("the first key is neither a whole key nor a passphrase");
   return key;
 }

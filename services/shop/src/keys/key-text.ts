@@ -22,7 +22,7 @@ export function keyTextFor(keyId: string): KeyText {
   return { keyId, text: `${body}_${checksumOf(body)}` };
 }
 
-/** The key a text claims to be, or undefined where it is mistyped. */
+/** The key a text claims to be, or undefined when it is mistyped. */
 export function readKeyText(text: string): KeyText | undefined {
   const [, id, secret, checksum] = KEY_TEXT.exec(text) ?? [];
   if (id === undefined || checksum !== checksumOf(`rw_${id}_${secret}`)) return undefined;
@@ -47,7 +47,7 @@ export function keyDigest(text: string): string {
   return sha256(text).toString("hex");
 }
 
-/** Whether a text has this digest, in a time that tells nothing. */
+/** Whether a text has this digest, in a time that gives nothing away. */
 export function matchesDigest(text: string, digest: string): boolean {
   const expected = Buffer.from(digest, "hex");
   const given = sha256(text);

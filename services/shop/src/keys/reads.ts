@@ -1,81 +1,83 @@
 import { and, eq, gt, isNull, ne, or, sql } from "drizzle-orm";
-import type { Database } from "../store/database.ts";
+import { personKind } from "../people/kind.ts";
 import type { Expectation } from "../store/port.ts";
-import { type RecordReads, recordReads } from "../store/record-reads.ts";
-import { keys, people } from "../store/tables/people.ts";
+import { fieldsQuery, first, given, type Question, recordQuery } from "../store/query.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { keyKind } from "./kind.ts";
 import type { KeyRecord } from "./schema.ts";
 
-export type KeyReads = RecordReads<"key"> & {
-  readonly findByDigest: (keySha256: string) => Promise<KeyRecord | undefined>;
-  /**
-   * What must stay for the shop to have a manager besides this key and this person: another key in force, and its owner. Where
-   * `isForGood`, one that never expires.
-   */
-  readonly otherManager: (besides: {
-    keyId?: string;
-    personId?: string;
-    isForGood: boolean;
-    at: string;
-  }) => Promise<Expectation[] | undefined>;
-  readonly isEmpty: () => Promise<boolean>;
-};
+export const keys = { ...recordQueries(keyKind), findByDigest, otherManager, isEmpty };
 
 /** Sorts after every time there is. */
 const NEVER_REACHED = "~";
 
-export function keyReads(database: Database): KeyReads {
-  const reads = recordReads(database, "key");
-  const digest = sql.placeholder("keySha256");
-  const byDigest = database
-    .select({ id: keys.id })
-    .from(keys)
-    .where(or(eq(keys.keySha256, digest), eq(keys.previousSha256, digest)))
-    .prepare();
-  const inForce = and(
-    isNull(keys.revokedAt),
-    or(isNull(keys.expiresAt), gt(keys.expiresAt, sql.placeholder("after"))),
-    // A narrowed key may not hold what the last manager needs.
-    isNull(keys.scopes),
-    ne(keys.id, sql.placeholder("keyId")),
+const column = keyKind.column;
+
+const byDigest = recordQuery(keyKind, (rows) =>
+  rows.where(
+    or(eq(column("keySha256"), given("keySha256")), eq(column("previousSha256"), given("keySha256"))),
+  ),
+);
+const inForce = and(
+  isNull(column("revokedAt")),
+  or(isNull(column("expiresAt")), gt(column("expiresAt"), given("after"))),
+  // A narrowed key may not hold what the last manager needs.
+  isNull(column("scopes")),
+  ne(column("id"), given("keyId")),
+);
+const ofPrograms = fieldsQuery(keyKind, ["id", "version"], (rows) =>
+  rows.where(and(eq(column("role"), sql`'manager'`), inForce)).limit(1),
+);
+const isActiveManager = and(
+  eq(personKind.column("id"), column("personId")),
+  eq(personKind.column("role"), sql`'manager'`),
+  eq(personKind.column("state"), sql`'active'`),
+  ne(personKind.column("id"), given("personId")),
+);
+const ofManagers = fieldsQuery(keyKind, ["id", "version", "personId"], (rows) =>
+  rows.where(and(sql`EXISTS (SELECT 1 FROM ${personKind.table} WHERE ${isActiveManager})`, inForce)).limit(1),
+);
+const person = fieldsQuery(personKind, ["id", "version"], (rows) =>
+  rows.where(eq(personKind.column("id"), given("id"))),
+);
+const any = fieldsQuery(keyKind, ["id"], (rows) => rows.limit(1));
+
+/** The key whose present or previous secret has this digest. */
+function findByDigest(keySha256: string): Question<KeyRecord | undefined> {
+  return first(byDigest, { keySha256 });
+}
+
+/**
+ * What must stay for the shop to have a manager besides this key and this person: another key in force, and its owner. With
+ * `isForGood`, one that never expires.
+ */
+function* otherManager({
+  keyId = "",
+  personId = "",
+  isForGood,
+  at,
+}: {
+  readonly keyId?: string;
+  readonly personId?: string;
+  readonly isForGood: boolean;
+  readonly at: string;
+}): Question<Expectation[] | undefined> {
+  const after = isForGood ? NEVER_REACHED : at;
+  const program = yield* first(ofPrograms, { keyId, after });
+  if (program !== undefined) return [{ kind: keyKind, ...program }];
+  const owned = yield* first(ofManagers, { keyId, personId, after });
+  if (owned?.personId === undefined) return undefined;
+  const { id, version } = owned;
+  const owner = yield* first(person, { id: owned.personId });
+  return (
+    owner && [
+      { kind: keyKind, id, version },
+      { kind: personKind, ...owner },
+    ]
   );
-  const programs = database
-    .select({ id: keys.id, version: keys.version })
-    .from(keys)
-    .where(and(eq(keys.role, "manager"), inForce))
-    .limit(1)
-    .prepare();
-  const managers = database
-    .select({ id: keys.id, version: keys.version, personId: people.id, personVersion: people.version })
-    .from(keys)
-    .innerJoin(people, eq(people.id, keys.personId))
-    .where(
-      and(
-        eq(people.role, "manager"),
-        eq(people.state, "active"),
-        ne(people.id, sql.placeholder("personId")),
-        inForce,
-      ),
-    )
-    .limit(1)
-    .prepare();
-  const any = database.select({ id: keys.id }).from(keys).limit(1).prepare();
-  return {
-    ...reads,
-    findByDigest: async (keySha256) => {
-      const row = byDigest.get({ keySha256 });
-      return row && reads.find(row.id);
-    },
-    otherManager: async ({ keyId = "", personId = "", isForGood, at }) => {
-      const after = isForGood ? NEVER_REACHED : at;
-      const program = programs.get({ keyId, after });
-      if (program !== undefined) return [{ type: "key", ...program }];
-      const owned = managers.get({ keyId, personId, after });
-      if (owned === undefined) return undefined;
-      return [
-        { type: "key", id: owned.id, version: owned.version },
-        { type: "person", id: owned.personId, version: owned.personVersion },
-      ];
-    },
-    isEmpty: async () => any.get() === undefined,
-  };
+}
+
+/** Whether the shop has no key at all: it is new. */
+function* isEmpty(): Question<boolean> {
+  return (yield* first(any)) === undefined;
 }

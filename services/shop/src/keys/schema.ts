@@ -1,24 +1,8 @@
 import Type, { type Static } from "typebox";
+import { ROLES, SCOPE_NAMES } from "../access/scopes.ts";
 import { idField, keptFields, momentField, nameField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
-import { ROLES, type Role, SCOPE_NAMES, type Scope } from "./scopes.ts";
-
-/** A key as it is kept: a person's, who has a role, or a program's with a role of its own. Its secret is not kept. */
-export type KeyRecord = Kept & {
-  readonly name: string;
-  readonly role?: Role;
-  readonly personId?: string;
-  /** Nothing but these, where it is narrowed. */
-  readonly scopes?: Scope[];
-  readonly keySha256: string;
-  /** The secret before the last rotation, and until when it still opens. */
-  readonly previousSha256?: string;
-  readonly previousUntil?: string;
-  readonly expiresAt?: string;
-  readonly revokedAt?: string;
-};
 
 const role = Type.Enum([...ROLES], { type: "string", description: "What a program's key may do." });
 
@@ -31,7 +15,7 @@ const keyFields = {
       minItems: 1,
       maxItems: SCOPE_NAMES.length,
       uniqueItems: true,
-      description: "Nothing but these, and only as far as the role goes. Left out: all of the role's.",
+      description: "Nothing but these, and only as far as the role goes. Default: all of the role's.",
     }),
   ),
   expiresAt: Type.Optional(momentField("From when it opens nothing.")),
@@ -52,7 +36,7 @@ export const KeyRotationSchema = Type.Object(
       Type.Integer({
         minimum: 0,
         maximum: MOST_OVERLAP_MINUTES,
-        description: `How long the old secret still opens. Left out: ${USUAL_OVERLAP_MINUTES}, one day.`,
+        description: `How long the old secret still opens. Default: ${USUAL_OVERLAP_MINUTES}, one day.`,
       }),
     ),
   },
@@ -73,6 +57,14 @@ export const KeySchema = Type.Object(shownFields, {
   additionalProperties: false,
 });
 
+/** A key as it is kept: a person's, who has a role, or a program's with a role of its own. Its secret is not kept. */
+export const KeyRecordSchema = Type.Object({
+  ...shownFields,
+  keySha256: Type.String(),
+  /** Of the secret before the last rotation, which opens until `previousUntil`. */
+  previousSha256: Type.Optional(Type.String()),
+});
+
 export const CreatedKeySchema = Type.Object(
   {
     ...shownFields,
@@ -88,6 +80,8 @@ export const KeyPageSchema = pageSchema("KeyPage", ref(KeySchema), "Keys, oldest
 /** The components this resource answers and takes. */
 export const KEY_SCHEMAS = [NewKeySchema, KeyRotationSchema, KeySchema, CreatedKeySchema, KeyPageSchema];
 
+export type Key = Static<typeof KeySchema>;
+export type KeyRecord = Static<typeof KeyRecordSchema>;
 export type NewKey = Static<typeof NewKeySchema>;
 export type KeyRotation = Static<typeof KeyRotationSchema>;
 
@@ -96,11 +90,7 @@ export function overlapOf({ overlapMinutes = USUAL_OVERLAP_MINUTES }: KeyRotatio
   return overlapMinutes;
 }
 
-/** What may be told of a key. */
-export function shownKey({
-  keySha256: _secret,
-  previousSha256: _previous,
-  ...shown
-}: KeyRecord): Omit<KeyRecord, "keySha256" | "previousSha256"> {
+/** What is shown of a key. */
+export function shownKey({ keySha256: _secret, previousSha256: _previous, ...shown }: KeyRecord): Key {
   return shown;
 }

@@ -1,20 +1,9 @@
 import { create } from "qrcode";
-import Type from "typebox";
 
 /** A label: a QR code and lines of text, the first the largest. */
 export type Label = { readonly url: string; readonly title: string; readonly lines: readonly string[] };
 
 type Row = { readonly text: string; readonly sizeMm: number; readonly weight: number };
-
-export const SVG_TYPE = "image/svg+xml";
-
-/** What an operation says of an answer that is a label. */
-export const LABEL_ANSWER = {
-  200: {
-    description: "A label of 62 × 29 mm with a QR code that opens the record's page.",
-    content: { [SVG_TYPE]: { schema: Type.String({ description: "SVG, in millimetres." }) } },
-  },
-};
 
 /** Width and height on paper, mm: a common size of label tape and sheets. */
 const WIDTH_MM = 62;
@@ -67,7 +56,7 @@ function titleRows(title: string, widthMm: number): Row[] {
   return shortened(lines, most).map((line) => ({ text: cut(line, widthMm / sizeMm), sizeMm, weight: 700 }));
 }
 
-/** The lines, all of one size: a number is not cut where smaller letters can show it whole. */
+/** The lines, all of one size: a number is not cut when smaller letters can show it whole. */
 function lineRows(lines: readonly string[], widthMm: number): Row[] {
   const shown = lines.slice(0, MOST_LINES);
   const fittingMm = Math.min(LINE_MM, ...shown.map((line) => widthMm / widthOf(line)));
@@ -131,7 +120,7 @@ function widthOfSign(sign: string): number {
   return /[\u{20}-\u{7E}\u{A0}-\u{24F}]/u.test(sign) ? 0.62 : 1;
 }
 
-/** Text for XML: nothing in it can be markup, and signs that XML has no place for are left out. */
+/** Text for XML: nothing in it can be markup, and signs that XML has no place for are omitted. */
 function escaped(text: string): string {
   return text
     .replaceAll(/[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu, "")

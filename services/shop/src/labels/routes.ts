@@ -1,63 +1,48 @@
 import { formDiameterMm, showIn } from "@rimwise/domain";
-import Type from "typebox";
-import { BitPath } from "../bits/path.ts";
-import type { BitReads } from "../bits/reads.ts";
+import { bits } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
-import { requireFound } from "../http/record-routes.ts";
-import type { PlaceReads } from "../places/reads.ts";
-import { LABEL_ANSWER, labelSvg, SVG_TYPE } from "./label.ts";
+import { requireFound } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { places } from "../places/reads.ts";
+import { labelRoute } from "./label-route.ts";
 
-type Parts = {
-  readonly bits: BitReads;
-  readonly places: PlaceReads;
-  /** Where people's phones reach the service. */
-  readonly publicUrl: string;
-};
-
-const PlacePath = Type.Object({ placeId: Type.String({ description: "Id of a place." }) });
-
-export function labelRoutes(app: App, { bits, places, publicUrl }: Parts): void {
-  app.get(
-    "/v1/bits/:bitId/label",
+/** `publicUrl` is where people's phones reach the service. */
+export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
+  labelRoute(
+    app,
+    doors,
     {
-      config: { scope: "bits:read", operation: "act" },
-      schema: {
-        operationId: "getBitLabel",
-        tags: ["bits"],
-        summary: "A label to print for a bit",
-        params: BitPath,
-        response: LABEL_ANSWER,
-      },
+      scope: "bits:read",
+      tag: "bits",
+      path: "/v1/bits/:bitId/label",
+      operationId: "getBitLabel",
+      summary: "A label to print for a bit",
     },
-    async (request, reply) => {
-      const { bitId } = request.params;
-      const bit = requireFound("bit", bitId, await bits.find(bitId));
-      const url = `${publicUrl}/bits/${bit.id}`;
-      return reply.type(SVG_TYPE).send(labelSvg({ url, title: bit.name, lines: linesOf(bit) }));
+    function* ({ params: { bitId } }) {
+      const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
+      return { url: `${publicUrl}/bits/${bit.id}`, title: bit.name, lines: linesOf(bit) };
     },
   );
 
-  app.get(
-    "/v1/places/:placeId/label",
+  labelRoute(
+    app,
+    doors,
     {
-      config: { scope: "places:read", operation: "act" },
-      schema: {
-        operationId: "getPlaceLabel",
-        tags: ["places"],
-        summary: "A label to print for a place",
-        params: PlacePath,
-        response: LABEL_ANSWER,
-      },
+      scope: "places:read",
+      tag: "places",
+      path: "/v1/places/:placeId/label",
+      operationId: "getPlaceLabel",
+      summary: "A label to print for a place",
     },
-    async (request, reply) => {
-      const { placeId } = request.params;
-      const [place, ...outer] = await places.outward(placeId);
-      const { id, name } = requireFound("place", placeId, place);
-      const url = `${publicUrl}/places/${id}`;
-      return reply
-        .type(SVG_TYPE)
-        .send(labelSvg({ url, title: name, lines: outer.map((each) => `in ${each.name}`) }));
+    function* ({ params: { placeId } }) {
+      const [place, ...outer] = yield* places.outward(placeId);
+      const { id, name } = requireFound(places.kind, placeId, place);
+      return {
+        url: `${publicUrl}/places/${id}`,
+        title: name,
+        lines: outer.map((each) => `in ${each.name}`),
+      };
     },
   );
 }

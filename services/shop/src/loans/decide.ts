@@ -1,13 +1,12 @@
 import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { requireUsable } from "../bits/standing.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { momentAfter } from "../http/moment.ts";
 import { Problem } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
-import type { Change } from "../store/port.ts";
+import { creation, type Decision, newRecord, nextVersion, replacement } from "../store/changes.ts";
+import { loanKind } from "./kind.ts";
 import type { LoanRecord } from "./schema.ts";
-
-type Decision = { readonly record: LoanRecord; readonly changes: readonly Change[] };
 
 const USUAL_LOAN_MS = 24 * 60 * 60 * 1000;
 
@@ -19,27 +18,19 @@ type Asked = {
 };
 
 /** Takes a bit out. One that is out, away, held or retired cannot be taken. */
-export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): Decision {
+export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): Decision<LoanRecord> {
   requireUsable(bit);
   if (bit.state !== "in-rack") {
     const where = bit.loanId === undefined ? "away at sharpening" : `out on loan ${bit.loanId}`;
     throw new Problem("bit-not-available", `Bit ${bit.id} is ${where}.`);
   }
   const { personId, routerId, job, dueAt } = asked;
-  const record: LoanRecord = {
-    id,
-    bitId: bit.id,
-    personId,
-    ...(routerId !== undefined && { routerId }),
-    ...(job !== undefined && { job }),
-    dueAt: dueAt === undefined ? usualEnd(at) : momentAfter(at, dueAt, "/dueAt"),
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
-  };
+  const end = dueAt === undefined ? usualEnd(at) : momentAfter(at, dueAt, "/dueAt");
+  const fields = withoutUndefined({ bitId: bit.id, personId, routerId, job, dueAt: end });
+  const record: LoanRecord = newRecord(id, fields, at);
   const lent = bitAfter(bit, "lent", { loanId: id, placeId: undefined, missingSince: undefined }, at);
-  // The bit first: where somebody else has just taken it, that says so before a second loan of it is tried.
-  return { record, changes: [lent.change, creation("loan", record)] };
+  // The bit first: if somebody else has just taken it, that says so before a second loan of it is tried.
+  return { record, changes: [...lent.changes, creation(loanKind, record)] };
 }
 
 /** Brings a bit back to a place, or to where it belongs. A bit that was held while it was out stays held. */
@@ -48,7 +39,7 @@ export function returnBit(
   bit: BitRecord | undefined,
   placeId: string | undefined,
   at: string,
-): Decision {
+): Decision<LoanRecord> {
   if (loan.returnedAt !== undefined) {
     throw new Problem("loan-ended", `It came back at ${loan.returnedAt}.`);
   }
@@ -59,7 +50,10 @@ export function returnBit(
     ...(place !== undefined && { returnedPlaceId: place }),
   };
   const back = bit && bitAfter(bit, "returned", { loanId: undefined, placeId: place }, at);
-  return { record, changes: [replacement("loan", loan, record, "returned"), ...(back ? [back.change] : [])] };
+  return {
+    record,
+    changes: [replacement(loanKind, loan, record, "returned"), ...(back?.changes ?? [])],
+  };
 }
 
 function usualEnd(at: string): string {

@@ -1,34 +1,36 @@
 import { and, asc, eq, gt, isNull, lt, type SQL } from "drizzle-orm";
-import type { Database } from "../store/database.ts";
-import { type RecordReads, recordReads, toRecord } from "../store/record-reads.ts";
-import { loans } from "../store/tables/rack.ts";
+import { all, given, type Query, type Question, recordQuery } from "../store/query.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { loanKind } from "./kind.ts";
 import type { LoanRecord } from "./schema.ts";
 
-export type LoanReads = RecordReads<"loan"> & {
-  /** Loans that are out and should have been back before a moment. */
-  readonly overdue: (
-    at: string,
-    of: { readonly bitId?: string | undefined; readonly personId?: string | undefined },
-    afterId: string,
-    most: number,
-  ) => Promise<LoanRecord[]>;
-};
+export const loans = { ...recordQueries(loanKind), overdue };
 
-export function loanReads(database: Database): LoanReads {
-  return {
-    ...recordReads(database, "loan"),
-    overdue: async (at, { bitId, personId }, afterId, most) => {
-      const conditions: SQL[] = [isNull(loans.returnedAt), lt(loans.dueAt, at), gt(loans.id, afterId)];
-      if (bitId !== undefined) conditions.push(eq(loans.bitId, bitId));
-      if (personId !== undefined) conditions.push(eq(loans.personId, personId));
-      return database
-        .select()
-        .from(loans)
-        .where(and(...conditions))
-        .orderBy(asc(loans.id))
-        .limit(most)
-        .all()
-        .map((row) => toRecord("loan", row));
-    },
-  };
+type Of = { readonly bitId?: string | undefined; readonly personId?: string | undefined };
+
+const queries = new Map<string, Query<LoanRecord>>();
+
+/** Loans that are out and should have been back before a moment. */
+function* overdue(at: string, of: Of, afterId: string, most: number): Question<LoanRecord[]> {
+  const shape = `${of.bitId !== undefined} ${of.personId !== undefined}`;
+  const query = queries.get(shape) ?? overdueQuery(of);
+  queries.set(shape, query);
+  return yield* all(query, { at, ...of, afterId, most });
+}
+
+function overdueQuery({ bitId, personId }: Of): Query<LoanRecord> {
+  const id = loanKind.column("id");
+  const conditions: SQL[] = [
+    isNull(loanKind.column("returnedAt")),
+    lt(loanKind.column("dueAt"), given("at")),
+    gt(id, given("afterId")),
+  ];
+  if (bitId !== undefined) conditions.push(eq(loanKind.column("bitId"), given("bitId")));
+  if (personId !== undefined) conditions.push(eq(loanKind.column("personId"), given("personId")));
+  return recordQuery(loanKind, (rows) =>
+    rows
+      .where(and(...conditions))
+      .orderBy(asc(id))
+      .limit(given("most")),
+  );
 }

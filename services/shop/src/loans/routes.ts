@@ -1,19 +1,21 @@
 import type { FastifyRequest } from "fastify";
 import Type from "typebox";
-import type { BitReads } from "../bits/reads.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import { callerOf, personAsked, visibleRecord } from "../access/caller.ts";
+import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
 import { requireNamed, unknownRecord } from "../http/named-records.ts";
-import { type Filters, idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { callerOf, ownOrStaffs, personAsked } from "../keys/caller.ts";
+import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { actRoute, createRoute } from "../http/write-routes.ts";
+import { people } from "../people/kind.ts";
+import { places } from "../places/reads.ts";
 import { notValid, Problem } from "../problems/problem.ts";
+import { routers } from "../routers/kind.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import type { Question } from "../store/query.ts";
 import { lendBit, returnBit } from "./decide.ts";
-import type { LoanReads } from "./reads.ts";
+import { loanKind } from "./kind.ts";
+import { loans } from "./reads.ts";
 import {
   LOAN_SCHEMAS,
   LoanPageSchema,
@@ -24,28 +26,17 @@ import {
   NewLoanSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: LoanReads;
-  readonly bits: BitReads;
-  readonly people: RecordReads<"person">;
-  readonly routers: RecordReads<"router">;
-  readonly places: RecordReads<"place">;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "loans:read", tag: "loans", of: loans } as const;
+const WRITE = { scope: "loans:write", tag: "loans", of: loans, answer: LoanSchema } as const;
 
-const LoanPath = Type.Object({ loanId: Type.String({ description: "Id of a loan." }) });
-
-export function loanRoutes(app: App, parts: Parts): void {
-  const { reads, bits, people, routers, places, write, answerOnce, now } = parts;
+export function loanRoutes(app: App, doors: Doors): void {
   for (const schema of LOAN_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "loans:read", tag: "loans" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/loans",
       operationId: "listLoans",
       summary: "List loans: all, what is out now, or what is overdue. A member sees their own",
@@ -61,99 +52,74 @@ export function loanRoutes(app: App, parts: Parts): void {
         ),
       },
     },
-    (afterId, most, filters, request) => list(afterId, most, filters, request),
+    ({ afterId, most }, { query, request, at }) => {
+      const { bitId, state } = query;
+      const of = { bitId, personId: personAsked(request, query.personId) };
+      if (state === "overdue") return loans.overdue(at, of, afterId, most);
+      return loans.page(afterId, most, { ...of, ...(state === "out" && { returnedAt: null }) });
+    },
   );
 
   readRoute(
     app,
-    {
-      ...common,
-      path: "/v1/loans/:loanId",
-      operationId: "getLoan",
-      summary: "Read a loan",
-      record: LoanSchema,
-      noun: "loan",
-      parameter: "loanId",
-    },
-    async (id, request) => ownOrStaffs(request, await reads.find(id)),
+    doors,
+    { ...READ, path: "/v1/loans/:loanId", operationId: "getLoan", summary: "Read a loan" },
+    visibleLoan,
   );
 
-  app.post(
-    "/v1/loans",
+  createRoute(
+    app,
+    doors,
     {
-      config: { scope: "loans:write", operation: "create" },
-      schema: {
-        operationId: "createLoan",
-        tags: ["loans"],
-        summary: "Take a bit out; of two at once one gets it",
-        body: ref(NewLoanSchema),
-        response: { 201: ref(LoanSchema) },
-      },
+      ...WRITE,
+      path: "/v1/loans",
+      operationId: "createLoan",
+      summary: "Take a bit out; of two at once one gets it",
+      body: NewLoanSchema,
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const stamp = stampOf(request, now());
-        const personId = borrower(request, request.body);
-        const { bitId, routerId } = request.body;
-        const bit = await bits.find(bitId);
-        const person = await people.find(personId);
-        const router = routerId === undefined || (await routers.find(routerId));
-        if (!bit || !person || !router) {
-          throw notValid([
-            ...(bit ? [] : [unknownRecord("/bitId", "bit")]),
-            ...(person ? [] : [unknownRecord("/personId", "person")]),
-            ...(router ? [] : [unknownRecord("/routerId", "router")]),
-          ]);
-        }
-        if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
-        const { record, changes } = lendBit(newId("loan"), bit, { ...request.body, personId }, stamp.at);
-        const expects = [{ type: "person", id: person.id, version: person.version } as const];
-        const headers = { Location: `/v1/loans/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes, expects, headers, body: record };
-      }),
+    function* ({ body, request, at }) {
+      const personId = borrower(request, body);
+      const bit = yield* bits.find(body.bitId);
+      const person = yield* people.find(personId);
+      const router = body.routerId === undefined || (yield* routers.find(body.routerId));
+      if (!bit || !person || !router) {
+        throw notValid([
+          ...(bit ? [] : [unknownRecord("/bitId", bits.kind.noun)]),
+          ...(person ? [] : [unknownRecord("/personId", people.kind.noun)]),
+          ...(router ? [] : [unknownRecord("/routerId", routers.kind.noun)]),
+        ]);
+      }
+      if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
+      const { record, changes } = lendBit(newId(loanKind.idPrefix), bit, { ...body, personId }, at);
+      const expects = [{ kind: people.kind, id: person.id, version: person.version }];
+      return { changes, expects, answer: record };
+    },
   );
 
-  app.post(
-    "/v1/loans/:loanId/return",
+  actRoute(
+    app,
+    doors,
     {
-      config: { scope: "loans:write", operation: "act" },
-      schema: {
-        operationId: "returnLoan",
-        tags: ["loans"],
-        summary: "Bring a bit back",
-        params: LoanPath,
-        body: ref(LoanReturnSchema),
-        response: { 200: ref(LoanSchema) },
-      },
+      ...WRITE,
+      path: "/v1/loans/:loanId/return",
+      operationId: "returnLoan",
+      summary: "Bring a bit back",
+      body: LoanReturnSchema,
+      find: visibleLoan,
     },
-    (request, reply) =>
-      decidedAnew(async () => {
-        const { loanId } = request.params;
-        const { placeId } = request.body;
-        await requireNamed([{ pointer: "/placeId", noun: "place", id: placeId, reads: places }]);
-        const loan = requireFound("loan", loanId, ownOrStaffs(request, await reads.find(loanId)));
-        const stamp = stampOf(request, now());
-        const { record, changes } = returnBit(loan, await bits.find(loan.bitId), placeId, stamp.at);
-        await write({ stamp, changes }, changedMeanwhile);
-        reply.header("ETag", etagOf(record.version));
-        return record;
-      }),
+    function* (loan, { body: { placeId }, at }) {
+      yield* requireNamed([{ pointer: "/placeId", id: placeId, of: places }]);
+      const { record, changes } = returnBit(loan, yield* bits.find(loan.bitId), placeId, at);
+      return { changes, answer: record };
+    },
   );
+}
 
-  function list(
-    afterId: string,
-    most: number,
-    filters: Filters,
-    request: FastifyRequest,
-  ): Promise<LoanRecord[]> {
-    const { bitId, state } = filters;
-    const personId = personAsked(request, filters["personId"]);
-    if (state !== "overdue") {
-      const returned = state === "out" ? { returnedAt: null } : {};
-      return reads.page(afterId, most, { bitId, personId, ...returned });
-    }
-    return reads.overdue(now().toISOString(), { bitId, personId }, afterId, most);
-  }
+function* visibleLoan(
+  id: string,
+  { request }: { readonly request: FastifyRequest },
+): Question<LoanRecord | undefined> {
+  return visibleRecord(request, yield* loans.find(id));
 }
 
 /** Who a loan is for. A program and staff say; a member is it themselves. */

@@ -2,18 +2,6 @@ import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
-
-/** A bit that somebody took, until it is back. */
-export type LoanRecord = Kept & {
-  readonly bitId: string;
-  readonly personId: string;
-  readonly routerId?: string;
-  readonly job?: string;
-  readonly dueAt: string;
-  readonly returnedAt?: string;
-  readonly returnedPlaceId?: string;
-};
 
 const job = Type.Optional(
   Type.String({ minLength: 1, maxLength: 200, description: "What it is for, such as an order's name." }),
@@ -23,17 +11,17 @@ export const NewLoanSchema = Type.Object(
   {
     bitId: referenceField("the bit"),
     personId: Type.Optional(
-      referenceField("the person; left out, the one whose key asks. A member borrows in their own name only"),
+      referenceField("the person; default: the one whose key asks. A member borrows in their own name only"),
     ),
     routerId: Type.Optional(referenceField("the router it goes into")),
     job,
-    dueAt: Type.Optional(momentField("When it should be back. Left out: 24 hours from now.")),
+    dueAt: Type.Optional(momentField("When it should be back. Default: 24 hours from now.")),
   },
   { $id: "NewLoan", description: "A bit to take out.", additionalProperties: false },
 );
 
 export const LoanReturnSchema = Type.Object(
-  { placeId: Type.Optional(referenceField("the place it was put; left out, the place it belongs to")) },
+  { placeId: Type.Optional(referenceField("the place it was put; default: the place it belongs to")) },
   { $id: "LoanReturn", description: "A bit brought back.", additionalProperties: false },
 );
 
@@ -45,7 +33,7 @@ export const LoanSchema = Type.Object(
     routerId: Type.Optional(Type.String({ description: "The router it went into." })),
     job,
     dueAt: momentField("When it should be back."),
-    returnedAt: Type.Optional(momentField("When it came back. Left out while it is out.")),
+    returnedAt: Type.Optional(momentField("When it came back. Absent while it is out.")),
     returnedPlaceId: Type.Optional(Type.String({ description: "Where it was put." })),
     ...keptFields,
   },
@@ -58,3 +46,6 @@ export const LoanPageSchema = pageSchema("LoanPage", ref(LoanSchema), "Loans, ol
 export const LOAN_SCHEMAS = [NewLoanSchema, LoanReturnSchema, LoanSchema, LoanPageSchema];
 
 export type NewLoan = Static<typeof NewLoanSchema>;
+
+/** A bit that somebody took, until it is back. */
+export type LoanRecord = Static<typeof LoanSchema>;

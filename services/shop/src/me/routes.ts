@@ -1,8 +1,10 @@
 import Type from "typebox";
+import { callerOf, mayDo } from "../access/caller.ts";
+import { ROLES, SCOPE_NAMES } from "../access/scopes.ts";
 import type { App } from "../http/app-type.ts";
-import { ref } from "../http/reference.ts";
-import { callerOf, mayDo } from "../keys/caller.ts";
-import { ROLES, SCOPE_NAMES } from "../keys/scopes.ts";
+import { askRoute } from "../http/ask-routes.ts";
+import { withoutUndefined } from "../http/given.ts";
+import type { Doors } from "../http/routes.ts";
 
 const MeSchema = Type.Object(
   {
@@ -14,25 +16,25 @@ const MeSchema = Type.Object(
   { $id: "Me", description: "Who one is here.", additionalProperties: false },
 );
 
-export function meRoutes(app: App): void {
+export function meRoutes(app: App, doors: Doors): void {
   app.addSchema(MeSchema);
 
-  app.get(
-    "/v1/me",
+  askRoute(
+    app,
+    doors,
     {
-      config: { scope: "self:read", operation: "act" },
-      schema: {
-        operationId: "getMe",
-        tags: ["me"],
-        summary: "Who this key belongs to and what it may do",
-        response: { 200: ref(MeSchema) },
-      },
+      scope: "self:read",
+      tag: "me",
+      path: "/v1/me",
+      operationId: "getMe",
+      summary: "Who this key belongs to and what it may do",
+      answer: MeSchema,
     },
-    async (request) => {
+    ({ request }) => {
       const caller = callerOf(request);
       const { keyId, role, personId } = caller;
       const scopes = SCOPE_NAMES.filter((scope) => mayDo(caller, scope));
-      return { keyId, role, ...(personId !== undefined && { personId }), scopes };
+      return withoutUndefined({ keyId, role, personId, scopes });
     },
   );
 }

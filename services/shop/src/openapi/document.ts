@@ -1,5 +1,6 @@
 import swagger from "@fastify/swagger";
 import type { App } from "../http/app-type.ts";
+import type { Kind, Tag } from "../store/kind.ts";
 import { SERVICE_VERSION } from "../version.ts";
 import { completeOperation, type OperationObject, type RouteFacts, routeFacts } from "./operations.ts";
 import { problemComponents } from "./problem-responses.ts";
@@ -18,42 +19,18 @@ export type ApiDocument = {
 
 const SCHEMA_REFERENCE = "#/components/schemas/";
 
-const TAGS = [
-  { name: "bits", description: "The rack of router bits." },
-  { name: "imports", description: "Files of bits that were taken in." },
+/** What is no kind of record, or is more than one. */
+const OTHER_TAGS: readonly Tag[] = [
   { name: "outlines", description: "Outlines of bits from drawings." },
-  { name: "routers", description: "The shop's routers and their speed dials." },
   { name: "woods", description: "Woods and materials, with where each number comes from." },
-  {
-    name: "plans",
-    description: "Plans for cuts: speed, dial mark, passes and order of work, every limit explained.",
-  },
   {
     name: "panels",
     description: "Panels for frames: the size to cut, how they fit through the year, their edges.",
   },
   { name: "policy", description: "The thresholds plans are judged by." },
-  { name: "places", description: "Where bits are kept, what is there and what is missing." },
-  { name: "photographs", description: "Photographs of bits." },
-  { name: "loans", description: "Bits out and back." },
-  { name: "inspections", description: "What was found on bits, and what follows." },
-  { name: "sharpenings", description: "What bits measured before and after, and what is left of an edge." },
-  { name: "trials", description: "What bits did at which speed, and the next speed to try." },
-  { name: "readings", description: "Speeds read at the marks of dials." },
-  { name: "collets", description: "Routers' collets and their condition." },
-  { name: "runOuts", description: "Run-out of bits as clamped in routers." },
-  { name: "uses", description: "Work that was done, and what happened." },
   { name: "stock", description: "What is due, most used, and to reorder." },
-  { name: "courses", description: "Courses, and what a class sees of itself." },
-  { name: "enrolments", description: "Who teaches and who learns in a course." },
-  { name: "qualifications", description: "What people were tested on, showed and were allowed." },
-  { name: "approvals", description: "Approved settings: issued, lapsing by themselves, signed." },
-  { name: "checks", description: "May this person run this bit on this router at this mark, now?" },
-  { name: "people", description: "Who uses the shop." },
   { name: "me", description: "Who one is here." },
-  { name: "keys", description: "Who may call, and what they may do." },
   { name: "events", description: "Who changed what, when and why." },
-  { name: "checkpoints", description: "Signed statements of how far the history reached." },
   { name: "signing", description: "The keys that the service's signatures are checked with." },
   { name: "health", description: "For operators and their monitors." },
 ];
@@ -67,7 +44,7 @@ person in charge come first.`;
  * Collects every route registered after it. The function it returns gives the API description, once
  * the app is ready.
  */
-export async function describeApi(app: App): Promise<() => ApiDocument> {
+export async function describeApi(app: App, kinds: readonly Kind[]): Promise<() => ApiDocument> {
   const facts = new Map<string, RouteFacts>();
   await app.register(swagger, {
     openapi: {
@@ -81,7 +58,7 @@ export async function describeApi(app: App): Promise<() => ApiDocument> {
       servers: [
         { url: "http://127.0.0.1:8080", description: "This machine, where the service listens by default." },
       ],
-      tags: TAGS,
+      tags: [...kinds.flatMap(({ tag }) => tag ?? []), ...OTHER_TAGS],
       components: {
         securitySchemes: {
           key: {
@@ -101,9 +78,20 @@ export async function describeApi(app: App): Promise<() => ApiDocument> {
   });
   let document: ApiDocument | undefined;
   return () => {
-    document ??= completed(structuredClone<ApiDocument>(Object(app.swagger())), facts);
+    document ??= completed(documentOf(app), facts);
     return document;
   };
+}
+
+/** What the plugin collected, as this service's own to complete. */
+function documentOf(app: App): ApiDocument {
+  const collected: object = structuredClone(app.swagger());
+  if (!isApiDocument(collected)) throw new Error("the plugin collected no paths");
+  return collected;
+}
+
+function isApiDocument(collected: object): collected is ApiDocument {
+  return "paths" in collected;
 }
 
 function completed(document: ApiDocument, facts: ReadonlyMap<string, RouteFacts>): ApiDocument {
@@ -120,7 +108,7 @@ function completed(document: ApiDocument, facts: ReadonlyMap<string, RouteFacts>
   return document;
 }
 
-/** Ajv reads each branch's own `kind`; other readers need to be told which name belongs to which branch. */
+/** Ajv reads each branch's own `kind`; other readers need to know which name belongs to which branch. */
 function mapDiscriminator(
   { discriminator, oneOf }: SchemaObject,
   schemas: Record<string, SchemaObject>,

@@ -1,7 +1,7 @@
 import type { RouteOptions } from "fastify";
+import type { Scope } from "../access/scopes.ts";
 import { REASON_ACCEPTED } from "../http/change-reason.ts";
 import type { Operation } from "../http/operation.ts";
-import type { Scope } from "../keys/scopes.ts";
 import { PROBLEM_RESPONSES } from "./problem-responses.ts";
 
 /** What a route's registration says beyond its schemas. */
@@ -26,7 +26,7 @@ export type OperationObject = {
   parameters?: ParameterObject[];
   responses?: Record<string, { $ref?: string; description?: string; headers?: Record<string, Header> }>;
   security?: object[];
-  /** The scope that a key needs for it; absent where none is needed. */
+  /** The scope that a key needs for it; absent if none is needed. */
   "x-scope"?: Scope;
 };
 
@@ -34,7 +34,7 @@ const ETAG = header("The record's version, to send as If-Match with a change.");
 const REQUEST_ID = header("The id of this request in the service's log.");
 const LOCATION = header("Where the new record is.");
 const LINK = header('The next page, as `rel="next"` (RFC 8288). Absent on the last one.');
-const REPLAYED = header("`true` where this is the kept answer to the same request before.");
+const REPLAYED = header("`true` if this is the kept answer to the same request before.");
 
 const IF_MATCH = parameter("If-Match", "ETag of the version to change. Needed.", true);
 const IF_NONE_MATCH = parameter("If-None-Match", "ETags the caller has already; answered with 304.", false);

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { buildApp } from "../app.ts";
 import { readConfig } from "../config.ts";
-import { openStore } from "../store/open.ts";
+import { openShopStore } from "../rooms/store.ts";
 
 const FILE = fileURLToPath(new URL("../../../../openapi/openapi.json", import.meta.url));
 
@@ -15,12 +15,12 @@ if (!process.argv.includes("--check")) {
 }
 
 async function documentText(): Promise<string> {
-  const store = openStore(":memory:");
+  const store = await openShopStore(":memory:");
   const config = readConfig({ RIMWISE_DATABASE: ":memory:", RIMWISE_LOG_LEVEL: "silent" });
   const { app, document } = await buildApp({ config, store });
   await app.ready();
   const written = `${JSON.stringify(document(), null, 2)}\n`;
   await app.close();
-  store.close();
+  await store.close();
   return written;
 }

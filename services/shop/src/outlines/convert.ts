@@ -92,11 +92,11 @@ function formOf(start: Corner, drawn: readonly Drawn[]): CustomForm {
   };
   const widestMm = Math.max(0, ...formOutline(form).map((segment) => segmentSpanMm(segment).greatestMm));
   const { min, max } = GIVEN_OUTLINE_RANGES.diameterMm;
-  // It follows from the path: where it is out of range, the commands that drew it are at fault.
+  // It follows from the path: if it is out of range, the commands that drew it are at fault.
   return { ...form, diameterMm: Math.min(max, Math.max(min, rounded(2 * widestMm))) };
 }
 
-/** A fault of the form told of the command that drew it. */
+/** A fault of the form, reported at the command that drew it. */
 function inPath(fault: Fault, drawn: readonly Drawn[]): PathFault {
   const { message, accepted } = describeFault(fault);
   const [, name, index, field] = fault.pointer.split("/");

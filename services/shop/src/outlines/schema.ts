@@ -15,7 +15,7 @@ export const OutlinePathSchema = Type.Object(
       Type.Number({
         minimum: 0.001,
         maximum: 1000,
-        description: "Millimetres to one unit of the path, such as 25.4. Left out: 1.",
+        description: "Millimetres to one unit of the path, such as 25.4. Default: 1.",
       }),
     ),
   },
@@ -29,7 +29,7 @@ export const ConvertedOutlineSchema = Type.Object(
       description: "The form to give a bit.",
     }),
     toleranceMm: Type.Number({
-      description: "How far the outline may be from a Bézier curve of the path; 0 where it has none.",
+      description: "How far the outline may be from a Bézier curve of the path; 0 if it has none.",
     }),
   },
   { $id: "ConvertedOutline", description: "A drawn outline as the form of a custom bit.", ...closed },

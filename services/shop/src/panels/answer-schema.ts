@@ -61,7 +61,7 @@ const Dimension = Type.Object(
           gapDriest: Type.String(),
           gapWettest: Type.String(),
         },
-        { description: "As a person would read it; where units were asked for.", ...closed },
+        { description: "As a person would read it; present if `units` was given.", ...closed },
       ),
     ),
   },
@@ -167,7 +167,7 @@ export const PanelsAnswerSchema = Type.Object(
     assumptions: Type.Array(ref(Assumption), {
       description: "What was taken for granted, and on which side.",
     }),
-    work: orNull(ref(Work), "The plan of the edges; null where no bit was named, or where no panel fits."),
+    work: orNull(ref(Work), "The plan of the edges; null if no bit was named, or no panel fits."),
     wood: Type.Object(
       { id: Type.String({ description: "Its id." }), name: Type.String({ description: "Its name." }) },
       { description: "What the panels are made of.", ...closed },

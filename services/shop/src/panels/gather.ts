@@ -1,9 +1,14 @@
-import { type PanelMachine, type PanelsInput, strictestPolicy } from "@rimwise/domain";
-import { gatherInput, type Sources } from "../plans/gather.ts";
+import type { PanelMachine, PanelsInput } from "@rimwise/domain";
+import { withoutUndefined } from "../http/given.ts";
+import { gatherInput } from "../plans/gather.ts";
+import { policyInForce } from "../policy/in-force.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
+import { shopLayer } from "../shop-policy/reads.ts";
+import type { Question } from "../store/query.ts";
+import { woods } from "../woods/reads.ts";
 import type { PanelsRequest } from "./schema.ts";
 
-/** What panels are sized from, and the machine their edges are cut on where a bit was named. */
+/** What panels are sized from, and the machine their edges are cut on if a bit was named. */
 export type Gathered = { readonly input: PanelsInput; readonly machine: PanelMachine | undefined };
 
 const REQUIRED_WITH_BIT: Readonly<Record<"bit" | "router" | "mounting", string>> = {
@@ -13,7 +18,7 @@ const REQUIRED_WITH_BIT: Readonly<Record<"bit" | "router" | "mounting", string>>
 };
 
 /** Kept records and the wood looked up. Throws a problem that names every one that is missing or does not exist. */
-export async function gatherPanels(request: PanelsRequest, sources: Sources): Promise<Gathered> {
+export function* gatherPanels(request: PanelsRequest, at: string): Question<Gathered> {
   const {
     bit,
     router,
@@ -28,28 +33,25 @@ export async function gatherPanels(request: PanelsRequest, sources: Sources): Pr
   } = request;
   const asked = { ...same, openings: openings.map(({ name, ...opening }) => opening) };
   if (bit !== undefined && router !== undefined && mounting !== undefined) {
-    const { cut, ...machine } = await gatherInput(
+    const { cut, ...machine } = yield* gatherInput(
       // The edges follow from the sizes.
       { bit, router, mounting, woodId, cut: { kind: "panel", edges: [] }, policy, ...(trials && { trials }) },
-      sources,
+      at,
     );
-    const setting = {
-      ...(heightMm === undefined ? {} : { heightMm }),
-      ...(fenceMm === undefined ? {} : { fenceMm }),
-    };
+    const setting = withoutUndefined({ heightMm, fenceMm });
     const { wood, policy: strictest } = machine;
     return { input: { ...asked, wood, bit: machine.bit, ...setting, policy: strictest }, machine };
   }
   if ([bit, router, mounting, heightMm, fenceMm, trials].some((field) => field !== undefined)) {
     throw notValid(missingFrom(request));
   }
-  const wood = sources.woods.find(woodId);
+  const wood = woods.find(woodId);
   if (wood === undefined) {
     const accepted = "an id that GET /v1/woods lists";
     throw notValid([{ in: "body", pointer: "/woodId", message: "There is no such wood.", accepted }]);
   }
   return {
-    input: { ...asked, wood, policy: strictestPolicy(await sources.shopPolicy(), policy) },
+    input: { ...asked, wood, policy: policyInForce(yield* shopLayer(), policy) },
     machine: undefined,
   };
 }

@@ -71,9 +71,9 @@ export function presentPanels(
       severity: finding.severity,
       text: describeClimateFinding(finding),
     })),
-    assumptions: sizing.assumptions.map((told) => ({
-      code: told.code,
-      text: describePanelAssumption(told, show),
+    assumptions: sizing.assumptions.map((assumption) => ({
+      code: assumption.code,
+      text: describePanelAssumption(assumption, show),
     })),
     work: work ? presentWork(work, units) : null,
     wood: { id: wood.id, name: wood.name },

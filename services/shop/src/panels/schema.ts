@@ -1,11 +1,11 @@
-import { CUT_RANGES, PANEL_RANGES } from "@rimwise/domain";
+import { cutSummary, PANEL_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import { BitInputSchema } from "../bits/schema.ts";
 import { nameField } from "../http/fields.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
-import { PolicyLayerSchema } from "../plans/policy-schema.ts";
 import { RecordReferenceSchema, SpeedTrialSchema } from "../plans/schema.ts";
+import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { RouterInputSchema } from "../routers/schema.ts";
 import { ANSWER_SCHEMAS } from "./answer-schema.ts";
 
@@ -15,7 +15,7 @@ const OpeningSchema = Type.Object(
   {
     name: Type.Optional(nameField("Upper left door")),
     count: Type.Optional(
-      Type.Integer({ ...within(PANEL_RANGES.count), description: "Frames like this one. Left out: 1." }),
+      Type.Integer({ ...within(PANEL_RANGES.count), description: "Frames like this one. Default: 1." }),
     ),
     widthMm: Type.Number({
       ...within(PANEL_RANGES.openingMm),
@@ -28,7 +28,7 @@ const OpeningSchema = Type.Object(
     grainAlong: Type.Optional(
       Type.Enum(["height", "width"], {
         type: "string",
-        description: "Which way the panel's grain runs. Left out: along the height.",
+        description: "Which way the panel's grain runs. Default: along the height.",
       }),
     ),
     panel: Type.Optional(
@@ -41,7 +41,7 @@ const OpeningSchema = Type.Object(
           }),
         },
         {
-          description: "A panel that was cut already, to be judged. Left out: the size is found.",
+          description: "A panel that was cut already, to be judged. Default: the size is found.",
           ...closed,
         },
       ),
@@ -86,7 +86,7 @@ const MoistureSchema = Type.Object(
     tolerancePercent: Type.Optional(
       Type.Number({
         ...within(PANEL_RANGES.moistureTolerancePercent),
-        description: "How far off that may be. Left out: what the policy assumes.",
+        description: "How far off that may be. Default: what the policy assumes.",
       }),
     ),
   },
@@ -113,7 +113,7 @@ export const PanelsRequestSchema = Type.Object(
     sawn: Type.Optional(
       Type.Enum(["flat", "quarter"], {
         type: "string",
-        description: "How the boards were sawn. Left out: flat, which moves most.",
+        description: "How the boards were sawn. Default: flat, which moves most.",
       }),
     ),
     moisture: ref(MoistureSchema),
@@ -134,15 +134,15 @@ export const PanelsRequestSchema = Type.Object(
     ),
     heightMm: Type.Optional(
       Type.Number({
-        ...within(CUT_RANGES.heightMm),
+        ...within(cutSummary("panel").fields.heightMm),
         description:
-          "How far the bit stands out of the table or base at the end. Left out: the height that leaves a tongue the groove takes.",
+          "How far the bit stands out of the table or base at the end. Default: the height that leaves a tongue the groove takes.",
       }),
     ),
     fenceMm: Type.Optional(
       Type.Number({
-        ...within(CUT_RANGES.fenceMm),
-        description: "How far its axis stands behind the fence. Left out: the pilot's radius.",
+        ...within(cutSummary("panel").fields.fenceMm),
+        description: "How far its axis stands behind the fence. Default: the pilot's radius.",
       }),
     ),
     trials: Type.Optional(

@@ -1,20 +1,22 @@
 import { merged } from "../http/fields.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
-import type { Change } from "../store/port.ts";
+import { creation, type Decision, newRecord, nextVersion, replacement } from "../store/changes.ts";
+import { personKind } from "./kind.ts";
 import type { NewPerson, PersonChange, PersonRecord } from "./schema.ts";
 
-type Decision = { readonly record: PersonRecord; readonly change: Change };
-
 /** Somebody new in the shop. */
-export function createPerson(id: string, given: NewPerson, at: string): Decision {
-  const record: PersonRecord = { ...given, state: "active", id, createdAt: at, updatedAt: at, version: 1 };
-  return { record, change: creation("person", record) };
+export function createPerson(id: string, given: NewPerson, at: string): Decision<PersonRecord> {
+  const record: PersonRecord = newRecord(id, { ...given, state: "active" as const }, at);
+  return { record, changes: [creation(personKind, record)] };
 }
 
 /** A person's next state. */
-export function changePerson(current: PersonRecord, change: PersonChange, at: string): Decision {
+export function changePerson(
+  current: PersonRecord,
+  change: PersonChange,
+  at: string,
+): Decision<PersonRecord> {
   const record = nextVersion(merged<PersonRecord>(current, change), at);
-  return { record, change: replacement("person", current, record) };
+  return { record, changes: [replacement(personKind, current, record)] };
 }
 
 /** Whether a change takes a manager's power away: another manager must be left. */

@@ -1,17 +1,8 @@
 import Type, { type Static } from "typebox";
+import { ROLES } from "../access/scopes.ts";
 import { idField, keptFields, nameField, notesField, type PatchOf, patchSchema } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import { ROLES, type Role } from "../keys/scopes.ts";
-import type { Kept } from "../store/records.ts";
-
-/** Somebody who uses the shop. People are not removed: they leave, and what they did stays. */
-export type PersonRecord = Kept & {
-  readonly name: string;
-  readonly role: Role;
-  readonly state: "active" | "left";
-  readonly notes?: string;
-};
 
 const roleField = Type.Enum([...ROLES], { type: "string", description: "What they may do." });
 const stateField = Type.Enum(["active", "left"], {
@@ -51,3 +42,6 @@ export const PERSON_SCHEMAS = [NewPersonSchema, PersonChangeSchema, PersonSchema
 
 export type NewPerson = Static<typeof NewPersonSchema>;
 export type PersonChange = PatchOf<Static<typeof changeable>>;
+
+/** Somebody who uses the shop. People are not removed: they leave, and what they did stays. */
+export type PersonRecord = Static<typeof PersonSchema>;

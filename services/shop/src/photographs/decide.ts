@@ -1,8 +1,10 @@
 import { hash } from "node:crypto";
 import { imageSize } from "image-size";
+import { withoutUndefined } from "../http/given.ts";
 import { notValid, Problem } from "../problems/problem.ts";
-import { creation } from "../store/changes.ts";
+import { creation, type Decision, newRecord, removal } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import { photographKind } from "./kind.ts";
 import {
   IMAGE_TYPES,
   type ImageType,
@@ -16,7 +18,7 @@ import { isWhole } from "./whole.ts";
 /** More pixels than a camera makes are an attack on whoever opens them. */
 const MOST_PIXELS_A_SIDE = 10_000;
 
-/** A bit is told apart by a few views. */
+/** A few views identify a bit. */
 export const MOST_OF_A_BIT = 12;
 
 /** Base64 comes in fours (RFC 4648, section 4). */
@@ -29,7 +31,7 @@ const TYPE_OF_KIND: Readonly<Record<string, string>> = {
   webp: "image/webp",
 };
 
-/** A photograph as it is kept: what it says it is, its bytes are. The event tells of it without them. */
+/** A photograph as it is kept: what it says it is, its bytes are. The event describes it without them. */
 export function addPhotograph(
   id: string,
   bitId: string,
@@ -37,7 +39,7 @@ export function addPhotograph(
   kept: number,
   personId: string | undefined,
   at: string,
-): { readonly record: PhotographRecord; readonly change: Change } {
+): Decision<PhotographRecord> {
   if (kept >= MOST_OF_A_BIT) {
     throw new Problem("too-many-photographs", `Bit ${bitId} has ${MOST_OF_A_BIT} already: remove one first.`);
   }
@@ -45,25 +47,14 @@ export function addPhotograph(
     throw refused("/base64", "It is cut short.", "groups of four characters, the last filled with =");
   const bytes = Buffer.from(base64, "base64");
   requireImage(bytes, mediaType);
-  const record: PhotographRecord = {
-    id,
-    bitId,
-    ...(personId !== undefined && { personId }),
-    mediaType,
-    ...(caption !== undefined && { caption }),
-    sha256: hash("sha256", bytes),
-    bytes,
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
-  };
-  return { record, change: creation("photograph", record, shownPhotograph(record)) };
+  const fields = { bitId, personId, mediaType, caption, sha256: hash("sha256", bytes), bytes };
+  const record: PhotographRecord = newRecord(id, withoutUndefined(fields), at);
+  return { record, changes: [creation(photographKind, record, shownPhotograph(record))] };
 }
 
 /** Takes a photograph away; the event keeps what it was of. */
 export function removePhotograph(record: PhotographRecord): Change {
-  const event = { type: "photograph.removed", data: { before: shownPhotograph(record) } };
-  return { action: "remove", type: "photograph", id: record.id, expectedVersion: record.version, event };
+  return removal(photographKind, record, shownPhotograph(record));
 }
 
 function requireImage(bytes: Buffer, mediaType: ImageType): void {

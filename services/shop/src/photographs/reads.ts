@@ -1,46 +1,50 @@
-import { and, asc, count, eq, getTableColumns, gt, sql } from "drizzle-orm";
-import type { Database } from "../store/database.ts";
-import { type RecordReads, recordReads, toRecord } from "../store/record-reads.ts";
-import { photographs } from "../store/tables/rack.ts";
-import type { PhotographRecord } from "./schema.ts";
+import { and, asc, count, eq, gt } from "drizzle-orm";
+import { all, fieldsQuery, first, given, type Question, rowQuery } from "../store/query.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { photographKind } from "./kind.ts";
+import type { Photograph } from "./schema.ts";
 
-export type PhotographReads = RecordReads<"photograph"> & {
+export const photographs = {
+  ...recordQueries(photographKind),
   /** Photographs without their bytes, which a list never reads. */
-  readonly shown: (
-    afterId: string,
-    most: number,
-    bitId: string | undefined,
-  ) => Promise<Omit<PhotographRecord, "bytes">[]>;
+  shown,
   /** How many a bit has. */
-  readonly countOf: (bitId: string) => Promise<number>;
+  countOf,
 };
 
-/** How many photographs a bit has, for what is decided inside a transaction. */
-export function photographCount(database: Database): (bitId: string) => number {
-  const ofBit = database
-    .select({ kept: count() })
-    .from(photographs)
-    .where(eq(photographs.bitId, sql.placeholder("bitId")))
-    .prepare();
-  return (bitId) => ofBit.get({ bitId })?.kept ?? 0;
+const SHOWN = [
+  "id",
+  "bitId",
+  "personId",
+  "mediaType",
+  "caption",
+  "sha256",
+  "createdAt",
+  "updatedAt",
+  "version",
+] as const;
+
+const id = photographKind.column("id");
+const bitId = photographKind.column("bitId");
+
+const pageOf = (isOfBit: boolean) =>
+  fieldsQuery(photographKind, SHOWN, (rows) =>
+    rows
+      .where(and(gt(id, given("afterId")), isOfBit ? eq(bitId, given("bitId")) : undefined))
+      .orderBy(asc(id))
+      .limit(given("most")),
+  );
+const page = pageOf(false);
+const pageOfBit = pageOf(true);
+
+const kept = rowQuery({ kept: count() }, (selection) =>
+  selection.from(photographKind.table).where(eq(bitId, given("bitId"))),
+);
+
+function shown(afterId: string, most: number, ofBit: string | undefined): Question<Photograph[]> {
+  return all(ofBit === undefined ? page : pageOfBit, { afterId, most, bitId: ofBit });
 }
 
-export function photographReads(database: Database): PhotographReads {
-  const countOf = photographCount(database);
-  const { bytes: _, ...columns } = getTableColumns(photographs);
-  return {
-    ...recordReads(database, "photograph"),
-    countOf: async (bitId) => countOf(bitId),
-    shown: async (afterId, most, bitId) =>
-      database
-        .select(columns)
-        .from(photographs)
-        .where(
-          and(gt(photographs.id, afterId), bitId === undefined ? undefined : eq(photographs.bitId, bitId)),
-        )
-        .orderBy(asc(photographs.id))
-        .limit(most)
-        .all()
-        .map((row) => toRecord("photograph", row)),
-  };
+function* countOf(ofBit: string): Question<number> {
+  return (yield* first(kept, { bitId: ofBit }))?.kept ?? 0;
 }

@@ -1,16 +1,14 @@
-import Type from "typebox";
-import { BitPath } from "../bits/path.ts";
-import type { BitReads } from "../bits/reads.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import { callerOf } from "../access/caller.ts";
+import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf, requireMatch } from "../http/conditional.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf, type Write } from "../http/write.ts";
-import { callerOf } from "../keys/caller.ts";
+import { askRoute } from "../http/ask-routes.ts";
+import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { createRoute, removeRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { addPhotograph, MOST_OF_A_BIT, removePhotograph } from "./decide.ts";
-import type { PhotographReads } from "./reads.ts";
+import { photographKind } from "./kind.ts";
+import { photographs } from "./reads.ts";
 import {
   MOST_BYTES,
   NewPhotographSchema,
@@ -21,116 +19,95 @@ import {
   shownPhotograph,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: PhotographReads;
-  readonly bits: BitReads;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "bits:read", tag: "photographs", of: photographs } as const;
+const WRITE = { scope: "bits:write", tag: "photographs", of: photographs } as const;
 
 /** The image in base64, and what stands around it. */
 const BODY_LIMIT_BYTES = Math.ceil((MOST_BYTES * 4) / 3) + 4096;
 
-const PhotographPath = Type.Object({ photographId: Type.String({ description: "Id of a photograph." }) });
-
-export function photographRoutes(app: App, { reads, bits, write, answerOnce, now }: Parts): void {
+export function photographRoutes(app: App, doors: Doors): void {
   for (const schema of PHOTOGRAPH_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "bits:read", tag: "photographs" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/photographs",
       operationId: "listPhotographs",
       summary: "List photographs of bits, without their bytes",
       page: PhotographPageSchema,
       filters: { bitId: idFilter("Of this bit.") },
     },
-    (afterId, most, { bitId }) => reads.shown(afterId, most, bitId),
+    ({ afterId, most }, { query: { bitId } }) => photographs.shown(afterId, most, bitId),
   );
 
-  readRoute(
+  readShownRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/photographs/:photographId",
       operationId: "getPhotograph",
       summary: "Read about a photograph",
-      record: PhotographSchema,
-      noun: "photograph",
-      parameter: "photographId",
+      answer: PhotographSchema,
     },
-    reads.find,
-    shownPhotograph,
+    function* (id) {
+      const record = yield* photographs.find(id);
+      return record && shownPhotograph(record);
+    },
   );
 
-  app.get(
-    "/v1/photographs/:photographId/content",
+  askRoute(
+    app,
+    doors,
     {
-      config: { scope: "bits:read", operation: "act" },
-      schema: {
-        operationId: "getPhotographContent",
-        tags: ["photographs"],
-        summary: "Read a photograph itself",
-        params: PhotographPath,
-        response: { 200: ref(PhotographContentSchema) },
-      },
+      ...READ,
+      path: "/v1/photographs/:photographId/content",
+      operationId: "getPhotographContent",
+      summary: "Read a photograph itself",
+      answer: PhotographContentSchema,
     },
-    async (request) => {
-      const { photographId } = request.params;
-      const { mediaType, bytes } = requireFound("photograph", photographId, await reads.find(photographId));
+    function* ({ params: { photographId } }) {
+      const found = yield* photographs.find(photographId);
+      const { mediaType, bytes } = requireFound(photographKind, photographId, found);
       return { mediaType, base64: bytes.toString("base64") };
     },
   );
 
-  app.post(
-    "/v1/bits/:bitId/photographs",
+  createRoute(
+    app,
+    doors,
     {
-      config: { scope: "bits:write", operation: "create" },
+      ...WRITE,
+      path: "/v1/bits/:bitId/photographs",
+      operationId: "createPhotograph",
+      summary: `Add a photograph of a bit, at most ${MOST_OF_A_BIT} of each`,
+      body: NewPhotographSchema,
       bodyLimit: BODY_LIMIT_BYTES,
-      schema: {
-        operationId: "createPhotograph",
-        tags: ["photographs"],
-        summary: `Add a photograph of a bit, at most ${MOST_OF_A_BIT} of each`,
-        params: BitPath,
-        body: ref(NewPhotographSchema),
-        response: { 201: ref(PhotographSchema) },
-      },
+      answer: PhotographSchema,
+      location: ({ id }) => `${photographKind.path}/${id}`,
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { bitId } = request.params;
-        requireFound("bit", bitId, await bits.find(bitId));
-        const kept = await reads.countOf(bitId);
-        const stamp = stampOf(request, now());
-        const { personId } = callerOf(request);
-        const id = newId("photograph");
-        const { record, change } = addPhotograph(id, bitId, request.body, kept, personId, stamp.at);
-        const headers = { Location: `/v1/photographs/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: shownPhotograph(record) };
-      }),
+    function* ({ params: { bitId }, body, request, at }) {
+      requireFound(bits.kind, bitId, yield* bits.find(bitId));
+      const kept = yield* photographs.countOf(bitId);
+      const { personId } = callerOf(request);
+      const id = newId(photographKind.idPrefix);
+      const { record, changes } = addPhotograph(id, bitId, body, kept, personId, at);
+      return { changes, answer: shownPhotograph(record) };
+    },
   );
 
-  app.delete(
-    "/v1/photographs/:photographId",
+  removeRoute(
+    app,
+    doors,
     {
-      config: { scope: "bits:write", operation: "remove" },
-      schema: {
-        operationId: "deletePhotograph",
-        tags: ["photographs"],
-        summary: "Remove a photograph",
-        params: PhotographPath,
-        response: { 204: Type.Null({ description: "It is gone." }) },
-      },
+      ...WRITE,
+      path: "/v1/photographs/:photographId",
+      operationId: "deletePhotograph",
+      summary: "Remove a photograph",
+      gone: "It is gone.",
     },
-    async (request, reply) => {
-      const { photographId } = request.params;
-      const current = requireFound("photograph", photographId, await reads.find(photographId));
-      requireMatch(request, current.version);
-      await write({ stamp: stampOf(request, now()), changes: [removePhotograph(current)] });
-      return reply.code(204).send(null);
-    },
+    (current) => [removePhotograph(current)],
   );
 }

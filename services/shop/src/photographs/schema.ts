@@ -2,20 +2,11 @@ import Type, { type Static } from "typebox";
 import { idField, keptFields, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
+import { COLUMN_KEYWORD } from "../store/columns.ts";
 
 export const IMAGE_TYPES = ["image/jpeg", "image/png", "image/webp"] as const;
 
 export type ImageType = (typeof IMAGE_TYPES)[number];
-
-export type PhotographRecord = Kept & {
-  readonly bitId: string;
-  readonly personId?: string;
-  readonly mediaType: ImageType;
-  readonly caption?: string;
-  readonly sha256: string;
-  readonly bytes: Buffer;
-};
 
 /** Greatest photograph, and the base64 it comes in: four characters for three bytes. */
 export const MOST_BYTES = 4 * 1024 * 1024;
@@ -52,6 +43,12 @@ export const PhotographSchema = Type.Object(
   },
 );
 
+/** A photograph as it is kept: with its bytes. */
+export const PhotographRecordSchema = Type.Object({
+  ...PhotographSchema.properties,
+  bytes: Type.Unsafe<Buffer>({ [COLUMN_KEYWORD]: "bytes" }),
+});
+
 export const PhotographContentSchema = Type.Object(
   { mediaType, base64 },
   { $id: "PhotographContent", description: "A photograph itself.", additionalProperties: false },
@@ -71,9 +68,11 @@ export const PHOTOGRAPH_SCHEMAS = [
   PhotographPageSchema,
 ];
 
+export type Photograph = Static<typeof PhotographSchema>;
+export type PhotographRecord = Static<typeof PhotographRecordSchema>;
 export type NewPhotograph = Static<typeof NewPhotographSchema>;
 
-/** What may be told of a photograph, and what its events tell: all but the bytes. */
-export function shownPhotograph({ bytes: _, ...shown }: PhotographRecord): Omit<PhotographRecord, "bytes"> {
+/** What is shown of a photograph, and what its events say: all but the bytes. */
+export function shownPhotograph({ bytes: _, ...shown }: PhotographRecord): Photograph {
   return shown;
 }

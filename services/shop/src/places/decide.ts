@@ -2,16 +2,15 @@ import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { merged } from "../http/fields.ts";
 import { notValid } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
+import { creation, type Decision, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import { placeKind } from "./kind.ts";
 import type { NewPlace, PlaceChange, PlaceContents, PlaceRecord } from "./schema.ts";
 
-type Decision = { readonly record: PlaceRecord; readonly change: Change };
-
 /** A new place to keep bits. */
-export function createPlace(id: string, given: NewPlace, at: string): Decision {
-  const record: PlaceRecord = { ...given, id, createdAt: at, updatedAt: at, version: 1 };
-  return { record, change: creation("place", record) };
+export function createPlace(id: string, given: NewPlace, at: string): Decision<PlaceRecord> {
+  const record = newRecord(id, given, at);
+  return { record, changes: [creation(placeKind, record)] };
 }
 
 /** A place's next state. `outer` is what it would be inside, from there outward: never itself. */
@@ -20,13 +19,13 @@ export function changePlace(
   change: PlaceChange,
   outer: readonly PlaceRecord[],
   at: string,
-): Decision {
+): Decision<PlaceRecord> {
   if (outer.some(({ id }) => id === current.id)) {
     const accepted = "a place that is not inside this one";
     throw notValid([{ in: "body", pointer: "/insideId", message: "It would be inside itself.", accepted }]);
   }
   const record = nextVersion(merged<PlaceRecord>(current, change), at);
-  return { record, change: replacement("place", current, record) };
+  return { record, changes: [replacement(placeKind, current, record)] };
 }
 
 /** What is in a place, what should be, and what is missing. `within` is the place and all inside it. */
@@ -63,7 +62,7 @@ export function contentsOf(
 
 /**
  * What a count changes: a bit that was seen is here and no longer missing; one that should be here and was not
- * seen is missing from now on.
+ * seen is missing from now on. Also every bit that was expected or seen, as it is after the count.
  */
 export function countBits(
   placeId: string,
@@ -71,16 +70,19 @@ export function countBits(
   expected: readonly BitRecord[],
   seen: readonly BitRecord[],
   at: string,
-): Change[] {
+): { readonly changes: readonly Change[]; readonly bits: readonly BitRecord[] } {
   const inside = new Set(within);
   const seenIds = new Set(seen.map(({ id }) => id));
   const found = seen
     .filter((bit) => bit.missingSince !== undefined || bit.placeId === undefined || !inside.has(bit.placeId))
-    .map((bit) => bitAfter(bit, "seen", { placeId, missingSince: undefined }, at).change);
+    .map((bit) => bitAfter(bit, "seen", { placeId, missingSince: undefined }, at));
   const lost = expected
     .filter((bit) => !seenIds.has(bit.id) && shouldBeHere(bit, inside))
-    .map((bit) => bitAfter(bit, "missed", { missingSince: at }, at).change);
-  return [...found, ...lost];
+    .map((bit) => bitAfter(bit, "missed", { missingSince: at }, at));
+  const decided = [...found, ...lost];
+  const bits = new Map([...expected, ...seen].map((bit) => [bit.id, bit]));
+  for (const { record } of decided) bits.set(record.id, record);
+  return { changes: decided.flatMap(({ changes }) => changes), bits: [...bits.values()] };
 }
 
 /** A bit that nobody has taken or sent away, last seen here; one that was seen nowhere yet should be where it belongs. */

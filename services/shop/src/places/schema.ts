@@ -10,12 +10,8 @@ import {
 } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
 
 export const PLACE_KINDS = ["room", "cabinet", "rack", "drawer", "position"] as const;
-
-/** Where bits are kept. Places nest: a position in a drawer in a room. */
-export type PlaceRecord = Kept & NewPlace;
 
 const placeFields = {
   name: nameField("Rack 2, position 14"),
@@ -43,7 +39,7 @@ export const PlaceSchema = Type.Object(
 
 export const PlacePageSchema = pageSchema("PlacePage", ref(PlaceSchema), "Places, oldest first.");
 
-/** Most bits of a place that are counted at once, and that one answer tells of. */
+/** Most bits of a place that are counted at once, and that one answer lists. */
 export const MOST_BITS_COUNTED = 2000;
 
 export const StockTakeSchema = Type.Object(
@@ -78,7 +74,7 @@ export const PlaceContentsSchema = Type.Object(
     names: Type.Record(Type.String(), Type.String(), {
       description: "What each of these bits is called, by its id.",
     }),
-    isComplete: Type.Boolean({ description: "False where the place has more bits than one answer tells." }),
+    isComplete: Type.Boolean({ description: "False if the place has more bits than one answer lists." }),
   },
   { $id: "PlaceContents", description: "What is where, and what should be.", additionalProperties: false },
 );
@@ -96,3 +92,6 @@ export const PLACE_SCHEMAS = [
 export type NewPlace = Static<typeof NewPlaceSchema>;
 export type PlaceChange = PatchOf<Static<typeof NewPlaceSchema>>;
 export type PlaceContents = Static<typeof PlaceContentsSchema>;
+
+/** Where bits are kept. Places nest: a position in a drawer in a room. */
+export type PlaceRecord = Static<typeof PlaceSchema>;

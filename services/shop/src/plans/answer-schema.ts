@@ -34,7 +34,7 @@ const Mounting = Type.Object(
 
 const FasterSetting = Type.Object(
   {
-    dialMark: orNull(ref(MarkSchema), "The next faster mark; null where there is no dial."),
+    dialMark: orNull(ref(MarkSchema), "The next faster mark; null without a dial."),
     rpm: Type.Integer({ description: "Its nominal speed." }),
     rpmHighest: Type.Integer({ description: "The fastest it may truly run there." }),
     breaks: Type.Array(Type.String(), { description: "The limits it would break." }),
@@ -70,7 +70,7 @@ const Speed = Type.Object(
     ceilingRpm: Type.Integer({ description: "The least of the limits." }),
     bindingLimit: Type.String({ description: "The limit that gives it." }),
     nextLimit: orNull(Type.String(), "The limit that would hold if that one were lifted."),
-    raisedBy: orNull(ref(Told), "What would lift the binding limit; null where nothing may."),
+    raisedBy: orNull(ref(Told), "What would lift the binding limit; null if nothing may."),
     rpm: orNull(Type.Integer(), "Nominal speed to run at; null when the verdict is do-not-run."),
     rpmHighest: orNull(Type.Integer(), "The fastest it may truly be there: under every hard limit."),
     dialMark: orNull(
@@ -96,7 +96,7 @@ const Speed = Type.Object(
     display: Type.Optional(
       Type.Object(
         { rpm: Type.String(), rimSpeed: Type.String() },
-        { description: "As a person would read it; where units were asked for.", ...closed },
+        { description: "As a person would read it; present if `units` was given.", ...closed },
       ),
     ),
   },
@@ -162,7 +162,7 @@ const Pass = Type.Object(
     display: Type.Optional(
       Type.Object(
         { height: Type.String(), fence: Type.String(), removedArea: Type.String(), feed: Type.String() },
-        { description: "As a person would read it; where units were asked for.", ...closed },
+        { description: "As a person would read it; present if `units` was given.", ...closed },
       ),
     ),
   },

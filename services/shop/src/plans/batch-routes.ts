@@ -1,7 +1,7 @@
 import type { App } from "../http/app-type.ts";
 import { ref } from "../http/reference.ts";
+import type { Doors } from "../http/routes.ts";
 import { pathOf } from "../problems/problem.ts";
-import type { PlanAnswer } from "./answer-schema.ts";
 import { planBatch } from "./batch.ts";
 import {
   BATCH_SCHEMAS,
@@ -10,19 +10,14 @@ import {
   ShopTableRequestSchema,
   ShopTableSchema,
 } from "./batch-schema.ts";
-import type { Sources } from "./gather.ts";
-import { PlanQuery, type PlanQueryType, type PlanRequest } from "./schema.ts";
+import { computedPlan } from "./compute.ts";
+import { PlanQuery, type PlanRequest } from "./schema.ts";
 import { shopTable } from "./shop-table.ts";
 
 /** A thousand requests that describe bit and router in place. */
 const BATCH_BODY_LIMIT_BYTES = 2 * 1024 * 1024;
 
-type Parts = {
-  sources: Sources;
-  plan: (request: PlanRequest, query: PlanQueryType) => Promise<PlanAnswer>;
-};
-
-export function planBatchRoutes(app: App, { sources, plan }: Parts): void {
+export function planBatchRoutes(app: App, doors: Doors): void {
   for (const schema of BATCH_SCHEMAS) app.addSchema(schema);
 
   app.post(
@@ -45,7 +40,9 @@ export function planBatchRoutes(app: App, { sources, plan }: Parts): void {
       const { validationError, body, query } = request;
       if (validationError !== undefined && validationError.validationContext !== "body")
         throw validationError;
-      return planBatch(body.requests, validationError?.validation ?? [], (each) => plan(each, query), {
+      const at = doors.now().toISOString();
+      const plan = (each: PlanRequest) => doors.answer(computedPlan(each, query, at));
+      return planBatch(body.requests, validationError?.validation ?? [], plan, {
         requestId: request.id,
         instance: pathOf(request),
       });
@@ -64,6 +61,6 @@ export function planBatchRoutes(app: App, { sources, plan }: Parts): void {
         response: { 200: ref(ShopTableSchema) },
       },
     },
-    (request) => shopTable(request.body, sources),
+    (request) => shopTable(request.body, doors),
   );
 }

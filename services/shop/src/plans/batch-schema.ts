@@ -68,13 +68,13 @@ const ShopTableRow = Type.Object(
       description: "What the verdict rests on most, as a sentence; null for a plain run.",
     }),
     ceilingRpm: Type.Union([Type.Integer(), Type.Null()], {
-      description: "The least of the limits; null where the bit does not go into the router at all.",
+      description: "The least of the limits; null if the bit does not go into the router at all.",
     }),
     rpm: Type.Union([Type.Integer(), Type.Null()], {
-      description: "Nominal speed; null where it must not be run.",
+      description: "Nominal speed; null if it must not be run.",
     }),
     dialMark: Type.Union([Type.Number(), Type.String(), Type.Null()], {
-      description: "The mark; null without a dial or where it must not be run.",
+      description: "The mark; null without a dial or if it must not be run.",
     }),
     passes: Type.Integer({ description: "How many passes its whole profile takes." }),
   },

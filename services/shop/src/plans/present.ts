@@ -10,7 +10,6 @@ import {
   describeUncertainty,
   floorTo,
   M_PER_S_PER_MPH,
-  type Mark,
   type Plan,
   type PlannedPass,
   type PlannedSpeed,
@@ -22,34 +21,12 @@ import {
   type Wood,
 } from "@rimwise/domain";
 import type { PlanAnswer } from "./answer-schema.ts";
+import { DECIMALS, dialMark, rpm } from "./rounding.ts";
 import type { Seal } from "./seal.ts";
-
-/** Decimals that mean something on each kind of quantity; what a shop can set or measure, and one more. */
-const DECIMALS = {
-  rpm: 0,
-  mPerS: 2,
-  mph: 1,
-  mm: 2,
-  toothMm: 3,
-  chipMm: 4,
-  waveMm: 5,
-  mm2: 2,
-  mPerMin: 2,
-  s: 1,
-  n: 1,
-  nm: 3,
-  j: 1,
-  mmPerS: 1,
-  mPa: 1,
-  ratio: 2,
-  w: 0,
-  percent: 1,
-  mark: 2,
-};
 
 /**
  * A plan as it goes over the wire: each quantity rounded to its meaningful decimals (speeds always down), each
- * finding with its sentence, and texts beside the numbers where units were asked for.
+ * finding with its sentence, and texts beside the numbers when units were asked for.
  */
 export function presentPlan(
   plan: Plan,
@@ -91,8 +68,8 @@ export function presentPlan(
       ...("pass" in step && step.pass !== undefined ? { pass: step.pass } : {}),
       text: describeStep(step, show),
     })),
-    precautions: plan.precautions.map((told) => ({ code: told.code, text: describePrecaution(told, show) })),
-    assumptions: plan.assumptions.map((told) => ({ code: told.code, text: describeAssumption(told, show) })),
+    precautions: plan.precautions.map((each) => ({ code: each.code, text: describePrecaution(each, show) })),
+    assumptions: plan.assumptions.map((each) => ({ code: each.code, text: describeAssumption(each, show) })),
     wood: { id: wood.id, name: wood.name },
     advice: ADVICE,
     digest: seal.digest,
@@ -153,8 +130,8 @@ function presentRotation(rotation: Rotation): NonNullable<PlanAnswer["speed"]["r
   };
 }
 
-/** How a pass is set up, as people are told it. */
-export function passSetting({ pass, feed }: Pick<PlannedPass, "pass" | "feed">) {
+/** How a pass is set up, in figures a person can set. */
+export function passFigures({ pass, feed }: Pick<PlannedPass, "pass" | "feed">) {
   return {
     heightMm: roundTo(pass.heightMm, DECIMALS.mm),
     fenceMm: roundTo(pass.fenceMm, DECIMALS.mm),
@@ -172,7 +149,7 @@ function presentPass(
   return {
     number: pass.number,
     kind: pass.kind,
-    ...passSetting({ pass, feed }),
+    ...passFigures({ pass, feed }),
     biteMm: roundTo(geometry.biteMm, DECIMALS.mm),
     removedAreaMm2: roundTo(geometry.removedAreaMm2, DECIMALS.mm2),
     engagedMm: roundTo(geometry.engagedMm, DECIMALS.mm),
@@ -204,14 +181,4 @@ function presentPass(
         }
       : {}),
   };
-}
-
-/** A speed on the wire: always cut down. */
-export function rpm(value: number): number {
-  return floorTo(value, DECIMALS.rpm);
-}
-
-/** A mark on the wire. */
-export function dialMark(mark: Mark): Mark {
-  return typeof mark === "number" ? floorTo(mark, DECIMALS.mark) : mark;
 }

@@ -24,7 +24,7 @@ const Piece = Type.Object(
 const PassProfile = Type.Object(
   {
     pass: Type.Integer({ minimum: 1, description: "The pass it follows." }),
-    pieces: Type.Array(ref(Piece), { description: "What is left; two where a groove goes right through." }),
+    pieces: Type.Array(ref(Piece), { description: "What is left; two if a groove goes right through." }),
   },
   {
     $id: "PassProfile",
@@ -36,7 +36,7 @@ const PassProfile = Type.Object(
 
 export const ProfilesField = Type.Optional(
   Type.Array(ref(PassProfile), {
-    description: "The work after each pass, where `profiles` was asked for; of a surface, after one row.",
+    description: "The work after each pass, if `profiles` was asked for; of a surface, after one row.",
   }),
 );
 

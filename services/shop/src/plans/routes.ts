@@ -1,111 +1,82 @@
-import { makePlan, planProfiles } from "@rimwise/domain";
-import type { AnswerOnce } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
-import { listRoute, readRoute } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf } from "../http/write.ts";
+import { askRoute } from "../http/ask-routes.ts";
+import { listRoute, readRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
-import { type PlanAnswer, PlanAnswerSchema } from "./answer-schema.ts";
+import { PlanAnswerSchema } from "./answer-schema.ts";
 import { planBatchRoutes } from "./batch-routes.ts";
+import { computedPlan } from "./compute.ts";
 import { keepPlan } from "./decide.ts";
-import { gatherInput, type Sources } from "./gather.ts";
-import { presentPlan } from "./present.ts";
-import { presentProfiles } from "./present-profiles.ts";
+import { planKind, plans } from "./kind.ts";
 import {
   NewPlanSchema,
   PLAN_SCHEMAS,
   PlanPageSchema,
   PlanQuery,
-  type PlanQueryType,
-  type PlanRequest,
   PlanRequestSchema,
   StoredPlanSchema,
 } from "./schema.ts";
-import { sealOf } from "./seal.ts";
 
-type Parts = { reads: RecordReads<"plan">; sources: Sources; answerOnce: AnswerOnce; now: () => Date };
+const READ = { scope: "plans:read", tag: "plans", of: plans } as const;
 
-export function planRoutes(app: App, { reads, sources, answerOnce, now }: Parts): void {
+export function planRoutes(app: App, doors: Doors): void {
   for (const schema of PLAN_SCHEMAS) app.addSchema(schema);
-  planBatchRoutes(app, { sources, plan: (request, query) => planned(request, sources, query) });
+  planBatchRoutes(app, doors);
 
-  app.post(
-    "/v1/plans/preview",
+  askRoute(
+    app,
+    doors,
     {
-      config: { scope: "plans:compute", operation: "act" },
-      schema: {
-        operationId: "previewPlan",
-        tags: ["plans"],
-        summary: "Compute a plan and keep nothing",
-        querystring: PlanQuery,
-        body: ref(PlanRequestSchema),
-        response: { 200: ref(PlanAnswerSchema) },
-      },
+      scope: "plans:compute",
+      tag: "plans",
+      path: "/v1/plans/preview",
+      operationId: "previewPlan",
+      summary: "Compute a plan and keep nothing",
+      query: PlanQuery,
+      body: PlanRequestSchema,
+      answer: PlanAnswerSchema,
     },
-    (request) => planned(request.body, sources, request.query),
+    ({ body, query, at }) => computedPlan(body, query, at),
   );
-
-  const common = { scope: "plans:read", tag: "plans" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/plans",
       operationId: "listPlans",
       summary: "List the stored plans",
       page: PlanPageSchema,
     },
-    (afterId, most) => reads.page(afterId, most),
+    ({ afterId, most }) => plans.page(afterId, most),
   );
 
-  app.post(
-    "/v1/plans",
-    {
-      config: { scope: "plans:write", operation: "create" },
-      schema: {
-        operationId: "createPlan",
-        tags: ["plans"],
-        summary: "Compute a plan and keep it",
-        querystring: PlanQuery,
-        body: ref(NewPlanSchema),
-        response: { 201: ref(StoredPlanSchema) },
-      },
-    },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const stamp = stampOf(request, now());
-        const plan = await planned(request.body, sources, request.query);
-        const { record, change } = keepPlan(newId("plan"), request.body, plan, stamp.at);
-        const headers = { Location: `/v1/plans/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: record };
-      }),
-  );
-
-  readRoute(
+  createRoute(
     app,
+    doors,
     {
-      ...common,
-      path: "/v1/plans/:planId",
-      operationId: "getPlan",
-      summary: "Read a stored plan",
-      record: StoredPlanSchema,
-      noun: "plan",
-      parameter: "planId",
+      scope: "plans:write",
+      tag: "plans",
+      path: "/v1/plans",
+      operationId: "createPlan",
+      summary: "Compute a plan and keep it",
+      query: PlanQuery,
+      body: NewPlanSchema,
+      answer: StoredPlanSchema,
     },
-    reads.find,
+    function* ({ body, query, at }) {
+      const plan = yield* computedPlan(body, query, at);
+      const { record, changes } = keepPlan(newId(planKind.idPrefix), body, plan, at);
+      return { changes, answer: record };
+    },
   );
-}
 
-async function planned(
-  request: PlanRequest,
-  sources: Sources,
-  { units, profiles }: PlanQueryType,
-): Promise<PlanAnswer> {
-  const input = await gatherInput(request, sources);
-  const plan = makePlan(input);
-  const answer = presentPlan(plan, input.wood, sealOf(input), units);
-  return profiles ? { ...answer, profiles: presentProfiles(planProfiles(input, plan)) } : answer;
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/plans/:planId",
+    operationId: "getPlan",
+    summary: "Read a stored plan",
+  });
 }

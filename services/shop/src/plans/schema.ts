@@ -5,18 +5,10 @@ import { idField, keptFields, nameField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
+import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { RouterInputSchema } from "../routers/schema.ts";
-import type { Kept } from "../store/records.ts";
-import { ANSWER_SCHEMAS, type PlanAnswer, PlanAnswerSchema } from "./answer-schema.ts";
+import { ANSWER_SCHEMAS, PlanAnswerSchema } from "./answer-schema.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
-import { PolicyLayerSchema } from "./policy-schema.ts";
-
-/** A plan that is kept, with what was asked for. */
-export type PlanRecord = Kept & {
-  readonly name?: string;
-  readonly request: PlanRequest;
-  readonly plan: PlanAnswer;
-};
 
 const closed = { additionalProperties: false } as const;
 
@@ -81,7 +73,7 @@ export const PlanPageSchema = pageSchema("PlanPage", ref(StoredPlanSchema), "Pla
 const units = Type.Optional(
   Type.Enum(["metric", "imperial"], {
     type: "string",
-    description: "Adds `display` texts in these units, and tells sentences in them alone.",
+    description: "Adds `display` texts in these units, and writes the sentences in them alone.",
   }),
 );
 
@@ -115,3 +107,6 @@ export const PLAN_SCHEMAS = [
 export type PlanRequest = Static<typeof PlanRequestSchema>;
 export type NewPlan = Static<typeof NewPlanSchema>;
 export type PlanQueryType = Static<typeof PlanQuery>;
+
+/** A plan that is kept, with what was asked for. */
+export type PlanRecord = Static<typeof StoredPlanSchema>;

@@ -6,47 +6,62 @@ import {
   makePlan,
   type PlanInput,
   showIn,
-  strictestPolicy,
   usualCut,
 } from "@rimwise/domain";
 import { bareBit } from "../bits/bare.ts";
+import type { Doors } from "../http/routes.ts";
+import { bitIn, knownBit, knownRouter } from "../learned/learned.ts";
+import { policyInForce } from "../policy/in-force.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
+import { shopLayer } from "../shop-policy/reads.ts";
+import { type Askable, asked, type Question } from "../store/query.ts";
+import { woods } from "../woods/reads.ts";
 import { MOST_IN_TABLE, type ShopTable, type ShopTableRequest } from "./batch-schema.ts";
-import { loadBit, loadRouter, type Sources, warnings } from "./gather.ts";
-import { bitIn } from "./learned.ts";
-import { dialMark, rpm } from "./present.ts";
+import { warnings } from "./gather.ts";
+import { dialMark, rpm } from "./rounding.ts";
 
 /** Ceiling, mark and verdict of every bit in every router in every wood, each bit at the cut it is made for. */
-export async function shopTable(request: ShopTableRequest, sources: Sources): Promise<ShopTable> {
-  const { bitIds, routerIds, woodIds, mounting, policy = {} } = request;
-  requireFewEnough(bitIds.length * routerIds.length * woodIds.length);
-  const faults: FieldFault[] = [];
-  const bits = await found(bitIds, "bitIds", (id) => loadBit(id, sources), faults);
-  const routers = await found(routerIds, "routerIds", (id) => loadRouter(id, sources), faults);
-  const woods = await found(woodIds, "woodIds", async (id) => sources.woods.find(id), faults);
-  if (faults.length > 0) throw notValid(faults);
-  const inForce = strictestPolicy(await sources.shopPolicy(), policy);
+export async function shopTable(
+  request: ShopTableRequest,
+  { answer, now }: Pick<Doors, "answer" | "now">,
+): Promise<ShopTable> {
+  const { mounting, policy = {} } = request;
+  const named = await answer(namedIn(request, now().toISOString()));
+  const inForce = policyInForce(named.layer, policy);
   const rows: ShopTable["rows"] = [];
-  for (const keptBit of bits) {
-    const { record, learned } = keptBit;
+  for (const bitFound of named.bits) {
+    const { record, learned } = bitFound;
     const cut = usualCut(bareBit(record));
     const outOfUse = record.retirement ?? record.hold;
-    for (const keptRouter of routers) {
+    for (const routerFound of named.routers) {
       // A table may take a second: other requests get a turn in between.
       await nextTurn();
-      const router = keptRouter.usable;
-      const bit = bitIn(keptRouter.record.id, record, learned);
-      for (const wood of woods) {
-        const known = warnings({}, keptBit, keptRouter, wood.id);
+      const router = routerFound.usable;
+      const bit = bitIn(routerFound.record.id, record, learned);
+      for (const wood of named.woods) {
+        const known = warnings({}, bitFound, routerFound, wood.id);
         const figures =
           outOfUse === undefined
             ? figuresOf({ bit, router, mounting, wood, cut, policy: inForce, ...known })
             : refused(outOfUse.because);
-        rows.push({ bitId: record.id, routerId: keptRouter.record.id, woodId: wood.id, ...figures });
+        rows.push({ bitId: record.id, routerId: routerFound.record.id, woodId: wood.id, ...figures });
       }
     }
   }
   return { rows };
+}
+
+/** What a table is made of. Throws a problem that names everything that does not exist. */
+function* namedIn({ bitIds, routerIds, woodIds }: ShopTableRequest, at: string) {
+  requireFewEnough(bitIds.length * routerIds.length * woodIds.length);
+  const faults: FieldFault[] = [];
+  const layer = yield* shopLayer();
+  const policy = policyInForce(layer);
+  const bits = yield* found(bitIds, "bitIds", (id) => knownBit(id, at, policy), faults);
+  const routers = yield* found(routerIds, "routerIds", (id) => knownRouter(id, at, policy), faults);
+  const ofWoods = yield* found(woodIds, "woodIds", woods.find, faults);
+  if (faults.length > 0) throw notValid(faults);
+  return { bits, routers, woods: ofWoods, layer };
 }
 
 type Figures = Omit<ShopTable["rows"][number], "bitId" | "routerId" | "woodId">;
@@ -81,24 +96,22 @@ function planFigures(input: PlanInput): Figures {
 }
 
 /** The records with these ids, in order; each that does not exist becomes a fault. */
-async function found<Found>(
+function* found<Found>(
   ids: readonly string[],
   name: string,
-  find: (id: string) => Promise<Found | undefined>,
+  find: (id: string) => Askable<Found | undefined>,
   faults: FieldFault[],
-): Promise<Found[]> {
-  const records = await Promise.all(ids.map(find));
-  return records.flatMap((record, index) => {
-    if (record !== undefined) return [record];
-    const pointer = `/${name}/${index}`;
-    faults.push({
-      in: "body",
-      pointer,
-      message: "There is no such record.",
-      accepted: "an id that is kept here",
-    });
-    return [];
-  });
+): Question<Found[]> {
+  const records: Found[] = [];
+  for (const [index, id] of ids.entries()) {
+    const record = yield* asked(find(id));
+    if (record !== undefined) records.push(record);
+    else {
+      const message = "There is no such record.";
+      faults.push({ in: "body", pointer: `/${name}/${index}`, message, accepted: "an id that is kept here" });
+    }
+  }
+  return records;
 }
 
 function requireFewEnough(count: number): void {

@@ -1,21 +1,22 @@
 import type { App } from "../http/app-type.ts";
-import { ref } from "../http/reference.ts";
+import { askRoute } from "../http/ask-routes.ts";
+import type { Doors } from "../http/routes.ts";
 import { POLICY_RULES, POLICY_SCHEMAS, PolicyRulesSchema } from "./schema.ts";
 
-export function policyRoutes(app: App): void {
+export function policyRoutes(app: App, doors: Doors): void {
   for (const schema of POLICY_SCHEMAS) app.addSchema(schema);
 
-  app.get(
-    "/v1/policy",
+  askRoute(
+    app,
+    doors,
     {
-      config: { scope: "plans:compute", operation: "act" },
-      schema: {
-        operationId: "getPolicy",
-        tags: ["policy"],
-        summary: "Read every threshold, with its reason and source",
-        response: { 200: ref(PolicyRulesSchema) },
-      },
+      scope: "plans:compute",
+      tag: "policy",
+      path: "/v1/policy",
+      operationId: "getPolicy",
+      summary: "Read every threshold, with its reason and source",
+      answer: PolicyRulesSchema,
     },
-    async () => POLICY_RULES,
+    () => POLICY_RULES,
   );
 }

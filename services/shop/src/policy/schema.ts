@@ -10,7 +10,7 @@ const PolicyRuleSchema = Type.Object(
       type: "string",
       description: "The field that tightens it in a request.",
     }),
-    default: Type.Number({ description: "In force where nobody tightens it." }),
+    default: Type.Number({ description: "In force unless somebody tightens it." }),
     unit: Type.String({ description: "Unit of its values." }),
     stricter: Type.Enum(["lower", "higher"], {
       type: "string",

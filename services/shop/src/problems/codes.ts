@@ -37,7 +37,7 @@ export const PROBLEMS = {
   "not-valid": { status: 422, title: "Some of the input cannot be accepted." },
   "import-not-valid": { status: 422, title: "Some rows of the file cannot be accepted." },
   "idempotency-key-reused": { status: 422, title: "This Idempotency-Key came with another body before." },
-  "version-required": { status: 428, title: "Say which version is to be changed." },
+  "version-required": { status: 428, title: "Say which version to change." },
   "too-many-requests": { status: 429, title: "Too many requests." },
   "headers-too-large": { status: 431, title: "The headers are too large." },
   internal: { status: 500, title: "Something went wrong inside the service." },

@@ -1,6 +1,6 @@
 import type { ErrorObject } from "ajv";
 import { acceptedBy, type SchemaWords } from "./accepted.ts";
-import type { FieldFault, Place } from "./problem.ts";
+import type { FieldFault, RequestPart } from "./problem.ts";
 
 /** More than these say nothing new, and a hostile body must not buy a long answer. */
 const MOST_FAULTS = 50;
@@ -11,7 +11,7 @@ const REFERENCE = "RecordReference#";
 type AjvError = ErrorObject<string, Record<string, unknown>>;
 
 /** The field faults behind the errors of an Ajv run with `allErrors` and `verbose`. */
-export function fieldFaults(errors: readonly ErrorObject[], place: Place): FieldFault[] {
+export function fieldFaults(errors: readonly ErrorObject[], place: RequestPart): FieldFault[] {
   const faults = withoutBranchNoise(errors).map((error) => fieldFault(error, place));
   // What a field accepts is said whole, so saying it once is enough.
   const first = new Map(faults.toReversed().map((fault) => [fault.pointer, fault]));
@@ -48,7 +48,7 @@ function isUnder(pointer: string, parent: string): boolean {
   return pointer === parent || pointer.startsWith(`${parent}/`);
 }
 
-function fieldFault(error: AjvError, place: Place): FieldFault {
+function fieldFault(error: AjvError, place: RequestPart): FieldFault {
   const { keyword, instancePath, params } = error;
   const schema: SchemaWords = error.parentSchema ?? {};
   switch (keyword) {
@@ -85,12 +85,12 @@ function messageFor({ keyword, data, message }: AjvError): string {
       return "This is of the wrong type.";
     case "minimum":
     case "maximum":
-      return "This is outside what can be worked with.";
+      return "This is out of range.";
     case "pattern":
     case "format":
-      return "This is not written as it must be.";
+      return "This does not have the right format.";
     case "anyOf":
-      return "This is none of what can be accepted.";
+      return "This is not one of the accepted values.";
     case "minProperties":
       return "There is nothing to change in this.";
     default:

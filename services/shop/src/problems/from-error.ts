@@ -2,10 +2,10 @@ import { DomainError, describeFault } from "@rimwise/domain";
 import type { FastifyError } from "fastify";
 import type { ProblemCode } from "./codes.ts";
 import { fieldFaults } from "./from-ajv.ts";
-import { notValid, type Place, Problem } from "./problem.ts";
+import { notValid, Problem, type RequestPart } from "./problem.ts";
 import { tryAgainShortly } from "./shortly.ts";
 
-const PLACES: Readonly<Record<string, Place>> = {
+const PLACES: Readonly<Record<string, RequestPart>> = {
   body: "body",
   querystring: "query",
   params: "path",

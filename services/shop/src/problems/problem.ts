@@ -1,12 +1,11 @@
-import type { ImportReport } from "../imports/schema.ts";
 import { PROBLEMS, type ProblemCode, problemType } from "./codes.ts";
 
-/** Where in a request a fault lies. */
-export type Place = "body" | "query" | "path" | "header";
+/** The part of a request that a fault lies in. */
+export type RequestPart = "body" | "query" | "path" | "header";
 
 /** One field that cannot be accepted, and what would be. */
 export type FieldFault = {
-  readonly in: Place;
+  readonly in: RequestPart;
   /** JSON Pointer (RFC 6901) from the root of the body, the query, the path parameters or the headers. */
   readonly pointer: string;
   readonly message: string;
@@ -15,17 +14,17 @@ export type FieldFault = {
 
 type Extras = {
   readonly errors?: readonly FieldFault[];
-  /** What is wrong with a file, line by line. */
-  readonly report?: ImportReport;
+  /** What is wrong with a file, line by line: the report of its kind of import. */
+  readonly report?: object;
   readonly headers?: Readonly<Record<string, string>>;
 };
 
-/** A refusal with its code, thrown anywhere in the service and answered by `answer.ts`. */
+/** A refusal with its code, thrown anywhere in the service and answered by `http/answer-problems.ts`. */
 export class Problem extends Error {
   readonly code: ProblemCode;
   readonly status: number;
   readonly errors: readonly FieldFault[];
-  readonly report: ImportReport | undefined;
+  readonly report: object | undefined;
   readonly headers: Readonly<Record<string, string>>;
 
   constructor(code: ProblemCode, detail: string, extras: Extras = {}) {

@@ -1,6 +1,6 @@
 import { Problem } from "./problem.ts";
 
-/** Seconds a caller is asked to wait where nothing better is known. */
+/** Seconds a caller is asked to wait when nothing better is known. */
 const RETRY_AFTER_S = "1";
 
 /** The 503 for what may well be answered when it is asked again. */

@@ -1,18 +1,18 @@
-import Type from "typebox";
-import { reasonBody } from "../bits/standing-schema.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import type { FastifyRequest } from "fastify";
+import { callerOf, ownPersonOnly, visibleRecord } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { callerOf, ownOrStaffs, ownPersonOnly } from "../keys/caller.ts";
+import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import { ReasonSchema } from "../http/reason.ts";
+import type { Doors } from "../http/routes.ts";
+import { actRoute, createRoute } from "../http/write-routes.ts";
+import { people } from "../people/kind.ts";
 import { notValid, Problem } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
+import { creation, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import type { Question } from "../store/query.ts";
+import { qualificationKind, qualifications } from "./kind.ts";
 import {
   type NewQualification,
   NewQualificationSchema,
@@ -22,117 +22,96 @@ import {
   QualificationSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"qualification">;
-  readonly people: RecordReads<"person">;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "qualifications:read", tag: "qualifications", of: qualifications } as const;
+const WRITE = {
+  scope: "qualifications:write",
+  tag: "qualifications",
+  of: qualifications,
+  answer: QualificationSchema,
+} as const;
 
-const QualificationPath = Type.Object({
-  qualificationId: Type.String({ description: "Id of a qualification." }),
-});
-
-export function qualificationRoutes(app: App, { reads, people, write, answerOnce, now }: Parts): void {
+export function qualificationRoutes(app: App, doors: Doors): void {
   for (const schema of QUALIFICATION_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "qualifications:read", tag: "qualifications" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/qualifications",
       operationId: "listQualifications",
       summary: "List what people are qualified for; a member sees their own",
       page: QualificationPageSchema,
       filters: { personId: idFilter("Of this person.") },
     },
-    async (afterId, most, { personId }, request) =>
-      reads.page(afterId, most, { personId: ownPersonOnly(request) ?? personId }),
+    ({ afterId, most }, { query: { personId }, request }) =>
+      qualifications.page(afterId, most, { personId: ownPersonOnly(request) ?? personId }),
   );
 
   readRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/qualifications/:qualificationId",
       operationId: "getQualification",
       summary: "Read a qualification",
-      record: QualificationSchema,
-      noun: "qualification",
-      parameter: "qualificationId",
     },
-    async (id, request) => ownOrStaffs(request, await reads.find(id)),
+    visibleQualification,
   );
 
-  app.post(
-    "/v1/qualifications",
+  createRoute(
+    app,
+    doors,
     {
-      config: { scope: "qualifications:write", operation: "create" },
-      schema: {
-        operationId: "createQualification",
-        tags: ["qualifications"],
-        summary: "Sign what somebody was tested on, showed or was allowed",
-        body: ref(NewQualificationSchema),
-        response: { 201: ref(QualificationSchema) },
-      },
+      ...WRITE,
+      path: "/v1/qualifications",
+      operationId: "createQualification",
+      summary: "Sign what somebody was tested on, showed or was allowed",
+      body: NewQualificationSchema,
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { body } = request;
-        requireWhole(body);
-        const { personId: signedBy } = callerOf(request);
-        if (signedBy === undefined) {
-          throw new Problem("person-needed", "A person signs a qualification, not a program.");
-        }
-        if (signedBy === body.personId) throw new Problem("not-yours", "Nobody signs for themselves.");
-        await requireOne("/personId", "person", body.personId, people);
-        const stamp = stampOf(request, now());
-        const { givenAt, expiresAt, ...rest } = body;
-        const record: QualificationRecord = {
-          id: newId("qualification"),
-          ...rest,
-          givenAt: happenedAt(givenAt, stamp.at, "/givenAt"),
-          ...(expiresAt !== undefined && { expiresAt: new Date(expiresAt).toISOString() }),
-          signedBy,
-          createdAt: stamp.at,
-          updatedAt: stamp.at,
-          version: 1,
-        };
-        const headers = { Location: `/v1/qualifications/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [creation("qualification", record)], headers, body: record };
-      }),
+    function* ({ body, request, at }) {
+      requireWhole(body);
+      const { personId: signedBy } = callerOf(request);
+      if (signedBy === undefined) {
+        throw new Problem("person-needed", "A person signs a qualification, not a program.");
+      }
+      if (signedBy === body.personId) throw new Problem("not-yours", "Nobody signs for themselves.");
+      yield* requireOne("/personId", body.personId, people);
+      const { givenAt, expiresAt, ...rest } = body;
+      const fields = {
+        ...rest,
+        givenAt: happenedAt(givenAt, at, "/givenAt"),
+        ...(expiresAt !== undefined && { expiresAt: new Date(expiresAt).toISOString() }),
+        signedBy,
+      };
+      const record: QualificationRecord = newRecord(newId(qualificationKind.idPrefix), fields, at);
+      return { changes: [creation(qualificationKind, record)], answer: record };
+    },
   );
 
-  app.post(
-    "/v1/qualifications/:qualificationId/withdraw",
+  actRoute(
+    app,
+    doors,
     {
-      config: { scope: "qualifications:write", operation: "act" },
-      schema: {
-        operationId: "withdrawQualification",
-        tags: ["qualifications"],
-        summary: "Say that a qualification no longer counts",
-        params: QualificationPath,
-        body: reasonBody,
-        response: { 200: ref(QualificationSchema) },
-      },
+      ...WRITE,
+      path: "/v1/qualifications/:qualificationId/withdraw",
+      operationId: "withdrawQualification",
+      summary: "Say that a qualification no longer counts",
+      body: ReasonSchema,
     },
-    (request, reply) =>
-      decidedAnew(async () => {
-        const { qualificationId } = request.params;
-        const current = requireFound("qualification", qualificationId, await reads.find(qualificationId));
-        const stamp = stampOf(request, now());
-        const withdrawn = { at: stamp.at, because: request.body.because };
-        const record: QualificationRecord = { ...nextVersion(current, stamp.at), withdrawn };
-        await write(
-          { stamp, changes: [replacement("qualification", current, record, "withdrawn")] },
-          changedMeanwhile,
-        );
-        reply.header("ETag", etagOf(record.version));
-        return record;
-      }),
+    (current, { body: { because }, at }) => {
+      const record: QualificationRecord = { ...nextVersion(current, at), withdrawn: { at, because } };
+      return { changes: [replacement(qualificationKind, current, record, "withdrawn")], answer: record };
+    },
   );
+}
+
+function* visibleQualification(
+  id: string,
+  { request }: { readonly request: FastifyRequest },
+): Question<QualificationRecord | undefined> {
+  return visibleRecord(request, yield* qualifications.find(id));
 }
 
 /** A safety test has a score, and nothing else has. */

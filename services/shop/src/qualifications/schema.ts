@@ -2,7 +2,6 @@ import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, notesField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
 
 /** What can be on record of somebody (common practice of schools). */
 export const QUALIFICATION_KINDS = [
@@ -12,18 +11,6 @@ export const QUALIFICATION_KINDS = [
   "instruction",
 ] as const;
 
-export type QualificationRecord = Kept & {
-  readonly personId: string;
-  readonly kind: (typeof QUALIFICATION_KINDS)[number];
-  readonly skill?: string;
-  readonly scorePercent?: number;
-  readonly givenAt: string;
-  readonly expiresAt?: string;
-  readonly signedBy: string;
-  readonly notes?: string;
-  readonly withdrawn?: { readonly at: string; readonly because: string };
-};
-
 const shared = {
   personId: referenceField("the person"),
   kind: Type.Enum([...QUALIFICATION_KINDS], { type: "string", description: "What it is." }),
@@ -32,18 +19,18 @@ const shared = {
       minLength: 1,
       maxLength: 60,
       pattern: "\\S",
-      description: "What was shown, where a setting asks for it by name, such as large-bits.",
+      description: "What was shown, if a setting asks for it by name, such as large-bits.",
     }),
   ),
   scorePercent: Type.Optional(
     Type.Number({ minimum: 0, maximum: 100, description: "Score of a safety test; needed there." }),
   ),
-  expiresAt: Type.Optional(momentField("Until when it counts; left out, as long as courses accept it.")),
+  expiresAt: Type.Optional(momentField("Until when it counts; default: as long as courses accept it.")),
   notes: Type.Optional(notesField),
 };
 
 export const NewQualificationSchema = Type.Object(
-  { ...shared, givenAt: Type.Optional(momentField("When it was given; left out, now.")) },
+  { ...shared, givenAt: Type.Optional(momentField("When it was given; default: now.")) },
   {
     $id: "NewQualification",
     description:
@@ -79,3 +66,5 @@ export const QualificationPageSchema = pageSchema(
 export const QUALIFICATION_SCHEMAS = [NewQualificationSchema, QualificationSchema, QualificationPageSchema];
 
 export type NewQualification = Static<typeof NewQualificationSchema>;
+
+export type QualificationRecord = Static<typeof QualificationSchema>;

@@ -1,9 +1,9 @@
 import type { Router } from "@rimwise/domain";
-import { RouterInputSchema, type RouterRecord } from "./schema.ts";
-
-const FIELDS = Object.keys(RouterInputSchema.properties);
+import { withoutUndefined } from "../http/given.ts";
+import type { RouterRecord } from "./schema.ts";
 
 /** A kept router without what no plan depends on. */
 export function bareRouter(record: RouterRecord): Router {
-  return Object(Object.fromEntries(Object.entries(record).filter(([name]) => FIELDS.includes(name))));
+  const { minRpm, maxRpm, dial, inputPowerW, colletDiametersMm } = record;
+  return withoutUndefined({ minRpm, maxRpm, dial, inputPowerW, colletDiametersMm });
 }

@@ -1,4 +1,4 @@
-import { type Dial, type Mounting, ROUTER_RANGES, type Router } from "@rimwise/domain";
+import { type Dial, type Mounting, ROUTER_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import {
   idField,
@@ -12,16 +12,6 @@ import {
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
-
-/** A router as it is kept: what a plan needs, with its name. */
-export type RouterRecord = Kept & NewRouter & { readonly dialReadAt?: string };
-
-export type NewRouter = Router & {
-  readonly name: string;
-  readonly notes?: string;
-  readonly mountings?: readonly Mounting[];
-};
 
 const MOST_COLLETS = 20;
 const MOST_READINGS = 100;
@@ -45,7 +35,7 @@ export const DialSchema = Type.Unsafe<Dial>(
         Type.Integer({
           ...within(ROUTER_RANGES.steps),
           description:
-            "Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Left out: 1.",
+            "Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Default: 1.",
         }),
       ),
       readings: Type.Optional(
@@ -85,7 +75,7 @@ const routerFields = {
     Type.Unsafe<readonly number[]>(
       Type.Array(Type.Number({ ...within(ROUTER_RANGES.colletDiametersMm) }), {
         maxItems: MOST_COLLETS,
-        description: "Shank diameters its collets take. Left out: not known.",
+        description: "Shank diameters its collets take. Default: not known.",
       }),
     ),
   ),
@@ -101,7 +91,7 @@ const namedFields = {
         minItems: 1,
         maxItems: 2,
         uniqueItems: true,
-        description: "How it can be used: one that is fixed under a table cannot be held. Left out: both.",
+        description: "How it can be used: one that is fixed under a table cannot be held. Default: both.",
       }),
     ),
   ),
@@ -120,10 +110,10 @@ export const NewRouterSchema = Type.Object(namedFields, {
   additionalProperties: false,
 });
 
-export const RouterChangeSchema = patchSchema<NewRouter>(
+export const RouterChangeSchema = patchSchema<Static<typeof NewRouterSchema>>(
   "RouterChange",
   NewRouterSchema,
-  "What to change of a router. A given field replaces the old one whole; null removes one that may be left out.",
+  "What to change of a router. A given field replaces the old one whole; null removes one that is optional.",
 );
 
 export const RouterSchema = Type.Object(
@@ -152,3 +142,7 @@ export const ROUTER_SCHEMAS = [
 
 export type RouterInput = Static<typeof RouterInputSchema>;
 export type RouterChange = PatchOf<NewRouter>;
+export type NewRouter = Static<typeof NewRouterSchema>;
+
+/** A router as it is kept: what a plan needs, with its name. */
+export type RouterRecord = Static<typeof RouterSchema>;

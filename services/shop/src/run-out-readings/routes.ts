@@ -1,17 +1,18 @@
-import type { BitReads } from "../bits/reads.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import { callerOf } from "../access/caller.ts";
+import { bits } from "../bits/reads.ts";
+import { requireColletOf } from "../collets/decide.ts";
+import { collets } from "../collets/kind.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
-import { requireColletOf, requireNamed } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf } from "../http/write.ts";
-import { callerOf } from "../keys/caller.ts";
-import type { RouterReads } from "../routers/reads.ts";
-import { creation } from "../store/changes.ts";
+import { requireNamed } from "../http/named-records.ts";
+import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { createRoute } from "../http/write-routes.ts";
+import { routers } from "../routers/kind.ts";
+import { creation, newRecord } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import { runOutKind, runOuts } from "./kind.ts";
 import {
   NewRunOutSchema,
   RUN_OUT_SCHEMAS,
@@ -20,23 +21,16 @@ import {
   RunOutSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"run-out-reading">;
-  readonly bits: BitReads;
-  readonly routers: RouterReads;
-  readonly collets: RecordReads<"collet">;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "routers:read", tag: "runOuts", of: runOuts } as const;
 
-export function runOutRoutes(app: App, { reads, bits, routers, collets, answerOnce, now }: Parts): void {
+export function runOutRoutes(app: App, doors: Doors): void {
   for (const schema of RUN_OUT_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "routers:read", tag: "runOuts" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/run-out-readings",
       operationId: "listRunOuts",
       summary: "List run-out readings of bits as clamped in routers",
@@ -46,59 +40,41 @@ export function runOutRoutes(app: App, { reads, bits, routers, collets, answerOn
         routerId: idFilter("In this router."),
       },
     },
-    (afterId, most, { bitId, routerId }) => reads.page(afterId, most, { bitId, routerId }),
+    ({ afterId, most }, { query: { bitId, routerId } }) => runOuts.page(afterId, most, { bitId, routerId }),
   );
 
-  readRoute(
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/run-out-readings/:readingId",
+    parameters: { readingId: "a run-out reading" },
+    operationId: "getRunOut",
+    summary: "Read a run-out reading",
+  });
+
+  createRoute(
     app,
+    doors,
     {
-      ...common,
-      path: "/v1/run-out-readings/:readingId",
-      operationId: "getRunOut",
-      summary: "Read a run-out reading",
-      record: RunOutSchema,
-      noun: "run-out reading",
-      parameter: "readingId",
+      scope: "routers:write",
+      tag: "runOuts",
+      path: "/v1/run-out-readings",
+      operationId: "createRunOut",
+      summary: "Enter a bit's run-out in one router; plans for the two use the latest",
+      body: NewRunOutSchema,
+      answer: RunOutSchema,
     },
-    reads.find,
-  );
-
-  app.post(
-    "/v1/run-out-readings",
-    {
-      config: { scope: "routers:write", operation: "create" },
-      schema: {
-        operationId: "createRunOut",
-        tags: ["runOuts"],
-        summary: "Enter a bit's run-out in one router; plans for the two use the latest",
-        body: ref(NewRunOutSchema),
-        response: { 201: ref(RunOutSchema) },
-      },
+    function* ({ body: { readAt, ...given }, request, at }) {
+      const { bitId, routerId, colletId } = given;
+      yield* requireNamed([
+        { pointer: "/bitId", id: bitId, of: bits },
+        { pointer: "/routerId", id: routerId, of: routers },
+        { pointer: "/colletId", id: colletId, of: collets },
+      ]);
+      if (colletId !== undefined) requireColletOf(routerId, yield* collets.find(colletId));
+      const { personId } = callerOf(request);
+      const fields = withoutUndefined({ personId, ...given, readAt: happenedAt(readAt, at, "/readAt") });
+      const record: RunOutRecord = newRecord(newId(runOutKind.idPrefix), fields, at);
+      return { changes: [creation(runOutKind, record)], answer: record };
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { readAt, ...given } = request.body;
-        await requireNamed([
-          { pointer: "/bitId", noun: "bit", id: given.bitId, reads: bits },
-          { pointer: "/routerId", noun: "router", id: given.routerId, reads: routers },
-          { pointer: "/colletId", noun: "collet", id: given.colletId, reads: collets },
-        ]);
-        if (given.colletId !== undefined) {
-          requireColletOf(given.routerId, await collets.find(given.colletId));
-        }
-        const stamp = stampOf(request, now());
-        const { personId } = callerOf(request);
-        const record: RunOutRecord = {
-          id: newId("runout"),
-          ...(personId !== undefined && { personId }),
-          readAt: happenedAt(readAt, stamp.at, "/readAt"),
-          ...given,
-          createdAt: stamp.at,
-          updatedAt: stamp.at,
-          version: 1,
-        };
-        const headers = { Location: `/v1/run-out-readings/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [creation("run-out-reading", record)], headers, body: record };
-      }),
   );
 }

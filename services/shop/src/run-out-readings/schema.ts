@@ -4,17 +4,6 @@ import { idField, keptFields, momentField, referenceField } from "../http/fields
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
-
-export type RunOutRecord = Kept & {
-  readonly bitId: string;
-  readonly routerId: string;
-  readonly colletId?: string;
-  readonly personId?: string;
-  readonly readAt: string;
-  readonly runOutMm: number;
-  readonly instrument: string;
-};
 
 const runOutFields = {
   bitId: referenceField("the bit"),
@@ -30,7 +19,7 @@ const runOutFields = {
 };
 
 export const NewRunOutSchema = Type.Object(
-  { readAt: Type.Optional(momentField("When it was read; left out, now.")), ...runOutFields },
+  { readAt: Type.Optional(momentField("When it was read; default: now.")), ...runOutFields },
   { $id: "NewRunOutReading", description: "A bit's run-out in one router.", additionalProperties: false },
 );
 
@@ -51,3 +40,5 @@ export const RunOutPageSchema = pageSchema("RunOutReadingPage", ref(RunOutSchema
 export const RUN_OUT_SCHEMAS = [NewRunOutSchema, RunOutSchema, RunOutPageSchema];
 
 export type NewRunOut = Static<typeof NewRunOutSchema>;
+
+export type RunOutRecord = Static<typeof RunOutSchema>;

@@ -4,20 +4,19 @@ import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { Hold } from "../bits/state-schema.ts";
 import { tooSmallMm } from "../bits/too-small.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
 import { Problem } from "../problems/problem.ts";
-import { creation } from "../store/changes.ts";
-import type { Change } from "../store/port.ts";
+import { creation, type Decision, newRecord } from "../store/changes.ts";
 import type { UseRecord } from "../uses/schema.ts";
 import { equivalentMetres, usesAfter } from "../uses/wear.ts";
+import { sharpeningKind } from "./kind.ts";
 import type { BitDimensions, NewSharpening, SharpeningRecord } from "./schema.ts";
-
-type Decision = { readonly record: SharpeningRecord; readonly changes: readonly Change[] };
 
 /**
  * A bit came back sharpened: its dimensions are the new ones from now on, the old ones stay in the sharpening and
  * the events. Below its smallest usable diameter it is held. `uses` are its latest ones: what was cut after a sharpening that
- * is entered late wears the new edge. Throws a DomainError where it would have grown.
+ * is entered late wears the new edge. Throws a DomainError if it would have grown.
  */
 export function sharpenBit(
   id: string,
@@ -26,33 +25,25 @@ export function sharpenBit(
   { diameterMm, form, massG, sharpenedAt, notes }: NewSharpening,
   personId: string | undefined,
   at: string,
-): Decision {
+): Decision<SharpeningRecord> {
   if (bit.retirement !== undefined) {
     throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.because}`);
   }
-  const measured = {
-    ...(diameterMm !== undefined && { diameterMm }),
-    ...(form !== undefined && { form }),
-    ...(massG !== undefined && { massG }),
-  };
-  const next = sharpened(bareBit(bit), measured);
+  const next = sharpened(bareBit(bit), withoutUndefined({ diameterMm, form, massG }));
   const moment = happenedAt(sharpenedAt, at, "/sharpenedAt");
   const cut = bit.used.equivalentMetresSinceSharpening;
   const isLatest = moment >= (bit.sharpenedAt ?? "");
   const cutSince = isLatest ? equivalentMetresAfter(moment, uses, bit) : cut;
-  const record: SharpeningRecord = {
-    id,
+  const fields = withoutUndefined({
     bitId: bit.id,
-    ...(personId !== undefined && { personId }),
+    personId,
     sharpenedAt: moment,
     before: dimensionsOf(bit),
     after: dimensionsOf(next),
     lifeEquivalentM: Math.max(0, cut - cutSince),
-    ...(notes !== undefined && { notes }),
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
-  };
+    notes,
+  });
+  const record: SharpeningRecord = newRecord(id, fields, at);
   const hold = holdIfTooSmall({ ...bit, ...next }, id, at);
   const back = bit.sentToSharpeningAt === undefined ? {} : { placeId: bit.homePlaceId };
   const changed = {
@@ -65,7 +56,7 @@ export function sharpenBit(
   };
   return {
     record,
-    changes: [creation("sharpening", record), bitAfter(bit, "sharpened", changed, at).change],
+    changes: [creation(sharpeningKind, record), ...bitAfter(bit, "sharpened", changed, at).changes],
   };
 }
 
@@ -78,7 +69,7 @@ function equivalentMetresAfter(
 }
 
 function dimensionsOf({ form, massG }: BitDimensions): BitDimensions {
-  return { form, ...(massG !== undefined && { massG }) };
+  return withoutUndefined({ form, massG });
 }
 
 function holdIfTooSmall(bit: BitRecord, causeId: string, at: string): Hold | undefined {

@@ -17,11 +17,11 @@ export const EdgeSchema = Type.Object(
       description:
         "What the expectation rests on: this bit's own earlier edges, or a figure by tooth material.",
     }),
-    isDue: Type.Boolean({ description: "Whether it is to be sharpened." }),
+    isDue: Type.Boolean({ description: "Whether it should be sharpened." }),
     sharpeningsLeft: Type.Union([Type.Integer({ minimum: 0 }), Type.Null()], {
-      description: "How many until the smallest usable diameter; null where none is recorded.",
+      description: "How many until the smallest usable diameter; null if none is recorded.",
     }),
-    advice: Type.String({ description: "What no figure can tell." }),
+    advice: Type.String({ description: "What no figure can say." }),
   },
   { $id: "EdgeLife", description: "What is left of a bit's edge: an estimate.", additionalProperties: false },
 );

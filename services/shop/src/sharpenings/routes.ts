@@ -1,108 +1,84 @@
-import { BitPath } from "../bits/path.ts";
-import type { BitReads } from "../bits/reads.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import { callerOf } from "../access/caller.ts";
+import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf } from "../http/write.ts";
-import { callerOf } from "../keys/caller.ts";
+import { askRoute } from "../http/ask-routes.ts";
+import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import { uses } from "../uses/kind.ts";
 import { sharpenBit } from "./decide.ts";
 import { EdgeSchema, edgeOf } from "./edge.ts";
+import { sharpeningKind, sharpenings } from "./kind.ts";
 import { NewSharpeningSchema, SHARPENING_SCHEMAS, SharpeningPageSchema, SharpeningSchema } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"sharpening">;
-  readonly uses: RecordReads<"use">;
-  readonly bits: BitReads;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "sharpenings:read", tag: "sharpenings", of: sharpenings } as const;
 
 /** Uses and sharpenings that an estimate looks back on. */
 const MOST_USES = 5000;
 const MOST_SHARPENINGS = 50;
 
-export function sharpeningRoutes(app: App, { reads, uses, bits, answerOnce, now }: Parts): void {
+export function sharpeningRoutes(app: App, doors: Doors): void {
   for (const schema of [...SHARPENING_SCHEMAS, EdgeSchema]) app.addSchema(schema);
-  const common = { scope: "sharpenings:read", tag: "sharpenings" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/sharpenings",
       operationId: "listSharpenings",
       summary: "List sharpenings, with what bits measured before and after",
       page: SharpeningPageSchema,
       filters: { bitId: idFilter("Of this bit.") },
     },
-    (afterId, most, { bitId }) => reads.page(afterId, most, { bitId }),
+    ({ afterId, most }, { query: { bitId } }) => sharpenings.page(afterId, most, { bitId }),
   );
 
-  readRoute(
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/sharpenings/:sharpeningId",
+    operationId: "getSharpening",
+    summary: "Read a sharpening",
+  });
+
+  askRoute(
     app,
+    doors,
     {
-      ...common,
-      path: "/v1/sharpenings/:sharpeningId",
-      operationId: "getSharpening",
-      summary: "Read a sharpening",
-      record: SharpeningSchema,
-      noun: "sharpening",
-      parameter: "sharpeningId",
+      ...READ,
+      path: "/v1/bits/:bitId/edge",
+      operationId: "getBitEdge",
+      summary: "Estimate what is left of a bit's edge",
+      answer: EdgeSchema,
     },
-    reads.find,
-  );
-
-  app.get(
-    "/v1/bits/:bitId/edge",
-    {
-      config: { scope: "sharpenings:read", operation: "act" },
-      schema: {
-        operationId: "getBitEdge",
-        tags: ["sharpenings"],
-        summary: "Estimate what is left of a bit's edge",
-        params: BitPath,
-        response: { 200: ref(EdgeSchema) },
-      },
-    },
-    async (request) => {
-      const { bitId } = request.params;
-      const bit = requireFound("bit", bitId, await bits.find(bitId));
-      return edgeOf(
-        bit,
-        await uses.newest(MOST_USES, { bitId }),
-        await reads.newest(MOST_SHARPENINGS, { bitId }),
-      );
+    function* ({ params: { bitId } }) {
+      const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
+      const cut = yield* uses.newest(MOST_USES, { bitId });
+      return edgeOf(bit, cut, yield* sharpenings.newest(MOST_SHARPENINGS, { bitId }));
     },
   );
 
-  app.post(
-    "/v1/bits/:bitId/sharpenings",
+  createRoute(
+    app,
+    doors,
     {
-      config: { scope: "sharpenings:write", operation: "create" },
-      schema: {
-        operationId: "createSharpening",
-        tags: ["sharpenings"],
-        summary: "Enter a sharpening; the bit has its new dimensions from then on",
-        params: BitPath,
-        body: ref(NewSharpeningSchema),
-        response: { 201: ref(SharpeningSchema) },
-      },
+      scope: "sharpenings:write",
+      tag: "sharpenings",
+      path: "/v1/bits/:bitId/sharpenings",
+      operationId: "createSharpening",
+      summary: "Enter a sharpening; the bit has its new dimensions from then on",
+      body: NewSharpeningSchema,
+      answer: SharpeningSchema,
+      location: ({ id }) => `${sharpeningKind.path}/${id}`,
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { bitId } = request.params;
-        const bit = requireFound("bit", bitId, await bits.find(bitId));
-        const stamp = stampOf(request, now());
-        const { personId } = callerOf(request);
-        const past = await uses.newest(MOST_USES, { bitId });
-        const id = newId("sharpening");
-        const { record, changes } = sharpenBit(id, bit, past, request.body, personId, stamp.at);
-        const headers = { Location: `/v1/sharpenings/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes, headers, body: record };
-      }),
+    function* ({ params: { bitId }, body, request, at }) {
+      const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
+      const past = yield* uses.newest(MOST_USES, { bitId });
+      const { personId } = callerOf(request);
+      const id = newId(sharpeningKind.idPrefix);
+      const { record, changes } = sharpenBit(id, bit, past, body, personId, at);
+      return { changes, answer: record };
+    },
   );
 }

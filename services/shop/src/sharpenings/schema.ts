@@ -5,27 +5,15 @@ import { idField, keptFields, momentField, notesField, referenceField } from "..
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
 
 /** What a sharpening changes of a bit. */
 export type BitDimensions = { readonly form: Form; readonly massG?: number };
-
-export type SharpeningRecord = Kept & {
-  readonly bitId: string;
-  readonly personId?: string;
-  readonly sharpenedAt: string;
-  readonly before: BitDimensions;
-  readonly after: BitDimensions;
-  /** What the edge had cut when it was sharpened, as metres of solid wood of middling density. */
-  readonly lifeEquivalentM: number;
-  readonly notes?: string;
-};
 
 const mass = Type.Optional(Type.Number({ ...within(BIT_RANGES.massG), description: "Weighed mass." }));
 
 export const NewSharpeningSchema = Type.Object(
   {
-    sharpenedAt: Type.Optional(momentField("When it was done; left out, now.")),
+    sharpenedAt: Type.Optional(momentField("When it was done; default: now.")),
     diameterMm: Type.Optional(
       Type.Number({ exclusiveMinimum: 0, maximum: 200, description: "Diameter after, over the edges." }),
     ),
@@ -36,7 +24,7 @@ export const NewSharpeningSchema = Type.Object(
   {
     $id: "NewSharpening",
     description:
-      "A bit came back sharpened, with what was measured: its diameter, or where more changed its whole form. Neither: only the edge was touched.",
+      "A bit came back sharpened, with what was measured: its diameter, or if more changed, its whole form. Neither: only the edge was touched.",
     additionalProperties: false,
   },
 );
@@ -79,3 +67,5 @@ export const SHARPENING_SCHEMAS = [
 ];
 
 export type NewSharpening = Static<typeof NewSharpeningSchema>;
+
+export type SharpeningRecord = Static<typeof SharpeningSchema>;

@@ -1,10 +1,15 @@
-import type { PolicyLayer } from "@rimwise/domain";
-import type { Database } from "../store/database.ts";
-import { recordQueries } from "../store/record-reads.ts";
+import type { Policy, PolicyLayer } from "@rimwise/domain";
+import { policyInForce } from "../policy/in-force.ts";
+import type { Question } from "../store/query.ts";
+import { shopPolicies } from "./kind.ts";
 import { SHOP_POLICY_ID } from "./schema.ts";
 
-/** What the shop tightens just now, for what is decided inside a transaction and outside. */
-export function shopLayerQuery(database: Database): () => PolicyLayer {
-  const { find } = recordQueries(database, "shop-policy");
-  return () => find(SHOP_POLICY_ID)?.layer ?? {};
+/** What the shop tightens for every plan just now. */
+export function* shopLayer(): Question<PolicyLayer> {
+  return (yield* shopPolicies.find(SHOP_POLICY_ID))?.layer ?? {};
+}
+
+/** The policy of the shop just now. */
+export function* shopPolicy(): Question<Policy> {
+  return policyInForce(yield* shopLayer());
 }

@@ -1,25 +1,20 @@
 import type { App } from "../http/app-type.ts";
 import { etagOf, requireMatch } from "../http/conditional.ts";
 import { ref } from "../http/reference.ts";
-import { stampOf, type Write } from "../http/write.ts";
+import type { Doors } from "../http/routes.ts";
+import { stampOf } from "../http/write.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import { shopPolicies, shopPolicyKind } from "./kind.ts";
 import {
   SHOP_POLICY_ID,
   SHOP_POLICY_SCHEMAS,
   ShopPolicyChangeSchema,
-  type ShopPolicyRecord,
   ShopPolicySchema,
   UNTOUCHED,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"shop-policy">;
-  readonly write: Write;
-  readonly now: () => Date;
-};
-
-export function shopPolicyRoutes(app: App, { reads, write, now }: Parts): void {
+/** There is one shop's policy, and it is never created: before anybody tightens anything it is empty. */
+export function shopPolicyRoutes(app: App, { answer, write, now }: Doors): void {
   for (const schema of SHOP_POLICY_SCHEMAS) app.addSchema(schema);
 
   app.get(
@@ -34,7 +29,7 @@ export function shopPolicyRoutes(app: App, { reads, write, now }: Parts): void {
       },
     },
     async (_request, reply) => {
-      const current = (await reads.find(SHOP_POLICY_ID)) ?? UNTOUCHED;
+      const current = (await answer(shopPolicies.find(SHOP_POLICY_ID))) ?? UNTOUCHED;
       reply.header("ETag", etagOf(current.version));
       return current;
     },
@@ -47,24 +42,24 @@ export function shopPolicyRoutes(app: App, { reads, write, now }: Parts): void {
       schema: {
         operationId: "setShopPolicy",
         tags: ["policy"],
-        summary: "Tighten the policy of every plan; settings that come out otherwise lapse",
+        summary: "Tighten the policy of every plan; settings whose plan changes lapse",
         body: ref(ShopPolicyChangeSchema),
         response: { 200: ref(ShopPolicySchema) },
       },
     },
     async (request, reply) => {
-      const kept = await reads.find(SHOP_POLICY_ID);
+      const kept = await answer(shopPolicies.find(SHOP_POLICY_ID));
       const current = kept ?? UNTOUCHED;
       requireMatch(request, current.version);
       const stamp = stampOf(request, now());
       const { layer } = request.body;
-      const record: ShopPolicyRecord = { ...nextVersion(current, stamp.at), layer };
-      const first = { ...record, createdAt: stamp.at };
+      const next = { ...nextVersion(current, stamp.at), layer };
+      const record = kept === undefined ? { ...next, createdAt: stamp.at } : next;
       const change =
-        kept === undefined ? creation("shop-policy", first) : replacement("shop-policy", kept, record);
+        kept === undefined ? creation(shopPolicyKind, record) : replacement(shopPolicyKind, kept, record);
       await write({ stamp, changes: [change] });
       reply.header("ETag", etagOf(record.version));
-      return kept === undefined ? first : record;
+      return record;
     },
   );
 }

@@ -1,14 +1,10 @@
-import type { PolicyLayer } from "@rimwise/domain";
-import Type from "typebox";
+import Type, { type Static } from "typebox";
 import { keptFields } from "../http/fields.ts";
 import { ref } from "../http/reference.ts";
-import { PolicyLayerSchema } from "../plans/policy-schema.ts";
-import type { Kept } from "../store/records.ts";
+import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 
 /** The one row of its kind. */
 export const SHOP_POLICY_ID = "policy_shop";
-
-export type ShopPolicyRecord = Kept & { readonly layer: PolicyLayer };
 
 const layer = { layer: ref(PolicyLayerSchema) };
 
@@ -25,6 +21,8 @@ export const ShopPolicySchema = Type.Object(
 
 /** The components this resource answers and takes. */
 export const SHOP_POLICY_SCHEMAS = [ShopPolicyChangeSchema, ShopPolicySchema];
+
+export type ShopPolicyRecord = Static<typeof ShopPolicySchema>;
 
 /** What holds before anybody tightened anything. */
 export const UNTOUCHED: ShopPolicyRecord = {

@@ -38,7 +38,7 @@ export type KeptKey = Static<typeof KeptKeySchema>;
 
 const OWNER_ONLY = 0o600;
 
-/** The keys in a file, oldest first; undefined where there is no file. Throws a ConfigError for a file that cannot be used. */
+/** The keys in a file, oldest first; undefined if there is no file. Throws a ConfigError for a file that cannot be used. */
 export function readKeyFile(file: string): KeptKey[] | undefined {
   if (!existsSync(file)) return undefined;
   const content = contentOf(file);

@@ -1,7 +1,8 @@
 import type { MakeCheckpoint } from "../checkpoints/make.ts";
 import type { App } from "../http/app-type.ts";
 import { ref } from "../http/reference.ts";
-import { stampOf, type Write } from "../http/write.ts";
+import type { Doors } from "../http/routes.ts";
+import { stampOf } from "../http/write.ts";
 import {
   JsonWebKeySetSchema,
   jsonWebKey,
@@ -11,12 +12,12 @@ import {
 } from "./schema.ts";
 import type { PublicKey, Signer } from "./signer.ts";
 
-type Parts = { signer: Signer; makeCheckpoint: MakeCheckpoint; write: Write; now: () => Date };
+type Parts = { readonly signer: Signer; readonly makeCheckpoint: MakeCheckpoint };
 
 /** RFC 7517, section 8.5.2. */
 const JWK_SET = "application/jwk-set+json";
 
-export function signingRoutes(app: App, { signer, makeCheckpoint, write, now }: Parts): void {
+export function signingRoutes(app: App, { write, now }: Doors, { signer, makeCheckpoint }: Parts): void {
   for (const schema of SIGNING_SCHEMAS) app.addSchema(schema);
 
   app.get(
@@ -61,15 +62,15 @@ export function signingRoutes(app: App, { signer, makeCheckpoint, write, now }: 
         tags: ["signing"],
         summary: "Sign with a new key from now on",
         description:
-          "The earlier key stays published, so that what it signed can be checked; its private half is forgotten. The new key signs a checkpoint first, whose event tells who did this and why.",
+          "The earlier key stays published, so that what it signed can be checked; its private half is forgotten. The new key signs a checkpoint first, whose event says who did this and why.",
         response: { 200: ref(SigningKeyListSchema) },
       },
     },
     async (request) => {
       const stamp = stampOf(request, now());
       await signer.rotate();
-      const { change } = await makeCheckpoint("new-key", stamp.at);
-      await write({ stamp, changes: [change] });
+      const { changes } = await makeCheckpoint("new-key", stamp.at);
+      await write({ stamp, changes });
       return { data: shownKeys(signer.publicKeys()) };
     },
   );

@@ -8,7 +8,7 @@ import {
   generateKeyPair,
   importJWK,
 } from "jose";
-import { canonicalText } from "../http/canonical.ts";
+import { canonicalText } from "../store/canonical.ts";
 import { damaged, type KeptKey, readKeyFile, writeKeyFile } from "./key-file.ts";
 
 /** What checking a signed text found. `typ` says what kind of statement it is; a caller must look at it. */
@@ -32,7 +32,7 @@ export type PublicKey = {
   readonly x: string;
 };
 
-/** Signs for the service, and tells what it signed from what it did not. */
+/** Signs for the service, and recognises what it signed. */
 export type Signer = {
   /** The payload in canonical JSON as a compact JWS (RFC 7515) by the current key; `typ` names the kind of statement. */
   readonly sign: (payload: object, typ: string) => Promise<string>;

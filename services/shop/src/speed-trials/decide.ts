@@ -1,13 +1,12 @@
 import { dialSpeeds, type Policy, type Router, trialOutcome } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
 import { requireUsable } from "../bits/standing.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
-import { creation, nextVersion, replacement } from "../store/changes.ts";
-import type { Change } from "../store/port.ts";
+import { creation, type Decision, newRecord, nextVersion, replacement } from "../store/changes.ts";
+import { trialKind } from "./kind.ts";
 import type { NewTrial, TrialRecord } from "./schema.ts";
-
-type Decision = { readonly record: TrialRecord; readonly change: Change };
 
 /** A trial as it is kept: a mark's speed is what the router's dial says now, a measured vibration decides the outcome. */
 export function enterTrial(
@@ -18,32 +17,29 @@ export function enterTrial(
   policy: Policy,
   personId: string | undefined,
   at: string,
-): Decision {
+): Decision<TrialRecord> {
   requireUsable(bit);
-  const { mark, vibrationMmPerS, runOutMm, notes } = given;
-  const record: TrialRecord = {
-    id,
-    bitId: given.bitId,
-    routerId: given.routerId,
-    ...(personId !== undefined && { personId }),
+  const { bitId, routerId, mark, vibrationMmPerS, runOutMm, notes } = given;
+  const fields = withoutUndefined({
+    bitId,
+    routerId,
+    personId,
     triedAt: happenedAt(given.triedAt, at, "/triedAt"),
-    ...(mark !== undefined && { mark }),
+    mark,
     rpm: speedOf(given, router, policy),
     outcome: outcomeOf(given, policy),
-    ...(vibrationMmPerS !== undefined && { vibrationMmPerS }),
-    ...(runOutMm !== undefined && { runOutMm }),
-    ...(notes !== undefined && { notes }),
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
-  };
-  return { record, change: creation("speed-trial", record) };
+    vibrationMmPerS,
+    runOutMm,
+    notes,
+  });
+  const record = newRecord(id, fields, at);
+  return { record, changes: [creation(trialKind, record)] };
 }
 
 /** A trial that no longer counts, and why. It stays on the books. */
-export function setTrialAside(current: TrialRecord, because: string, at: string): Decision {
+export function setTrialAside(current: TrialRecord, because: string, at: string): Decision<TrialRecord> {
   const record = { ...nextVersion(current, at), setAside: { at, because } };
-  return { record, change: replacement("speed-trial", current, record, "set-aside") };
+  return { record, changes: [replacement(trialKind, current, record, "set-aside")] };
 }
 
 function speedOf({ mark, rpm }: NewTrial, router: Router, policy: Policy): number {

@@ -1,44 +1,30 @@
-import { strictestPolicy } from "@rimwise/domain";
-import Type from "typebox";
-import { BitPath } from "../bits/path.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import { callerOf } from "../access/caller.ts";
+import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
-import { requireOne, unknownRecord } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { changedMeanwhile, decidedAnew, stampOf, type Write } from "../http/write.ts";
-import { callerOf } from "../keys/caller.ts";
-import { loadBit, loadRouter, type Sources } from "../plans/gather.ts";
-import { notValid } from "../problems/problem.ts";
+import { requireOne } from "../http/named-records.ts";
+import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { actRoute, createRoute } from "../http/write-routes.ts";
+import { routers } from "../routers/kind.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
+import { usableRouter } from "../usable-routers/reads.ts";
 import { enterTrial, setTrialAside } from "./decide.ts";
-import { proposedTrial, TrialProposalSchema } from "./proposal.ts";
+import { trialKind, trials } from "./kind.ts";
 import { NewTrialSchema, SetAsideSchema, TRIAL_SCHEMAS, TrialPageSchema, TrialSchema } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"speed-trial">;
-  readonly sources: Sources;
-  readonly write: Write;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
+const READ = { scope: "trials:read", tag: "trials", of: trials } as const;
+const WRITE = { scope: "trials:write", tag: "trials", of: trials, answer: TrialSchema } as const;
+const PARAMETERS = { trialId: "a speed trial" };
 
-const TrialPath = Type.Object({ trialId: Type.String({ description: "Id of a speed trial." }) });
-const NextQuery = Type.Object(
-  { routerId: Type.String({ minLength: 1, maxLength: 100, description: "The router to try it in." }) },
-  { additionalProperties: false },
-);
-
-export function speedTrialRoutes(app: App, { reads, sources, write, answerOnce, now }: Parts): void {
-  for (const schema of [...TRIAL_SCHEMAS, TrialProposalSchema]) app.addSchema(schema);
-  const common = { scope: "trials:read", tag: "trials" } as const;
+export function speedTrialRoutes(app: App, doors: Doors): void {
+  for (const schema of TRIAL_SCHEMAS) app.addSchema(schema);
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/speed-trials",
       operationId: "listTrials",
       summary: "List speed trials",
@@ -48,95 +34,53 @@ export function speedTrialRoutes(app: App, { reads, sources, write, answerOnce, 
         routerId: idFilter("In this router."),
       },
     },
-    (afterId, most, { bitId, routerId }) => reads.page(afterId, most, { bitId, routerId }),
+    ({ afterId, most }, { query: { bitId, routerId } }) => trials.page(afterId, most, { bitId, routerId }),
   );
 
-  readRoute(
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/speed-trials/:trialId",
+    parameters: PARAMETERS,
+    operationId: "getTrial",
+    summary: "Read a speed trial",
+  });
+
+  createRoute(
     app,
+    doors,
     {
-      ...common,
-      path: "/v1/speed-trials/:trialId",
-      operationId: "getTrial",
-      summary: "Read a speed trial",
-      record: TrialSchema,
-      noun: "speed trial",
-      parameter: "trialId",
+      ...WRITE,
+      path: "/v1/speed-trials",
+      operationId: "createTrial",
+      summary: "Enter what a bit did at one speed in one router",
+      body: NewTrialSchema,
     },
-    reads.find,
-  );
-
-  app.get(
-    "/v1/bits/:bitId/speed-trials/next",
-    {
-      config: { scope: "trials:read", operation: "act" },
-      schema: {
-        operationId: "proposeTrial",
-        tags: ["trials"],
-        summary: "The next speed to try, rising in steps from the slowest and never over the ceiling",
-        params: BitPath,
-        querystring: NextQuery,
-        response: { 200: ref(TrialProposalSchema) },
-      },
-    },
-    async (request) => {
-      const { bitId } = request.params;
-      const bit = requireFound("bit", bitId, await loadBit(bitId, sources));
-      const router = await loadRouter(request.query.routerId, sources);
-      if (router === undefined) throw notValid([unknownRecord("/routerId", "router", "query")]);
-      return proposedTrial(bit, router, strictestPolicy(await sources.shopPolicy()));
+    function* ({ body, request, at }) {
+      const bit = yield* requireOne("/bitId", body.bitId, bits);
+      const router = yield* requireOne("/routerId", body.routerId, routers);
+      const policy = yield* shopPolicy();
+      const usable = yield* usableRouter(router, at, policy);
+      const { personId } = callerOf(request);
+      const id = newId(trialKind.idPrefix);
+      const { record, changes } = enterTrial(id, bit, usable, body, policy, personId, at);
+      return { changes, answer: record };
     },
   );
 
-  app.post(
-    "/v1/speed-trials",
+  actRoute(
+    app,
+    doors,
     {
-      config: { scope: "trials:write", operation: "create" },
-      schema: {
-        operationId: "createTrial",
-        tags: ["trials"],
-        summary: "Enter what a bit did at one speed in one router",
-        body: ref(NewTrialSchema),
-        response: { 201: ref(TrialSchema) },
-      },
+      ...WRITE,
+      path: "/v1/speed-trials/:trialId/set-aside",
+      parameters: PARAMETERS,
+      operationId: "setTrialAside",
+      summary: "Say that a trial no longer counts, such as after a new bearing",
+      body: SetAsideSchema,
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { body } = request;
-        const bit = await requireOne("/bitId", "bit", body.bitId, sources.bits);
-        const router = await requireOne("/routerId", "router", body.routerId, sources.routers);
-        const stamp = stampOf(request, now());
-        const usable = await sources.routers.usable(router, stamp.at);
-        const { personId } = callerOf(request);
-        const policy = strictestPolicy(await sources.shopPolicy());
-        const id = newId("trial");
-        const { record, change } = enterTrial(id, bit, usable, body, policy, personId, stamp.at);
-        const headers = { Location: `/v1/speed-trials/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes: [change], headers, body: record };
-      }),
-  );
-
-  app.post(
-    "/v1/speed-trials/:trialId/set-aside",
-    {
-      config: { scope: "trials:write", operation: "act" },
-      schema: {
-        operationId: "setTrialAside",
-        tags: ["trials"],
-        summary: "Say that a trial no longer counts, such as after a new bearing",
-        params: TrialPath,
-        body: ref(SetAsideSchema),
-        response: { 200: ref(TrialSchema) },
-      },
+    (current, { body: { because }, at }) => {
+      const { record, changes } = setTrialAside(current, because, at);
+      return { changes, answer: record };
     },
-    (request, reply) =>
-      decidedAnew(async () => {
-        const { trialId } = request.params;
-        const current = requireFound("speed trial", trialId, await reads.find(trialId));
-        const stamp = stampOf(request, now());
-        const { record, change } = setTrialAside(current, request.body.because, stamp.at);
-        await write({ stamp, changes: [change] }, changedMeanwhile);
-        reply.header("ETag", etagOf(record.version));
-        return record;
-      }),
   );
 }

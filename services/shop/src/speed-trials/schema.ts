@@ -1,29 +1,10 @@
-import { BIT_RANGES, type Mark, ROUTER_RANGES } from "@rimwise/domain";
+import { BIT_RANGES, ROUTER_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, notesField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
-import type { Kept } from "../store/records.ts";
-
-/** Why a trial no longer counts. */
-export type SetAside = { readonly at: string; readonly because: string };
-
-export type TrialRecord = Kept & {
-  readonly bitId: string;
-  readonly routerId: string;
-  readonly personId?: string;
-  readonly triedAt: string;
-  readonly mark?: Mark;
-  /** Nominal speed at that mark when it was tried. */
-  readonly rpm: number;
-  readonly outcome: "ran-free" | "shook";
-  readonly vibrationMmPerS?: number;
-  readonly runOutMm?: number;
-  readonly notes?: string;
-  readonly setAside?: SetAside;
-};
 
 const outcome = Type.Enum(["ran-free", "shook"], { type: "string", description: "What it did there." });
 const rpm = Type.Number({ ...within(ROUTER_RANGES.rpm), description: "Speed it was tried at." });
@@ -43,7 +24,7 @@ export const NewTrialSchema = Type.Object(
   {
     bitId: referenceField("the bit"),
     routerId: referenceField("the router"),
-    triedAt: Type.Optional(momentField("When it was tried; left out, now.")),
+    triedAt: Type.Optional(momentField("When it was tried; default: now.")),
     mark,
     rpm: Type.Optional(rpm),
     outcome: Type.Optional(outcome),
@@ -101,3 +82,5 @@ export const TrialPageSchema = pageSchema("TrialPage", ref(TrialSchema), "Speed 
 export const TRIAL_SCHEMAS = [NewTrialSchema, SetAsideSchema, TrialSchema, TrialPageSchema];
 
 export type NewTrial = Static<typeof NewTrialSchema>;
+
+export type TrialRecord = Static<typeof TrialSchema>;

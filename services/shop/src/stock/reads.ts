@@ -1,65 +1,74 @@
-import { and, asc, desc, gt, isNotNull, lt, lte, or, type SQL, sql } from "drizzle-orm";
+import { and, asc, desc, gt, isNotNull, lt, lte, or, sql } from "drizzle-orm";
+import { bitKind } from "../bits/kind.ts";
+import { REORDER_REASONS, type ReorderReason } from "../bits/query-columns.ts";
 import type { BitRecord } from "../bits/schema.ts";
-import type { Database } from "../store/database.ts";
-import { toRecord } from "../store/record-reads.ts";
-import { bits } from "../store/tables/rack.ts";
+import { all, given, type Query, type Question, recordQuery } from "../store/query.ts";
 
 /** Where a page goes on from: the value it is ordered by, and the bit that had it. */
 export type After<Value> = { readonly value: Value; readonly bitId: string };
 
-export type StockReads = {
-  /** Bits whose inspection is due at a moment, the longest due first. */
-  readonly due: (at: string, after: After<string> | undefined, most: number) => Promise<BitRecord[]>;
-  /** Bits by minutes run, the most used first. */
-  readonly mostUsed: (after: After<number> | undefined, most: number) => Promise<BitRecord[]>;
-  /** Bits another of which is to be bought, with why. */
-  readonly toReorder: (afterId: string, most: number) => Promise<{ record: BitRecord; reason: string }[]>;
-};
+export const stock = { due, mostUsed, toReorder };
 
-export function stockReads(database: Database): StockReads {
+const id = bitKind.column("id");
+const dueAt = bitKind.column("inspectionDueAt");
+const usedMinutes = bitKind.column("usedMinutes");
+const reorderReason = bitKind.column("reorderReason");
+
+const duePage = (isFirst: boolean) =>
+  recordQuery(bitKind, (rows) => {
+    // A row value lets the planner go straight to the place in the index.
+    const further = sql`(${dueAt}, ${id}) > (${given("value")}, ${given("bitId")})`;
+    return rows
+      .where(and(isNotNull(dueAt), lte(dueAt, given("at")), isFirst ? undefined : further))
+      .orderBy(asc(dueAt), asc(id))
+      .limit(given("most"));
+  });
+const usedPage = (isFirst: boolean) =>
+  recordQuery(bitKind, (rows) => {
+    const further = and(
+      lte(usedMinutes, given("value")),
+      or(lt(usedMinutes, given("value")), gt(id, given("bitId"))),
+    );
+    return rows
+      .where(and(gt(usedMinutes, sql`0`), isFirst ? undefined : further))
+      .orderBy(desc(usedMinutes), asc(id))
+      .limit(given("most"));
+  });
+const DUE = { first: duePage(true), further: duePage(false) };
+const USED = { first: usedPage(true), further: usedPage(false) };
+
+const reorder = (() => {
+  const records = recordQuery(bitKind, (rows) => rows);
+  const width = bitKind.columns.size;
+  const columns = sql.join([...bitKind.columns.values(), reorderReason], sql`, `);
   return {
-    due: async (at, after, most) => {
-      const conditions: SQL[] = [isNotNull(bits.inspectionDueAt), lte(bits.inspectionDueAt, at)];
-      // A row value lets SQLite go straight to the place in the index.
-      if (after !== undefined) {
-        conditions.push(sql`(${bits.inspectionDueAt}, ${bits.id}) > (${after.value}, ${after.bitId})`);
-      }
-      const rows = database
-        .select()
-        .from(bits)
-        .where(and(...conditions));
-      return rows
-        .orderBy(asc(bits.inspectionDueAt), asc(bits.id))
-        .limit(most)
-        .all()
-        .map((row) => toRecord("bit", row));
-    },
-    mostUsed: async (after, most) => {
-      const further =
-        after === undefined
-          ? gt(bits.usedMinutes, 0)
-          : and(
-              gt(bits.usedMinutes, 0),
-              lte(bits.usedMinutes, after.value),
-              or(lt(bits.usedMinutes, after.value), gt(bits.id, after.bitId)),
-            );
-      return database
-        .select()
-        .from(bits)
-        .where(further)
-        .orderBy(desc(bits.usedMinutes), asc(bits.id))
-        .limit(most)
-        .all()
-        .map((row) => toRecord("bit", row));
-    },
-    toReorder: async (afterId, most) =>
-      database
-        .select()
-        .from(bits)
-        .where(and(isNotNull(bits.reorderReason), gt(bits.id, afterId)))
-        .orderBy(asc(bits.id))
-        .limit(most)
-        .all()
-        .map((row) => ({ record: toRecord("bit", row), reason: row.reorderReason ?? "" })),
-  };
+    build: () => sql`SELECT ${columns} FROM ${bitKind.table}
+      WHERE ${reorderReason} IS NOT NULL AND ${id} > ${given("afterId")}
+      ORDER BY ${id} LIMIT ${given("most")}`,
+    read: (row) => ({ record: records.read(row), reason: reasonIn(row[width]) }),
+  } satisfies Query<{ record: BitRecord; reason: ReorderReason }>;
+})();
+
+/** Bits whose inspection is due at a moment, the longest due first. */
+function due(at: string, after: After<string> | undefined, most: number): Question<BitRecord[]> {
+  return all(after === undefined ? DUE.first : DUE.further, { at, most, ...after });
+}
+
+/** Bits by minutes run, the most used first. */
+function mostUsed(after: After<number> | undefined, most: number): Question<BitRecord[]> {
+  return all(after === undefined ? USED.first : USED.further, { most, ...after });
+}
+
+/** Bits another of which must be bought, with why. */
+function toReorder(
+  afterId: string,
+  most: number,
+): Question<{ readonly record: BitRecord; readonly reason: ReorderReason }[]> {
+  return all(reorder, { afterId, most });
+}
+
+function reasonIn(value: unknown): ReorderReason {
+  const reason = REORDER_REASONS.find((each) => each === value);
+  if (reason === undefined) throw new Error(`${String(value)} is no reason to reorder`);
+  return reason;
 }

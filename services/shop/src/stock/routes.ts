@@ -2,21 +2,21 @@ import { DEFAULT_POLICY } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
 import { notACursor } from "../http/paging.ts";
-import { listRoute } from "../http/record-routes.ts";
-import type { After, StockReads } from "./reads.ts";
+import { listRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { type After, stock } from "./reads.ts";
 import { DuePageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
-
-type Parts = { readonly reads: StockReads; readonly now: () => Date };
 
 /** Between the value a page goes on from and the bit that had it. */
 const SEPARATOR = "~";
 
-export function stockRoutes(app: App, { reads, now }: Parts): void {
+export function stockRoutes(app: App, doors: Doors): void {
   for (const schema of STOCK_SCHEMAS) app.addSchema(schema);
   const common = { scope: "stock:read", tag: "stock" } as const;
 
   listRoute(
     app,
+    doors,
     {
       ...common,
       path: "/v1/stock/due",
@@ -24,8 +24,8 @@ export function stockRoutes(app: App, { reads, now }: Parts): void {
       summary: "Which bits are due for inspection",
       page: DuePageSchema,
     },
-    async (after, most) => {
-      const bits = await reads.due(now().toISOString(), placeIn(after), most);
+    function* ({ afterId, most }, { at }) {
+      const bits = yield* stock.due(at, placeIn(afterId), most);
       return bits.map((bit) => {
         const dueAt = bit.inspectionDueAt ?? bit.createdAt;
         return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit) };
@@ -35,6 +35,7 @@ export function stockRoutes(app: App, { reads, now }: Parts): void {
 
   listRoute(
     app,
+    doors,
     {
       ...common,
       path: "/v1/stock/most-used",
@@ -42,8 +43,8 @@ export function stockRoutes(app: App, { reads, now }: Parts): void {
       summary: "Which bits are used most",
       page: UsedPageSchema,
     },
-    async (after, most) => {
-      const bits = await reads.mostUsed(minutesIn(after), most);
+    function* ({ afterId, most }) {
+      const bits = yield* stock.mostUsed(minutesIn(afterId), most);
       return bits.map((bit) => {
         const { minutes, metres } = bit.used;
         return { id: cursorOf(String(minutes), bit), bit, minutes, metres };
@@ -53,6 +54,7 @@ export function stockRoutes(app: App, { reads, now }: Parts): void {
 
   listRoute(
     app,
+    doors,
     {
       ...common,
       path: "/v1/stock/reorder",
@@ -60,12 +62,10 @@ export function stockRoutes(app: App, { reads, now }: Parts): void {
       summary: "Which bits to reorder, and why",
       page: ReorderPageSchema,
     },
-    async (afterId, most) =>
-      (await reads.toReorder(afterId, most)).map(({ record, reason }) => ({
-        id: record.id,
-        bit: record,
-        reason,
-      })),
+    function* ({ afterId, most }) {
+      const found = yield* stock.toReorder(afterId, most);
+      return found.map(({ record, reason }) => ({ id: record.id, bit: record, reason }));
+    },
   );
 }
 

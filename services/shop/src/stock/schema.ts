@@ -1,4 +1,5 @@
 import Type from "typebox";
+import { REORDER_REASONS } from "../bits/query-columns.ts";
 import { BitSchema } from "../bits/schema.ts";
 import { momentField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
@@ -27,12 +28,12 @@ const UsedBitSchema = Type.Object(
 const ReorderBitSchema = Type.Object(
   {
     bit: ref(BitSchema),
-    reason: Type.Enum(["retired", "last-sharpening"], {
+    reason: Type.Enum([...REORDER_REASONS], {
       type: "string",
       description: "It is retired and nothing has taken its place, or no sharpening is left in it.",
     }),
   },
-  { $id: "ReorderBit", description: "A bit another of which is to be bought.", ...closed },
+  { $id: "ReorderBit", description: "A bit to buy again.", ...closed },
 );
 
 export const DuePageSchema = pageSchema(

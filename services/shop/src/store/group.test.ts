@@ -24,7 +24,7 @@ describe("orders that wait together", () => {
     expect(groups).toEqual([100, 100, 50]);
   });
 
-  test("fail alone where the error is one order's own, and all where the transaction fails", async () => {
+  test("fail alone if the error is one order's own, and all if the transaction fails", async () => {
     const even = grouped((orders: readonly number[]) => {
       if (orders.includes(13)) throw new Error("the disk is full");
       return orders.map((order) =>

@@ -5,12 +5,11 @@ import type { Hold } from "../bits/state-schema.ts";
 import { holdCollet } from "../collets/decide.ts";
 import type { ColletRecord } from "../collets/schema.ts";
 import { notValid } from "../problems/problem.ts";
-import { creation } from "../store/changes.ts";
+import { creation, type Decision } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import { useKind } from "./kind.ts";
 import type { UseRecord } from "./schema.ts";
 import { equivalentMetres } from "./wear.ts";
-
-type Decision = { readonly record: UseRecord; readonly changes: readonly Change[] };
 
 /**
  * Work that was done: it adds to what the bit has cut. Where the bit moved in the collet, both are held: the
@@ -21,7 +20,7 @@ export function logUse(
   bit: BitRecord,
   collets: readonly ColletRecord[],
   at: string,
-): Decision {
+): Decision<UseRecord> {
   requireOneStory(record);
   const { used } = bit;
   const isSince = (moment = "") => record.doneAt >= moment;
@@ -39,8 +38,8 @@ export function logUse(
   return {
     record,
     changes: [
-      creation("use", record),
-      bitAfter(bit, "used", { used: grown, ...held }, at).change,
+      creation(useKind, record),
+      ...bitAfter(bit, "used", { used: grown, ...held }, at).changes,
       ...(hold ? heldCollets(record, bit, collets, hold, at) : []),
     ],
   };
@@ -65,7 +64,7 @@ function heldCollets(
   );
   return suspects
     .filter(({ condition }) => condition === "good" || condition === "worn")
-    .map((collet) => holdCollet(collet, hold, at).change);
+    .flatMap((collet) => holdCollet(collet, hold, at).changes);
 }
 
 function requireOneStory({ outcomes }: UseRecord): void {

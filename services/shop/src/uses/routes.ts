@@ -1,20 +1,25 @@
-import type { BitReads } from "../bits/reads.ts";
-import type { AnswerOnce } from "../http/answer-once.ts";
+import type { FastifyRequest } from "fastify";
+import { callerOf, ownPersonOnly, personAsked, visibleRecord } from "../access/caller.ts";
+import { bits } from "../bits/reads.ts";
+import { requireColletOf } from "../collets/decide.ts";
+import { collets } from "../collets/kind.ts";
 import type { App } from "../http/app-type.ts";
-import { etagOf } from "../http/conditional.ts";
+import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
-import { requireColletOf, requireNamed, requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute } from "../http/record-routes.ts";
-import { ref } from "../http/reference.ts";
-import { stampOf } from "../http/write.ts";
-import { callerOf, ownOrStaffs, ownPersonOnly, personAsked } from "../keys/caller.ts";
+import { requireNamed, requireOne } from "../http/named-records.ts";
+import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { createRoute } from "../http/write-routes.ts";
+import { plans } from "../plans/kind.ts";
 import type { PlanRecord } from "../plans/schema.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
-import type { RouterReads } from "../routers/reads.ts";
+import { routers } from "../routers/kind.ts";
+import { newRecord } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { RecordReads } from "../store/record-reads.ts";
-import type { WoodReads } from "../woods/reads.ts";
+import type { Question } from "../store/query.ts";
+import { woods } from "../woods/reads.ts";
 import { logUse } from "./decide.ts";
+import { useKind, uses } from "./kind.ts";
 import {
   type NewUse,
   NewUseSchema,
@@ -24,31 +29,21 @@ import {
   UseSchema,
 } from "./schema.ts";
 
-type Parts = {
-  readonly reads: RecordReads<"use">;
-  readonly bits: BitReads;
-  readonly routers: RouterReads;
-  readonly collets: RecordReads<"collet">;
-  readonly plans: RecordReads<"plan">;
-  readonly woods: WoodReads;
-  readonly answerOnce: AnswerOnce;
-  readonly now: () => Date;
-};
-
 type Work = { readonly bitId: string; readonly routerId: string; readonly woodId: string };
 
 /** A router has a few collets. */
 const MOST_COLLETS = 1000;
 
-export function useRoutes(app: App, parts: Parts): void {
-  const { reads, bits, routers, collets, plans, woods, answerOnce, now } = parts;
+const READ = { scope: "uses:read", tag: "uses", of: uses } as const;
+
+export function useRoutes(app: App, doors: Doors): void {
   for (const schema of USE_SCHEMAS) app.addSchema(schema);
-  const common = { scope: "uses:read", tag: "uses" } as const;
 
   listRoute(
     app,
+    doors,
     {
-      ...common,
+      ...READ,
       path: "/v1/uses",
       operationId: "listUses",
       summary: "List what was done with bits. A member sees what they did themselves",
@@ -59,92 +54,70 @@ export function useRoutes(app: App, parts: Parts): void {
         personId: idFilter("By this person."),
       },
     },
-    (afterId, most, { bitId, routerId, personId }, request) =>
-      reads.page(afterId, most, { bitId, routerId, personId: personAsked(request, personId) }),
+    ({ afterId, most }, { query: { bitId, routerId, personId }, request }) =>
+      uses.page(afterId, most, { bitId, routerId, personId: personAsked(request, personId) }),
   );
 
   readRoute(
     app,
-    {
-      ...common,
-      path: "/v1/uses/:useId",
-      operationId: "getUse",
-      summary: "Read a use",
-      record: UseSchema,
-      noun: "use",
-      parameter: "useId",
-    },
-    async (id, request) => ownOrStaffs(request, await reads.find(id)),
+    doors,
+    { ...READ, path: "/v1/uses/:useId", operationId: "getUse", summary: "Read a use" },
+    visibleUse,
   );
 
-  app.post(
-    "/v1/uses",
+  createRoute(
+    app,
+    doors,
     {
-      config: { scope: "uses:write", operation: "create" },
-      schema: {
-        operationId: "createUse",
-        tags: ["uses"],
-        summary: "Log work that was done; a bit that moved in its collet is held, and the collet with it",
-        body: ref(NewUseSchema),
-        response: { 201: ref(UseSchema) },
-      },
+      scope: "uses:write",
+      tag: "uses",
+      path: "/v1/uses",
+      operationId: "createUse",
+      summary: "Log work that was done; a bit that moved in its collet is held, and the collet with it",
+      body: NewUseSchema,
+      answer: UseSchema,
     },
-    (request, reply) =>
-      answerOnce(request, reply, async () => {
-        const { body } = request;
-        ownPersonOnly(request);
-        const work = await workOf(body);
-        const bit = await requireOne("/bitId", "bit", work.bitId, bits);
-        await requireNamed([
-          { pointer: "/routerId", noun: "router", id: work.routerId, reads: routers },
-          { pointer: "/colletId", noun: "collet", id: body.colletId, reads: collets },
-          {
-            pointer: "/woodId",
-            noun: "wood",
-            id: work.woodId,
-            reads: { find: async (id) => woods.find(id) },
-          },
-        ]);
-        if (body.colletId !== undefined) requireColletOf(work.routerId, await collets.find(body.colletId));
-        const stamp = stampOf(request, now());
-        const record = useRecord(work, body, callerOf(request).personId, stamp.at);
-        const ofRouter = await collets.page("", MOST_COLLETS, { routerId: work.routerId });
-        const { changes } = logUse(record, bit, ofRouter, stamp.at);
-        const headers = { Location: `/v1/uses/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes, headers, body: record };
-      }),
+    function* ({ body, request, at }) {
+      ownPersonOnly(request);
+      const work = yield* workOf(body);
+      const bit = yield* requireOne("/bitId", work.bitId, bits);
+      yield* requireNamed([
+        { pointer: "/routerId", id: work.routerId, of: routers },
+        { pointer: "/colletId", id: body.colletId, of: collets },
+        { pointer: "/woodId", id: work.woodId, of: woods },
+      ]);
+      if (body.colletId !== undefined) requireColletOf(work.routerId, yield* collets.find(body.colletId));
+      const record = useRecord(work, body, callerOf(request).personId, at);
+      const ofRouter = yield* collets.page("", MOST_COLLETS, { routerId: work.routerId });
+      return { changes: logUse(record, bit, ofRouter, at).changes, answer: record };
+    },
   );
+}
 
-  /** What was worked with: what the plan says, or what the request does. */
-  async function workOf({ planId, bitId, routerId, woodId }: NewUse): Promise<Work> {
-    if (planId === undefined) return namedWork(bitId, routerId, woodId);
-    const given = Object.entries({ bitId, routerId, woodId }).filter(([, value]) => value !== undefined);
-    if (given.length > 0) {
-      throw notValid(
-        given.map(([name]) => fault(`/${name}`, "The plan says it.", "leave it out, or the planId")),
-      );
-    }
-    return plannedWork(await requireOne("/planId", "plan", planId, plans));
+function* visibleUse(
+  id: string,
+  { request }: { readonly request: FastifyRequest },
+): Question<UseRecord | undefined> {
+  return visibleRecord(request, yield* uses.find(id));
+}
+
+/** What was worked with: what the plan says, or what the request does. */
+function* workOf({ planId, bitId, routerId, woodId }: NewUse): Question<Work> {
+  if (planId === undefined) return namedWork(bitId, routerId, woodId);
+  const given = Object.entries({ bitId, routerId, woodId }).filter(([, value]) => value !== undefined);
+  if (given.length > 0) {
+    throw notValid(
+      given.map(([name]) => fault(`/${name}`, "The plan says it.", "leave it out, or the planId")),
+    );
   }
+  return plannedWork(yield* requireOne("/planId", planId, plans));
 }
 
 function useRecord(work: Work, given: NewUse, personId: string | undefined, at: string): UseRecord {
   const { planId, colletId, notes, metres, minutes, outcomes } = given;
-  return {
-    id: newId("use"),
-    ...work,
-    ...(planId !== undefined && { planId }),
-    ...(colletId !== undefined && { colletId }),
-    ...(personId !== undefined && { personId }),
-    doneAt: happenedAt(given.doneAt, at, "/doneAt"),
-    metres,
-    minutes,
-    outcomes,
-    ...(notes !== undefined && { notes }),
-    createdAt: at,
-    updatedAt: at,
-    version: 1,
-  };
+  const doneAt = happenedAt(given.doneAt, at, "/doneAt");
+  const fields = { ...work, planId, colletId, personId, doneAt, metres, minutes, outcomes, notes };
+  return newRecord(newId(useKind.idPrefix), withoutUndefined(fields), at);
 }
 
 function namedWork(bitId?: string, routerId?: string, woodId?: string): Work {

@@ -2,26 +2,11 @@ import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, notesField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
-import type { Kept } from "../store/records.ts";
 
 /** What may happen in a cut. */
 export const USE_OUTCOMES = ["fine", "scorched", "chattered", "tore-out", "came-loose"] as const;
 
 export type UseOutcome = (typeof USE_OUTCOMES)[number];
-
-export type UseRecord = Kept & {
-  readonly bitId: string;
-  readonly routerId: string;
-  readonly planId?: string;
-  readonly colletId?: string;
-  readonly personId?: string;
-  readonly woodId: string;
-  readonly doneAt: string;
-  readonly metres: number;
-  readonly minutes: number;
-  readonly outcomes: readonly UseOutcome[];
-  readonly notes?: string;
-};
 
 const measures = {
   metres: Type.Number({ minimum: 0, maximum: 100_000, description: "Length cut, all passes together." }),
@@ -45,7 +30,7 @@ export const NewUseSchema = Type.Object(
     routerId: Type.Optional(referenceField("the router, without a plan")),
     woodId: Type.Optional(referenceField("the wood, without a plan")),
     colletId: Type.Optional(referenceField("the collet it was clamped in")),
-    doneAt: Type.Optional(momentField("When it was done; left out, now.")),
+    doneAt: Type.Optional(momentField("When it was done; default: now.")),
     ...measures,
   },
   {
@@ -77,3 +62,5 @@ export const UsePageSchema = pageSchema("UsePage", ref(UseSchema), "Uses, oldest
 export const USE_SCHEMAS = [NewUseSchema, UseSchema, UsePageSchema];
 
 export type NewUse = Static<typeof NewUseSchema>;
+
+export type UseRecord = Static<typeof UseSchema>;

@@ -1,15 +1,10 @@
 import { WOODS, type Wood, woodById } from "@rimwise/domain";
 
-export type WoodReads = {
-  readonly find: (id: string) => Wood | undefined;
-  readonly page: (afterId: string, most: number) => Promise<Wood[]>;
-};
+const BY_ID = [...WOODS].sort((one, other) => (one.id < other.id ? -1 : 1));
 
-/** The domain's woods, by id. */
-export function woodReads(): WoodReads {
-  const byId = [...WOODS].sort((one, other) => (one.id < other.id ? -1 : 1));
-  return {
-    find: woodById,
-    page: async (afterId, most) => byId.filter(({ id }) => id > afterId).slice(0, most),
-  };
-}
+/** The domain's woods, asked for like records: they change only with the program. */
+export const woods = {
+  kind: { noun: "wood" },
+  find: woodById,
+  page: (afterId: string, most: number): Wood[] => BY_ID.filter(({ id }) => id > afterId).slice(0, most),
+};

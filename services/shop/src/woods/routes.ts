@@ -3,14 +3,14 @@ import Type from "typebox";
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
 import { PageQuery, sendPage } from "../http/paging.ts";
+import { requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
-import { Problem } from "../problems/problem.ts";
-import type { WoodReads } from "./reads.ts";
+import { woods } from "./reads.ts";
 import { WOOD_SCHEMAS, WoodPageSchema, WoodSchema } from "./schema.ts";
 
 const WoodPath = Type.Object({ woodId: Type.String({ description: "Id of a wood or material." }) });
 
-export function woodRoutes(app: App, { reads }: { reads: WoodReads }): void {
+export function woodRoutes(app: App): void {
   for (const schema of WOOD_SCHEMAS) app.addSchema(schema);
 
   app.get(
@@ -25,7 +25,8 @@ export function woodRoutes(app: App, { reads }: { reads: WoodReads }): void {
         response: { 200: ref(WoodPageSchema) },
       },
     },
-    (request, reply) => sendPage(request, reply, request.query, reads.page),
+    (request, reply) =>
+      sendPage(request, reply, request.query, async (afterId, most) => woods.page(afterId, most)),
   );
 
   app.get(
@@ -42,8 +43,7 @@ export function woodRoutes(app: App, { reads }: { reads: WoodReads }): void {
     },
     async (request, reply) => {
       const { woodId } = request.params;
-      const wood = reads.find(woodId);
-      if (wood === undefined) throw new Problem("not-found", `There is no wood ${woodId}.`);
+      const wood = requireFound(woods.kind, woodId, woods.find(woodId));
       // Woods change only with the program.
       reply.header("ETag", etagOf(ENGINE_VERSION));
       return wood;

@@ -1,5 +1,6 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { arc, line } from "../outline.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import {
   fittedRadiusMm,
   pilotFaults,
@@ -8,12 +9,15 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const beading = defineForm({
   kind: "beading",
   title: "Beading",
   meaning:
     "A hollow quarter circle between two fillets: rounds an edge with a small step at the face and another at the edge.",
+  alsoCalled: ["bead", "ovolo"],
+  suits: ["edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
     radiusMm: lengthMm("Radius of the rounding between the fillets.", 0.5, 40),
@@ -44,5 +48,8 @@ export const beading = defineForm({
     ];
   },
   pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
+  usualCut: () => wholeProfile("edge"),
+  searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

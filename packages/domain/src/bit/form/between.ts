@@ -1,9 +1,9 @@
+import { optionalChoice } from "../../quantity/field.ts";
 import type { SegmentRole } from "../outline.ts";
-import { optionalChoice } from "./define.ts";
 
 /** What the bits of a joint carry beside or between their cutters: shared by tongue, groove, cope and stick. */
 export const pilotBetween = optionalChoice(
-  "Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Left out: a bearing is assumed.",
+  "Whether a bearing runs on the work between or beside the cutters; without one that place cuts too. Default: a bearing (assumed).",
   ["bearing", "none"],
 );
 

@@ -1,5 +1,6 @@
+import { lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { arc, line } from "../outline.ts";
-import { defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustLeaveNeck } from "./fit.ts";
 import {
   fittedRadiusMm,
@@ -9,20 +10,23 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const bullnose = defineForm({
   kind: "bullnose",
   title: "Bullnose",
   meaning: "A hollow half circle: rounds a whole edge in one setting.",
+  alsoCalled: ["bull nose", "half round", "nosing"],
+  suits: ["edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 8, 90),
     radiusMm: lengthMm("Radius of the half circle: half the thickness it rounds.", 1, 25),
     landMm: optionalLengthMm(
-      "Height of the parallel edge on each side of the half circle. Left out: none.",
+      "Height of the parallel edge on each side of the half circle. Default: none.",
       0.1,
       10,
     ),
-    pilotDiameterMm: optionalLengthMm("Diameter of a pilot bearing on the tip. Left out: none.", 2, 70),
+    pilotDiameterMm: optionalLengthMm("Diameter of a pilot bearing on the tip. Default: none.", 2, 70),
     pilotHeightMm,
   },
   faults: ({ diameterMm, radiusMm, pilotDiameterMm }) => {
@@ -52,5 +56,8 @@ export const bullnose = defineForm({
     ];
   },
   pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
+  usualCut: () => wholeProfile("edge"),
+  searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

@@ -1,17 +1,21 @@
+import { angleDeg, lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
-import { angleDeg, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { slopeFaults } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const chamfer = defineForm({
   kind: "chamfer",
   title: "Chamfer",
   meaning: "A sloping straight edge, with or without a pilot bearing: breaks or bevels an edge.",
+  alsoCalled: ["chamfering", "bevel", "bevelling", "beveling"],
+  suits: ["edge", "groove"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
     angleDeg: angleDeg("Angle between the cutting edge and the bit's axis; 45 for an even chamfer.", 5, 85),
     pilotDiameterMm: optionalLengthMm(
-      "Diameter of the pilot bearing on the tip. Left out: no pilot, the edges meet in a point.",
+      "Diameter of the pilot bearing on the tip. Default: no pilot, the edges meet in a point.",
       4,
       70,
     ),
@@ -34,5 +38,8 @@ export const chamfer = defineForm({
     ];
   },
   pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
+  usualCut: () => wholeProfile("edge"),
+  searchedBy: ({ angleDeg: slopeDeg }) => ({ angleDeg: slopeDeg }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

@@ -1,7 +1,9 @@
+import { optionalLengthMm } from "../../quantity/field.ts";
 import { arc, line } from "../outline.ts";
 import { pilotRadiusBetweenMm, roleBetween } from "./between.ts";
-import { defineForm, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { railDimensions, railFaults } from "./rail.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 /** Length of the cutter at the tip of a common cope bit (1/4 in). Source: common practice. */
 const USUAL_BACK_CUTTER_LENGTH_MM = 6.35;
@@ -11,10 +13,12 @@ export const cope = defineForm({
   title: "Cope (of a cope and stick pair)",
   meaning:
     "The counterpart of a stick bit: leaves the stub tongue and the hollow on the ends of door rails, face down in a table.",
+  alsoCalled: ["coping", "scribe", "rail", "stile", "door frame"],
+  suits: ["joint", "edge"],
   dimensions: {
     ...railDimensions,
     backCutterLengthMm: optionalLengthMm(
-      `Length of the cutter at the tip, which must reach past the back of the rail. Left out: ${USUAL_BACK_CUTTER_LENGTH_MM} mm is assumed.`,
+      `Length of the cutter at the tip, which must reach past the back of the rail. Default: ${USUAL_BACK_CUTTER_LENGTH_MM} mm (assumed).`,
       1,
       25,
     ),
@@ -48,5 +52,8 @@ export const cope = defineForm({
   },
   pilotRadiusMm: ({ pilot, diameterMm, grooveDepthMm }) =>
     pilotRadiusBetweenMm(pilot, diameterMm, grooveDepthMm),
+  usualCut: () => wholeProfile("joint"),
+  searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

@@ -1,10 +1,14 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { arc, line } from "../outline.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
+import { wholeGroove } from "./usual-cut.ts";
 
 export const coreBox = defineForm({
   kind: "core-box",
   title: "Core-box",
   meaning: "A half-round nose: grooves and flutes with a round bottom.",
+  alsoCalled: ["round nose", "roundnose", "ball nosed", "fluting", "cove"],
+  suits: ["groove", "edge"],
   dimensions: {
     diameterMm: lengthMm("Cutting diameter, twice the radius of the nose.", 2, 60),
     cuttingLengthMm: lengthMm(
@@ -36,5 +40,8 @@ export const coreBox = defineForm({
       : [nose];
   },
   pilotRadiusMm: () => undefined,
+  usualCut: (_, outline) => wholeGroove(outline),
+  searchedBy: ({ diameterMm }) => ({ radiusMm: diameterMm / 2 }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

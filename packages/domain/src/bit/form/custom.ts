@@ -1,29 +1,33 @@
 import type { Fault } from "../../quantity/fault.ts";
+import { lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { rangeFaults } from "../../quantity/range.ts";
 import { type Outline, type Segment, segmentSpanMm } from "../outline.ts";
-import { defineForm, lengthMm, optionalLengthMm, segments } from "./define.ts";
+import { defineForm, segments } from "./define.ts";
 import { MEASURED_SLACK_MM } from "./fit.ts";
 import { givenOutline, givenOutlineFaults } from "./given-outline.ts";
 import { GIVEN_OUTLINE_RANGES, GIVEN_SEGMENT_RANGES, type GivenSegment } from "./given-segment.ts";
 import { pilotFaults } from "./pilot.ts";
+import { usualCutByShape } from "./usual-cut.ts";
 
 export const custom = defineForm({
   kind: "custom",
   title: "Custom outline",
   meaning: "Any outline, given from the tip as straight and circular segments.",
+  alsoCalled: ["special", "shaped", "profile"],
+  suits: ["edge", "joint", "rabbet", "groove", "surface"],
   dimensions: {
     diameterMm: lengthMm(
       "Largest cutting diameter; the outline must reach it and not pass it.",
       GIVEN_OUTLINE_RANGES.diameterMm.min,
       GIVEN_OUTLINE_RANGES.diameterMm.max,
     ),
-    startRadiusMm: lengthMm("Radius at the tip; 0 where the edges meet in a point.", 0, 60),
+    startRadiusMm: lengthMm("Radius at the tip; 0 if the edges meet in a point.", 0, 60),
     segments: segments(
       "The outline from the tip upward; each segment starts where the one before ended.",
       GIVEN_OUTLINE_RANGES.segments.max,
     ),
     pilotDiameterMm: optionalLengthMm(
-      "Diameter of a pilot that runs on the work; parallel segments of this diameter are the pilot and do not cut. Left out: none.",
+      "Diameter of a pilot that runs on the work; parallel segments of this diameter are the pilot and do not cut. Default: none.",
       2,
       70,
     ),
@@ -47,6 +51,10 @@ export const custom = defineForm({
       isPilot(segment, pilotDiameterMm) ? { ...segment, role: "pilot" } : segment,
     ),
   pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
+  usualCut: ({ diameterMm, pilotDiameterMm }, outline) =>
+    usualCutByShape(outline, diameterMm, pilotDiameterMm),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.5,
 });
 

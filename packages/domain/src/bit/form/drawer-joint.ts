@@ -1,12 +1,16 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const drawerJoint = defineForm({
   kind: "drawer-joint",
   title: "Drawer-joint",
   meaning:
     "A wide part at the tip over a narrower one: hooks that interlock the fronts and sides of drawers, all cut at one height.",
+  alsoCalled: ["drawer lock joint", "corner"],
+  suits: ["joint", "edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter: that of the part at the tip.", 20, 60),
     cuttingLengthMm: lengthMm("Length of the cutting edges, both parts together.", 6, 40),
@@ -22,5 +26,8 @@ export const drawerJoint = defineForm({
     line(stepHeightMm, cuttingLengthMm, diameterMm / 2 - stepMm),
   ],
   pilotRadiusMm: () => undefined,
+  usualCut: () => wholeProfile("joint"),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.5,
 });

@@ -1,18 +1,22 @@
+import { count, lengthMm, optionalAngleDeg } from "../../quantity/field.ts";
 import { line, type Segment } from "../outline.ts";
-import { count, defineForm, lengthMm, optionalAngleDeg } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const fingerJoint = defineForm({
   kind: "finger-joint",
   title: "Finger-joint",
   meaning: "Fingers and gaps of equal height: joins boards edge to edge or end to end.",
+  alsoCalled: ["comb", "box", "glue joint"],
+  suits: ["joint", "edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 20, 80),
     fingers: count("How many cutters it has: the gaps it leaves in the wood.", 2, 12),
     fingerHeightMm: lengthMm("Height of one cutter, and of one gap between two, at half their depth.", 1, 10),
     fingerDepthMm: lengthMm("Depth of the fingers, square to the axis.", 2, 25),
     taperDeg: optionalAngleDeg(
-      "Slope of each side of a finger against square; it lets the joint wedge tight. Left out: square sides.",
+      "Slope of each side of a finger against square; it lets the joint wedge tight. Default: square sides.",
       1,
       25,
     ),
@@ -45,5 +49,8 @@ export const fingerJoint = defineForm({
     }).flat();
   },
   pilotRadiusMm: () => undefined,
+  usualCut: () => wholeProfile("joint"),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.5,
 });

@@ -13,7 +13,7 @@ const TYPED_SLACK_MM = 0.02;
 /** Rounding of a radius that is meant to be 0, mm. */
 const AXIS_SLACK_MM = 1e-9;
 
-/** The outline that segments given from the tip upward come to. Those with faults are left out. */
+/** The outline that segments given from the tip upward come to. Those with faults are skipped. */
 export function givenOutline(startRadiusMm: number, given: readonly GivenSegment[]): Outline {
   return placedSegments(startRadiusMm, given).filter((placed) => typeof placed === "object");
 }

@@ -1,13 +1,17 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
 import { pilotBetween, pilotRadiusBetweenMm, roleBetween } from "./between.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const groove = defineForm({
   kind: "groove",
   title: "Groove",
   meaning:
     "One cutter between two narrower parts: grooves an edge for a tongue; made as a pair with a tongue bit.",
+  alsoCalled: ["tongue grooving", "matched"],
+  suits: ["joint", "edge"],
   dimensions: {
     diameterMm: lengthMm("Cutting diameter of the groove cutter.", 15, 80),
     grooveWidthMm: lengthMm("Width of the groove: the thickness of the cutter.", 1, 20),
@@ -32,5 +36,8 @@ export const groove = defineForm({
   },
   pilotRadiusMm: ({ pilot, diameterMm, grooveDepthMm }) =>
     pilotRadiusBetweenMm(pilot, diameterMm, grooveDepthMm),
+  usualCut: () => wholeProfile("joint"),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.55,
 });

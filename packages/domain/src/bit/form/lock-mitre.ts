@@ -1,12 +1,16 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustStayUnder } from "./fit.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const lockMitre = defineForm({
   kind: "lock-mitre",
   title: "Lock-mitre",
   meaning:
     "A 45° edge with a locking step at its middle: one height cuts both halves of a corner, one lying and one standing.",
+  alsoCalled: ["miter", "locking", "corner"],
+  suits: ["joint", "edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 25, 90),
     cuttingLengthMm: lengthMm(
@@ -39,5 +43,8 @@ export const lockMitre = defineForm({
     ];
   },
   pilotRadiusMm: () => undefined,
+  usualCut: () => wholeProfile("joint"),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.5,
 });

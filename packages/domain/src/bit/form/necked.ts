@@ -1,6 +1,6 @@
 import type { Fault } from "../../quantity/fault.ts";
+import { lengthMm } from "../../quantity/field.ts";
 import { line, type Outline } from "../outline.ts";
-import { lengthMm } from "./define.ts";
 import { mustStayUnder } from "./fit.ts";
 
 /** What a wide head on a cutting neck is described by. */

@@ -1,5 +1,6 @@
+import { choice, lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { arc, type Segment } from "../outline.ts";
-import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import {
   fittedRadiusMm,
   pilotFaults,
@@ -9,6 +10,7 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 /** Curves side by side between pilot and rim. */
 const CURVES = 2;
@@ -17,6 +19,8 @@ export const ogee = defineForm({
   kind: "ogee",
   title: "Ogee",
   meaning: "Two quarter circles that run into each other as an S above a pilot bearing.",
+  alsoCalled: ["cyma", "moulding", "molding", "edging"],
+  suits: ["edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 10, 90),
     radiusMm: lengthMm("Radius of each of the two curves.", 1, 20),
@@ -25,7 +29,7 @@ export const ogee = defineForm({
       ["roman", "classical"],
     ),
     pilotDiameterMm: optionalLengthMm(
-      "Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less four times the radius.",
+      "Diameter of the pilot bearing. Default: the one that meets the curve, diameter less four times the radius.",
       2,
       70,
     ),
@@ -46,6 +50,9 @@ export const ogee = defineForm({
   ],
   pilotRadiusMm: ({ diameterMm, radiusMm, pilotDiameterMm }) =>
     profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm, CURVES) / 2,
+  usualCut: () => wholeProfile("edge"),
+  searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  work: "lying",
   wingFillRatio: 0.5,
 });
 

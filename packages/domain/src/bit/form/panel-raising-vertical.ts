@@ -1,19 +1,23 @@
+import { choice, lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { arc, line, type Segment } from "../outline.ts";
-import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const panelRaisingVertical = defineForm({
   kind: "panel-raising-vertical",
   title: "Panel-raising, vertical",
   meaning:
     "A tall slim profile: the panel is fed standing on edge against a tall fence, so a small diameter will do.",
+  alsoCalled: ["panel raiser", "raised", "fielding", "fielded", "door", "upright"],
+  suits: ["panel", "edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 20, 60),
     faceWidthMm: lengthMm("Width of the sloping or curved border: along the axis.", 10, 60),
     faceDepthMm: lengthMm("Depth of the border at the panel's edge: square to the axis.", 2, 20),
     face: choice("Shape of the face between tongue and field.", ["bevel", "cove"]),
     tongueWidthMm: optionalLengthMm(
-      "Length of the parallel edge nearest the shank, which forms the tongue. Left out: none.",
+      "Length of the parallel edge nearest the shank, which forms the tongue. Default: none.",
       0.1,
       20,
     ),
@@ -30,6 +34,9 @@ export const panelRaisingVertical = defineForm({
       : [slope, line(faceWidthMm, faceWidthMm + tongueWidthMm, rimMm)];
   },
   pilotRadiusMm: () => undefined,
+  usualCut: () => wholeProfile("panel"),
+  searchedBy: () => ({}),
+  work: "standing",
   wingFillRatio: 0.55,
 });
 

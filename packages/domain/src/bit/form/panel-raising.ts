@@ -1,7 +1,9 @@
+import { choice, lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { arc, line, type Segment } from "../outline.ts";
-import { choice, defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustNotPass, mustStayUnder } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 /** Height of the square step many of these bits leave around the field. Source: common practice. */
 export const USUAL_SHOULDER_HEIGHT_MM = 1.5;
@@ -17,29 +19,31 @@ export const panelRaising = defineForm({
   title: "Panel-raising, horizontal",
   meaning:
     "A wide, flat profile above a pilot bearing: raises the field of a door panel, face down in a table.",
+  alsoCalled: ["panel raiser", "raised", "fielding", "fielded", "door"],
+  suits: ["panel", "edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 30, 120),
     pilotDiameterMm: lengthMm("Diameter of the pilot bearing on the tip.", 6, 60),
     profileHeightMm: lengthMm("Height of the sloping or curved face, along the axis.", 2, 40),
     face: choice("Shape of the face between tongue and field.", ["bevel", "cove", "ogee"]),
     tongueWidthMm: optionalLengthMm(
-      "Width of the flat that forms the tongue, next to the pilot. Left out: none.",
+      "Width of the flat that forms the tongue, next to the pilot. Default: none.",
       0.1,
       30,
     ),
     shoulderHeightMm: optionalLengthMm(
-      `Height of the square step at the rim. Left out: ${USUAL_SHOULDER_HEIGHT_MM} mm is assumed.`,
+      `Height of the square step at the rim. Default: ${USUAL_SHOULDER_HEIGHT_MM} mm (assumed).`,
       0.1,
       20,
     ),
     pilotHeightMm,
     backCutterDiameterMm: optionalLengthMm(
-      "Diameter of a back-cutter on the tip, beyond the pilot: it relieves the panel's other face. Left out: none.",
+      "Diameter of a back-cutter on the tip, beyond the pilot: it relieves the panel's other face. Default: none.",
       10,
       100,
     ),
     backCutterHeightMm: optionalLengthMm(
-      `Height of the back-cutter. Left out: ${USUAL_BACK_CUTTER_HEIGHT_MM} mm is assumed.`,
+      `Height of the back-cutter. Default: ${USUAL_BACK_CUTTER_HEIGHT_MM} mm (assumed).`,
       1,
       20,
     ),
@@ -82,6 +86,9 @@ export const panelRaising = defineForm({
     ];
   },
   pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
+  usualCut: () => wholeProfile("panel"),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.6,
 });
 

@@ -1,6 +1,6 @@
 import type { Fault } from "../../quantity/fault.ts";
+import { lengthMm } from "../../quantity/field.ts";
 import { line, type Outline } from "../outline.ts";
-import { lengthMm } from "./define.ts";
 
 /** What a straight bit is described by. */
 export const parallelDimensions = {

@@ -1,6 +1,6 @@
 import type { Fault } from "../../quantity/fault.ts";
+import { optionalLengthMm } from "../../quantity/field.ts";
 import { type LineSegment, line } from "../outline.ts";
-import { optionalLengthMm } from "./define.ts";
 import { MEASURED_SLACK_MM } from "./fit.ts";
 
 /** Height of a common pilot bearing (3/16 in) with its screw. Source: common practice. */
@@ -11,7 +11,7 @@ const THINNEST_PILOT_MM = 2;
 
 /** The optional dimension every form with a bearing shares. */
 export const pilotHeightMm = optionalLengthMm(
-  `Height of the pilot bearing along the axis. Left out: ${USUAL_PILOT_HEIGHT_MM} mm is assumed.`,
+  `Height of the pilot bearing along the axis. Default: ${USUAL_PILOT_HEIGHT_MM} mm (assumed).`,
   1,
   30,
 );
@@ -28,7 +28,7 @@ export function pilotFaults(diameterMm: number, pilotDiameterMm: number | undefi
 }
 
 /**
- * A profile of so many curves of radius R on each side of a pilot must fit inside the bit. Where the pilot's
+ * A profile of so many curves of radius R on each side of a pilot must fit inside the bit. If the pilot's
  * diameter follows from the profile, what is left must still be a pilot.
  */
 export function profileRadiusFaults(
@@ -43,7 +43,7 @@ export function profileRadiusFaults(
   return [{ pointer: "/radiusMm", code: "profile-too-large", values: { given: radiusMm, max: largestMm } }];
 }
 
-/** The profile's radius in mm; less by what measuring missed where the curves would reach inside the pilot. */
+/** The profile's radius in mm; less by what measuring missed if the curves would reach inside the pilot. */
 export function fittedRadiusMm(
   diameterMm: number,
   radiusMm: number,

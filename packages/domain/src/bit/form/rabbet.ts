@@ -1,11 +1,15 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { wholeStep } from "./usual-cut.ts";
 
 export const rabbet = defineForm({
   kind: "rabbet",
   title: "Rabbet",
   meaning: "Parallel edges above a pilot bearing: cuts a step along an edge.",
+  alsoCalled: ["rebate", "rabbeting", "rebating"],
+  suits: ["rabbet", "edge"],
   dimensions: {
     diameterMm: lengthMm("Cutting diameter.", 6, 80),
     cuttingLengthMm: lengthMm("Length of the cutting edges.", 2, 50),
@@ -18,5 +22,8 @@ export const rabbet = defineForm({
     line(pilotHeightMm, pilotHeightMm + cuttingLengthMm, diameterMm / 2),
   ],
   pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
+  usualCut: ({ cuttingLengthMm }) => wholeStep(cuttingLengthMm),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.42,
 });

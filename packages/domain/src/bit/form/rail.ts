@@ -1,6 +1,6 @@
 import type { Fault } from "../../quantity/fault.ts";
+import { lengthMm } from "../../quantity/field.ts";
 import { pilotBetween } from "./between.ts";
-import { lengthMm } from "./define.ts";
 import { mustLeaveNeck, mustNotPass } from "./fit.ts";
 
 /** What both bits of a cope and stick pair are described by: the groove, the rounding, and the flat between. */

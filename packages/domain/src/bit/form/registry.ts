@@ -7,7 +7,7 @@ import { cope } from "./cope.ts";
 import { coreBox } from "./core-box.ts";
 import { cove } from "./cove.ts";
 import { custom } from "./custom.ts";
-import type { DimensionSpecs, DimensionsOf, FormDefinition } from "./define.ts";
+import type { DimensionSpecs, DimensionsOf, FormDefinition, SearchedBy } from "./define.ts";
 import { dovetail } from "./dovetail.ts";
 import { drawerJoint } from "./drawer-joint.ts";
 import { fingerJoint } from "./finger-joint.ts";
@@ -30,6 +30,7 @@ import { surfacing } from "./surfacing.ts";
 import { tSlot } from "./t-slot.ts";
 import { thumbnail } from "./thumbnail.ts";
 import { tongue } from "./tongue.ts";
+import type { CutKind, UsualCut } from "./usual-cut.ts";
 import { vGroove } from "./v-groove.ts";
 
 /** Every form, one line each. Adding a form is its file and a line here. */
@@ -72,7 +73,7 @@ type FormByKind = { [Kind in FormKind]: { readonly kind: Kind } & DimensionsOf<S
 
 export type FormKind = keyof typeof DEFINITIONS;
 
-/** A bit's form with its dimensions: a union told apart by `kind`. */
+/** A bit's form with its dimensions: a union discriminated by `kind`. */
 export type Form<Kind extends FormKind = FormKind> = FormByKind[Kind];
 
 /** What the rest of the program may know of a form without knowing which it is. */
@@ -80,7 +81,13 @@ export type FormSummary = {
   readonly kind: FormKind;
   readonly title: string;
   readonly meaning: string;
+  /** What else the trade calls it and its work. */
+  readonly alsoCalled: readonly string[];
+  /** The kinds of cut it is made for, the main one first. */
+  readonly suits: readonly CutKind[];
   readonly dimensions: DimensionSpecs;
+  /** How the work is fed past it: lying on a face, or standing on edge. */
+  readonly work: "lying" | "standing";
   /** Share of the ring between hub and rim that is metal. */
   readonly wingFillRatio: number;
 };
@@ -89,14 +96,40 @@ export const FORMS: readonly FormSummary[] = Object.values(DEFINITIONS);
 
 const BY_KIND: DefinitionByKind = DEFINITIONS;
 
-/** The outline of a form that `formFaults` found nothing wrong with. */
+/**
+ * The outline of a form that `formFaults` found nothing wrong with: radius against distance from the tip, both mm, as straight
+ * and circular segments.
+ * @example
+ * formOutline({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }) // → [{ kind: "line", fromMm: 0, toMm: 25.4, startRadiusMm: 6.35, endRadiusMm: 6.35 }]
+ */
 export function formOutline<Kind extends FormKind>(form: Form<Kind>): Outline {
   return BY_KIND[form.kind].outline(form);
 }
 
-/** Radius in mm of the form's pilot bearing, or undefined without one. */
+/**
+ * Radius in mm of the form's pilot bearing; undefined without one. For a form that `formFaults` found nothing wrong with.
+ * @example
+ * formPilotRadiusMm({ kind: "cove", diameterMm: 38.1, radiusMm: 12.7 }) // → 6.35
+ */
 export function formPilotRadiusMm<Kind extends FormKind>(form: Form<Kind>): number | undefined {
   return BY_KIND[form.kind].pilotRadiusMm(form);
+}
+
+/** The cut a bit of this form is planned with if nobody says which. */
+export function formUsualCut<Kind extends FormKind>(form: Form<Kind>): UsualCut {
+  return BY_KIND[form.kind].usualCut(form, formOutline(form));
+}
+
+/** Sizes besides diameter, shank and length that a person asks for it by. */
+export function formSearchedBy<Kind extends FormKind>(form: Form<Kind>): SearchedBy {
+  return BY_KIND[form.kind].searchedBy(form);
+}
+
+/** The forms made for a kind of cut, those for which it is the main one first. */
+export function formsThatSuit(cut: CutKind): FormKind[] {
+  return FORMS.filter(({ suits }) => suits.includes(cut))
+    .sort((one, other) => one.suits.indexOf(cut) - other.suits.indexOf(cut))
+    .map(({ kind }) => kind);
 }
 
 /** Share of the ring between hub and rim that is metal. */

@@ -1,5 +1,6 @@
+import { lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { arc } from "../outline.ts";
-import { defineForm, lengthMm, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import {
   fittedRadiusMm,
   pilotFaults,
@@ -9,16 +10,19 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const roundOver = defineForm({
   kind: "round-over",
   title: "Round-over",
   meaning: "A hollow quarter circle above a pilot bearing: rounds an edge. A smaller bearing adds a fillet.",
+  alsoCalled: ["rounding", "ovolo", "quarter round", "roundover"],
+  suits: ["edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 6, 90),
     radiusMm: lengthMm("Radius of the rounding it leaves.", 0.5, 40),
     pilotDiameterMm: optionalLengthMm(
-      "Diameter of the pilot bearing. Left out: the one that meets the curve, diameter less twice the radius.",
+      "Diameter of the pilot bearing. Default: the one that meets the curve, diameter less twice the radius.",
       2,
       70,
     ),
@@ -42,5 +46,8 @@ export const roundOver = defineForm({
   },
   pilotRadiusMm: ({ diameterMm, radiusMm, pilotDiameterMm }) =>
     profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm) / 2,
+  usualCut: () => wholeProfile("edge"),
+  searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

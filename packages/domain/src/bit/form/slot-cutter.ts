@@ -1,7 +1,9 @@
+import { lengthMm, optionalChoice, optionalLengthMm } from "../../quantity/field.ts";
 import { line, type Segment } from "../outline.ts";
-import { defineForm, lengthMm, optionalChoice, optionalLengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustStayUnder } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { usualCutByShape } from "./usual-cut.ts";
 
 /** Diameter of the arbor a cutter is mounted on (5/16 in). Source: common practice. */
 const USUAL_ARBOR_DIAMETER_MM = 7.94;
@@ -10,19 +12,21 @@ export const slotCutter = defineForm({
   kind: "slot-cutter",
   title: "Slot cutter",
   meaning: "A thin disc of teeth on an arbor, with or without a pilot bearing: slots an edge.",
+  alsoCalled: ["slotting", "slotter", "biscuit", "spline"],
+  suits: ["edge", "groove"],
   dimensions: {
     diameterMm: lengthMm("Cutting diameter.", 20, 80),
     slotWidthMm: lengthMm("Width of the slot: the thickness of the teeth.", 1, 15),
-    pilotDiameterMm: optionalLengthMm("Diameter of the pilot bearing. Left out: none.", 8, 70),
+    pilotDiameterMm: optionalLengthMm("Diameter of the pilot bearing. Default: none.", 8, 70),
     pilotHeightMm,
-    bearing: optionalChoice("Where the pilot bearing sits. Left out: on the tip.", ["tip", "shank"]),
+    bearing: optionalChoice("Where the pilot bearing sits. Default: on the tip.", ["tip", "shank"]),
     arborLengthMm: optionalLengthMm(
-      "Length of the arbor between the disc, with its bearing, and the shank. Left out: none, so that the slot is cut at the table or base.",
+      "Length of the arbor between the disc, with its bearing, and the shank. Default: none, so that the slot is cut at the table or base.",
       1,
       60,
     ),
     arborDiameterMm: optionalLengthMm(
-      `Diameter of the arbor. Left out: ${USUAL_ARBOR_DIAMETER_MM} mm is assumed.`,
+      `Diameter of the arbor. Default: ${USUAL_ARBOR_DIAMETER_MM} mm (assumed).`,
       4,
       20,
     ),
@@ -57,5 +61,9 @@ export const slotCutter = defineForm({
     return segments;
   },
   pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
+  usualCut: ({ diameterMm, pilotDiameterMm }, outline) =>
+    usualCutByShape(outline, diameterMm, pilotDiameterMm),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.8,
 });

@@ -2,12 +2,15 @@ import { arc, line } from "../outline.ts";
 import { pilotRadiusBetweenMm, roleBetween } from "./between.ts";
 import { defineForm } from "./define.ts";
 import { railDimensions, railFaults } from "./rail.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const stick = defineForm({
   kind: "stick",
   title: "Stick (of a cope and stick pair)",
   meaning:
     "A groove cutter at the tip, then a rounding profile: the inside edges of door stiles and rails, face down in a table.",
+  alsoCalled: ["sticking", "rail", "stile", "door frame"],
+  suits: ["joint", "edge"],
   dimensions: railDimensions,
   faults: railFaults,
   outline: ({ diameterMm, grooveWidthMm, grooveDepthMm, radiusMm, landMm, pilot }) => {
@@ -27,5 +30,8 @@ export const stick = defineForm({
   },
   pilotRadiusMm: ({ pilot, diameterMm, grooveDepthMm }) =>
     pilotRadiusBetweenMm(pilot, diameterMm, grooveDepthMm),
+  usualCut: () => wholeProfile("joint"),
+  searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

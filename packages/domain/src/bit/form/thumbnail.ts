@@ -1,12 +1,16 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { arc } from "../outline.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustNotPass } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const thumbnail = defineForm({
   kind: "thumbnail",
   title: "Table-edge (thumbnail)",
   meaning: "A long shallow curve that runs out flat into the top: edges of table tops.",
+  alsoCalled: ["table top", "tabletop", "thumb nail"],
+  suits: ["edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 15, 100),
     profileHeightMm: lengthMm("Height of the curve, along the axis.", 1, 25),
@@ -34,5 +38,8 @@ export const thumbnail = defineForm({
     ];
   },
   pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
+  usualCut: () => wholeProfile("edge"),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.5,
 });

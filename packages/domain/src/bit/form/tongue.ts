@@ -1,12 +1,16 @@
+import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
 import { pilotBetween, pilotRadiusBetweenMm, roleBetween } from "./between.ts";
-import { defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
+import { wholeProfile } from "./usual-cut.ts";
 
 export const tongue = defineForm({
   kind: "tongue",
   title: "Tongue",
   meaning: "Two cutters with a gap between: leaves a tongue along an edge; made as a pair with a groove bit.",
+  alsoCalled: ["tongue groove", "matched"],
+  suits: ["joint", "edge"],
   dimensions: {
     diameterMm: lengthMm("Cutting diameter of the two cutters.", 15, 80),
     tongueThicknessMm: lengthMm("Thickness of the tongue: the gap between the cutters.", 1, 20),
@@ -31,5 +35,8 @@ export const tongue = defineForm({
   },
   pilotRadiusMm: ({ pilot, diameterMm, tongueLengthMm }) =>
     pilotRadiusBetweenMm(pilot, diameterMm, tongueLengthMm),
+  usualCut: () => wholeProfile("joint"),
+  searchedBy: () => ({}),
+  work: "lying",
   wingFillRatio: 0.55,
 });

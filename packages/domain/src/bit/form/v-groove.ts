@@ -1,11 +1,15 @@
+import { angleDeg, lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
-import { angleDeg, defineForm, lengthMm } from "./define.ts";
+import { defineForm } from "./define.ts";
 import { slopeFaults } from "./fit.ts";
+import { wholeGroove } from "./usual-cut.ts";
 
 export const vGroove = defineForm({
   kind: "v-groove",
   title: "V-groove",
   meaning: "Edges that meet in a point: V-shaped grooves and lettering.",
+  alsoCalled: ["vee", "point", "pointed", "lettering", "engraving", "veining"],
+  suits: ["groove", "edge"],
   dimensions: {
     diameterMm: lengthMm("Largest cutting diameter.", 3, 80),
     angleDeg: angleDeg("Whole angle of the groove; 90 is square.", 10, 160),
@@ -17,5 +21,8 @@ export const vGroove = defineForm({
     return [line(0, radiusMm / Math.tan((wholeDeg * Math.PI) / 360), 0, radiusMm)];
   },
   pilotRadiusMm: () => undefined,
+  usualCut: (_, outline) => wholeGroove(outline),
+  searchedBy: ({ angleDeg: wholeDeg }) => ({ angleDeg: wholeDeg }),
+  work: "lying",
   wingFillRatio: 0.5,
 });

@@ -1,42 +1,41 @@
 import type { Bit } from "../../bit/bit.ts";
-import { type FormKind, formPilotRadiusMm } from "../../bit/form/registry.ts";
+import { formPilotRadiusMm, formSummary } from "../../bit/form/registry.ts";
 import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
-import { radiiInUse, removedAreaMm2, type Setting } from "../../bit/section.ts";
+import { type BitSetting, radiiInUse, removedAreaMm2 } from "../../bit/section.ts";
 import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError, type Fault } from "../../quantity/fault.ts";
-import type { EdgeCut, JointCut, PanelCut } from "../cut.ts";
-import type { BaseSetup, SetupAssumption } from "../setup.ts";
-import { unsuitable } from "./unsuitable.ts";
+import { type FieldsOf, optionalLengthMm } from "../../quantity/field.ts";
+import type { BaseSetup, SetupAssumption } from "../base-setup.ts";
+import { ASSUMED_THICKNESS_MM, alongEdge, workThicknessMm } from "./work-fields.ts";
 
-/** Stock thickness taken where none is given: 3/4 in. Source: common practice. */
-export const ASSUMED_THICKNESS_MM = 19;
+/** The fields of every profile along an edge. */
+export const profileFields = {
+  ...alongEdge,
+  thicknessMm: workThicknessMm,
+  heightMm: optionalLengthMm(
+    "How far the bit stands out of the table or base at the end. Default: its whole profile.",
+    0.1,
+    200,
+  ),
+  fenceMm: optionalLengthMm(
+    "How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.",
+    0,
+    100,
+  ),
+};
 
 /** The lightest finishing rise that is ever planned, mm, and a section that is none, mm². */
 const LAST_RISE_MM = 0.05;
 const NOTHING_MM2 = 1e-9;
 
-const PANEL_FORMS: readonly FormKind[] = ["panel-raising", "panel-raising-vertical"];
-const JOINT_FORMS: readonly FormKind[] = [
-  "tongue",
-  "groove",
-  "cope",
-  "stick",
-  "lock-mitre",
-  "drawer-joint",
-  "finger-joint",
-  "dovetail",
-  "custom",
-];
-
 /** The setting for a profile along an edge, a raised panel or half of a joint. */
-export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut | JointCut): BaseSetup {
-  requireForm(bit.form.kind, cut.kind);
+export function profileSetup(bit: Bit, outline: Outline, cut: FieldsOf<typeof profileFields>): BaseSetup {
   const pilotRadiusMm = formPilotRadiusMm(bit.form);
   const heightMm = cut.heightMm ?? outlineLengthMm(outline);
   const fenceMm = cut.fenceMm ?? pilotRadiusMm ?? innermostMm(outline);
   // On edge against a tall fence a panel's whole face lies along the bit, and its thickness across it.
-  const standing = bit.form.kind === "panel-raising-vertical";
+  const standing = formSummary(bit.form.kind).work === "standing";
   const thicknessMm = standing ? outlineLengthMm(outline) : (cut.thicknessMm ?? ASSUMED_THICKNESS_MM);
   const faults = fenceFaults(fenceMm, pilotRadiusMm, rimRadiusMm(outline));
   if (faults.length > 0) throw new DomainError(faults);
@@ -56,7 +55,6 @@ export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut
     heightMm,
     fenceMm,
     thicknessMm,
-    sides: 1,
     rows: 1,
     waste: undefined,
     assumed,
@@ -65,7 +63,7 @@ export function profileSetup(bit: Bit, outline: Outline, cut: EdgeCut | PanelCut
 }
 
 /** Whether the last of a rise removes nothing: a parallel part longer than the work is thick slides past it. */
-function hasStalled(outline: Outline, end: Setting): boolean {
+function hasStalled(outline: Outline, end: BitSetting): boolean {
   const before = { ...end, heightMm: end.heightMm - LAST_RISE_MM };
   return removedAreaMm2(outline, end) - removedAreaMm2(outline, before) <= NOTHING_MM2;
 }
@@ -75,12 +73,6 @@ function innermostMm(outline: Outline): number {
   if (isParallel(outline)) return 0;
   const whole = { heightMm: outlineLengthMm(outline), fenceMm: 0, thicknessMm: outlineLengthMm(outline) };
   return radiiInUse(outline, whole)?.leastMm ?? 0;
-}
-
-function requireForm(form: FormKind, cut: "edge" | "panel" | "joint"): void {
-  if (cut === "panel" && !PANEL_FORMS.includes(form)) throw unsuitable("a panel-raising bit");
-  if (cut === "joint" && !JOINT_FORMS.includes(form))
-    throw unsuitable(`a joint bit: ${JOINT_FORMS.join(", ")}`);
 }
 
 function fenceFaults(fenceMm: number, pilotRadiusMm: number | undefined, rimMm: number): Fault[] {

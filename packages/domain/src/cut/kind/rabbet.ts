@@ -1,36 +1,46 @@
-import type { Bit } from "../../bit/bit.ts";
 import { formPilotRadiusMm } from "../../bit/form/registry.ts";
-import type { Outline } from "../../bit/outline.ts";
 import { isParallel } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError } from "../../quantity/fault.ts";
-import type { RabbetCut } from "../cut.ts";
-import { type BaseSetup, REACH_SLACK_MM } from "../setup.ts";
-import { unsuitable } from "./unsuitable.ts";
+import { optionalLengthMm } from "../../quantity/field.ts";
+import { REACH_SLACK_MM } from "../base-setup.ts";
+import { defineCut } from "./define.ts";
+import { alongEdge, depthMm } from "./work-fields.ts";
 
-/** The setting for a rectangular step along an edge, walked up to by height. */
-export function rabbetSetup(bit: Bit, outline: Outline, cut: RabbetCut): BaseSetup {
-  if (!isParallel(outline)) throw unsuitable("a bit with parallel edges: straight, spiral or rabbet");
-  const rimMm = rimRadiusMm(outline);
-  const pilotRadiusMm = formPilotRadiusMm(bit.form);
-  const largestMm = rimMm - (pilotRadiusMm ?? 0);
-  const widthMm = cut.widthMm ?? largestMm;
-  if (widthMm > largestMm + REACH_SLACK_MM) {
-    throw new DomainError([
-      { pointer: "/widthMm", code: "cut-too-wide", values: { given: widthMm, max: largestMm } },
-    ]);
-  }
-  const tipMm = outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
-  const fenceMm = rimMm - widthMm;
-  return {
-    approach: "height",
-    heightMm: tipMm + cut.depthMm,
-    fenceMm,
-    thicknessMm: cut.depthMm,
-    sides: 1,
-    rows: 1,
-    waste: undefined,
-    assumed: cut.widthMm === undefined ? [{ code: "fence-assumed", fenceMm }] : [],
-    reach: { pointer: "/depthMm", zeroMm: tipMm },
-  };
-}
+/** Walked up to by height. */
+export const rabbet = defineCut({
+  kind: "rabbet",
+  meaning: "A rectangular step along an edge.",
+  fields: {
+    ...alongEdge,
+    depthMm,
+    widthMm: optionalLengthMm(
+      "Width of the step. Default: what the pilot gives, or the bit's radius without one.",
+      0.1,
+      100,
+    ),
+  },
+  sides: 1,
+  needs: { code: "parallel-edges", isMetBy: (_, outline) => isParallel(outline) },
+  setup: (bit, outline, cut) => {
+    const rimMm = rimRadiusMm(outline);
+    const largestMm = rimMm - (formPilotRadiusMm(bit.form) ?? 0);
+    const widthMm = cut.widthMm ?? largestMm;
+    if (widthMm > largestMm + REACH_SLACK_MM) {
+      const values = { given: widthMm, max: largestMm };
+      throw new DomainError([{ pointer: "/widthMm", code: "cut-too-wide", values }]);
+    }
+    const tipMm = outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
+    const fenceMm = rimMm - widthMm;
+    return {
+      approach: "height",
+      heightMm: tipMm + cut.depthMm,
+      fenceMm,
+      thicknessMm: cut.depthMm,
+      rows: 1,
+      waste: undefined,
+      assumed: cut.widthMm === undefined ? [{ code: "fence-assumed", fenceMm }] : [],
+      reach: { pointer: "/depthMm", zeroMm: tipMm },
+    };
+  },
+});

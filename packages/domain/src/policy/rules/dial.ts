@@ -18,7 +18,7 @@ export const DIAL_RULES = {
     stricter: "higher",
     min: 0,
     max: 0.5,
-    meaning: "The same between two readings, where the speed is drawn straight from one to the next.",
+    meaning: "The same between two readings; there the speed is interpolated.",
     source: "ours",
     reason: "A dial need not be even between two marks.",
   },
@@ -28,7 +28,7 @@ export const DIAL_RULES = {
     stricter: "higher",
     min: 0,
     max: 0.5,
-    meaning: "The same where only the router's speed range is known.",
+    meaning: "The same if only the router's speed range is known.",
     source: "ours",
     reason:
       "Rated no-load speeds are commonly allowed to be 10 % out (from memory), and dials are rarely even.",

@@ -29,7 +29,7 @@ export const PANEL_RULES = {
     stricter: "higher",
     min: 1,
     max: 10,
-    meaning: "How far off the moisture content of the wood may be where nobody said.",
+    meaning: "How far off the moisture content of the wood may be if nobody said.",
     source: "ours",
     reason: "What a hand-held meter is commonly good to in dry wood (from memory).",
   },

@@ -28,8 +28,7 @@ export const SPEED_RULES = {
     stricter: "lower",
     min: 0.3,
     max: 0.8,
-    meaning:
-      "Speed allowed, as a share of the slowest at which the bit shook, where no slower trial ran free.",
+    meaning: "Speed allowed, as a share of the slowest at which the bit shook, if no slower trial ran free.",
     source: "ours",
     reason: "One step of a guided trial.",
   },

@@ -39,7 +39,7 @@ export const STRENGTH_RULES = {
     stricter: "higher",
     min: 0,
     max: 60,
-    meaning: "Shank between collet and head taken where it was not measured.",
+    meaning: "Shank between collet and head taken if it was not measured.",
     source: "ours",
     reason: "More than a well-seated bit shows.",
   },
@@ -112,6 +112,6 @@ export const STRENGTH_RULES = {
     max: 1000,
     meaning: "Greatest force with which a brazed tip may pull outward.",
     source: "ours",
-    reason: "Far above what the rim speed allows; it limits only where a shop lowers it.",
+    reason: "Far above what the rim speed allows; it limits only if a shop lowers it.",
   },
 } as const satisfies Readonly<Record<string, Rule>>;

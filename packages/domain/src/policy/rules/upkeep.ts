@@ -48,7 +48,7 @@ export const UPKEEP_RULES = {
     stricter: "higher",
     min: 0.3,
     max: 5,
-    meaning: "Diameter that one sharpening is taken to cost where a bit's own were not measured.",
+    meaning: "Diameter that one sharpening is taken to cost if a bit's own were not measured.",
     source: "ours",
     reason: "A light grinding of the faces takes less (from memory); a chipped edge takes more.",
   },

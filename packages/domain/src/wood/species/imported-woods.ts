@@ -1,6 +1,6 @@
 // Woods imported into North America: specific gravity and side hardness from Wood Handbook Tables 5-3b and 5-5b,
 // change coefficients from Table 13-5, shrinkage from Tables 4-3 and 4-4 (USDA Forest Products Laboratory, FPL-GTR-190 and 282).
-// One entry a species: a table, kept whole even where it is long.
+// One entry a species: a table, kept whole even if it is long.
 
 import type { Species } from "../wood.ts";
 import { defineSpecies, derived, lookedUp, memory, type SpeciesRow, secondary } from "./define.ts";

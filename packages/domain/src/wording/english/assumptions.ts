@@ -31,7 +31,11 @@ const SENTENCES: Sentences = {
     "Speeds are those without load. In the cut a router slows down, which is the safe side.",
 };
 
-/** An assumption as a sentence. */
+/**
+ * An assumption as a sentence.
+ * @example
+ * describeAssumption({ code: "thickness-assumed", thicknessMm: 19 }, showIn("metric")) // → "The work is taken as 19 mm thick."
+ */
 export function describeAssumption<Code extends AssumptionCode>(
   assumption: Extract<Assumption, { code: Code }>,
   show: Show,

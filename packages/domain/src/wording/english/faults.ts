@@ -1,23 +1,36 @@
-import type { Fault, FaultCode } from "../../quantity/fault.ts";
+import type { BitNeed, Bounds, Fault, FaultCode, FaultValues } from "../../quantity/fault.ts";
 
 /** A fault in words: what is wrong, and what would be accepted. */
 export type FaultWords = { readonly message: string; readonly accepted: string };
 
-type Values = Fault["values"];
+type Words = { readonly [Code in FaultCode]: (values: FaultValues[Code]) => FaultWords };
 
-const WORDS: Readonly<Record<FaultCode, (values: Values) => FaultWords>> = {
-  "not-a-quantity": ({ accepted }) => ({
+const NEEDS: Readonly<Record<BitNeed, (forms: readonly string[]) => string>> = {
+  "panel-raising-form": () => "a panel-raising bit",
+  "joint-form": (forms) => `a joint bit: ${forms.join(", ")}`,
+  "parallel-edges": () => "a bit with parallel edges: straight, spiral or rabbet",
+  "parallel-edges-without-pilot": () =>
+    "a bit with parallel edges and no pilot: surfacing, straight or spiral",
+  "edges-only": () => "a bit without a pilot bearing or an arbor",
+  "flush-bearing": () => "a flush-trim bit",
+};
+
+const WORDS: Words = {
+  "not-a-quantity": ({ units, examples }) => ({
     message: "This does not read as a quantity with a unit.",
-    accepted: String(accepted ?? 'A number and a unit, such as "3-1/2 in" or "88.9 mm".'),
+    accepted: `a number that is not negative and its unit (${units.join(", ")}), such as ${examples.map((each) => `"${each}"`).join(", ")}`,
   }),
-  "not-finite": (values) => ({ message: "This must be a finite number.", accepted: between(values) }),
+  "not-finite": ({ accepted }) => ({
+    message: "This must be a finite number.",
+    accepted: accepted === undefined ? "a finite number" : between(accepted),
+  }),
   "out-of-range": (values) => ({
     message: "This is outside what can be worked with.",
     accepted: between(values),
   }),
-  "unknown-choice": ({ accepted }) => ({
+  "unknown-choice": ({ names }) => ({
     message: "This is not one of the names known here.",
-    accepted: String(accepted),
+    accepted: names.join(", "),
   }),
   "pilot-too-large": ({ diameterMm }) => ({
     message: "The pilot must be smaller than the bit: with this one nothing would be cut.",
@@ -66,22 +79,22 @@ const WORDS: Readonly<Record<FaultCode, (values: Values) => FaultWords>> = {
     message: "A part of the bit that does not cut would be pressed into the work.",
     accepted: between(values),
   }),
-  "cut-does-not-suit-bit": ({ suits }) => ({
+  "cut-does-not-suit-bit": ({ needs, forms }) => ({
     message: "This kind of cut cannot be made with this form of bit.",
-    accepted: String(suits),
+    accepted: NEEDS[needs](forms),
   }),
   "nothing-removed": () => ({
     message: "At this setting the bit would not touch the wood.",
     accepted: "a height and fence offset at which the outline reaches into the work",
   }),
-  "grew-in-sharpening": ({ maxDiameterMm, maxLengthMm, maxMassG }) => ({
+  "grew-in-sharpening": (values) => ({
     message: "A sharpening takes metal away: it leaves no bit larger or heavier than it was.",
     accepted:
-      maxDiameterMm !== undefined
-        ? `a diameter of at most ${trim(maxDiameterMm)} mm`
-        : maxLengthMm !== undefined
-          ? `an outline of at most ${trim(maxLengthMm)} mm`
-          : `at most ${trim(maxMassG)} g`,
+      "maxDiameterMm" in values
+        ? `a diameter of at most ${trim(values.maxDiameterMm)} mm`
+        : "maxLengthMm" in values
+          ? `an outline of at most ${trim(values.maxLengthMm)} mm`
+          : `at most ${trim(values.maxMassG)} g`,
   }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
@@ -89,19 +102,22 @@ const WORDS: Readonly<Record<FaultCode, (values: Values) => FaultWords>> = {
   }),
 };
 
-/** The English words for a fault. */
-export function describeFault(fault: Fault): FaultWords {
+/**
+ * The English words for a fault: what is wrong, and what would be accepted.
+ * @example
+ * describeFault({ pointer: "/edges", code: "no-edges", values: {} }).accepted // → "at least one edge"
+ */
+export function describeFault<Code extends FaultCode>(fault: Fault<Code>): FaultWords {
   return WORDS[fault.code](fault.values);
 }
 
-function between({ min, max, above, below }: Values): string {
-  if (below !== undefined) return `less than ${trim(below)}`;
-  if (above !== undefined) return `more than ${above}`;
-  if (min !== undefined && max !== undefined) return `${trim(min)} to ${trim(max)}`;
-  if (max !== undefined) return `at most ${trim(max)}`;
-  return min === undefined ? "a finite number" : `at least ${trim(min)}`;
+function between(bounds: Bounds): string {
+  if ("below" in bounds) return `less than ${trim(bounds.below)}`;
+  if ("above" in bounds) return `more than ${bounds.above}`;
+  if ("min" in bounds && "max" in bounds) return `${trim(bounds.min)} to ${trim(bounds.max)}`;
+  return "max" in bounds ? `at most ${trim(bounds.max)}` : `at least ${trim(bounds.min)}`;
 }
 
-function trim(value: number | string | undefined): string {
-  return typeof value === "number" ? String(Number(value.toFixed(3))) : String(value);
+function trim(value: number): string {
+  return String(Number(value.toFixed(3)));
 }

@@ -55,7 +55,11 @@ const SENTENCES: Sentences = {
   melts: () => "This material melts before it burns. Keep the feed up and let chips clear.",
 };
 
-/** A finding as a sentence. */
+/**
+ * A finding as a sentence.
+ * @example
+ * describeFinding({ code: "melts", severity: "note" }, showIn("metric")) // → "This material melts before it burns. Keep the feed up and let chips clear."
+ */
 export function describeFinding<Code extends FindingCode>(
   finding: Extract<Finding, { code: Code }>,
   show: Show,

@@ -2,45 +2,37 @@ import type { LimitFinding, LimitName } from "../../limit/ceiling.ts";
 import type { RaisedBy } from "../../limit/limit.ts";
 import type { Show } from "../show.ts";
 
-/** Every value a limit's sentence may speak of; a limit gives those it has. */
-const VALUES = {
-  diameterMm: Number.NaN,
-  rimSpeedMaxMPerS: Number.NaN,
-  massHighG: Number.NaN,
-  runOutMm: Number.NaN,
-  unbalanceForceMaxN: Number.NaN,
-  balanceGradeMaxMmPerS: Number.NaN,
-  isByForce: Number.NaN,
-  shankDiameterMm: Number.NaN,
-  overhangMm: Number.NaN,
-  rigidRpm: Number.NaN,
-  leftMPa: Number.NaN,
-  bodyStressMaxMPa: Number.NaN,
-  tipMassAssumedG: Number.NaN,
-  tipForceMaxN: Number.NaN,
+type Sentences = {
+  readonly [Name in LimitName]: (
+    limit: Extract<LimitFinding, { name: Name }>,
+    rpm: string,
+    show: Show,
+  ) => string;
 };
 
-type Spoken = (values: typeof VALUES, rpm: string, show: Show) => string;
-
-const BASIS: Readonly<Record<LimitName, Spoken>> = {
+const BASIS: Sentences = {
   "marked-maximum": (_, rpm) => `The tool is marked for at most ${rpm}.`,
-  "rim-speed": ({ diameterMm, rimSpeedMaxMPerS }, rpm, show) =>
+  "rim-speed": ({ values: { diameterMm, rimSpeedMaxMPerS } }, rpm, show) =>
     `A rim ${show.length(diameterMm)} across reaches ${show.speed(rimSpeedMaxMPerS)} at ${rpm}.`,
-  "critical-speed": ({ shankDiameterMm, overhangMm, rigidRpm }, rpm, show) =>
+  "critical-speed": ({ values: { shankDiameterMm, overhangMm, rigidRpm } }, rpm, show) =>
     `On a ${show.length(shankDiameterMm)} shank, its weight ${show.length(overhangMm)} out of the collet, the bit would ring at ` +
     `${show.rotation(rigidRpm)} if the collet were rigid; with what collets give, it stays clear up to ${rpm}.`,
-  unbalance: ({ massHighG, runOutMm, unbalanceForceMaxN, balanceGradeMaxMmPerS, isByForce }, rpm, show) =>
+  unbalance: (
+    { values: { massHighG, runOutMm, unbalanceForceMaxN, balanceGradeMaxMmPerS, heldBy } },
+    rpm,
+    show,
+  ) =>
     `${show.mass(massHighG)} with ${show.length(runOutMm)} run-out pulls to the side; at ${rpm} it reaches ` +
-    (isByForce === 1 ? `${show.force(unbalanceForceMaxN)}.` : `balance grade G ${balanceGradeMaxMmPerS}.`),
-  "shank-stress": ({ shankDiameterMm, leftMPa }, rpm, show) =>
+    (heldBy === "force" ? `${show.force(unbalanceForceMaxN)}.` : `balance grade G ${balanceGradeMaxMmPerS}.`),
+  "shank-stress": ({ values: { shankDiameterMm, leftMPa } }, rpm, show) =>
     `Beside the heaviest pass the ${show.length(shankDiameterMm)} shank has ${leftMPa.toFixed(0)} MPa left for the pull of unbalance, reached at ${rpm}.`,
-  "body-stress": ({ diameterMm, bodyStressMaxMPa }, rpm, show) =>
+  "body-stress": ({ values: { diameterMm, bodyStressMaxMPa } }, rpm, show) =>
     `A body ${show.length(diameterMm)} across reaches ${bodyStressMaxMPa} MPa from spinning alone at ${rpm}.`,
-  "tip-retention": ({ tipMassAssumedG, tipForceMaxN }, rpm, show) =>
+  "tip-retention": ({ values: { tipMassAssumedG, tipForceMaxN } }, rpm, show) =>
     `A tip of ${show.mass(tipMassAssumedG)} at the rim pulls on its braze with ${show.force(tipForceMaxN)} at ${rpm}.`,
   policy: (_, rpm) => `The policy in force allows at most ${rpm}.`,
   tested: (_, rpm) => `Speed trials of this bit in this router allow ${rpm}.`,
-  "diameter-chart": ({ diameterMm }, rpm, show) =>
+  "diameter-chart": ({ values: { diameterMm } }, rpm, show) =>
     `The trade's chart gives a bit ${show.length(diameterMm)} across at most ${rpm}.`,
   router: (_, rpm) => `The router turns no faster than ${rpm}.`,
 };
@@ -75,9 +67,17 @@ const RAISED_BY: RaiseSentences = {
   "try-one-step-faster": () => "A trial one step faster that runs free of vibration raises it.",
 };
 
-/** Where a limit's figure comes from, as one sentence. */
-export function describeLimit({ name, rpm, values }: LimitFinding, show: Show): string {
-  return BASIS[name]({ ...VALUES, ...values }, show.rotation(rpm), show);
+/**
+ * Where a limit's figure comes from, as one sentence.
+ * @example
+ * const limit = { name: "rim-speed", strength: "hard", rpm: 12_030, values: { diameterMm: 88.9, rimSpeedMaxMPerS: 56 } };
+ * describeLimit(limit, showIn("metric")) // → "A rim 88.9 mm across reaches 56 m/s at 12,030 rpm."
+ */
+export function describeLimit<Name extends LimitName>(
+  limit: Extract<LimitFinding, { name: Name }>,
+  show: Show,
+): string {
+  return BASIS[limit.name](limit, show.rotation(limit.rpm), show);
 }
 
 /** What to call a limit in the middle of a sentence. */
@@ -85,7 +85,11 @@ export function limitTitle(name: LimitName): string {
   return TITLES[name];
 }
 
-/** What would lift the binding limit, as a sentence. */
+/**
+ * What would lift the binding limit, as a sentence.
+ * @example
+ * describeRaisedBy({ code: "faster-router" }, showIn("metric")) // → "Only another router turns faster."
+ */
 export function describeRaisedBy<Code extends RaisedBy["code"]>(
   raised: Extract<RaisedBy, { code: Code }>,
   show: Show,

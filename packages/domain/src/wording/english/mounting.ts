@@ -14,7 +14,12 @@ const CLEARED: Readonly<Record<MountingClearance, string>> = {
   "table-only": "for a router table only",
 };
 
-/** One reason for a clearance, as a sentence with its numbers. */
+/**
+ * One reason for a clearance, as a sentence with its numbers.
+ * @example
+ * const reason = { code: "mass", clearance: "handheld", value: 58, handheldMax: 100, careMax: 170 };
+ * describeMountingReason(reason, showIn("metric")) // → "Mass 58 g: ordinary in a handheld router (ordinary up to 100 g, with care up to 170 g)."
+ */
 export function describeMountingReason(reason: MountingReason, show: Show): string {
   const { code, clearance, value, handheldMax, careMax } = reason;
   const amount = showFor(code, show);

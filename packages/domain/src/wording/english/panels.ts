@@ -62,7 +62,7 @@ const ASSUMPTIONS: AssumptionSentences = {
   "frame-taken-as-still": () =>
     "The frame is taken as still: its grooves keep their depth and width, and its opening its size.",
   "no-movement-known": ({ woodName }) =>
-    `${woodName} is taken as still. What little it moves with damp or heat is not reckoned with.`,
+    `${woodName} is taken as still. What little it moves with damp or heat is not counted.`,
   "movement-spread": ({ spreadRatio }, show) =>
     `One board is not another: at the worst it is taken to move ${show.percent(spreadRatio)} more than its species' average.`,
   "coefficient-from-memory": ({ woodName }) =>
@@ -72,7 +72,7 @@ const ASSUMPTIONS: AssumptionSentences = {
   "sawn-assumed": ({ sawn }) =>
     `Nobody said how the boards were sawn: taken as ${sawn}sawn, which moves most.`,
   "quartersawn-taken-as-true": () =>
-    "The boards are taken as truly quartersawn. Look at the end grain: where the rings do not stand upright they move more, up to twice as much.",
+    "The boards are taken as truly quartersawn. Look at the end grain: if the rings do not stand upright they move more, up to twice as much.",
   "grain-along-height": () => "The grain is taken to run along the height.",
   "moisture-tolerance-assumed": ({ tolerancePercent }) =>
     `The moisture content may be ${tolerancePercent} % higher or lower than was said.`,
@@ -82,7 +82,12 @@ const ASSUMPTIONS: AssumptionSentences = {
     `No height of this bit leaves a tongue of the groove's width, so its whole profile is taken: ${show.length(heightMm)} high.`,
 };
 
-/** A finding about one panel as a sentence. */
+/**
+ * A finding about one panel as a sentence.
+ * @example
+ * const finding = { code: "panel-would-bottom", severity: "refuse", side: "width", overMm: 0.5 };
+ * describePanelFinding(finding, showIn("metric")).startsWith("In the wettest air the panel may be 0.5 mm too large") // → true
+ */
 export function describePanelFinding<Code extends PanelFindingCode>(
   finding: Extract<PanelFinding, { code: Code }>,
   show: Show,
@@ -90,14 +95,23 @@ export function describePanelFinding<Code extends PanelFindingCode>(
   return FINDINGS[finding.code](finding, show);
 }
 
-/** A finding about the air and the wood as a sentence. */
+/**
+ * A finding about the air and the wood as a sentence.
+ * @example
+ * const finding = { code: "moisture-outside-year", moisturePercent: 14, driestPercent: 6, wettestPercent: 10 };
+ * describeClimateFinding(finding).startsWith("At 14 % the wood is wetter than it will ever be in use") // → true
+ */
 export function describeClimateFinding<Code extends ClimateFindingCode>(
   finding: Extract<ClimateFinding, { code: Code }>,
 ): string {
   return CLIMATE_FINDINGS[finding.code](finding);
 }
 
-/** An assumption of a sizing as a sentence. */
+/**
+ * An assumption of a sizing as a sentence.
+ * @example
+ * describePanelAssumption({ code: "grain-along-height" }, showIn("metric")) // → "The grain is taken to run along the height."
+ */
 export function describePanelAssumption<Code extends PanelAssumptionCode>(
   assumption: Extract<PanelAssumption, { code: Code }>,
   show: Show,

@@ -50,7 +50,11 @@ const SENTENCES: Sentences = {
     "Wear eye and ear protection, draw off the dust, tie back hair, sleeves and cords.",
 };
 
-/** A precaution as a sentence. */
+/**
+ * A precaution as a sentence.
+ * @example
+ * describePrecaution({ code: "fence-and-pilot" }, showIn("metric")) // → "Set the fence flush with the pilot bearing."
+ */
 export function describePrecaution<Code extends PrecautionCode>(
   precaution: Extract<Precaution, { code: Code }>,
   show: Show,

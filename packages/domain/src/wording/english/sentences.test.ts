@@ -1,5 +1,9 @@
 import { describe, expect, it } from "vitest";
+import type { Bit } from "../../bit/bit.ts";
+import { bitSolid } from "../../bit/solid.ts";
 import { LIMITS } from "../../limit/ceiling.ts";
+import type { LimitContext } from "../../limit/limit.ts";
+import { unbalance } from "../../limit/unbalance.ts";
 import { DEFAULT_POLICY } from "../../policy/policy.ts";
 import { PRECAUTIONS } from "../../precaution/registry.ts";
 import { showIn } from "../show.ts";
@@ -12,41 +16,46 @@ const SYSTEMS = ["metric", "imperial", "both"] as const;
 
 const LEFT_OPEN = /NaN|undefined|null|\[object|\$\{|Infinity/;
 
-describe("limits", () => {
-  it.each(LIMITS.map(({ name }) => name))(
-    "%s has a title, and a sentence for every value it gives",
-    (name) => {
-      expect(limitTitle(name)).toMatch(/^the /);
-      const definition = LIMITS.find((each) => each.name === name);
-      expect(definition?.formula.length).toBeGreaterThan(3);
-      expect(definition?.source.length).toBeGreaterThan(3);
-    },
-  );
+/** A bit in a router to which every limit applies. */
+const BIT: Bit = {
+  form: { kind: "straight", diameterMm: 19.05, cuttingLengthMm: 25.4 },
+  shankDiameterMm: 12.7,
+  wings: 2,
+  markedMaxRpm: 24_000,
+};
+const CONTEXT: LimitContext = {
+  bit: BIT,
+  solid: bitSolid(BIT),
+  router: { minRpm: 10_000, maxRpm: 22_000 },
+  policy: DEFAULT_POLICY,
+  trials: [{ rpm: 16_000, outcome: "ran-free", sameRouter: true }],
+  massHighG: 100,
+  headMassHighG: 50,
+  runOutMm: 0.05,
+  overhangMm: 30,
+};
 
-  it("leave no value open", () => {
-    const values = {
-      diameterMm: 50,
-      rimSpeedMaxMPerS: 56,
-      massHighG: 200,
-      runOutMm: 0.05,
-      unbalanceForceMaxN: 30,
-      balanceGradeMaxMmPerS: 100,
-      isByForce: 0,
-      shankDiameterMm: 12.7,
-      overhangMm: 20,
-      rigidRpm: 90000,
-      leftMPa: 40,
-      bodyStressMaxMPa: 100,
-      tipMassAssumedG: 2,
-      tipForceMaxN: 1000,
-    };
-    for (const { name, strength, formula, source } of LIMITS) {
-      for (const units of SYSTEMS) {
-        const text = describeLimit({ name, strength, formula, source, rpm: 15000, values }, showIn(units));
-        expect(text, name).not.toMatch(LEFT_OPEN);
-        expect(text, name).toMatch(/15,000 rpm.*\.$/);
-      }
+describe("the limit", () => {
+  it.each(LIMITS)("$name has a title, and a sentence with every value it gives in place", (limit) => {
+    expect(limitTitle(limit.name)).toMatch(/^the /);
+    expect(limit.formula.length).toBeGreaterThan(3);
+    expect(limit.source.length).toBeGreaterThan(3);
+    const found = limit.find(CONTEXT);
+    if (found === undefined) throw new Error(`${limit.name} does not apply`);
+    for (const units of SYSTEMS) {
+      const text = describeLimit({ ...found, rpm: 15_000 }, showIn(units));
+      expect(text).not.toMatch(LEFT_OPEN);
+      expect(text).toMatch(/15,000 rpm.*\.$/);
     }
+  });
+
+  it("of unbalance says which of its two bounds holds", () => {
+    const said = (balanceGradeMaxMmPerS: number) => {
+      const found = unbalance.find({ ...CONTEXT, policy: { ...DEFAULT_POLICY, balanceGradeMaxMmPerS } });
+      return found && describeLimit(found, showIn("metric"));
+    };
+    expect(said(100)).toMatch(/reaches 30 N\.$/);
+    expect(said(2.5)).toMatch(/reaches balance grade G 2.5\.$/);
   });
 });
 

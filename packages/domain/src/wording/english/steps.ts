@@ -27,7 +27,11 @@ const SENTENCES: Sentences = {
   "check-collet": () => "Unplug the router and check the collet: a heavy bit works loose.",
 };
 
-/** A step of the work as a sentence. */
+/**
+ * A step of the work as a sentence.
+ * @example
+ * describeStep({ code: "set-height", heightMm: 6 }, showIn("metric")) // → "Set the bit 6 mm high."
+ */
 export function describeStep<Code extends StepCode>(step: Extract<Step, { code: Code }>, show: Show): string {
   return SENTENCES[step.code](step, show);
 }

@@ -2,7 +2,12 @@ import type { NextTrial } from "../../plan/next-trial.ts";
 import type { Show } from "../show.ts";
 import { limitTitle } from "./limits.ts";
 
-/** What to do next in a guided speed trial, as sentences. */
+/**
+ * What to do next in a guided speed trial, as sentences.
+ * @example
+ * const next = { kind: "not-possible", because: "table-only" };
+ * describeNextTrial(next, showIn("metric")) // → "No trial in the hand: this bit is for a router in a table only."
+ */
 export function describeNextTrial(next: NextTrial, show: Show): string {
   switch (next.kind) {
     case "try":

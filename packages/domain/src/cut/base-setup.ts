@@ -1,0 +1,28 @@
+/** Which setting is moved from pass to pass. `once`: the cut is made at its one setting. */
+export type Approach = "height" | "fence" | "once";
+
+/** What a kind of cut says of itself. */
+export type BaseSetup = {
+  readonly approach: Approach;
+  readonly heightMm: number;
+  readonly fenceMm: number;
+  readonly thicknessMm: number;
+  /** How often each edge is run at one setting: the rows of a surface, else 1. */
+  readonly rows: number;
+  /** A groove to be wasted first with a straight bit, because this bit can only be fed at full depth. */
+  readonly waste: Waste | undefined;
+  /** What was taken for granted, by code. */
+  readonly assumed: readonly SetupAssumption[];
+  /** The field to name when the setting cannot be reached, and the height at which it reads zero. */
+  readonly reach: { readonly pointer: string; readonly zeroMm: number };
+};
+
+export type Waste = { readonly widthMm: number; readonly depthMm: number };
+
+export type SetupAssumption =
+  | { readonly code: "thickness-assumed"; readonly thicknessMm: number }
+  | { readonly code: "height-assumed"; readonly heightMm: number }
+  | { readonly code: "fence-assumed"; readonly fenceMm: number };
+
+/** The rounding allowed in a setting typed by a person before it counts as out of reach, mm. */
+export const REACH_SLACK_MM = 1e-6;

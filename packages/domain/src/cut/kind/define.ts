@@ -1,0 +1,46 @@
+import type { Bit } from "../../bit/bit.ts";
+import type { CutKind } from "../../bit/form/usual-cut.ts";
+import type { Outline } from "../../bit/outline.ts";
+import type { BitNeed } from "../../quantity/fault.ts";
+import { type FieldSpecs, type FieldsOf, optionalChoice } from "../../quantity/field.ts";
+import type { BaseSetup } from "../base-setup.ts";
+import type { Edge } from "../edge.ts";
+
+/** What every kind of cut takes beside its edges. Against the rotation is the only ordinary way; the other pulls. */
+export const EVERY_CUT_FIELDS = {
+  feedDirection: optionalChoice(
+    "Default: against the rotation. With it (a climb cut) only a light bite is planned.",
+    ["against-rotation", "with-rotation"],
+  ),
+};
+
+/** A cut of one kind, its type read off the specifications of its fields. */
+export type CutOf<Kind extends CutKind, Specs extends FieldSpecs> = {
+  readonly kind: Kind;
+  readonly edges: readonly Edge[];
+} & FieldsOf<typeof EVERY_CUT_FIELDS> &
+  FieldsOf<Specs>;
+
+/** What a bit must have for a kind of cut. */
+export type Need = { readonly code: BitNeed; readonly isMetBy: (bit: Bit, outline: Outline) => boolean };
+
+/** One kind of cut: everything the program knows of it. Wire schema, validation, documents and setting follow. */
+export type CutDefinition<Kind extends CutKind, Specs extends FieldSpecs> = {
+  readonly kind: Kind;
+  readonly meaning: string;
+  /** Its own fields, beside those of every cut. */
+  readonly fields: Specs;
+  /** A groove is cut on both sides of the axis, an edge on one. */
+  readonly sides: 1 | 2;
+  /** Undefined if any bit will do. */
+  readonly needs: Need | undefined;
+  /** The final setting and how it is walked up to, for a bit that has what the cut needs. Throws a DomainError if there is none. */
+  readonly setup: (bit: Bit, outline: Outline, cut: FieldsOf<Specs>) => BaseSetup;
+};
+
+/** Ties a kind of cut to the types of its fields; adds nothing at run time. */
+export function defineCut<const Kind extends CutKind, const Specs extends FieldSpecs>(
+  definition: CutDefinition<Kind, Specs>,
+): CutDefinition<Kind, Specs> {
+  return definition;
+}

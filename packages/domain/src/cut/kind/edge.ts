@@ -1,0 +1,11 @@
+import { defineCut } from "./define.ts";
+import { profileFields, profileSetup } from "./profile.ts";
+
+export const edge = defineCut({
+  kind: "edge",
+  meaning: "A profile along an edge.",
+  fields: profileFields,
+  sides: 1,
+  needs: undefined,
+  setup: profileSetup,
+});

@@ -1,0 +1,23 @@
+import { lengthMm, optionalChoice, optionalFlag, optionalLengthMm } from "../../quantity/field.ts";
+
+/** Stock thickness taken if none is given: 3/4 in. Source: common practice. */
+export const ASSUMED_THICKNESS_MM = 19;
+
+/** What a cut along an edge may say of the edge. In a table a curved one has no fence. */
+export const alongEdge = {
+  curved: optionalFlag("The edge is curved: run against the pilot, without a fence."),
+  side: optionalChoice(
+    "Handheld: around the outside of the work, or the inside of an opening. Default: outside.",
+    ["outside", "inside"],
+  ),
+};
+
+/** How thick the work is, in the cuts that may leave it open. */
+export const workThicknessMm = optionalLengthMm(
+  `Thickness of the work. Default: ${ASSUMED_THICKNESS_MM} mm (assumed).`,
+  3,
+  150,
+);
+
+/** How deep a cut goes into the work, in the cuts whose end it is. */
+export const depthMm = lengthMm("Depth of the cut.", 0.1, 100);

@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import type { Bit } from "../bit/bit.ts";
+import { bitSolid } from "../bit/solid.ts";
+import type { PrecautionContext } from "./define.ts";
+import { guardAndPushBlocks } from "./guard-and-push-blocks.ts";
+import { seatInCollet } from "./seat-in-collet.ts";
+import { smallWork } from "./small-work.ts";
+
+const INCH = 25.4;
+
+const context = ({ shankMm = 12.7, edgeMm = 600 }): PrecautionContext => {
+  const bit: Bit = {
+    form: { kind: "straight", diameterMm: 19.05, cuttingLengthMm: 25.4 },
+    shankDiameterMm: shankMm,
+    wings: 2,
+  };
+  return {
+    bit,
+    solid: bitSolid(bit),
+    router: { minRpm: 10_000, maxRpm: 22_000 },
+    mounting: "table",
+    clearance: "handheld",
+    cut: { kind: "groove", depthMm: 6, edges: [{ lengthMm: edgeMm, grain: "long" }] },
+    pilotRadiusMm: undefined,
+  };
+};
+
+// Rules of schools and community workshops: common practice.
+describe("the distances a teacher gives", () => {
+  it("hands stay 4 in from the bit", () => {
+    expect(guardAndPushBlocks.find(context({}))).toMatchObject({ handsAwayMm: 4 * INCH });
+  });
+
+  it("a shank goes in at least 1/2 in, and at least twice its own diameter", () => {
+    expect(seatInCollet.find(context({ shankMm: 6 }))).toMatchObject({ insertionMm: INCH / 2 });
+    expect(seatInCollet.find(context({ shankMm: 12.7 }))).toMatchObject({ insertionMm: INCH });
+  });
+
+  it("and is drawn back 1/8 in from the bottom", () => {
+    expect(seatInCollet.find(context({}))).toMatchObject({ backOffMm: INCH / 8 });
+  });
+
+  it("work shorter than 12 in goes into a jig", () => {
+    expect(smallWork.find(context({ edgeMm: 304.8 }))).toBeUndefined();
+    expect(smallWork.find(context({ edgeMm: 304 }))).toMatchObject({ shortestMm: 304, leastMm: 304.8 });
+  });
+});

@@ -1,0 +1,59 @@
+import type { PlanInput } from "@rimwise/domain";
+import Type, { type Static } from "typebox";
+import { keptFields } from "../http/fields.ts";
+import { ref } from "../http/reference.ts";
+import { PlanAnswerSchema } from "../plans/answer-schema.ts";
+import { PlanRequestSchema } from "../plans/schema.ts";
+import { ApprovalSchema, SettingSchema } from "./schema.ts";
+import { KEPT_STATES } from "./states.ts";
+
+const { state: _, lapse: __, ...shownAndKept } = ApprovalSchema.properties;
+
+/** An approval as it is kept: why it lapsed is a record of its own, which serves all that lapsed alike. */
+export const ApprovalRecordSchema = Type.Object({
+  ...shownAndKept,
+  state: Type.Enum([...KEPT_STATES], { type: "string" }),
+  lapseId: Type.Optional(Type.String()),
+});
+
+const Changed = Type.Object({}, { additionalProperties: true });
+
+/** Why approvals no longer hold: what changed, and what the setting was and would be. */
+export const LapseRecordSchema = Type.Object({
+  id: Type.String(),
+  because: Type.String(),
+  cause: Type.Object({
+    event: Type.String(),
+    subjectId: Type.String(),
+    before: Type.Optional(Changed),
+    after: Type.Optional(Changed),
+  }),
+  before: ref(SettingSchema),
+  /** Absent when nothing may be run now. */
+  after: Type.Optional(ref(SettingSchema)),
+  ...keptFields,
+});
+
+/** Everything an approval was made from, and the result: a full copy that never changes. */
+export const GroundsRecordSchema = Type.Object({
+  id: Type.String(),
+  approvalId: Type.String(),
+  request: ref(PlanRequestSchema),
+  results: Type.Array(
+    Type.Object({
+      input: Type.Unsafe<PlanInput>({ type: "object" }),
+      plan: ref(PlanAnswerSchema),
+    }),
+  ),
+  ...keptFields,
+});
+
+export type ApprovalRecord = Static<typeof ApprovalRecordSchema>;
+export type LapseRecord = Static<typeof LapseRecordSchema>;
+export type GroundsRecord = Static<typeof GroundsRecordSchema>;
+
+/** The setting that an approval approves, as short as a person compares it. */
+export type ApprovedSetting = Static<typeof SettingSchema>;
+
+/** As much of an approval in force as says whether it still holds: a change may touch a thousand of them. */
+export type InForce = Pick<ApprovalRecord, "id" | "version" | "courseId" | "inputDigest" | "resultDigest">;

@@ -1,0 +1,117 @@
+import { hash } from "node:crypto";
+import {
+  DomainError,
+  describeFault,
+  describeFinding,
+  ENGINE_VERSION,
+  makePlan,
+  type Plan,
+  type PlanInput,
+  type PolicyLayer,
+  showIn,
+  type Wood,
+} from "@rimwise/domain";
+import type { KnownBit, KnownRouter } from "../learned/learned.ts";
+import { inputOf } from "../plans/gather.ts";
+import { passFigures, presentPlan } from "../plans/present.ts";
+import { dialMark, rpm } from "../plans/rounding.ts";
+import type { PlanRequest } from "../plans/schema.ts";
+import { sealOf } from "../plans/seal.ts";
+import { canonicalText } from "../store/canonical.ts";
+import type { ApprovedSetting, GroundsRecord } from "./record-schema.ts";
+
+/** What an approval is made from: a request, and what its ids stand for at some moment. */
+export type Grounds = {
+  readonly request: PlanRequest;
+  readonly bit: KnownBit | undefined;
+  readonly router: KnownRouter | undefined;
+  /** What the shop and the course tighten. */
+  readonly layers: readonly PolicyLayer[];
+  readonly woods: readonly Wood[];
+};
+
+type Planned = { readonly input: PlanInput; readonly plan: Plan };
+
+/** What a setting comes to: one plan a wood, or why nothing may be run. */
+export type ApprovalResult =
+  | { readonly kind: "may-run"; readonly resultDigest: string; readonly planned: readonly Planned[] }
+  | { readonly kind: "may-not-run"; readonly because: string };
+
+/** The setting that follows from its grounds. Pure: the same grounds give the same digest. */
+export function resultOn(grounds: Grounds): ApprovalResult {
+  const outOfUse = grounds.bit?.record.retirement ?? grounds.bit?.record.hold;
+  if (outOfUse !== undefined)
+    return { kind: "may-not-run", because: `The bit is out of use: ${outOfUse.because}` };
+  const { mountings } = grounds.router?.record ?? {};
+  if (mountings !== undefined && !mountings.includes(grounds.request.mounting)) {
+    return { kind: "may-not-run", because: "The router cannot be used that way any more." };
+  }
+  const planned: Planned[] = [];
+  for (const wood of grounds.woods) {
+    const input = inputOf({ ...grounds.request, woodId: wood.id }, { ...grounds, wood });
+    if (input === undefined)
+      return { kind: "may-not-run", because: "The bit or the router is no longer kept." };
+    const plan = planOrReason(input);
+    if (typeof plan === "string") return { kind: "may-not-run", because: plan };
+    planned.push({ input, plan });
+  }
+  return { kind: "may-run", resultDigest: digestOf(planned), planned };
+}
+
+/** What a setting comes to, as short as a person compares it. */
+export function settingOf(planned: readonly Planned[]): ApprovedSetting {
+  const [first] = planned;
+  if (first === undefined) throw new Error("a setting is for at least one wood");
+  const { plan } = first;
+  const { speed, mounting } = plan;
+  return {
+    verdict: plan.verdict,
+    dialMark: speed.setting?.mark === undefined ? null : dialMark(speed.setting.mark),
+    rpm: speed.setting === undefined ? null : rpm(speed.setting.rpm),
+    ceilingRpm: rpm(speed.ceilingRpm),
+    bindingLimit: speed.bindingLimit,
+    clearance: mounting.allowed,
+    passes: planned.flatMap((each) =>
+      each.plan.passes.map((pass) => ({ woodId: each.input.wood.id, ...passFigures(pass) })),
+    ),
+    findings: [...new Set(planned.flatMap((each) => each.plan.findings.map(({ code }) => code)))].sort(),
+  };
+}
+
+/** The full copy that an approval keeps. */
+export function resultsOf(planned: readonly Planned[]): GroundsRecord["results"] {
+  return planned.map((each) => ({ input: each.input, plan: answerOf(each) }));
+}
+
+/** Fingerprint of everything that went in: what was asked for, and what it stood for. */
+export function inputDigestOf(request: PlanRequest, planned: readonly Planned[]): string {
+  return sha256({ request, inputs: planned.map(({ input }) => sealOf(input).digest) });
+}
+
+function planOrReason(input: PlanInput): Plan | string {
+  try {
+    const plan = makePlan(input);
+    if (plan.verdict !== "do-not-run") return plan;
+    const [first] = plan.findings;
+    return first === undefined ? "It must not be run." : describeFinding(first, showIn("both"));
+  } catch (error) {
+    const [fault] = error instanceof DomainError ? error.faults : [];
+    if (fault === undefined) throw error;
+    return describeFault(fault).message;
+  }
+}
+
+function answerOf({ input, plan }: Planned) {
+  return presentPlan(plan, input.wood, sealOf(input), undefined);
+}
+
+function digestOf(planned: readonly Planned[]): string {
+  return sha256({
+    engineVersion: ENGINE_VERSION,
+    results: planned.map(({ input, plan }) => [input.wood.id, plan]),
+  });
+}
+
+function sha256(value: unknown): string {
+  return `sha256:${hash("sha256", canonicalText(value))}`;
+}

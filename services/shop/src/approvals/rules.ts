@@ -1,0 +1,30 @@
+import { isChangeOf } from "../store/changes.ts";
+import { type Change, ConflictError, type InTransactionRule } from "../store/port.ts";
+import type { Question } from "../store/query.ts";
+import { groundsAt } from "./grounds.ts";
+import { approvalKind } from "./kind.ts";
+import { lapsesAfter, type TouchedBy } from "./lapse.ts";
+import { approvals } from "./reads.ts";
+import { resultOn } from "./result.ts";
+
+/**
+ * What approvals make of every change: those that rest on what changed lapse, and one that is being issued must still have
+ * the result it was decided on. Throws ConflictError when it has not.
+ */
+export function approvalsHold(touchedBy: TouchedBy): InTransactionRule {
+  return function* (changes, stamp) {
+    for (const change of changes) yield* requireSameResult(change, stamp.at);
+    return yield* lapsesAfter(changes, stamp, touchedBy);
+  };
+}
+
+function* requireSameResult(change: Change, at: string): Question<void> {
+  if (!isChangeOf(change, approvalKind) || !("record" in change)) return;
+  const { id, state, issuedAt, woodIds, courseId, resultDigest } = change.record;
+  if (state !== "issued" || issuedAt !== at) return;
+  const request = yield* approvals.requestOf(id);
+  const result = request && resultOn(yield* groundsAt(at)(request, woodIds, courseId));
+  if (result?.kind !== "may-run" || result.resultDigest !== resultDigest) {
+    throw new ConflictError(approvalKind, id);
+  }
+}

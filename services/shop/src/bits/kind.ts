@@ -1,0 +1,26 @@
+import { defineKind } from "../store/kind.ts";
+import { bitQueryColumns } from "./query-columns.ts";
+import { BitSchema } from "./schema.ts";
+
+export const bitKind = defineKind({
+  type: "bit",
+  noun: "bit",
+  idPrefix: "bit",
+  path: "/v1/bits",
+  tag: { name: "bits", description: "The rack of router bits." },
+  schema: BitSchema,
+  table: "bits",
+  queryColumns: {
+    types: {
+      /** A lasting number that the word index refers to, and that pages of a search go on from. */
+      number: "row-number",
+      words: "text",
+      facets: "text",
+      ceilingRpm: "real",
+      usedMinutes: "real",
+      reorderReason: { optional: "text" },
+      guideRpm: "real",
+    },
+    of: bitQueryColumns,
+  },
+});

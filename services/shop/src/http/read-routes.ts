@@ -1,0 +1,109 @@
+import Type, { type Static, type TObject, type TProperties } from "typebox";
+import { Problem } from "../problems/problem.ts";
+import type { Kind, RecordOf } from "../store/kind.ts";
+import { type Askable, asked as answerOf, type Question } from "../store/query.ts";
+import type { RecordQueries } from "../store/record-queries.ts";
+import type { App } from "./app-type.ts";
+import { etagOf } from "./conditional.ts";
+import { PageQuery, sendPage } from "./paging.ts";
+import { ref } from "./reference.ts";
+import { type Asked, askedOf, type Component, type Doors, type RouteDefinition, schemaOf } from "./routes.ts";
+
+/** A query parameter that narrows a list to what names a record. */
+export function idFilter(description: string) {
+  return Type.Optional(Type.String({ maxLength: 100, description }));
+}
+
+/** The filters of a list as they came. */
+type FiltersOf<Filters extends TProperties> = Static<TObject<Filters>>;
+
+/** Where a page begins and how many rows it takes. */
+export type PageAsked = { readonly afterId: string; readonly most: number };
+
+/** Registers a list by pages, oldest first. */
+export function listRoute<
+  Path extends string,
+  Row extends { readonly id: string },
+  Filters extends TProperties,
+>(
+  app: App,
+  doors: Doors,
+  definition: RouteDefinition<Path> & {
+    readonly page: Component & { readonly properties: { readonly data: unknown } };
+    /** Query parameters that narrow the list. */
+    readonly filters?: Filters;
+  },
+  read: (page: PageAsked, asked: Asked<Path, undefined, FiltersOf<Filters>>) => Askable<Row[]>,
+): void {
+  const { path, scope, page, filters } = definition;
+  const querystring = Type.Object({ ...PageQuery.properties, ...filters }, { additionalProperties: false });
+  app.get(
+    path,
+    {
+      config: { scope, operation: "list" },
+      schema: schemaOf(definition, { querystring, response: { 200: ref(page) } }),
+    },
+    (request, reply) => {
+      const asked = askedOf<Path, undefined, Static<typeof PageQuery> & FiltersOf<Filters>>(
+        request,
+        doors.now().toISOString(),
+      );
+      return sendPage(request, reply, asked.query, (afterId, most) =>
+        doors.answer(answerOf(read({ afterId, most }, asked))),
+      );
+    },
+  );
+}
+
+/** Registers the reading of one record by its id, the last parameter of the path. */
+export function readRoute<Path extends string, K extends Kind>(
+  app: App,
+  doors: Doors,
+  definition: RouteDefinition<Path> & { readonly of: RecordQueries<K> },
+  find: (id: string, asked: Asked<Path>) => Question<RecordOf<K> | undefined> = definition.of.find,
+): void {
+  const { kind } = definition.of;
+  readShownRoute(app, doors, { ...definition, answer: kind.schema }, find);
+}
+
+/** The same for records that are not shown as they are kept. */
+export function readShownRoute<Path extends string, Shown extends Component>(
+  app: App,
+  doors: Doors,
+  definition: RouteDefinition<Path> & { readonly of: { readonly kind: Kind }; readonly answer: Shown },
+  find: (
+    id: string,
+    asked: Asked<Path>,
+  ) => Question<(Static<Shown> & { readonly version: number }) | undefined>,
+): void {
+  const { path, scope, of, answer } = definition;
+  app.get(
+    path,
+    {
+      config: { scope, operation: "read" },
+      schema: schemaOf(definition, { response: { 200: ref(answer) } }),
+    },
+    async (request, reply) => {
+      const asked = askedOf<Path, undefined, Record<never, never>>(request, doors.now().toISOString());
+      const id = lastParameter(asked.params);
+      const row = requireFound(of.kind, id, await doors.answer(find(id, asked)));
+      reply.header("ETag", etagOf(row.version));
+      return row;
+    },
+  );
+}
+
+/** The id of the record that a path names: its last parameter. */
+export function lastParameter(params: Readonly<Record<string, string>>): string {
+  return Object.values(params).at(-1) ?? "";
+}
+
+/** The record, or the 404 that says there is none. */
+export function requireFound<Row>(
+  { noun }: { readonly noun: string },
+  id: string,
+  row: Row | undefined,
+): Row {
+  if (row === undefined) throw new Problem("not-found", `There is no ${noun} ${id}.`);
+  return row;
+}

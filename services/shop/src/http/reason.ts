@@ -1,0 +1,14 @@
+import Type from "typebox";
+
+/** Why somebody does something. */
+export const because = Type.String({
+  minLength: 3,
+  maxLength: 300,
+  pattern: "\\S",
+  description: "text of 3 to 300 characters that says why",
+});
+
+export const ReasonSchema = Type.Object(
+  { because },
+  { $id: "Reason", description: "Why something is done.", additionalProperties: false },
+);

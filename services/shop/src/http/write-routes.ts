@@ -1,0 +1,228 @@
+import Type, { type Static, type TObject, type TProperties } from "typebox";
+import type { Problem } from "../problems/problem.ts";
+import type { Kind, RecordOf } from "../store/kind.ts";
+import type { Change, Expectation } from "../store/port.ts";
+import { type Askable, asked as answerOf, type Question } from "../store/query.ts";
+import type { RecordQueries } from "../store/record-queries.ts";
+import type { App } from "./app-type.ts";
+import { etagOf, requireMatch } from "./conditional.ts";
+import { lastParameter, requireFound } from "./read-routes.ts";
+import { ref } from "./reference.ts";
+import {
+  type Asked,
+  askedOf,
+  type BodyOf,
+  type Component,
+  type Doors,
+  type QueryOf,
+  type RouteDefinition,
+  schemaOf,
+} from "./routes.ts";
+import { changedMeanwhile, retryOnConflict, stampOf } from "./write.ts";
+
+/** What a request decided to write, and the record that answers it. */
+export type Decided<Shown> = {
+  readonly changes: readonly Change[];
+  readonly expects?: readonly Expectation[];
+  readonly answer: Shown;
+};
+
+/** What a creating request decided. */
+export type Created<Shown> = Decided<Shown> & {
+  /** Kept in place of the answer when the answer holds a secret that is shown once. */
+  readonly onRepeat?: Problem;
+  readonly headers?: Readonly<Record<string, string>>;
+};
+
+/** A record as it is shown. */
+type ShownRecord = { readonly id: string; readonly version: number };
+
+type WriteDefinition<
+  Path extends string,
+  Body extends Component | undefined,
+  Shown extends Component,
+> = RouteDefinition<Path> & {
+  readonly answer: Shown;
+  readonly body?: Body;
+  readonly bodyLimit?: number;
+};
+
+type OnRecord<
+  Path extends string,
+  K extends Kind,
+  Body extends Component | undefined,
+  Shown extends Component,
+> = WriteDefinition<Path, Body, Shown> & {
+  readonly of: RecordQueries<K>;
+  /** The record as far as the caller may see it. Default: everybody who holds the scope sees it. */
+  readonly find?: (id: string, asked: Asked<Path, BodyOf<Body>>) => Question<RecordOf<K> | undefined>;
+};
+
+/** Registers the creation of a record: done once for each Idempotency-Key, answered with 201, its place and its ETag. */
+export function createRoute<
+  Path extends string,
+  Shown extends Component,
+  Body extends Component | undefined = undefined,
+  Query extends TObject<TProperties> | undefined = undefined,
+>(
+  app: App,
+  doors: Doors,
+  definition: WriteDefinition<Path, Body, Shown> & {
+    /** Path of the new record. Default: under the path of the route. */
+    readonly location?: (answer: Static<Shown>) => string;
+    readonly query?: Query;
+  },
+  decide: (asked: Asked<Path, BodyOf<Body>, QueryOf<Query>>) => Askable<Created<Static<Shown> & ShownRecord>>,
+): void {
+  const { path, scope, answer, body, bodyLimit, location, query } = definition;
+  app.post(
+    path,
+    {
+      config: { scope, operation: "create" },
+      ...(bodyLimit !== undefined && { bodyLimit }),
+      schema: schemaOf(definition, {
+        ...(query && { querystring: query }),
+        ...(body && { body: ref(body) }),
+        response: { 201: ref(answer) },
+      }),
+    },
+    (request, reply) =>
+      doors.answerOnce(request, reply, async () => {
+        const stamp = stampOf(request, doors.now());
+        const asked = askedOf<Path, BodyOf<Body>, QueryOf<Query>>(request, stamp.at);
+        const { answer: shown, headers, ...decided } = await doors.answer(answerOf(decide(asked)));
+        const place = location?.(shown) ?? `${path}/${shown.id}`;
+        return {
+          ...decided,
+          stamp,
+          headers: { Location: place, ETag: etagOf(shown.version), ...headers },
+          body: shown,
+        };
+      }),
+  );
+}
+
+/** Registers the change of a record, the last parameter of the path: of the version that If-Match names, and no other. */
+export function changeRoute<
+  Path extends string,
+  K extends Kind,
+  Shown extends Component,
+  Body extends Component | undefined = undefined,
+>(
+  app: App,
+  doors: Doors,
+  definition: OnRecord<Path, K, Body, Shown> & {
+    readonly method?: "PATCH" | "PUT";
+    /** Refuses callers who may not change this record. Default: everybody who holds the scope may. */
+    readonly mayChange?: (current: RecordOf<K>, asked: Asked<Path, BodyOf<Body>>) => Askable<unknown>;
+  },
+  decide: (
+    current: RecordOf<K>,
+    asked: Asked<Path, BodyOf<Body>>,
+  ) => Askable<Decided<Static<Shown> & ShownRecord>>,
+): void {
+  const { path, scope, answer, body, of, mayChange, method = "PATCH", find = of.find } = definition;
+
+  function* load(asked: Asked<Path, BodyOf<Body>>) {
+    const id = lastParameter(asked.params);
+    const current = requireFound(of.kind, id, yield* find(id, asked));
+    if (mayChange !== undefined) yield* answerOf(mayChange(current, asked));
+    requireMatch(asked.request, current.version);
+    return yield* answerOf(decide(current, asked));
+  }
+
+  app.route({
+    method,
+    url: path,
+    config: { scope, operation: "change" },
+    schema: schemaOf(definition, { ...(body && { body: ref(body) }), response: { 200: ref(answer) } }),
+    handler: async (request, reply) => {
+      const stamp = stampOf(request, doors.now());
+      const asked = askedOf<Path, BodyOf<Body>, Record<never, never>>(request, stamp.at);
+      const { answer: shown, ...decided } = await doors.answer(load(asked));
+      await doors.write({ ...decided, stamp });
+      reply.header("ETag", etagOf(shown.version));
+      return shown;
+    },
+  });
+}
+
+/** Registers the removal of a record: of the version that If-Match names, and no other. */
+export function removeRoute<Path extends string, K extends Kind>(
+  app: App,
+  doors: Doors,
+  definition: RouteDefinition<Path> & {
+    readonly of: RecordQueries<K>;
+    readonly gone: string;
+  },
+  decide: (current: RecordOf<K>, asked: Asked<Path>) => Askable<readonly Change[]>,
+): void {
+  const { path, scope, of, gone } = definition;
+
+  function* load(asked: Asked<Path>) {
+    const id = lastParameter(asked.params);
+    const current = requireFound(of.kind, id, yield* of.find(id));
+    requireMatch(asked.request, current.version);
+    return yield* answerOf(decide(current, asked));
+  }
+
+  app.delete(
+    path,
+    {
+      config: { scope, operation: "remove" },
+      schema: schemaOf(definition, { response: { 204: Type.Null({ description: gone }) } }),
+    },
+    async (request, reply) => {
+      await retryOnConflict(async () => {
+        const stamp = stampOf(request, doors.now());
+        const asked = askedOf<Path, undefined, Record<never, never>>(request, stamp.at);
+        await doors.write({ stamp, changes: await doors.answer(load(asked)) });
+      });
+      return reply.code(204).send(null);
+    },
+  );
+}
+
+/**
+ * Registers something that is done to a record, such as bringing a bit back. It takes no If-Match: it is decided by how things
+ * are, again when they changed meanwhile. Without changes nothing is written.
+ */
+export function actRoute<
+  Path extends string,
+  K extends Kind,
+  Shown extends Component,
+  Body extends Component | undefined = undefined,
+>(
+  app: App,
+  doors: Doors,
+  definition: OnRecord<Path, K, Body, Shown>,
+  decide: (
+    current: RecordOf<K>,
+    asked: Asked<Path, BodyOf<Body>>,
+  ) => Askable<Decided<Static<Shown> & { readonly version?: number }>>,
+): void {
+  const { path, scope, answer, body, of, find = of.find } = definition;
+
+  function* load(asked: Asked<Path, BodyOf<Body>>) {
+    const id = lastParameter(asked.params);
+    const current = requireFound(of.kind, id, yield* find(id, asked));
+    return yield* answerOf(decide(current, asked));
+  }
+
+  app.post(
+    path,
+    {
+      config: { scope, operation: "act" },
+      schema: schemaOf(definition, { ...(body && { body: ref(body) }), response: { 200: ref(answer) } }),
+    },
+    (request, reply) =>
+      retryOnConflict(async () => {
+        const stamp = stampOf(request, doors.now());
+        const asked = askedOf<Path, BodyOf<Body>, Record<never, never>>(request, stamp.at);
+        const { answer: shown, ...decided } = await doors.answer(load(asked));
+        if (decided.changes.length > 0) await doors.write({ ...decided, stamp }, changedMeanwhile);
+        if (shown.version !== undefined) reply.header("ETag", etagOf(shown.version));
+        return shown;
+      }),
+  );
+}

@@ -1,0 +1,35 @@
+import Type from "typebox";
+import type { App } from "../http/app-type.ts";
+import { type Asked, askedOf, type Doors, type RouteDefinition, schemaOf } from "../http/routes.ts";
+import type { Question } from "../store/query.ts";
+import { type Label, labelSvg } from "./label.ts";
+
+const SVG_TYPE = "image/svg+xml";
+
+/** What an operation says of an answer that is a label. */
+const LABEL_ANSWER = {
+  200: {
+    description: "A label of 62 × 29 mm with a QR code that opens the record's page.",
+    content: { [SVG_TYPE]: { schema: Type.String({ description: "SVG, in millimetres." }) } },
+  },
+};
+
+/** Registers a label to print. */
+export function labelRoute<Path extends string>(
+  app: App,
+  doors: Doors,
+  definition: RouteDefinition<Path>,
+  label: (asked: Asked<Path>) => Question<Label>,
+): void {
+  app.get(
+    definition.path,
+    {
+      config: { scope: definition.scope, operation: "act" },
+      schema: schemaOf(definition, { response: LABEL_ANSWER }),
+    },
+    async (request, reply) => {
+      const asked = askedOf<Path, undefined, Record<never, never>>(request, doors.now().toISOString());
+      return reply.type(SVG_TYPE).send(labelSvg(await doors.answer(label(asked))));
+    },
+  );
+}

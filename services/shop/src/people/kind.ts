@@ -1,0 +1,15 @@
+import { defineKind } from "../store/kind.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { PersonSchema } from "./schema.ts";
+
+export const personKind = defineKind({
+  type: "person",
+  noun: "person",
+  idPrefix: "person",
+  path: "/v1/people",
+  tag: { name: "people", description: "Who uses the shop." },
+  schema: PersonSchema,
+  table: "people",
+});
+
+export const people = recordQueries(personKind);

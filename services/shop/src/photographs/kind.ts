@@ -1,0 +1,12 @@
+import { defineKind } from "../store/kind.ts";
+import { PhotographRecordSchema } from "./schema.ts";
+
+export const photographKind = defineKind({
+  type: "photograph",
+  noun: "photograph",
+  idPrefix: "photograph",
+  path: "/v1/photographs",
+  tag: { name: "photographs", description: "Photographs of bits." },
+  schema: PhotographRecordSchema,
+  table: "photographs",
+});

@@ -1,0 +1,20 @@
+import { makePlan, planProfiles } from "@rimwise/domain";
+import type { Question } from "../store/query.ts";
+import type { PlanAnswer } from "./answer-schema.ts";
+import { gatherInput } from "./gather.ts";
+import { presentPlan } from "./present.ts";
+import { presentProfiles } from "./present-profiles.ts";
+import type { PlanQueryType, PlanRequest } from "./schema.ts";
+import { sealOf } from "./seal.ts";
+
+/** The plan for a request at a moment, as it goes over the wire. */
+export function* computedPlan(
+  request: PlanRequest,
+  { units, profiles }: PlanQueryType,
+  at: string,
+): Question<PlanAnswer> {
+  const input = yield* gatherInput(request, at);
+  const plan = makePlan(input);
+  const answer = presentPlan(plan, input.wood, sealOf(input), units);
+  return profiles ? { ...answer, profiles: presentProfiles(planProfiles(input, plan)) } : answer;
+}

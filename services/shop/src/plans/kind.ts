@@ -1,0 +1,18 @@
+import { defineKind } from "../store/kind.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { StoredPlanSchema } from "./schema.ts";
+
+export const planKind = defineKind({
+  type: "plan",
+  noun: "plan",
+  idPrefix: "plan",
+  path: "/v1/plans",
+  tag: {
+    name: "plans",
+    description: "Plans for cuts: speed, dial mark, passes and order of work, every limit explained.",
+  },
+  schema: StoredPlanSchema,
+  table: "plans",
+});
+
+export const plans = recordQueries(planKind);

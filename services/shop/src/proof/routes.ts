@@ -1,0 +1,29 @@
+import type { App } from "../http/app-type.ts";
+import { ref } from "../http/reference.ts";
+import { type ProofSources, proveHistory } from "./prove.ts";
+import { MOST_CHECKED, ProofRequestSchema, ProofSchema } from "./schema.ts";
+
+export function proofRoutes(app: App, sources: ProofSources): void {
+  for (const schema of [ProofRequestSchema, ProofSchema]) app.addSchema(schema);
+
+  app.post(
+    "/v1/events/verify",
+    {
+      config: { scope: "events:read", operation: "act" },
+      // Nothing to say is said by an empty body too.
+      preValidation: async (request) => {
+        request.body ??= {};
+      },
+      schema: {
+        operationId: "verifyEvents",
+        tags: ["events"],
+        summary: "Check that nobody has altered the history",
+        description:
+          "Recomputes the chain of hashes from what is kept, and checks every signed checkpoint against it. A history whose end was cut off, or that was rewritten as a whole, shows in its checkpoints alone: keep some elsewhere.",
+        body: ref(ProofRequestSchema),
+        response: { 200: ref(ProofSchema) },
+      },
+    },
+    (request) => proveHistory(request.body.fromSequence ?? 1, MOST_CHECKED, sources),
+  );
+}

@@ -1,0 +1,15 @@
+import { defineKind } from "../store/kind.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { QualificationSchema } from "./schema.ts";
+
+export const qualificationKind = defineKind({
+  type: "qualification",
+  noun: "qualification",
+  idPrefix: "qualification",
+  path: "/v1/qualifications",
+  tag: { name: "qualifications", description: "What people were tested on, showed and were allowed." },
+  schema: QualificationSchema,
+  table: "qualifications",
+});
+
+export const qualifications = recordQueries(qualificationKind);

@@ -1,0 +1,29 @@
+import type { MakeCheckpoint } from "../checkpoints/make.ts";
+import { checkpointRoutes } from "../checkpoints/routes.ts";
+import { eventRoutes } from "../events/routes.ts";
+import { eventStreamRoutes } from "../events/stream-routes.ts";
+import type { App } from "../http/app-type.ts";
+import type { Doors } from "../http/routes.ts";
+import type { StillAllowed } from "../keys/authenticate.ts";
+import { proofRoutes } from "../proof/routes.ts";
+import { signingRoutes } from "../signing/routes.ts";
+import type { Signer } from "../signing/signer.ts";
+import type { Bell } from "../store/bell.ts";
+
+type Parts = {
+  readonly bell: Bell;
+  readonly isStillAllowed: StillAllowed;
+  readonly signer: Signer;
+  readonly makeCheckpoint: MakeCheckpoint;
+};
+
+/** Who changed what, and the proof of it. */
+export function historyRooms(app: App, doors: Doors, parts: Parts): void {
+  const { bell, isStillAllowed, signer, makeCheckpoint } = parts;
+  const { answer } = doors;
+  eventRoutes(app, doors);
+  eventStreamRoutes(app, { answer, bell, isStillAllowed });
+  checkpointRoutes(app, doors, makeCheckpoint);
+  proofRoutes(app, { answer, verify: signer.verify });
+  signingRoutes(app, doors, { signer, makeCheckpoint });
+}

@@ -1,0 +1,24 @@
+import type { Column, SQL, SQLWrapper } from "drizzle-orm";
+import type { Kind } from "./kind.ts";
+
+/** What engines write differently. */
+export type Dialect = {
+  /** Whether a value is in the list that a placeholder is given. */
+  readonly isIn: (value: SQLWrapper, list: SQLWrapper) => SQL;
+  /** The values of a list, as a subquery's rows. */
+  readonly valuesOf: (list: SQLWrapper) => SQL;
+  /** A table read by an index that the planner would not choose without statistics. */
+  readonly byIndex: (table: string, index: string) => SQL;
+  /** A column that must not make an index look better than the one that narrows most. */
+  readonly unindexed: (column: Column) => SQL;
+  /** How rows of a kind are found by what a placeholder is given to match, in order of their number. */
+  readonly matching: (kind: Kind, match: SQLWrapper) => Matching;
+};
+
+export type Matching = {
+  /** What is joined to the kind's table; empty when nothing is. */
+  readonly join: SQL;
+  readonly isFound: SQL;
+  /** The number that the rows come in order of. */
+  readonly number: SQLWrapper;
+};

@@ -1,0 +1,61 @@
+import type { Database as Sqlite } from "better-sqlite3";
+import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../chain.ts";
+import { subjectOf } from "../changes.ts";
+import type { Change, Stamp } from "../port.ts";
+
+type Last = { readonly sequence: number; readonly hash: string; readonly latestAt: string };
+
+/** Appends the events of changes to the chain. Call inside the transaction that makes the changes. */
+export function eventAppender(sqlite: Sqlite): (changes: readonly Change[], stamp: Stamp) => void {
+  const insert = sqlite.prepare(
+    `INSERT INTO events (sequence, at, by, request_id, type, subject_id, subject_version, data, previous_hash, why, hash, latest_at)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+  );
+  const latest = sqlite.prepare<[], Last>(
+    "SELECT sequence, hash, latest_at AS latestAt FROM events ORDER BY sequence DESC LIMIT 1",
+  );
+
+  function append(change: Change, { at, by, requestId, why }: Stamp, last: Last): Last {
+    const { type, data } = change.event;
+    const { hash: previousHash } = last;
+    const sequence = last.sequence + 1;
+    const subjectId = subjectOf(change);
+    const subjectVersion = versionAfter(change);
+    const content = { sequence, at, by, requestId, type, subjectId, subjectVersion, data, previousHash };
+    const hash = eventHash(why === undefined ? content : { ...content, why });
+    const latestAt = laterOf(at, last.latestAt);
+    insert.run([
+      sequence,
+      at,
+      by,
+      requestId,
+      type,
+      subjectId,
+      subjectVersion,
+      JSON.stringify(data),
+      previousHash,
+      why ?? null,
+      hash,
+      latestAt,
+    ]);
+    return { sequence, hash, latestAt };
+  }
+
+  return (changes, stamp) => {
+    if (changes.length === 0) return;
+    let last = latest.get() ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: stamp.at };
+    for (const change of changes) last = append(change, stamp, last);
+  };
+}
+
+function versionAfter(change: Change): number {
+  switch (change.action) {
+    case "create":
+    case "replace":
+      return change.record.version;
+    case "amend":
+      return change.fields.version;
+    case "remove":
+      return change.expectedVersion;
+  }
+}

@@ -1,0 +1,41 @@
+import { sql } from "drizzle-orm";
+import type { Dialect } from "../dialect.ts";
+import type { Match, Value } from "../values.ts";
+
+/** SQLite's way of writing what engines write differently. Lists are given as JSON. */
+export const SQLITE_DIALECT: Dialect = {
+  isIn: (value, list) => sql`${value} IN (SELECT value FROM json_each(${list}))`,
+  valuesOf: (list) => sql`SELECT value FROM json_each(${list})`,
+  byIndex: (table, index) => sql`${sql.identifier(table)} INDEXED BY ${sql.identifier(index)}`,
+  unindexed: (column) => sql`+${column}`,
+  // The index is read in the order of its row numbers, so that a page costs what is on it.
+  matching: (kind, match) => {
+    const index = sql.identifier(`${kind.type}_index`);
+    const number = sql`${index}.rowid`;
+    return {
+      join: sql`INNER JOIN ${index} ON ${kind.column("number")} = ${number}`,
+      isFound: sql`${index} MATCH ${match}`,
+      number,
+    };
+  },
+};
+
+/** A value as the driver takes it. */
+export function driverValue(value: Value): string | number | Buffer | null {
+  if (value === undefined || value === null) return null;
+  if (typeof value === "boolean") return value ? 1 : 0;
+  if (typeof value !== "object" || Buffer.isBuffer(value)) return value;
+  return "list" in value ? JSON.stringify(value.list) : matchText(value.match);
+}
+
+/** What is looked for as a query of the full-text index (FTS5): all words, and one facet of each list. */
+function matchText({ words, anyOfFacets }: Match): string {
+  return [
+    ...words.map((word) => `words : ${quoted(word)}`),
+    ...anyOfFacets.map((facets) => `facets : (${facets.map(quoted).join(" OR ")})`),
+  ].join(" AND ");
+}
+
+function quoted(word: string): string {
+  return `"${word.replaceAll('"', "")}"`;
+}

@@ -1,0 +1,98 @@
+import { hash } from "node:crypto";
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Database as Sqlite } from "better-sqlite3";
+
+type Migration = { readonly name: string; readonly sql: string; readonly sha256: string };
+type Applied = { readonly name: string; readonly sha256: string };
+
+const FILE_NAME = /^\d{4}-[a-z0-9-]+\.sql$/;
+
+const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
+  name TEXT PRIMARY KEY,
+  sha256 TEXT NOT NULL,
+  applied_at TEXT NOT NULL
+) STRICT`;
+
+/** Thrown if the database and this code do not belong together. Nothing was changed. */
+export class MigrationError extends Error {}
+
+/**
+ * Brings the database to this code's level: all missing files in one transaction, or none. A database that held
+ * data is first copied beside itself. A database newer than the code, or made by other files than these, is refused.
+ */
+export function migrate(
+  sqlite: Sqlite,
+  folder: string,
+  now: Date,
+): { applied: string[]; copy: string | undefined } {
+  const migrations = migrationsIn(folder);
+  sqlite.exec(LEDGER);
+  const missing = missingFrom(sqlite, migrations);
+  const first = missing[0];
+  if (first === undefined) return { applied: [], copy: undefined };
+  const copy = copyBefore(sqlite, first.name, missing.length < migrations.length, now);
+  // SQLite ignores this pragma inside a transaction, and a table rebuilt with keys on would cascade.
+  sqlite.pragma("foreign_keys = OFF");
+  try {
+    const applied = sqlite.transaction(() => applyMissing(sqlite, migrations, now)).exclusive();
+    return { applied, copy };
+  } finally {
+    sqlite.pragma("foreign_keys = ON");
+  }
+}
+
+/** Whether every file in the folder has been applied, and nothing else. */
+export function isMigrated(sqlite: Sqlite, folder: string): boolean {
+  return missingFrom(sqlite, migrationsIn(folder)).length === 0;
+}
+
+function migrationsIn(folder: string): Migration[] {
+  return readdirSync(folder)
+    .filter((name) => FILE_NAME.test(name))
+    .sort()
+    .map((name) => {
+      const sql = readFileSync(join(folder, name), "utf8");
+      return { name, sql, sha256: hash("sha256", sql) };
+    });
+}
+
+function missingFrom(sqlite: Sqlite, migrations: readonly Migration[]): Migration[] {
+  const applied = sqlite.prepare<[], Applied>("SELECT name, sha256 FROM migrations ORDER BY name").all();
+  for (const { name, sha256 } of applied) {
+    const known = migrations.find((migration) => migration.name === name);
+    if (known === undefined) {
+      throw new MigrationError(
+        `The database is newer than this program: it knows ${name}. Use a newer program.`,
+      );
+    }
+    if (known.sha256 !== sha256) {
+      throw new MigrationError(`${name} was edited after it was applied. Put the released file back.`);
+    }
+  }
+  return migrations.filter(({ name }) => !applied.some((each) => each.name === name));
+}
+
+function copyBefore(sqlite: Sqlite, name: string, holdsData: boolean, now: Date): string | undefined {
+  if (!holdsData || sqlite.memory) return undefined;
+  const copy = `${sqlite.name}.before-${name.slice(0, 4)}-${now.toISOString().replaceAll(":", "")}`;
+  sqlite.prepare("VACUUM INTO ?").run(copy);
+  return copy;
+}
+
+function applyMissing(sqlite: Sqlite, migrations: readonly Migration[], now: Date): string[] {
+  // Read again inside the transaction: another process may have been first.
+  const missing = missingFrom(sqlite, migrations);
+  const record = sqlite.prepare("INSERT INTO migrations (name, sha256, applied_at) VALUES (?, ?, ?)");
+  for (const { name, sql, sha256 } of missing) {
+    sqlite.exec(sql);
+    record.run(name, sha256, now.toISOString());
+  }
+  const violations = sqlite.pragma("foreign_key_check");
+  if (Array.isArray(violations) && violations.length > 0) {
+    throw new MigrationError(
+      `A migration left ${violations.length} rows that point nowhere. Nothing was changed.`,
+    );
+  }
+  return missing.map(({ name }) => name);
+}

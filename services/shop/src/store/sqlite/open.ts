@@ -1,0 +1,91 @@
+import { fileURLToPath } from "node:url";
+import type { Database as Sqlite } from "better-sqlite3";
+import { newBell } from "../bell.ts";
+import type { Shape, Store } from "../store.ts";
+import { answersFrom } from "./answer.ts";
+import { findAnswer } from "./answers.ts";
+import { openCommit } from "./commit.ts";
+import { completeRecords } from "./complete.ts";
+import { hasRoom, openConnection } from "./connection.ts";
+import { isMigrated, migrate } from "./migrate.ts";
+
+export const MIGRATIONS_FOLDER = fileURLToPath(new URL("../../../../../migrations/sqlite", import.meta.url));
+
+const CHECKPOINT_INTERVAL_MS = 30_000;
+
+/**
+ * Opens the database of a shop, made if it is not there, checked and migrated. Throws when the file is damaged, newer
+ * than this program, or cannot be set to keep what it acknowledges.
+ */
+export function openSqliteStore(file: string, shape: Shape, now: () => Date = () => new Date()): Store {
+  const sqlite = openConnection(file);
+  try {
+    migrate(sqlite, MIGRATIONS_FOLDER, now());
+  } catch (error) {
+    sqlite.close();
+    throw error;
+  }
+  return storeOn(sqlite, shape);
+}
+
+/** The store on a connection whose database is at this program's level. */
+export function storeOn(sqlite: Sqlite, shape: Shape): Store {
+  const answerNow = answersFrom(sqlite);
+  completeRecords(sqlite, shape.completions, answerNow);
+  const bell = newBell();
+  const commit = openCommit(sqlite, { ...shape, answerNow });
+  const marked = markOf(sqlite);
+  const checkpoints = setInterval(
+    () => sqlite.pragma("wal_checkpoint(PASSIVE)"),
+    CHECKPOINT_INTERVAL_MS,
+  ).unref();
+  return {
+    commit: async (batch) => {
+      const result = await commit(batch);
+      if (result.kind === "committed") marked.committed();
+      if (result.kind === "committed" && batch.changes.length > 0) bell.ring();
+      return result;
+    },
+    answer: async (question) => answerNow(question),
+    findAnswer: async (scope, idempotencyKey) => answerNow(findAnswer(scope, idempotencyKey)),
+    health: async () => ({
+      database: sqlite.open && sqlite.prepare("SELECT 1").get() !== undefined,
+      migrations: sqlite.open && isMigrated(sqlite, MIGRATIONS_FOLDER),
+      disk: hasRoom(sqlite),
+    }),
+    mark: marked.mark,
+    bell,
+    close: async () => {
+      clearInterval(checkpoints);
+      sqlite.pragma("wal_checkpoint(TRUNCATE)");
+      sqlite.close();
+    },
+  };
+}
+
+/**
+ * Counts what this connection commits, and notices what others do: SQLite's `data_version` is another one after each. That
+ * is read once in a turn of the event loop: whatever came in with the turn was sent before it was read.
+ */
+function markOf(sqlite: Sqlite): { readonly mark: () => number; readonly committed: () => void } {
+  const dataVersion = sqlite.prepare<[], number>("PRAGMA data_version").pluck();
+  let seen = dataVersion.get();
+  let commits = 0;
+  let isRead = false;
+  return {
+    mark: () => {
+      if (isRead) return commits;
+      isRead = true;
+      setImmediate(() => {
+        isRead = false;
+      });
+      const now = dataVersion.get();
+      if (now !== seen) commits += 1;
+      seen = now;
+      return commits;
+    },
+    committed: () => {
+      commits += 1;
+    },
+  };
+}

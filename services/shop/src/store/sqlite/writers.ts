@@ -1,0 +1,97 @@
+import type { Database as Sqlite } from "better-sqlite3";
+import { type Column, getTableColumns } from "drizzle-orm";
+import type { Kind } from "../kind.ts";
+import type { Change } from "../port.ts";
+
+/** The prepared statements that write one kind of record. */
+export type Writer = {
+  readonly insert: (row: object) => void;
+  /** Writes the named fields, or all when it is not known which ones changed. */
+  readonly update: (id: string, row: object, changed?: readonly string[]) => void;
+  readonly remove: (id: string) => void;
+  readonly currentVersion: (id: string) => number | undefined;
+  /** Names of the columns that are computed from a record. */
+  readonly queryColumns: readonly string[];
+};
+
+export type Writers = (kind: Kind) => Writer;
+
+/** SQLite's own: a row keeps the number it was given. */
+const ROW_NUMBER = "row-number";
+
+/** The writers of these kinds. */
+export function recordWriters(sqlite: Sqlite, kinds: readonly Kind[]): Writers {
+  const writers = new Map(kinds.map((kind) => [kind.type, writerOf(sqlite, kind)]));
+  return ({ type }) => {
+    const writer = writers.get(type);
+    if (writer === undefined) throw new Error(`the store has no kind ${type}`);
+    return writer;
+  };
+}
+
+/** Applies one change. Its expected version has been checked in the same transaction. */
+export function applyChange(writers: Writers, change: Change): void {
+  const writer = writers(change.kind);
+  switch (change.action) {
+    case "create":
+      writer.insert(rowOf(change));
+      break;
+    case "replace": {
+      const changed = change.changed && [...change.changed, ...writer.queryColumns];
+      writer.update(change.record.id, rowOf(change), changed);
+      break;
+    }
+    case "amend":
+      writer.update(change.id, change.fields, Object.keys(change.fields));
+      break;
+    case "remove":
+      writer.remove(change.id);
+      break;
+  }
+}
+
+/** A record with the columns that only its queries need. */
+function rowOf({ kind, record, queryColumns }: Extract<Change, { readonly record: object }>): object {
+  const computed = queryColumns ?? kind.queryColumns?.of(record);
+  return computed === undefined ? record : Object.assign({}, record, computed);
+}
+
+function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Writer {
+  const types = queryColumns?.types ?? {};
+  const columns = Object.entries<Column>(getTableColumns(table)).filter(
+    ([field]) => types[field] !== ROW_NUMBER,
+  );
+  const names = columns.map(([, column]) => `"${column.name}"`);
+  const insert = sqlite.prepare(
+    `INSERT INTO ${tableName} (${names.join(", ")}) VALUES (${names.map(() => "?").join(", ")})`,
+  );
+  const updates = new Map<string, ReturnType<typeof updateOf>>();
+
+  function updateOf(fields: readonly string[] | undefined) {
+    const written = fields === undefined ? columns : columns.filter(([field]) => fields.includes(field));
+    const set = written.map(([, column]) => `"${column.name}" = ?`).join(", ");
+    return { statement: sqlite.prepare(`UPDATE ${tableName} SET ${set} WHERE id = ?`), written };
+  }
+
+  const remove = sqlite.prepare(`DELETE FROM ${tableName} WHERE id = ?`);
+  const version = sqlite.prepare<[string], number>(`SELECT version FROM ${tableName} WHERE id = ?`).pluck();
+  return {
+    queryColumns: columns.flatMap(([field]) => (field in types ? [field] : [])),
+    insert: (row) => void insert.run(driverValues(columns, row)),
+    update: (id, row, changed) => {
+      const shape = changed?.join() ?? "";
+      const update = updates.get(shape) ?? updateOf(changed);
+      updates.set(shape, update);
+      update.statement.run(...driverValues(update.written, row), id);
+    },
+    remove: (id) => void remove.run(id),
+    currentVersion: (id) => version.get(id),
+  };
+}
+
+function driverValues(columns: readonly (readonly [string, Column])[], row: object): unknown[] {
+  return columns.map(([field, column]) => {
+    const value: unknown = Reflect.get(row, field) ?? null;
+    return value === null ? null : column.mapToDriverValue(value);
+  });
+}

@@ -1,0 +1,43 @@
+import type { Bell } from "./bell.ts";
+import type { Kind, RecordOf } from "./kind.ts";
+import type { Commit, InTransactionRule, KeptAnswer } from "./port.ts";
+import type { Query, Question } from "./query.ts";
+
+/** What the store needs to know of the rooms above it. */
+export type Shape = {
+  readonly kinds: readonly Kind[];
+  /** In order: later ones see what follows from earlier ones. */
+  readonly rules: readonly InTransactionRule[];
+  readonly completions: readonly Completion[];
+};
+
+/** Records that are older than what is computed of them: they are completed when the store is opened. */
+export type Completion<K extends Kind = Kind> = {
+  readonly kind: K;
+  readonly incomplete: Query<RecordOf<K>>;
+  /** The fields that a record of this age has not. */
+  complete(record: RecordOf<K>): Partial<RecordOf<K>>;
+};
+
+/** What the service needs to know before it takes requests. */
+export type StoreHealth = {
+  readonly database: boolean;
+  readonly migrations: boolean;
+  readonly disk: boolean;
+};
+
+/** Answers questions about what is kept, as it is now. */
+export type Answer = <Result>(question: Question<Result>) => Promise<Result>;
+
+/** The database of one shop behind its one door for writes. Nothing here says which engine it is. */
+export type Store = {
+  readonly commit: Commit;
+  readonly answer: Answer;
+  readonly findAnswer: (scope: string, idempotencyKey: string) => Promise<KeptAnswer | undefined>;
+  readonly health: () => Promise<StoreHealth>;
+  /** A number that is another one after every commit, by whichever process. Undefined: the engine cannot say so at once. */
+  readonly mark: (() => number) | undefined;
+  /** Rings after each write batch that is on the disk. */
+  readonly bell: Bell;
+  readonly close: () => Promise<void>;
+};

@@ -1,0 +1,15 @@
+import { defineKind } from "../store/kind.ts";
+import { recordQueries } from "../store/record-queries.ts";
+import { UseSchema } from "./schema.ts";
+
+export const useKind = defineKind({
+  type: "use",
+  noun: "use",
+  idPrefix: "use",
+  path: "/v1/uses",
+  tag: { name: "uses", description: "Work that was done, and what happened." },
+  schema: UseSchema,
+  table: "uses",
+});
+
+export const uses = recordQueries(useKind);
