@@ -1,5 +1,5 @@
 import type { ApiDocument } from "@rimwise/shop";
-import { Ajv2020 } from "ajv/dist/2020.js";
+import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
 import formats from "ajv-formats";
 import { expect } from "vitest";
 
@@ -16,17 +16,26 @@ const DOCUMENT = "api";
 /** Answered before it is known which operation is meant: a method that is not there, a path too long. */
 const BEFORE_ANY_OPERATION: readonly number[] = [405, 414];
 
+let shared: ((answer: Answer) => void) | undefined;
+
 /**
  * Checks answers against the API description: the operation, the status and the media type must be documented, and
- * the body must fit its schema with nothing coerced, dropped or undeclared.
+ * the body must fit its schema with nothing coerced, dropped or undeclared. The description is the same for every shop
+ * (a test of it says so), so that it is made and compiled once for all that run in one process.
  */
-export function documentedAnswers(document: ApiDocument): (answer: Answer) => void {
+export function documentedAnswers(document: () => ApiDocument): (answer: Answer) => void {
+  shared ??= checkerOf(document());
+  return shared;
+}
+
+function checkerOf(document: ApiDocument): (answer: Answer) => void {
   const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, validateSchema: false });
   formats.default(ajv);
   // The document is no schema itself: only what its pointers reach is.
   ajv.addVocabulary(["discriminator", ...Object.keys(document)]);
   ajv.addSchema({ ...document }, DOCUMENT);
   const templates = Object.keys(document.paths ?? {});
+  const validators = new Map<string, ValidateFunction>();
 
   return ({ method, path, status, contentType, body }) => {
     const where = `${method} ${path} ${status}`;
@@ -41,7 +50,9 @@ export function documentedAnswers(document: ApiDocument): (answer: Answer) => vo
         ? `/paths/${escaped(template)}/${method.toLowerCase()}/responses/${status}`
         : response.$ref.slice(1);
     const media = escaped((contentType ?? "").split(";", 1)[0] ?? "");
-    const validate = ajv.compile({ $ref: `${DOCUMENT}#${pointer}/content/${media}/schema` });
+    const $ref = `${DOCUMENT}#${pointer}/content/${media}/schema`;
+    const validate = validators.get($ref) ?? ajv.compile({ $ref });
+    validators.set($ref, validate);
     expect(validate(body) ? [] : validate.errors, `${where} fits its schema`).toEqual([]);
   };
 }

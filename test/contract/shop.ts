@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
@@ -50,6 +50,7 @@ export async function openShop(
     RIMWISE_BUSY_AFTER_MS: "0",
     ...settings,
   });
+  writeFileSync(file, await emptyDatabase());
   const store = await openShopStore(config.database);
   const managerKey = (await grantFirstKey(store, config.firstKey)) ?? String(config.firstKey);
   const { app, document } = await buildApp({
@@ -66,7 +67,7 @@ export async function openShop(
   };
   if (keptFor === undefined) onTestFinished(release);
   else keptFor(release);
-  const check = documentedAnswers(document());
+  const check = documentedAnswers(document);
 
   async function ask(method: Method, url: string, { body, headers = {}, key = managerKey }: Ask = {}) {
     const response = await app.inject({
@@ -95,6 +96,25 @@ export async function openShop(
   }
 
   return { app, managerKey, file, log: () => lines.join(""), ask };
+}
+
+let empty: Promise<Buffer> | undefined;
+
+/** A database that every migration has been applied to, made once for all shops of a process: copied, it is theirs. */
+function emptyDatabase(): Promise<Buffer> {
+  empty ??= migrated();
+  return empty;
+}
+
+async function migrated(): Promise<Buffer> {
+  const folder = mkdtempSync(join(tmpdir(), "rimwise-"));
+  try {
+    const file = join(folder, "empty.sqlite");
+    await (await openShopStore(file)).close();
+    return readFileSync(file);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 }
 
 /** A raised-panel bit of the invented shop. */
