@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { sayWhatWasSkipped } from "./pages-skipped.ts";
 
 export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),
@@ -7,6 +8,7 @@ export default defineConfig({
   ssr: { resolve: { conditions: ["source"] } },
   test: {
     include: ["packages/**/*.test.ts", "services/**/*.test.ts", "test/**/*.test.ts"],
+    reporters: ["default", sayWhatWasSkipped],
     setupFiles: ["test/quiet.ts"],
     // Two threads that keep their modules: most of a file's time was to load them and to compile the service's validators.
     pool: "threads",

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
-import Database from "better-sqlite3";
+import type Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
+import { behindTheService } from "./behind-the-service.ts";
 import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 
@@ -18,11 +19,11 @@ async function shopWithHistory() {
 }
 
 /** What somebody does who can write the file, past every trigger. */
-function behindItsBack({ file }: Pick<Shop, "file">, act: (database: Database.Database) => void) {
-  const database = new Database(file);
-  database.exec("DROP TRIGGER events_are_not_changed; DROP TRIGGER events_are_not_removed");
-  act(database);
-  database.close();
+function pastEveryTrigger(shop: Pick<Shop, "file">, act: (database: Database.Database) => void) {
+  behindTheService(shop, (database) => {
+    database.exec("DROP TRIGGER events_are_not_changed; DROP TRIGGER events_are_not_removed");
+    act(database);
+  });
 }
 
 const prove = async ({ ask }: Shop, body: object = {}) =>
@@ -93,7 +94,7 @@ describe("the proof of the history", () => {
     ["to a checkpoint that is none", "UPDATE checkpoints SET statement = 'x'", 4, "checkpoint-not-signed"],
   ])("names a history that was changed in %s", async (_what, sql, sequence, reason) => {
     const shop = await shopWithHistory();
-    behindItsBack(shop, (database) => void database.exec(sql));
+    pastEveryTrigger(shop, (database) => void database.exec(sql));
     const proof = await prove(shop);
     expect(proof).toMatchObject({ isIntact: false, broken: { sequence, reason }, nextSequence: null });
     expect(proof.lastSequence).toBe(sequence - 1);
@@ -101,7 +102,7 @@ describe("the proof of the history", () => {
 
   test("names the next event if a changed one was given a new hash", async () => {
     const shop = await shopWithHistory();
-    behindItsBack(shop, (database) => rewrite(database, 3, 3));
+    pastEveryTrigger(shop, (database) => rewrite(database, 3, 3));
     expect(await prove(shop)).toMatchObject({
       isIntact: false,
       broken: { sequence: 4, reason: "chain-broken" },
@@ -110,7 +111,7 @@ describe("the proof of the history", () => {
 
   test("exposes a history that was rewritten, every hash right, by the checkpoint alone", async () => {
     const shop = await shopWithHistory();
-    behindItsBack(shop, (database) => {
+    pastEveryTrigger(shop, (database) => {
       rewrite(database, 3, 6);
       database.prepare("UPDATE checkpoints SET hash = (SELECT hash FROM events WHERE sequence = 4)").run();
     });
@@ -118,14 +119,14 @@ describe("the proof of the history", () => {
       isIntact: false,
       broken: { sequence: 4, reason: "checkpoint-changed" },
     });
-    behindItsBack(await withTriggers(shop), (database) => {
+    pastEveryTrigger(await withTriggers(shop), (database) => {
       database.prepare("UPDATE checkpoints SET hash = ?").run(shop.checkpoint.hash);
     });
     expect(await prove(shop)).toMatchObject({
       isIntact: false,
       broken: { sequence: 4, reason: "checkpoint-differs" },
     });
-    behindItsBack(await withTriggers(shop), (database) => {
+    pastEveryTrigger(await withTriggers(shop), (database) => {
       database.exec("UPDATE events SET type = 'bit.created' WHERE sequence = 5; DELETE FROM checkpoints");
       rewrite(database, 5, 6);
     });
@@ -137,23 +138,18 @@ describe("the proof of the history", () => {
   test("does not vouch for what was signed with keys that are gone", async () => {
     const first = await shopWithHistory();
     const other = await openShop();
-    behindItsBack(first, (database) => {
+    pastEveryTrigger(first, (database) => {
       const row = database.prepare("SELECT * FROM checkpoints").get();
-      const taken = new Database(other.file);
       const names = Object.keys(Object(row));
-      taken
-        .prepare(
-          `INSERT INTO checkpoints (${names.join()}) VALUES (${names.map((name) => `@${name}`).join()})`,
-        )
-        .run({ ...Object(row), sequence: 1 });
-      taken.close();
+      const insert = `INSERT INTO checkpoints (${names.join()}) VALUES (${names.map((name) => `@${name}`).join()})`;
+      behindTheService(other, (taken) => taken.prepare(insert).run({ ...Object(row), sequence: 1 }));
     });
     expect(await prove(other)).toMatchObject({ broken: { sequence: 1, reason: "checkpoint-key-unknown" } });
   });
 
   test("begins where it is asked to, and says so if that is no event", async () => {
     const shop = await shopWithHistory();
-    behindItsBack(shop, (database) => void database.exec("DELETE FROM events WHERE sequence = 2"));
+    pastEveryTrigger(shop, (database) => void database.exec("DELETE FROM events WHERE sequence = 2"));
     expect(await prove(shop, { fromSequence: 4 })).toMatchObject({ isIntact: true, checked: 3 });
     expect(await prove(shop, { fromSequence: 3 })).toMatchObject({
       broken: { sequence: 2, reason: "event-missing" },
@@ -166,16 +162,16 @@ describe("the proof of the history", () => {
 
 /** Drops what the next visit drops again. */
 async function withTriggers(shop: Shop): Promise<Shop> {
-  const database = new Database(shop.file);
-  for (const [name, action] of [
-    ["events_are_not_changed", "UPDATE"],
-    ["events_are_not_removed", "DELETE"],
-  ]) {
-    database.exec(
-      `CREATE TRIGGER ${name} BEFORE ${action} ON events BEGIN SELECT RAISE(ABORT, 'append-only'); END`,
-    );
-  }
-  database.close();
+  behindTheService(shop, (database) => {
+    for (const [name, action] of [
+      ["events_are_not_changed", "UPDATE"],
+      ["events_are_not_removed", "DELETE"],
+    ]) {
+      database.exec(
+        `CREATE TRIGGER ${name} BEFORE ${action} ON events BEGIN SELECT RAISE(ABORT, 'append-only'); END`,
+      );
+    }
+  });
   return shop;
 }
 

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
-import Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
+import { behindTheService } from "./behind-the-service.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 
@@ -60,11 +60,10 @@ describe("the events", () => {
   });
 
   test("can be neither changed nor removed in the database", async () => {
-    const { file } = await shopWithHistory();
-    const database = new Database(file);
-    expect(() => database.exec("UPDATE events SET by = 'nobody'")).toThrow(/append-only/);
-    expect(() => database.exec("DELETE FROM events")).toThrow(/append-only/);
-    database.close();
+    behindTheService(await shopWithHistory(), (database) => {
+      expect(() => database.exec("UPDATE events SET by = 'nobody'")).toThrow(/append-only/);
+      expect(() => database.exec("DELETE FROM events")).toThrow(/append-only/);
+    });
   });
 });
 

@@ -1,5 +1,6 @@
 import { connect } from "node:net";
 import { describe, expect, test } from "vitest";
+import { behindTheService } from "./behind-the-service.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
 describe("every error is a problem with a stable type and a request id", () => {
@@ -68,10 +69,7 @@ describe("every error is a problem with a stable type and a request id", () => {
 
   test("a fault of our own is a 500 that says nothing of its cause, which the log holds whole", async () => {
     const { ask, app, file, log } = await openShop();
-    const { default: Database } = await import("better-sqlite3");
-    const database = new Database(file);
-    database.exec("DROP TABLE routers");
-    database.close();
+    behindTheService({ file }, (database) => database.exec("DROP TABLE routers"));
     const answer = await ask("GET", "/v1/routers");
     expect(answer.status).toBe(500);
     expect(answer.body.code).toBe("internal");

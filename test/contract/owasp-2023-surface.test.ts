@@ -1,5 +1,5 @@
-import Database from "better-sqlite3";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { behindTheService, tablesOf } from "./behind-the-service.ts";
 import { OPERATIONS, urlOf } from "./bodies.ts";
 import { made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
@@ -57,15 +57,13 @@ describe("API8:2023 Security Misconfiguration", () => {
   test("a fault of the service's own shows nothing of its insides, in any operation", async () => {
     const own = await openShop();
     const inside = await furnish((path, body, key) => made(own, path, body, key));
-    const database = new Database(own.file);
-    const tables = database
-      .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
-      .pluck()
-      .all()
-      .filter((name) => !["keys", "people"].includes(name) && !name.startsWith("bit_index"));
-    database.pragma("foreign_keys = OFF");
-    for (const name of tables) database.exec(`DROP TABLE "${name}"`);
-    database.close();
+    behindTheService(own, (database) => {
+      const dropped = tablesOf(database).filter(
+        (name) => !["keys", "people"].includes(name) && !name.startsWith("bit_index"),
+      );
+      database.pragma("foreign_keys = OFF");
+      for (const name of dropped) database.exec(`DROP TABLE "${name}"`);
+    });
     let faults = 0;
     const whole = OPERATIONS.filter(
       ({ id, method, isEndless }) => method === "GET" && !isEndless && id !== "exportBits",

@@ -2,8 +2,8 @@ import { createPublicKey, verify } from "node:crypto";
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import Database from "better-sqlite3";
 import { afterEach, describe, expect, onTestFinished, test, vi } from "vitest";
+import { behindTheService } from "./behind-the-service.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
 type PublicKey = { kid: string; kty: string; crv: string; x: string };
@@ -65,9 +65,7 @@ describe("the signing keys", () => {
     const { file, ask } = await openShop();
     await ask("POST", "/v1/events/checkpoints");
     const { keys } = JSON.parse(readFileSync(`${file}.signing-keys.json`, "utf8"));
-    const database = new Database(file);
-    database.pragma("wal_checkpoint(TRUNCATE)");
-    database.close();
+    behindTheService({ file }, (database) => database.pragma("wal_checkpoint(TRUNCATE)"));
     expect(readFileSync(file).includes(keys[0].d)).toBe(false);
   });
 

@@ -36,10 +36,21 @@ const CONTEXT: LimitContext = {
 };
 
 describe("the limit", () => {
+  it("says what the list says, read aloud before it was kept; after a deliberate change: vitest run --update", async () => {
+    const lines = LIMITS.flatMap((limit) => {
+      const found = limit.find(CONTEXT);
+      if (found === undefined) throw new Error(`${limit.name} does not apply`);
+      return [
+        `${limit.name}: ${limitTitle(limit.name)}`,
+        `  ${limit.formula}  [${limit.source}]`,
+        ...SYSTEMS.map((units) => `  ${describeLimit({ ...found, rpm: 15_000 }, showIn(units))}`),
+      ];
+    });
+    await expect(`${lines.join("\n")}\n`).toMatchFileSnapshot("./limit-sentences.txt");
+  });
+
   it.each(LIMITS)("$name has a title, and a sentence with every value it gives in place", (limit) => {
     expect(limitTitle(limit.name)).toMatch(/^the /);
-    expect(limit.formula.length).toBeGreaterThan(3);
-    expect(limit.source.length).toBeGreaterThan(3);
     const found = limit.find(CONTEXT);
     if (found === undefined) throw new Error(`${limit.name} does not apply`);
     for (const units of SYSTEMS) {
