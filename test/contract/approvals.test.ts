@@ -133,7 +133,7 @@ describe("a setting's end", () => {
       body: { resultDigest: seen.resultDigest },
     });
     expect(late.status).toBe(409);
-    expect(late.body.code).toBe("ground-moved");
+    expect(late.body.code).toBe("result-changed");
     const { body: now } = await school.shop.ask("GET", `/v1/approvals/${id}/difference`);
     const again = await made(`/v1/approvals/${id}/reissue`, { resultDigest: now.resultDigest });
     expect(again.state).toBe("issued");

@@ -174,7 +174,7 @@ describe("a bit that is held or retired", () => {
 
   test("is planned again once it is released, unless it is retired", async () => {
     const bit = await addBit(shop);
-    expect((await act(bit, "release")).body.code).toBe("state-not-fitting");
+    expect((await act(bit, "release")).body.code).toBe("invalid-state");
     await inspect(bit, { findings: ["heat-discolouration"], effect: "hold" });
     await inspect(bit, { findings: [], effect: "note" });
     expect((await preview(bit)).status).toBe(409);

@@ -67,7 +67,7 @@ describe("a sharpening", () => {
     expect(away).toMatchObject({ state: "at-sharpening", sentToSharpeningAt: START });
     expect(away.placeId).toBeUndefined();
     expect((await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`)).body.code).toBe(
-      "state-not-fitting",
+      "invalid-state",
     );
     await sharpen(bit, {});
     expect(await read(bit)).toMatchObject({ state: "in-rack", placeId: place.id });

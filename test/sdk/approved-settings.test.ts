@@ -116,7 +116,7 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
     reasons: ["ended"],
   });
   await expect(member.approvals.getApprovalSheet(issued.id)).rejects.toMatchObject({
-    code: "state-not-fitting",
+    code: "invalid-state",
   });
 
   const { resultDigest, isSame } = await instructor.approvals.getApprovalDifference(issued.id);

@@ -1,6 +1,8 @@
 import type { FastifyRequest } from "fastify";
 import { Problem } from "../problems/problem.ts";
-import { holdsScope, type Role, type Scope } from "./scopes.ts";
+import type { Kind } from "../store/kind.ts";
+import type { RecordQueries, RecordView } from "../store/record-queries.ts";
+import { holdsScope, isStaff, type Role, type Scope } from "./scopes.ts";
 
 /** Who calls: a key in force, its role, and the person it belongs to if it is a person's. */
 export type Caller = {
@@ -34,12 +36,12 @@ export function mayDo({ role, scopes }: Caller, scope: Scope): boolean {
 }
 
 /**
- * The person in whose name a member acts, or undefined for staff, who act for anybody. A member's key that belongs to
- * nobody is refused: nothing could be in its own name.
+ * The person in whose name somebody acts who is not in charge, or undefined for staff, who act for anybody. A key that
+ * belongs to nobody is refused: nothing could be in its own name.
  */
 export function ownPersonOnly(request: FastifyRequest): string | undefined {
   const { role, personId } = callerOf(request);
-  if (role !== "member") return undefined;
+  if (isStaff(role)) return undefined;
   if (personId === undefined) {
     throw new Problem(
       "person-needed",
@@ -49,7 +51,7 @@ export function ownPersonOnly(request: FastifyRequest): string | undefined {
   return personId;
 }
 
-/** The person a request is about: a member may name only themselves, staff anybody or nobody. */
+/** The person a write is about: a member may name only themselves, staff anybody or nobody. */
 export function personAsked(request: FastifyRequest, personId: string | undefined): string | undefined {
   const own = ownPersonOnly(request);
   if (own !== undefined && personId !== undefined && personId !== own) {
@@ -58,13 +60,14 @@ export function personAsked(request: FastifyRequest, personId: string | undefine
   return own ?? personId;
 }
 
-/** A record as far as the caller may see it: to a member, somebody else's does not exist. */
-export function visibleRecord<Row extends { readonly personId?: string }>(
+/** The records of a kind as far as the caller may see them: what else there is does not exist for them. */
+export function visibleTo<K extends Kind>(
   request: FastifyRequest,
-  record: Row | undefined,
-): Row | undefined {
+  queries: RecordQueries<K>,
+): RecordView<K> {
+  if (queries.seenBy === undefined) return queries;
   const own = ownPersonOnly(request);
-  return own === undefined || record?.personId === own ? record : undefined;
+  return own === undefined ? queries : queries.seenBy(own);
 }
 
 /** What a 401 asks for. RFC 6750. */

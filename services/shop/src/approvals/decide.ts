@@ -98,7 +98,7 @@ export function issueApproval(
   if (current.state !== "draft") throw notFitting(current, "Only a draft can be issued.");
   requireSecond(course, current.draftedBy, issuedBy);
   if (mayRun(result).resultDigest !== current.resultDigest) {
-    throw new Problem("ground-moved", "The plan would be different now. Draft it again from a new plan.");
+    throw new Problem("result-changed", "The plan would be different now. Draft it again from a new plan.");
   }
   const record: ApprovalRecord = { ...nextVersion(current, at), state: "issued", issuedAt: at, issuedBy };
   return { record, changes: [replacement(approvalKind, current, record, "issued")] };
@@ -137,11 +137,11 @@ export function reissueApproval(
   const { planned, resultDigest } = mayRun(result);
   if (resultDigest !== seen.resultDigest) {
     throw new Problem(
-      "ground-moved",
+      "result-changed",
       "The result has changed since it was looked at. Look at the difference again.",
     );
   }
-  const { lapseId: _lapse, issuedAt: _at, replacedById: _by, ...same } = old;
+  const { lapseId: _lapse, issuedAt: _at, replacedById: _by, sheetsUntil: _until, ...same } = old;
   const fields = {
     ...same,
     replacesId: old.id,
@@ -213,7 +213,7 @@ function requireSecond({ isTwoPerson }: CourseRecord, first: string | undefined,
 }
 
 function notFitting({ id, state }: ApprovalRecord, why: string): Problem {
-  return new Problem("state-not-fitting", `Setting ${id} is ${state}. ${why}`);
+  return new Problem("invalid-state", `Setting ${id} is ${state}. ${why}`);
 }
 
 function fault(pointer: string, message: string, accepted: string) {

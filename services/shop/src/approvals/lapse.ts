@@ -3,7 +3,6 @@ import { newId } from "../store/id.ts";
 import type { Change, Stamp } from "../store/port.ts";
 import type { Question } from "../store/query.ts";
 import { groundsAt } from "./grounds.ts";
-import { happeningOf } from "./happening.ts";
 import { approvalKind, lapseKind } from "./kind.ts";
 import { approvals } from "./reads.ts";
 import type { ApprovalRecord, ApprovedSetting, InForce, LapseRecord } from "./record-schema.ts";
@@ -12,8 +11,13 @@ import { type ApprovalResult, resultOn, settingOf } from "./result.ts";
 /** Which approvals may rest on something: those on one record, or all. */
 export type Touched = { readonly field: "bitId" | "routerId" | "courseId"; readonly id: string } | "all";
 
-/** Which approvals a change may end; undefined when none. Every kind of record has an answer. */
-export type TouchedBy = (change: Change) => Touched | undefined;
+/** What the rooms say of a change. */
+export type Consequences = {
+  /** Which approvals it may end; undefined when none. Every kind of record has an answer. */
+  readonly touchedBy: (change: Change) => Touched | undefined;
+  /** What it was, as a sentence. */
+  readonly happened: (change: Change) => string;
+};
 
 type ResultNow = {
   readonly resultDigest: string | undefined;
@@ -29,7 +33,7 @@ type ResultNow = {
 export function* lapsesAfter(
   changes: readonly Change[],
   { at }: Stamp,
-  touchedBy: TouchedBy,
+  { touchedBy, happened }: Consequences,
 ): Question<Change[]> {
   const lapsed = new Map<string, Change>();
   const reasons = new Map<string, LapseRecord>();
@@ -40,7 +44,7 @@ export function* lapsesAfter(
       const now = yield* resultNow(approval);
       if (now.resultDigest === approval.resultDigest) continue;
       const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
-      const reason = reasons.get(alike) ?? lapseBy(yield* wholeOf(approval.id), change, now, at);
+      const reason = reasons.get(alike) ?? lapseBy(yield* wholeOf(approval.id), change, happened(change), now, at);
       reasons.set(alike, reason);
       lapsed.set(approval.id, lapseOf(approval, reason, at));
     }
@@ -73,7 +77,8 @@ function* affectedBy(touched: Touched | undefined): Question<InForce[]> {
     : yield* approvals.inForceOn(touched.field, touched.id);
 }
 
-function* wholeOf(id: string): Question<ApprovalRecord> {
+/** An approval that is known to be kept. */
+export function* wholeOf(id: string): Question<ApprovalRecord> {
   const approval = yield* approvals.find(id);
   if (approval === undefined) throw new Error(`${id} is in force and not kept`);
   return approval;
@@ -88,24 +93,45 @@ function shownResult(result: ApprovalResult): ResultNow {
 }
 
 /** Why an approval lapses. */
-function lapseBy({ setting }: ApprovalRecord, change: Change, now: ResultNow, at: string): LapseRecord {
+function lapseBy(
+  { setting }: ApprovalRecord,
+  change: Change,
+  what: string,
+  now: ResultNow,
+  at: string,
+): LapseRecord {
+  return newLapse(`${what} ${now.because}`, change, setting, now.setting, at);
+}
+
+/** The reason that approvals lapse for, to be kept with what caused it. */
+export function newLapse(
+  because: string,
+  change: Change,
+  before: ApprovedSetting,
+  after: ApprovedSetting | null,
+  at: string,
+): LapseRecord {
   const { type: event, data } = change.event;
-  const { before, after } = data;
   const fields = {
-    because: `${happeningOf(event)} ${now.because}`,
+    because,
     cause: {
       event,
       subjectId: subjectOf(change),
-      ...(isObject(before) && { before }),
-      ...(isObject(after) && { after }),
+      ...(isObject(data["before"]) && { before: data["before"] }),
+      ...(isObject(data["after"]) && { after: data["after"] }),
     },
-    before: setting,
-    ...(now.setting && { after: now.setting }),
+    before,
+    ...(after && { after }),
   };
   return newRecord(newId(lapseKind.idPrefix), fields, at);
 }
 
-function lapseOf({ id, version }: InForce, { id: lapseId, because }: LapseRecord, at: string): Change {
+/** The change by which an approval in force lapses, for a reason that is kept. */
+export function lapseOf(
+  { id, version }: Pick<InForce, "id" | "version">,
+  { id: lapseId, because }: LapseRecord,
+  at: string,
+): Change {
   return {
     action: "amend",
     kind: approvalKind,

@@ -1,10 +1,16 @@
-import { and, asc, eq, gt, lte, ne, type SQL, sql } from "drizzle-orm";
+import { and, asc, eq, gt, lte, type SQL, sql } from "drizzle-orm";
+import { coursesOf } from "../enrolments/kind.ts";
 import { all, fieldsQuery, first, given, type Query, type Question, recordQuery } from "../store/query.ts";
-import { recordQueries } from "../store/record-queries.ts";
+import { recordQueries, restrictedQueries } from "../store/record-queries.ts";
 import { approvalKind, groundsKind, lapseKind } from "./kind.ts";
-import type { ApprovalRecord, GroundsRecord, InForce, LapseRecord } from "./record-schema.ts";
+import type { ApprovalRecord, GroundsRecord, InForce, LapseRecord, Lasting } from "./record-schema.ts";
 
-const records = recordQueries(approvalKind);
+/** Whoever is not in charge sees what is issued in their courses: no drafts, and nothing that names other students. */
+const records = restrictedQueries(approvalKind, (personId, dialect) => {
+  const { column } = approvalKind;
+  const isForThem = sql`(${column("personIds")} IS NULL OR ${dialect.holds(column("personIds"), personId)})`;
+  return sql`${column("courseId")} IN (${coursesOf(personId)}) AND ${column("state")} <> 'draft' AND ${isForThem}`;
+});
 const grounds = recordQueries(groundsKind);
 const lapses = recordQueries(lapseKind);
 
@@ -22,10 +28,10 @@ export const approvals = {
   lapseOf,
   /** Approvals in force of these courses for a bit in a router. */
   forPair,
-  /** Approvals of several courses that are no drafts, oldest first. */
-  ofCourses,
   /** Approvals of a course in force that end by a moment, the first to end first. */
   endingBy,
+  /** Approvals of a course in force that would hold longer than a moment. */
+  outlasting,
   /** Ids of approvals that ended before their time, while their sheets could still be believed. */
   endedEarly,
 };
@@ -69,19 +75,6 @@ const pair: Query<ApprovalRecord> = recordQuery(approvalKind, (rows, dialect) =>
     .limit(MOST_FOR_A_PAIR),
 );
 
-const byCourses = recordQuery(approvalKind, (rows, dialect) =>
-  rows
-    .where(
-      and(
-        dialect.isIn(column("courseId"), given("courseIds")),
-        ne(column("state"), sql`'draft'`),
-        gt(id, given("afterId")),
-      ),
-    )
-    .orderBy(asc(id))
-    .limit(given("most")),
-);
-
 const ending = recordQuery(approvalKind, (rows) =>
   rows
     .where(and(eq(column("courseId"), given("courseId")), IN_FORCE, lte(column("validUntil"), given("at"))))
@@ -89,11 +82,20 @@ const ending = recordQuery(approvalKind, (rows) =>
     .limit(given("most")),
 );
 
+const lasting = fieldsQuery(approvalKind, ["id", "version", "validUntil", "sheetsUntil"], (rows) =>
+  rows
+    .where(and(eq(column("courseId"), given("courseId")), IN_FORCE, gt(column("validUntil"), given("at"))))
+    .orderBy(asc(id)),
+);
+
 const ended = fieldsQuery(
   approvalKind,
   ["id"],
   (_, dialect) => sql`SELECT id FROM ${dialect.byIndex("approvals", "approvals_ended")}
-    WHERE state IN ('lapsed', 'withdrawn', 'replaced') AND valid_until > ${given("at")} LIMIT ${given("most")}`,
+    WHERE state IN ('lapsed', 'withdrawn', 'replaced') AND valid_until > ${given("at")}
+    UNION SELECT id FROM ${dialect.byIndex("approvals", "approvals_cut_short")}
+    WHERE sheets_until > ${given("at")} AND (state <> 'issued' OR valid_until <= ${given("at")})
+    LIMIT ${given("most")}`,
 );
 
 function inForceOn(field: keyof typeof IN_FORCE_ON, ofId: string): Question<InForce[]> {
@@ -120,12 +122,12 @@ function forPair(courseIds: readonly string[], bitId: string, routerId: string):
   return all(pair, { courseIds: { list: courseIds }, bitId, routerId });
 }
 
-function ofCourses(courseIds: readonly string[], afterId: string, most: number): Question<ApprovalRecord[]> {
-  return all(byCourses, { courseIds: { list: courseIds }, afterId, most });
-}
-
 function endingBy(courseId: string, at: string, most: number): Question<ApprovalRecord[]> {
   return all(ending, { courseId, at, most });
+}
+
+function outlasting(courseId: string, at: string): Question<Lasting[]> {
+  return all(lasting, { courseId, at });
 }
 
 function* endedEarly(at: string, most: number): Question<string[]> {

@@ -14,6 +14,8 @@ export const ApprovalRecordSchema = Type.Object({
   ...shownAndKept,
   state: Type.Enum([...KEPT_STATES], { type: "string" }),
   lapseId: Type.Optional(Type.String()),
+  /** Until when sheets hold that were signed before the approval was cut short. */
+  sheetsUntil: Type.Optional(Type.String()),
 });
 
 const Changed = Type.Object({}, { additionalProperties: true });
@@ -57,3 +59,6 @@ export type ApprovedSetting = Static<typeof SettingSchema>;
 
 /** As much of an approval in force as says whether it still holds: a change may touch a thousand of them. */
 export type InForce = Pick<ApprovalRecord, "id" | "version" | "courseId" | "inputDigest" | "resultDigest">;
+
+/** As much of an approval in force as says how long it holds. */
+export type Lasting = Pick<ApprovalRecord, "id" | "version" | "validUntil" | "sheetsUntil">;

@@ -3,7 +3,6 @@ import {
   DomainError,
   describeFault,
   describeFinding,
-  ENGINE_VERSION,
   makePlan,
   type Plan,
   type PlanInput,
@@ -105,11 +104,20 @@ function answerOf({ input, plan }: Planned) {
   return presentPlan(plan, input.wood, sealOf(input), undefined);
 }
 
+/** Fingerprint of what decides: another verdict, mark, speed, pass, precaution or clearance is another result; a remark is not. */
 function digestOf(planned: readonly Planned[]): string {
-  return sha256({
-    engineVersion: ENGINE_VERSION,
-    results: planned.map(({ input, plan }) => [input.wood.id, plan]),
-  });
+  return sha256(
+    planned.map(({ input, plan: { verdict, mounting, speed, passes, precautions } }) => ({
+      woodId: input.wood.id,
+      verdict,
+      clearance: mounting.allowed,
+      dialMark: speed.setting?.mark === undefined ? null : dialMark(speed.setting.mark),
+      rpm: speed.setting === undefined ? null : rpm(speed.setting.rpm),
+      ceilingRpm: rpm(speed.ceilingRpm),
+      passes: passes.map(passFigures),
+      precautions,
+    })),
+  );
 }
 
 function sha256(value: unknown): string {

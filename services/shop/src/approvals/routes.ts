@@ -1,7 +1,8 @@
 import type { FastifyRequest } from "fastify";
 import Type from "typebox";
-import { maySeeCourse, ownCourses, requireInstructor } from "../courses/access.ts";
+import { requireInstructor } from "../courses/access.ts";
 import { courses } from "../courses/kind.ts";
+import { visibleTo } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
 import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
@@ -11,7 +12,6 @@ import { actRoute, createRoute } from "../http/write-routes.ts";
 import { plans } from "../plans/kind.ts";
 import { newId } from "../store/id.ts";
 import type { Question } from "../store/query.ts";
-import { isForMember } from "./access.ts";
 import { draftApproval, issueApproval, reissueApproval, withdrawApproval, woodsOf } from "./decide.ts";
 import { groundsAt } from "./grounds.ts";
 import { approvalKind, groundsKind } from "./kind.ts";
@@ -61,17 +61,9 @@ export function approvalRoutes(app: App, doors: Doors): void {
       },
     },
     function* ({ afterId, most }, { query: { courseId, bitId, state }, request, at }) {
-      const own = yield* ownCourses(request);
-      const found =
-        own === undefined
-          ? yield* approvals.page(afterId, most, { courseId, bitId, state })
-          : yield* approvals.ofCourses(
-              own.filter((id) => courseId === undefined || id === courseId),
-              afterId,
-              most,
-            );
+      const found = yield* visibleTo(request, approvals).page(afterId, most, { courseId, bitId, state });
       const shown = [];
-      for (const each of found.filter((record) => isForMember(record, request))) {
+      for (const each of found) {
         shown.push(shownApproval(each, at, yield* approvals.lapseOf(each)));
       }
       return shown;
@@ -89,7 +81,7 @@ export function approvalRoutes(app: App, doors: Doors): void {
       answer: ApprovalSchema,
     },
     function* (id, { request, at }) {
-      const record = yield* visibleApproval(request, id);
+      const record = yield* visibleTo(request, approvals).find(id);
       return record && shownApproval(record, at, yield* approvals.lapseOf(record));
     },
   );
@@ -174,13 +166,6 @@ export function approvalRoutes(app: App, doors: Doors): void {
       return { changes, answer: shownApproval(record, at, yield* approvals.lapseOf(record)) };
     },
   );
-}
-
-/** An approval of a course the caller may see; a member sees what was issued to them. */
-export function* visibleApproval(request: FastifyRequest, id: string): Question<ApprovalRecord | undefined> {
-  const record = yield* approvals.find(id);
-  if (record === undefined || !(yield* maySeeCourse(request, record.courseId))) return undefined;
-  return isForMember(record, request) ? record : undefined;
 }
 
 function* instructorOf(request: FastifyRequest, { courseId }: ApprovalRecord) {

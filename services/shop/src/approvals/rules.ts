@@ -1,20 +1,22 @@
-import { isChangeOf } from "../store/changes.ts";
+import { isChangeOf, subjectOf } from "../store/changes.ts";
 import { type Change, ConflictError, type InTransactionRule } from "../store/port.ts";
 import type { Question } from "../store/query.ts";
+import { endsWithCourse } from "./course-end.ts";
 import { groundsAt } from "./grounds.ts";
 import { approvalKind } from "./kind.ts";
-import { lapsesAfter, type TouchedBy } from "./lapse.ts";
+import { type Consequences, lapsesAfter } from "./lapse.ts";
 import { approvals } from "./reads.ts";
 import { resultOn } from "./result.ts";
 
 /**
- * What approvals make of every change: those that rest on what changed lapse, and one that is being issued must still have
- * the result it was decided on. Throws ConflictError when it has not.
+ * What approvals make of every change: those that rest on what changed lapse, those of a course that ends earlier end with it, and
+ * one that is being issued must still have the result it was decided on. Throws ConflictError when it has not.
  */
-export function approvalsHold(touchedBy: TouchedBy): InTransactionRule {
+export function approvalsHold(consequences: Consequences): InTransactionRule {
   return function* (changes, stamp) {
     for (const change of changes) yield* requireSameResult(change, stamp.at);
-    return yield* lapsesAfter(changes, stamp, touchedBy);
+    const lapsed = yield* lapsesAfter(changes, stamp, consequences);
+    return [...lapsed, ...(yield* endsWithCourse(changes, new Set(lapsed.map(subjectOf)), stamp))];
   };
 }
 

@@ -1,5 +1,7 @@
 import type { FastifyRequest } from "fastify";
+import { visibleTo } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
+import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
 import { requireFound } from "../http/read-routes.ts";
@@ -16,7 +18,6 @@ import { approvalKind } from "./kind.ts";
 import { approvals } from "./reads.ts";
 import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
 import { resultOn, resultsOf, settingOf } from "./result.ts";
-import { visibleApproval } from "./routes.ts";
 import { DifferenceSchema, GroundsSchema } from "./schema.ts";
 import {
   SHEET_TYPE,
@@ -166,11 +167,14 @@ function statusRoute(app: App, { answer, now }: Doors, signer: Signer): void {
 
 /** What the sheet of an approval in force states. */
 function* stated(request: FastifyRequest, approvalId: string, at: string) {
-  const approval = yield* seen(request, approvalId);
+  const kept = yield* seen(request, approvalId);
+  const course = yield* courses.find(kept.courseId);
+  const [validUntil = kept.validUntil] = [kept.validUntil, course?.endsAt ?? kept.validUntil].sort();
+  const approval = { ...kept, validUntil };
   const state = stateAt(approval, at);
   if (state !== "issued") {
     throw new Problem(
-      "state-not-fitting",
+      "invalid-state",
       `Approval ${approval.id} is ${state}. Only what is issued has a sheet.`,
     );
   }
@@ -180,7 +184,7 @@ function* stated(request: FastifyRequest, approvalId: string, at: string) {
 }
 
 function* seen(request: FastifyRequest, id: string): Question<ApprovalRecord> {
-  return requireFound(approvalKind, id, yield* visibleApproval(request, id));
+  return requireFound(approvalKind, id, yield* visibleTo(request, approvals).find(id));
 }
 
 function* keptGrounds(id: string): Question<GroundsRecord> {

@@ -13,7 +13,7 @@ export function stateAt(
 
 /** An approval as it is shown: with the state it has now, and why it lapsed if it did. */
 export function shownApproval(
-  { lapseId: _, ...record }: ApprovalRecord,
+  { lapseId: _, sheetsUntil: __, ...record }: ApprovalRecord,
   at: string,
   lapse?: LapseRecord,
 ): Approval {

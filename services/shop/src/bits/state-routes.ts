@@ -1,13 +1,21 @@
+import { callerOf } from "../access/caller.ts";
+import { isStaff } from "../access/scopes.ts";
 import type { App } from "../http/app-type.ts";
 import { ReasonSchema } from "../http/reason.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute } from "../http/write-routes.ts";
+import { inspections } from "../inspections/kind.ts";
+import { releaseBit } from "../inspections/release.ts";
 import { Problem } from "../problems/problem.ts";
+import { sharpenings } from "../sharpenings/kind.ts";
 import type { Decision } from "../store/changes.ts";
 import { bitAfter } from "./decide.ts";
 import { bits } from "./reads.ts";
 import { type BitRecord, BitSchema } from "./schema.ts";
-import { BitRetirementSchema, STANDING_SCHEMAS } from "./standing-schema.ts";
+import { BitRetirementSchema, HeldBitSchema, heldBit, STANDING_SCHEMAS } from "./standing-schema.ts";
+
+/** Inspections and sharpenings of a bit that a release looks through. */
+const MOST_LOOKED_THROUGH = 1000;
 
 const IN_CHARGE = { scope: "inspections:write", tag: "bits", of: bits, answer: BitSchema } as const;
 
@@ -20,14 +28,19 @@ export function bitStateRoutes(app: App, doors: Doors): void {
     doors,
     {
       ...IN_CHARGE,
+      scope: "bits:hold",
       path: "/v1/bits/:bitId/hold",
       operationId: "holdBit",
-      summary: "Take a bit out of use until it is released",
+      summary: "Take a bit out of use until somebody in charge has looked at it; anybody may",
+      description: "A bit that is held already stays held for its first reason, unless somebody in charge says another.",
       body: ReasonSchema,
+      answer: HeldBitSchema,
     },
-    (bit, { body: { because }, at }) => {
+    (bit, { body: { because }, request, at }) => {
       requireNotRetired(bit);
-      return decided(bitAfter(bit, "held", { hold: { since: at, because, cause: "person" } }, at));
+      if (bit.hold !== undefined && !isStaff(callerOf(request).role)) return { changes: [], answer: heldBit(bit) };
+      const held = bitAfter(bit, "held", { hold: { since: at, because, cause: "person" } }, at);
+      return { changes: held.changes, answer: heldBit(held.record) };
     },
   );
 
@@ -38,13 +51,14 @@ export function bitStateRoutes(app: App, doors: Doors): void {
       ...IN_CHARGE,
       path: "/v1/bits/:bitId/release",
       operationId: "releaseBit",
-      summary: "Let a held bit be used again; whoever is in charge has looked at it",
+      summary: "Let a held bit be used again, after an inspection made since it was held",
       body: ReasonSchema,
     },
-    (bit, { at }) => {
+    function* (bit, { at }) {
       requireNotRetired(bit);
-      if (bit.hold === undefined) throw new Problem("state-not-fitting", `Bit ${bit.id} is not held.`);
-      return decided(bitAfter(bit, "released", { hold: undefined }, at));
+      const looks = yield* inspections.newest(MOST_LOOKED_THROUGH, { bitId: bit.id });
+      const repairs = yield* sharpenings.newest(MOST_LOOKED_THROUGH, { bitId: bit.id });
+      return decided(releaseBit(bit, looks, repairs, at));
     },
   );
 
@@ -80,7 +94,7 @@ export function bitStateRoutes(app: App, doors: Doors): void {
         throw new Problem("bit-on-loan", `Bit ${bit.id} is out on loan ${bit.loanId}. Take it back first.`);
       }
       if (bit.sentToSharpeningAt !== undefined) {
-        throw new Problem("state-not-fitting", `Bit ${bit.id} was sent at ${bit.sentToSharpeningAt}.`);
+        throw new Problem("invalid-state", `Bit ${bit.id} was sent at ${bit.sentToSharpeningAt}.`);
       }
       return decided(bitAfter(bit, "sent-to-sharpening", { sentToSharpeningAt: at, placeId: undefined }, at));
     },

@@ -1,5 +1,5 @@
 import { defineKind } from "../store/kind.ts";
-import { recordQueries } from "../store/record-queries.ts";
+import { ownOnly, restrictedQueries } from "../store/record-queries.ts";
 import { CheckSchema } from "./schema.ts";
 
 export const checkKind = defineKind({
@@ -12,4 +12,4 @@ export const checkKind = defineKind({
   table: "checks",
 });
 
-export const checks = recordQueries(checkKind);
+export const checks = restrictedQueries(checkKind, ownOnly(checkKind));

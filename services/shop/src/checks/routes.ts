@@ -2,7 +2,7 @@ import type { FastifyBaseLogger, FastifyRequest } from "fastify";
 import { ownPersonOnly } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { withoutUndefined } from "../http/given.ts";
-import { idFilter, listRoute } from "../http/read-routes.ts";
+import { listRecordsRoute } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import type { Doors } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
@@ -49,24 +49,16 @@ export function checkRoutes(app: App, doors: Doors): void {
     },
   );
 
-  listRoute(
-    app,
-    doors,
-    {
-      scope: "checks:read",
-      tag: "checks",
-      path: "/v1/checks",
-      operationId: "listChecks",
-      summary: "List kept checks; a member sees their own",
-      page: CheckPageSchema,
-      filters: {
-        personId: idFilter("About this person."),
-        bitId: idFilter("About this bit."),
-      },
-    },
-    ({ afterId, most }, { query: { personId, bitId }, request }) =>
-      checks.page(afterId, most, { personId: ownPersonOnly(request) ?? personId, bitId }),
-  );
+  listRecordsRoute(app, doors, {
+    of: checks,
+    scope: "checks:read",
+    tag: "checks",
+    path: "/v1/checks",
+    operationId: "listChecks",
+    summary: "List kept checks; a member sees their own",
+    page: CheckPageSchema,
+    filters: { personId: "About this person.", bitId: "About this bit." },
+  });
 
   /** What cannot be read cannot be relied on: then it is a no, with that as its reason. */
   async function judged(asked: CheckRequest, log: FastifyBaseLogger, at: string): Promise<Judgement> {

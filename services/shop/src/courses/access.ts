@@ -8,18 +8,6 @@ import type { Question } from "../store/query.ts";
 /** A course has some hundred people, a person some dozen courses. */
 const MOST_ENROLMENTS = 2000;
 
-/** Courses a member takes part in; undefined for staff, who see all. */
-export function* ownCourses(request: FastifyRequest): Question<readonly string[] | undefined> {
-  const { role, personId } = callerOf(request);
-  if (role !== "member") return undefined;
-  return personId === undefined ? [] : (yield* partsOf(personId)).map(({ courseId }) => courseId);
-}
-
-/** Whether the caller may see a course. */
-export function* maySeeCourse(request: FastifyRequest, courseId: string): Question<boolean> {
-  return (yield* ownCourses(request))?.includes(courseId) ?? true;
-}
-
 /** Refuses who does not teach a course. A manager may in every course. Returns who acts. */
 export function* requireInstructor(request: FastifyRequest, courseId: string): Question<string> {
   const { role, personId, keyId } = callerOf(request);

@@ -1,5 +1,7 @@
+import { sql } from "drizzle-orm";
+import { coursesOf } from "../enrolments/kind.ts";
 import { defineKind } from "../store/kind.ts";
-import { recordQueries } from "../store/record-queries.ts";
+import { restrictedQueries } from "../store/record-queries.ts";
 import { CourseSchema } from "./schema.ts";
 
 export const courseKind = defineKind({
@@ -12,4 +14,8 @@ export const courseKind = defineKind({
   table: "courses",
 });
 
-export const courses = recordQueries(courseKind);
+/** Whoever is not in charge sees the courses they take part in. */
+export const courses = restrictedQueries(
+  courseKind,
+  (personId) => sql`${courseKind.column("id")} IN (${coursesOf(personId)})`,
+);

@@ -1,9 +1,9 @@
 import type { App } from "../http/app-type.ts";
-import { listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import { maySeeCourse, ownCourses, requireInstructor } from "./access.ts";
+import { requireInstructor } from "./access.ts";
 import { changeCourse, createCourse } from "./decide.ts";
 import { courseKind, courses } from "./kind.ts";
 import {
@@ -20,38 +20,20 @@ const WRITE = { scope: "courses:write", tag: "courses", of: courses, answer: Cou
 export function courseRoutes(app: App, doors: Doors): void {
   for (const schema of COURSE_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/courses",
-      operationId: "listCourses",
-      summary: "List courses; a member sees those they take part in",
-      page: CoursePageSchema,
-    },
-    function* ({ afterId, most }, { request }) {
-      const own = yield* ownCourses(request);
-      if (own === undefined) return yield* courses.page(afterId, most);
-      const found = [];
-      for (const id of [...own]
-        .filter((each) => each > afterId)
-        .sort()
-        .slice(0, most)) {
-        found.push((yield* courses.find(id)) ?? []);
-      }
-      return found.flat();
-    },
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/courses",
+    operationId: "listCourses",
+    summary: "List courses; a member sees those they take part in",
+    page: CoursePageSchema,
+  });
 
-  readRoute(
-    app,
-    doors,
-    { ...READ, path: "/v1/courses/:courseId", operationId: "getCourse", summary: "Read a course" },
-    function* (id, { request }) {
-      return (yield* maySeeCourse(request, id)) ? yield* courses.find(id) : undefined;
-    },
-  );
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/courses/:courseId",
+    operationId: "getCourse",
+    summary: "Read a course",
+  });
 
   createRoute(
     app,

@@ -1,10 +1,9 @@
 import type { FastifyRequest } from "fastify";
-import { ownPersonOnly } from "../access/caller.ts";
 import { requireInstructor } from "../courses/access.ts";
 import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, requireFound } from "../http/read-routes.ts";
+import { listRecordsRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { people } from "../people/kind.ts";
@@ -26,24 +25,16 @@ const WRITE = { scope: "courses:write", tag: "enrolments", answer: EnrolmentSche
 export function enrolmentRoutes(app: App, doors: Doors): void {
   for (const schema of ENROLMENT_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      scope: "courses:read",
-      tag: "enrolments",
-      path: "/v1/enrolments",
-      operationId: "listEnrolments",
-      summary: "List who takes part in which course; a member sees their own",
-      page: EnrolmentPageSchema,
-      filters: {
-        courseId: idFilter("In this course."),
-        personId: idFilter("Of this person."),
-      },
-    },
-    ({ afterId, most }, { query: { courseId, personId }, request }) =>
-      enrolments.page(afterId, most, { courseId, personId: ownPersonOnly(request) ?? personId }),
-  );
+  listRecordsRoute(app, doors, {
+    of: enrolments,
+    scope: "courses:read",
+    tag: "enrolments",
+    path: "/v1/enrolments",
+    operationId: "listEnrolments",
+    summary: "List who takes part in which course; a member sees their own",
+    page: EnrolmentPageSchema,
+    filters: { courseId: "In this course.", personId: "Of this person." },
+  });
 
   createRoute(
     app,

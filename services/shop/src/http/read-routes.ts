@@ -1,8 +1,10 @@
+import type { FastifyRequest } from "fastify";
 import Type, { type Static, type TObject, type TProperties } from "typebox";
+import { visibleTo } from "../access/caller.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Kind, RecordOf } from "../store/kind.ts";
 import { type Askable, asked as answerOf, type Question } from "../store/query.ts";
-import type { RecordQueries } from "../store/record-queries.ts";
+import type { RecordQueries, RecordView } from "../store/record-queries.ts";
 import type { App } from "./app-type.ts";
 import { etagOf } from "./conditional.ts";
 import { PageQuery, sendPage } from "./paging.ts";
@@ -55,15 +57,51 @@ export function listRoute<
   );
 }
 
-/** Registers the reading of one record by its id, the last parameter of the path. */
+/**
+ * Registers a list of a kind's records as far as the caller may see them. Its filters are fields of the records, each with its
+ * description; whatever is asked for is part of the one query that cuts the page.
+ */
+export function listRecordsRoute<
+  Path extends string,
+  K extends Kind,
+  Field extends (keyof RecordOf<K> & string) | never = never,
+>(
+  app: App,
+  doors: Doors,
+  definition: RouteDefinition<Path> & {
+    readonly of: RecordQueries<K>;
+    readonly page: Component & { readonly properties: { readonly data: unknown } };
+    readonly filters?: { readonly [Name in Field]: string };
+  },
+): void {
+  const { of, filters, ...rest } = definition;
+  const described = Object.entries<string>(filters ?? {});
+  listRoute(
+    app,
+    doors,
+    { ...rest, filters: Object.fromEntries(described.map(([name, text]) => [name, idFilter(text)])) },
+    ({ afterId, most }, { query, request }) => {
+      const asked = described.map(([name]) => [name, Reflect.get(query, name)]);
+      return visibleTo(request, of).page(afterId, most, Object.fromEntries(asked));
+    },
+  );
+}
+
+/** Registers the reading of one record by its id, the last parameter of the path, as far as the caller may see it. */
 export function readRoute<Path extends string, K extends Kind>(
   app: App,
   doors: Doors,
   definition: RouteDefinition<Path> & { readonly of: RecordQueries<K> },
-  find: (id: string, asked: Asked<Path>) => Question<RecordOf<K> | undefined> = definition.of.find,
+  find: (id: string, asked: Asked<Path>) => Question<RecordOf<K> | undefined> = findVisible(definition.of),
 ): void {
   const { kind } = definition.of;
   readShownRoute(app, doors, { ...definition, answer: kind.schema }, find);
+}
+
+/** How a route finds a record by id: as far as the caller may see it. */
+export function findVisible<K extends Kind>(of: RecordQueries<K>) {
+  return (id: string, { request }: { readonly request: FastifyRequest }): ReturnType<RecordView<K>["find"]> =>
+    visibleTo(request, of).find(id);
 }
 
 /** The same for records that are not shown as they are kept. */

@@ -6,7 +6,7 @@ import { type Askable, asked as answerOf, type Question } from "../store/query.t
 import type { RecordQueries } from "../store/record-queries.ts";
 import type { App } from "./app-type.ts";
 import { etagOf, requireMatch } from "./conditional.ts";
-import { lastParameter, requireFound } from "./read-routes.ts";
+import { findVisible, lastParameter, requireFound } from "./read-routes.ts";
 import { ref } from "./reference.ts";
 import {
   type Asked,
@@ -54,7 +54,7 @@ type OnRecord<
   Shown extends Component,
 > = WriteDefinition<Path, Body, Shown> & {
   readonly of: RecordQueries<K>;
-  /** The record as far as the caller may see it. Default: everybody who holds the scope sees it. */
+  /** The record as far as the caller may act on it. Default: as far as the caller sees it. */
   readonly find?: (id: string, asked: Asked<Path, BodyOf<Body>>) => Question<RecordOf<K> | undefined>;
 };
 
@@ -121,7 +121,7 @@ export function changeRoute<
     asked: Asked<Path, BodyOf<Body>>,
   ) => Askable<Decided<Static<Shown> & ShownRecord>>,
 ): void {
-  const { path, scope, answer, body, of, mayChange, method = "PATCH", find = of.find } = definition;
+  const { path, scope, answer, body, of, mayChange, method = "PATCH", find = findVisible(of) } = definition;
 
   function* load(asked: Asked<Path, BodyOf<Body>>) {
     const id = lastParameter(asked.params);
@@ -161,7 +161,7 @@ export function removeRoute<Path extends string, K extends Kind>(
 
   function* load(asked: Asked<Path>) {
     const id = lastParameter(asked.params);
-    const current = requireFound(of.kind, id, yield* of.find(id));
+    const current = requireFound(of.kind, id, yield* findVisible(of)(id, asked));
     requireMatch(asked.request, current.version);
     return yield* answerOf(decide(current, asked));
   }
@@ -201,7 +201,7 @@ export function actRoute<
     asked: Asked<Path, BodyOf<Body>>,
   ) => Askable<Decided<Static<Shown> & { readonly version?: number }>>,
 ): void {
-  const { path, scope, answer, body, of, find = of.find } = definition;
+  const { path, scope, answer, body, of, find = findVisible(of) } = definition;
 
   function* load(asked: Asked<Path, BodyOf<Body>>) {
     const id = lastParameter(asked.params);

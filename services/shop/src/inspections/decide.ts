@@ -8,11 +8,9 @@ import { creation, type Decision, newRecord } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import type { UseRecord } from "../uses/schema.ts";
 import { usesAfter } from "../uses/wear.ts";
+import { GRAVE } from "./grave.ts";
 import { inspectionKind } from "./kind.ts";
-import type { BitFinding, InspectionRecord, NewInspection } from "./schema.ts";
-
-/** What nobody may only note: a tooth that can fly, and a shank that cannot run true (common practice). */
-const GRAVE: readonly BitFinding[] = ["cracked-braze", "bent"];
+import type { InspectionRecord, NewInspection } from "./schema.ts";
 
 /** A bit was looked at: the inspection, and what follows from it for the bit. `uses` are its latest ones. */
 export function inspectBit(

@@ -1,10 +1,10 @@
 import Type, { type Static } from "typebox";
-import { ROLES, SCOPE_NAMES } from "../access/scopes.ts";
+import { PROGRAM_ROLES, SCOPE_NAMES } from "../access/scopes.ts";
 import { idField, keptFields, momentField, nameField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 
-const role = Type.Enum([...ROLES], { type: "string", description: "What a program's key may do." });
+const role = Type.Enum([...PROGRAM_ROLES], { type: "string", description: "What a program's key may do." });
 
 const keyFields = {
   name: nameField("Bench 3 tablet"),

@@ -1,24 +1,34 @@
 import { and, asc, eq, gt, isNull, lt, type SQL } from "drizzle-orm";
 import { all, given, type Query, type Question, recordQuery } from "../store/query.ts";
-import { recordQueries } from "../store/record-queries.ts";
+import { ownOnly, restrictedQueries, visibleRows } from "../store/record-queries.ts";
 import { loanKind } from "./kind.ts";
 import type { LoanRecord } from "./schema.ts";
 
-export const loans = { ...recordQueries(loanKind), overdue };
+const isOwn = ownOnly(loanKind);
+const records = restrictedQueries(loanKind, isOwn);
+
+/** Loans, all or those of one person. */
+export const loans = {
+  ...records,
+  overdue: overdueOf(undefined),
+  seenBy: (personId: string) => ({ ...records.seenBy(personId), overdue: overdueOf(personId) }),
+};
 
 type Of = { readonly bitId?: string | undefined; readonly personId?: string | undefined };
 
 const queries = new Map<string, Query<LoanRecord>>();
 
-/** Loans that are out and should have been back before a moment. */
-function* overdue(at: string, of: Of, afterId: string, most: number): Question<LoanRecord[]> {
-  const shape = `${of.bitId !== undefined} ${of.personId !== undefined}`;
-  const query = queries.get(shape) ?? overdueQuery(of);
-  queries.set(shape, query);
-  return yield* all(query, { at, ...of, afterId, most });
+/** Loans that are out and should have been back before a moment, as far as somebody may see them. */
+function overdueOf(viewer: string | undefined) {
+  return function* (at: string, of: Of, afterId: string, most: number): Question<LoanRecord[]> {
+    const shape = `${of.bitId !== undefined} ${of.personId !== undefined} ${viewer !== undefined}`;
+    const query = queries.get(shape) ?? overdueQuery(of, viewer !== undefined);
+    queries.set(shape, query);
+    return yield* all(query, { at, ...of, afterId, most, viewer });
+  };
 }
 
-function overdueQuery({ bitId, personId }: Of): Query<LoanRecord> {
+function overdueQuery({ bitId, personId }: Of, isRestricted: boolean): Query<LoanRecord> {
   const id = loanKind.column("id");
   const conditions: SQL[] = [
     isNull(loanKind.column("returnedAt")),
@@ -27,9 +37,9 @@ function overdueQuery({ bitId, personId }: Of): Query<LoanRecord> {
   ];
   if (bitId !== undefined) conditions.push(eq(loanKind.column("bitId"), given("bitId")));
   if (personId !== undefined) conditions.push(eq(loanKind.column("personId"), given("personId")));
-  return recordQuery(loanKind, (rows) =>
+  return recordQuery(loanKind, (rows, dialect) =>
     rows
-      .where(and(...conditions))
+      .where(and(...conditions, ...visibleRows(isRestricted ? isOwn : undefined, dialect)))
       .orderBy(asc(id))
       .limit(given("most")),
   );

@@ -1,6 +1,6 @@
 import type { FastifyRequest } from "fastify";
 import Type from "typebox";
-import { callerOf, personAsked, visibleRecord } from "../access/caller.ts";
+import { callerOf, ownPersonOnly, personAsked } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { requireNamed, unknownRecord } from "../http/named-records.ts";
@@ -11,15 +11,14 @@ import { people } from "../people/kind.ts";
 import { places } from "../places/reads.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
+import { areLoansShown } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
-import type { Question } from "../store/query.ts";
 import { lendBit, returnBit } from "./decide.ts";
 import { loanKind } from "./kind.ts";
 import { loans } from "./reads.ts";
 import {
   LOAN_SCHEMAS,
   LoanPageSchema,
-  type LoanRecord,
   LoanReturnSchema,
   LoanSchema,
   type NewLoan,
@@ -39,7 +38,9 @@ export function loanRoutes(app: App, doors: Doors): void {
       ...READ,
       path: "/v1/loans",
       operationId: "listLoans",
-      summary: "List loans: all, what is out now, or what is overdue. A member sees their own",
+      summary: "List loans: all, what is out now, or what is overdue",
+      description:
+        "Whoever is not in charge sees their own, and a member those of others too if the shop's policy shows who has what.",
       page: LoanPageSchema,
       filters: {
         bitId: idFilter("Loans of this bit."),
@@ -52,11 +53,11 @@ export function loanRoutes(app: App, doors: Doors): void {
         ),
       },
     },
-    ({ afterId, most }, { query, request, at }) => {
-      const { bitId, state } = query;
-      const of = { bitId, personId: personAsked(request, query.personId) };
-      if (state === "overdue") return loans.overdue(at, of, afterId, most);
-      return loans.page(afterId, most, { ...of, ...(state === "out" && { returnedAt: null }) });
+    function* ({ afterId, most }, { query: { bitId, personId, state }, request, at }) {
+      const shown = yield* shownLoans(request);
+      const of = { bitId, personId };
+      if (state === "overdue") return yield* shown.overdue(at, of, afterId, most);
+      return yield* shown.page(afterId, most, { ...of, ...(state === "out" && { returnedAt: null }) });
     },
   );
 
@@ -64,7 +65,9 @@ export function loanRoutes(app: App, doors: Doors): void {
     app,
     doors,
     { ...READ, path: "/v1/loans/:loanId", operationId: "getLoan", summary: "Read a loan" },
-    visibleLoan,
+    function* (id, { request }) {
+      return yield* (yield* shownLoans(request)).find(id);
+    },
   );
 
   createRoute(
@@ -105,7 +108,6 @@ export function loanRoutes(app: App, doors: Doors): void {
       operationId: "returnLoan",
       summary: "Bring a bit back",
       body: LoanReturnSchema,
-      find: visibleLoan,
     },
     function* (loan, { body: { placeId }, at }) {
       yield* requireNamed([{ pointer: "/placeId", id: placeId, of: places }]);
@@ -115,11 +117,12 @@ export function loanRoutes(app: App, doors: Doors): void {
   );
 }
 
-function* visibleLoan(
-  id: string,
-  { request }: { readonly request: FastifyRequest },
-): Question<LoanRecord | undefined> {
-  return visibleRecord(request, yield* loans.find(id));
+/** Loans as far as the caller may see them. A student never sees who has what. */
+function* shownLoans(request: FastifyRequest) {
+  const own = ownPersonOnly(request);
+  if (own === undefined) return loans;
+  const isMember = callerOf(request).role === "member";
+  return isMember && (yield* areLoansShown()) ? loans : loans.seenBy(own);
 }
 
 /** Who a loan is for. A program and staff say; a member is it themselves. */

@@ -1,5 +1,5 @@
 import { defineKind } from "../store/kind.ts";
-import { recordQueries } from "../store/record-queries.ts";
+import { ownOnly, restrictedQueries } from "../store/record-queries.ts";
 import { QualificationSchema } from "./schema.ts";
 
 export const qualificationKind = defineKind({
@@ -12,4 +12,4 @@ export const qualificationKind = defineKind({
   table: "qualifications",
 });
 
-export const qualifications = recordQueries(qualificationKind);
+export const qualifications = restrictedQueries(qualificationKind, ownOnly(qualificationKind));

@@ -1,9 +1,8 @@
-import type { FastifyRequest } from "fastify";
-import { callerOf, ownPersonOnly, visibleRecord } from "../access/caller.ts";
+import { callerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import { ReasonSchema } from "../http/reason.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
@@ -11,7 +10,6 @@ import { people } from "../people/kind.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { creation, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { Question } from "../store/query.ts";
 import { qualificationKind, qualifications } from "./kind.ts";
 import {
   type NewQualification,
@@ -33,32 +31,21 @@ const WRITE = {
 export function qualificationRoutes(app: App, doors: Doors): void {
   for (const schema of QUALIFICATION_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/qualifications",
-      operationId: "listQualifications",
-      summary: "List what people are qualified for; a member sees their own",
-      page: QualificationPageSchema,
-      filters: { personId: idFilter("Of this person.") },
-    },
-    ({ afterId, most }, { query: { personId }, request }) =>
-      qualifications.page(afterId, most, { personId: ownPersonOnly(request) ?? personId }),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/qualifications",
+    operationId: "listQualifications",
+    summary: "List what people are qualified for; a member sees their own",
+    page: QualificationPageSchema,
+    filters: { personId: "Of this person." },
+  });
 
-  readRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/qualifications/:qualificationId",
-      operationId: "getQualification",
-      summary: "Read a qualification",
-    },
-    visibleQualification,
-  );
+  readRoute(app, doors, {
+    ...READ,
+    path: "/v1/qualifications/:qualificationId",
+    operationId: "getQualification",
+    summary: "Read a qualification",
+  });
 
   createRoute(
     app,
@@ -105,13 +92,6 @@ export function qualificationRoutes(app: App, doors: Doors): void {
       return { changes: [replacement(qualificationKind, current, record, "withdrawn")], answer: record };
     },
   );
-}
-
-function* visibleQualification(
-  id: string,
-  { request }: { readonly request: FastifyRequest },
-): Question<QualificationRecord | undefined> {
-  return visibleRecord(request, yield* qualifications.find(id));
 }
 
 /** A safety test has a score, and nothing else has. */

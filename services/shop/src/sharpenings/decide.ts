@@ -22,7 +22,7 @@ export function sharpenBit(
   id: string,
   bit: BitRecord,
   uses: readonly UseRecord[],
-  { diameterMm, form, massG, sharpenedAt, notes }: NewSharpening,
+  { diameterMm, form, massG, sharpenedAt, repaired, notes }: NewSharpening,
   personId: string | undefined,
   at: string,
 ): Decision<SharpeningRecord> {
@@ -41,6 +41,7 @@ export function sharpenBit(
     before: dimensionsOf(bit),
     after: dimensionsOf(next),
     lifeEquivalentM: Math.max(0, cut - cutSince),
+    repaired,
     notes,
   });
   const record: SharpeningRecord = newRecord(id, fields, at);

@@ -5,10 +5,18 @@ import { idField, keptFields, momentField, notesField, referenceField } from "..
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
+import { BIT_FINDINGS } from "../inspections/schema.ts";
 
 /** What a sharpening changes of a bit. */
 export type BitDimensions = { readonly form: Form; readonly massG?: number };
 
+const repaired = Type.Optional(
+  Type.Array(Type.Enum([...BIT_FINDINGS], { type: "string" }), {
+    maxItems: BIT_FINDINGS.length,
+    uniqueItems: true,
+    description: "Damage that was repaired with it. A cracked braze or a bent shank keeps a bit held until it is named here.",
+  }),
+);
 const mass = Type.Optional(Type.Number({ ...within(BIT_RANGES.massG), description: "Weighed mass." }));
 
 export const NewSharpeningSchema = Type.Object(
@@ -19,6 +27,7 @@ export const NewSharpeningSchema = Type.Object(
     ),
     form: Type.Optional(ref(FormSchema)),
     massG: mass,
+    repaired,
     notes: Type.Optional(notesField),
   },
   {
@@ -46,6 +55,7 @@ export const SharpeningSchema = Type.Object(
       minimum: 0,
       description: "What the edge had cut until then, as metres of solid wood of middling density.",
     }),
+    repaired,
     notes: Type.Optional(notesField),
     ...keptFields,
   },

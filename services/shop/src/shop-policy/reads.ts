@@ -9,6 +9,11 @@ export function* shopLayer(): Question<PolicyLayer> {
   return (yield* shopPolicies.find(SHOP_POLICY_ID))?.layer ?? {};
 }
 
+/** Whether members see who has which bit. */
+export function* areLoansShown(): Question<boolean> {
+  return (yield* shopPolicies.find(SHOP_POLICY_ID))?.areLoansShown ?? false;
+}
+
 /** The policy of the shop just now. */
 export function* shopPolicy(): Question<Policy> {
   return policyInForce(yield* shopLayer());

@@ -52,8 +52,8 @@ export function shopPolicyRoutes(app: App, { answer, write, now }: Doors): void 
       const current = kept ?? UNTOUCHED;
       requireMatch(request, current.version);
       const stamp = stampOf(request, now());
-      const { layer } = request.body;
-      const next = { ...nextVersion(current, stamp.at), layer };
+      const { areLoansShown: _, ...same } = nextVersion(current, stamp.at);
+      const next = { ...same, ...request.body };
       const record = kept === undefined ? { ...next, createdAt: stamp.at } : next;
       const change =
         kept === undefined ? creation(shopPolicyKind, record) : replacement(shopPolicyKind, kept, record);

@@ -6,17 +6,22 @@ import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 /** The one row of its kind. */
 export const SHOP_POLICY_ID = "policy_shop";
 
-const layer = { layer: ref(PolicyLayerSchema) };
+const fields = {
+  layer: ref(PolicyLayerSchema),
+  areLoansShown: Type.Optional(
+    Type.Boolean({ description: "Whether members see who has which bit, not only their own loans. Default: no." }),
+  ),
+};
 
-export const ShopPolicyChangeSchema = Type.Object(layer, {
+export const ShopPolicyChangeSchema = Type.Object(fields, {
   $id: "ShopPolicyChange",
-  description: "All that the shop tightens from now on; what is not named goes back to its default.",
+  description: "The whole of the shop's policy from now on; what is not named goes back to its default.",
   additionalProperties: false,
 });
 
 export const ShopPolicySchema = Type.Object(
-  { id: Type.String({ description: "Always the same." }), ...layer, ...keptFields },
-  { $id: "ShopPolicy", description: "What this shop tightens for every plan.", additionalProperties: false },
+  { id: Type.String({ description: "Always the same." }), ...fields, ...keptFields },
+  { $id: "ShopPolicy", description: "What this shop tightens for every plan, and what its members see.", additionalProperties: false },
 );
 
 /** The components this resource answers and takes. */

@@ -7,6 +7,8 @@ export type Dialect = {
   readonly isIn: (value: SQLWrapper, list: SQLWrapper) => SQL;
   /** The values of a list, as a subquery's rows. */
   readonly valuesOf: (list: SQLWrapper) => SQL;
+  /** Whether a list that is kept in a column has a value. */
+  readonly holds: (column: SQLWrapper, value: SQLWrapper) => SQL;
   /** A table read by an index that the planner would not choose without statistics. */
   readonly byIndex: (table: string, index: string) => SQL;
   /** A column that must not make an index look better than the one that narrows most. */

@@ -1,5 +1,5 @@
 import { defineKind } from "../store/kind.ts";
-import { recordQueries } from "../store/record-queries.ts";
+import { ownOnly, restrictedQueries } from "../store/record-queries.ts";
 import { UseSchema } from "./schema.ts";
 
 export const useKind = defineKind({
@@ -12,4 +12,4 @@ export const useKind = defineKind({
   table: "uses",
 });
 
-export const uses = recordQueries(useKind);
+export const uses = restrictedQueries(useKind, ownOnly(useKind));

@@ -1,5 +1,4 @@
-import type { FastifyRequest } from "fastify";
-import { callerOf, ownPersonOnly, personAsked, visibleRecord } from "../access/caller.ts";
+import { callerOf, ownPersonOnly } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import { requireColletOf } from "../collets/decide.ts";
 import { collets } from "../collets/kind.ts";
@@ -7,7 +6,7 @@ import type { App } from "../http/app-type.ts";
 import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireNamed, requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
 import { plans } from "../plans/kind.ts";
@@ -39,31 +38,16 @@ const READ = { scope: "uses:read", tag: "uses", of: uses } as const;
 export function useRoutes(app: App, doors: Doors): void {
   for (const schema of USE_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/uses",
-      operationId: "listUses",
-      summary: "List what was done with bits. A member sees what they did themselves",
-      page: UsePageSchema,
-      filters: {
-        bitId: idFilter("With this bit."),
-        routerId: idFilter("In this router."),
-        personId: idFilter("By this person."),
-      },
-    },
-    ({ afterId, most }, { query: { bitId, routerId, personId }, request }) =>
-      uses.page(afterId, most, { bitId, routerId, personId: personAsked(request, personId) }),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/uses",
+    operationId: "listUses",
+    summary: "List what was done with bits. A member sees what they did themselves",
+    page: UsePageSchema,
+    filters: { bitId: "With this bit.", routerId: "In this router.", personId: "By this person." },
+  });
 
-  readRoute(
-    app,
-    doors,
-    { ...READ, path: "/v1/uses/:useId", operationId: "getUse", summary: "Read a use" },
-    visibleUse,
-  );
+  readRoute(app, doors, { ...READ, path: "/v1/uses/:useId", operationId: "getUse", summary: "Read a use" });
 
   createRoute(
     app,
@@ -92,13 +76,6 @@ export function useRoutes(app: App, doors: Doors): void {
       return { changes: logUse(record, bit, ofRouter, at).changes, answer: record };
     },
   );
-}
-
-function* visibleUse(
-  id: string,
-  { request }: { readonly request: FastifyRequest },
-): Question<UseRecord | undefined> {
-  return visibleRecord(request, yield* uses.find(id));
 }
 
 /** What was worked with: what the plan says, or what the request does. */

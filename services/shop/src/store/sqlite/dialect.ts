@@ -6,6 +6,7 @@ import type { Match, Value } from "../values.ts";
 export const SQLITE_DIALECT: Dialect = {
   isIn: (value, list) => sql`${value} IN (SELECT value FROM json_each(${list}))`,
   valuesOf: (list) => sql`SELECT value FROM json_each(${list})`,
+  holds: (column, value) => sql`EXISTS (SELECT 1 FROM json_each(${column}) WHERE value = ${value})`,
   byIndex: (table, index) => sql`${sql.identifier(table)} INDEXED BY ${sql.identifier(index)}`,
   unindexed: (column) => sql`+${column}`,
   // The index is read in the order of its row numbers, so that a page costs what is on it.
