@@ -100,7 +100,7 @@ describe("what a member sees", () => {
         key: school.keys.stranger,
       },
     );
-    expect(foreign.status).toBe(403);
+    expect(foreign.status).toBe(404);
     expect(
       (await school.shop.ask("GET", `/v1/courses/${courseId}/needs`, { key: school.keys.student })).status,
     ).toBe(403);
@@ -126,9 +126,14 @@ describe("a setting's end", () => {
 
   test("a re-issue needs the difference that was seen", async () => {
     const { id } = await issued(await openCourse());
-    await made(`/v1/bits/${school.bitId}/sharpenings`, { diameterMm: 88.2 });
+    const mark = (markedMaxRpm: number) =>
+      school.shop.ask("PATCH", `/v1/bits/${school.bitId}`, {
+        body: { markedMaxRpm },
+        headers: { "If-Match": "*" },
+      });
+    await mark(11_000);
     const { body: seen } = await school.shop.ask("GET", `/v1/approvals/${id}/difference`);
-    await made(`/v1/bits/${school.bitId}/sharpenings`, { diameterMm: 87.6 });
+    await mark(10_000);
     const late = await school.shop.ask("POST", `/v1/approvals/${id}/reissue`, {
       body: { resultDigest: seen.resultDigest },
     });
@@ -140,6 +145,72 @@ describe("a setting's end", () => {
     expect((await school.shop.ask("GET", `/v1/approvals/${id}`)).body).toMatchObject({
       state: "replaced",
       replacedById: again.id,
+    });
+  });
+
+  test("is that of its course: earlier when the course ends earlier, and at once when it is over", async () => {
+    const courseId = await openCourse({ endsAt: inDays(60) });
+    const { id, setting } = await issued(courseId, { validUntil: inDays(30) });
+    const change = (endsAt: string) =>
+      school.shop.ask("PATCH", `/v1/courses/${courseId}`, { body: { endsAt }, headers: { "If-Match": "*" } });
+    const read = async () => (await school.shop.ask("GET", `/v1/approvals/${id}`)).body;
+    await change(inDays(40));
+    expect(await read()).toMatchObject({ state: "issued", validUntil: inDays(30) });
+    await change(inDays(10));
+    expect(await read()).toMatchObject({ state: "issued", validUntil: inDays(10) });
+    const sheet = await school.shop.ask("GET", `/v1/approvals/${id}/sheet`);
+    expect(sheet.body.validUntil).toBe(inDays(10));
+    const stated = JSON.parse(Buffer.from(sheet.body.jws.split(".")[1], "base64url").toString());
+    expect(stated.exp).toBe(Math.floor(Date.parse(inDays(10)) / 1000));
+    await change(inDays(50));
+    expect((await read()).validUntil, "a later end lengthens nothing that was approved for less").toBe(
+      inDays(10),
+    );
+    const endedIds = async () => {
+      const { jws } = (await school.shop.ask("GET", "/v1/approvals/status")).body;
+      return JSON.parse(Buffer.from(jws.split(".")[1], "base64url").toString()).ended;
+    };
+    expect(await endedIds()).not.toContain(id);
+    const dialMark = setting.dialMark;
+    expect(codesOf(await check({ dialMark }))).toEqual([]);
+    school.nowMs += 11 * DAY_MS;
+    expect((await read()).state).toBe("expired");
+    expect(await endedIds(), "sheets signed before say a later end").toContain(id);
+    expect((await school.shop.ask("GET", `/v1/approvals/${id}/sheet`)).status).toBe(409);
+  });
+
+  test("comes with that of a course which is over already, and says so", async () => {
+    const courseId = await openCourse();
+    const { id, setting } = await issued(courseId);
+    school.nowMs += DAY_MS;
+    await school.shop.ask("PATCH", `/v1/courses/${courseId}`, {
+      body: { endsAt: inDays(0) },
+      headers: { "If-Match": "*" },
+    });
+    const { body } = await school.shop.ask("GET", `/v1/approvals/${id}`);
+    expect(body).toMatchObject({ state: "lapsed", lapse: { because: "The course has ended." } });
+    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["setting-lapsed"]);
+  });
+
+  test("does not come with a remark: a scorched cut is shown, and one that changes the work says what happened", async () => {
+    const { id } = await issued(await openCourse());
+    const log = (outcome: string) =>
+      made("/v1/uses", {
+        ...{ bitId: school.bitId, routerId: school.routerId, woodId: "black-cherry" },
+        ...{ metres: 2, minutes: 2, outcomes: [outcome] },
+      });
+    await log("scorched");
+    await log("scorched");
+    const read = async () => (await school.shop.ask("GET", `/v1/approvals/${id}`)).body;
+    expect((await read()).state).toBe("issued");
+    const { body: difference } = await school.shop.ask("GET", `/v1/approvals/${id}/difference`);
+    expect(difference.isSame).toBe(true);
+    expect(difference.after.findings).toContain("scorched-before");
+    expect(difference.differing).not.toEqual([]);
+    await log("came-loose");
+    expect(await read()).toMatchObject({
+      state: "lapsed",
+      lapse: { because: expect.stringMatching(/^Somebody logged a cut in which the bit came loose\. /) },
     });
   });
 
@@ -163,7 +234,7 @@ describe("a setting's end", () => {
     expect(validUntil).toBe(inDays(65));
     school.nowMs += 66 * DAY_MS;
     expect((await school.shop.ask("GET", `/v1/approvals/${id}`)).body.state).toBe("expired");
-    expect((await school.shop.ask("GET", `/v1/approvals/${id}/difference`)).body.isSame).toBe(false);
+    expect((await school.shop.ask("GET", `/v1/approvals/${id}/difference`)).body.differing).not.toEqual([]);
   });
 
   test("an issue at the same moment as a change of its ground never leaves a stale setting in force", async () => {

@@ -1,7 +1,7 @@
 import { expect } from "vitest";
 import { PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 
-export type Role = "manager" | "instructor" | "member";
+export type Role = "manager" | "instructor" | "member" | "student";
 
 /** Somebody of the shop, with a key of their own. */
 export type Somebody = { readonly id: string; readonly keyId: string; readonly key: string };

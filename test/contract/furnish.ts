@@ -8,8 +8,13 @@ export type Post = (path: string, body: object, key?: string) => Promise<any>;
 export type Furnished = {
   /** An id for every path parameter of the API description. `readingId` is by kind. */
   readonly ids: Readonly<Record<string, string>>;
-  /** Keys of people in the three roles; the member is the student of the course. */
-  readonly keys: { readonly manager: string; readonly instructor: string; readonly member: string };
+  /** Keys of people in every role; the member and the student learn in the course. */
+  readonly keys: {
+    readonly manager: string;
+    readonly instructor: string;
+    readonly member: string;
+    readonly student: string;
+  };
 };
 
 /** One dark pixel. */
@@ -20,8 +25,8 @@ export const PHOTOGRAPH = {
 
 const IN_A_MONTH_MS = 30 * 24 * 60 * 60 * 1000;
 
-/** Furnishes a new shop with one of everything. */
-export async function furnish(post: Post): Promise<Furnished> {
+/** Furnishes a new shop with one of everything; the approved setting is valid until then. */
+export async function furnish(post: Post, validUntil = inAMonth()): Promise<Furnished> {
   const { ids: people, keys } = await furnishPeople(post);
   const place = await post("/v1/places", { name: "Drawer 3", kind: "drawer" });
   const { markedMaxRpm: _, ...unmarked } = PANEL_BIT;
@@ -34,7 +39,11 @@ export async function furnish(post: Post): Promise<Furnished> {
     ...{ bit: { id: bit.id }, router: { id: router.id }, mounting: "table", woodId: "black-cherry" },
     cut: { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "end" }] },
   });
-  const course = await furnishCourse(post, { ...pair, ...people, planId: plan.id }, keys.instructor);
+  const course = await furnishCourse(
+    post,
+    { ...pair, ...people, planId: plan.id, validUntil },
+    keys.instructor,
+  );
   const checkpoint = await post("/v1/events/checkpoints", {});
   return {
     ids: {
@@ -56,19 +65,24 @@ export async function furnish(post: Post): Promise<Furnished> {
 
 async function furnishPeople(post: Post) {
   const person = async (role: string) => (await post("/v1/people", { name: `A ${role}`, role })).id;
-  const [manager, instructor, member] = [
+  const [manager, instructor, member, student] = [
     await person("manager"),
     await person("instructor"),
     await person("member"),
+    await person("student"),
   ];
   const key = (personId: string) => post("/v1/keys", { name: "Own", personId });
   const spare = await post("/v1/keys", { name: "Screen", role: "member" });
   return {
-    ids: { personId: member, instructorId: instructor, managerId: manager, keyId: spare.id },
+    ids: {
+      ...{ personId: member, studentId: student },
+      ...{ instructorId: instructor, managerId: manager, keyId: spare.id },
+    },
     keys: {
       manager: (await key(manager)).key,
       instructor: (await key(instructor)).key,
       member: (await key(member)).key,
+      student: (await key(student)).key,
     },
   };
 }
@@ -105,14 +119,14 @@ async function furnishLearned(
 }
 
 async function furnishCourse(post: Post, known: Readonly<Record<string, string>>, instructorKey: string) {
-  const { personId, instructorId, planId, bitId, routerId } = known;
+  const { personId, studentId, instructorId, planId, bitId, routerId, validUntil } = known;
   const course = await post("/v1/courses", {
     ...{ name: "First year", policy: {}, requirements: {}, isTwoPerson: false },
   });
   await post(`/v1/courses/${course.id}/enrolments`, { personId: instructorId, part: "instructor" });
   const enrolment = await post(`/v1/courses/${course.id}/enrolments`, { personId, part: "student" });
+  await post(`/v1/courses/${course.id}/enrolments`, { personId: studentId, part: "student" });
   const qualification = await post("/v1/qualifications", { personId, kind: "demonstration" }, instructorKey);
-  const validUntil = new Date(Date.now() + IN_A_MONTH_MS).toISOString();
   const draft = { name: "Panels", courseId: course.id, planId, supervision: "beside", validUntil };
   const approval = await post("/v1/approvals", draft, instructorKey);
   await post(`/v1/approvals/${approval.id}/issue`, {}, instructorKey);
@@ -125,4 +139,8 @@ async function furnishCourse(post: Post, known: Readonly<Record<string, string>>
     approvalId: approval.id,
     loanId: loan.id,
   };
+}
+
+function inAMonth(): string {
+  return new Date(Date.now() + IN_A_MONTH_MS).toISOString();
 }

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { addBit, addPlace, addSomebody } from "./crib.ts";
-import { openShop, type Shop } from "./shop.ts";
+import { addBit, addPlace, addSomebody, made } from "./crib.ts";
+import { furnish } from "./furnish.ts";
+import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 
 let shop: Shop;
 
@@ -37,6 +38,25 @@ describe("a label", () => {
     const position = await addPlace(shop, "Position 14", rack.id);
     const { text } = await shop.ask("GET", `/v1/places/${position.id}/label`);
     expect(textsOf(text)).toEqual(["Position 14", "in Rack 2", "in Machine room"]);
+  });
+
+  test("of a setting says for what it is, that it is checked first, and the day on which it ends where the shop is", async () => {
+    const own = await openShop(
+      { RIMWISE_TIME_ZONE: "Pacific/Auckland" },
+      () => new Date("2026-03-02T08:00:00Z"),
+    );
+    const { ids } = await furnish((path, body, key) => made(own, path, body, key), "2026-04-01T12:30:00Z");
+    const { text } = await own.ask("GET", `/v1/approvals/${ids["approvalId"]}/label`);
+    expect(textsOf(text)).toEqual([
+      "Panels",
+      PANEL_BIT.name,
+      TABLE_ROUTER.name,
+      "in a table (table only)",
+      "mark 1, 9,800 rpm",
+      // Thirteen hours ahead of UTC (IANA time zone database).
+      "until 2 Apr 2026",
+      "check first: scan",
+    ]);
   });
 
   test.each(["bits", "places"])("of %s holds no markup and no control character of a name", async (kind) => {

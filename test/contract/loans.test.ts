@@ -203,9 +203,26 @@ describe("a member", () => {
     expect(theirs.body.detail.replace(loan.id, "loan_0")).toBe(unreal.body.detail);
     expect((await giveBack(loan.id, {}, other.key)).status).toBe(404);
     expect(await idsOf("/v1/loans?limit=200", other.key)).not.toContain(loan.id);
-    expect((await shop.ask("GET", `/v1/loans?personId=${member.id}`, { key: other.key })).status).toBe(403);
+    expect(await idsOf(`/v1/loans?personId=${member.id}`, other.key)).toEqual([]);
     expect(await idsOf("/v1/loans?limit=200", member.key)).toContain(loan.id);
     expect((await giveBack(loan.id)).status).toBe(200);
+  });
+
+  test("sees who has what if the shop's policy says so, and a student never", async () => {
+    const { body: loan } = await lend((await addBit(shop)).id);
+    const student = await addSomebody(shop, "student");
+    const say = (areLoansShown: boolean) =>
+      shop.ask("PUT", "/v1/shop-policy", {
+        body: { layer: {}, areLoansShown },
+        headers: { "If-Match": "*" },
+      });
+    expect((await say(true)).body.areLoansShown).toBe(true);
+    expect(await idsOf(`/v1/loans?personId=${member.id}`, other.key)).toContain(loan.id);
+    expect((await shop.ask("GET", `/v1/loans/${loan.id}`, { key: other.key })).status).toBe(200);
+    expect((await giveBack(loan.id, {}, other.key)).status, "seeing is not taking").toBe(404);
+    expect(await idsOf("/v1/loans", student.key)).toEqual([]);
+    await say(false);
+    expect((await shop.ask("GET", `/v1/loans/${loan.id}`, { key: other.key })).status).toBe(404);
   });
 
   test("needs a key of their own: a program's in the role of a member borrows for nobody", async () => {

@@ -54,6 +54,7 @@ const SHARED = [
   "getSharpening",
   "getTrial",
   "getWood",
+  "holdBit",
   "proposeTrial",
 ];
 

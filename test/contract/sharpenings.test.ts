@@ -66,9 +66,7 @@ describe("a sharpening", () => {
     const away = await read(bit);
     expect(away).toMatchObject({ state: "at-sharpening", sentToSharpeningAt: START });
     expect(away.placeId).toBeUndefined();
-    expect((await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`)).body.code).toBe(
-      "invalid-state",
-    );
+    expect((await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`)).body.code).toBe("invalid-state");
     await sharpen(bit, {});
     expect(await read(bit)).toMatchObject({ state: "in-rack", placeId: place.id });
   });
@@ -93,6 +91,7 @@ describe("a sharpening", () => {
     const { body: held } = await change({ smallestUsableDiameterMm: 12.8 });
     expect(held).toMatchObject({ state: "held", hold: { because: expect.stringContaining("12.8 mm") } });
     expect((await preview(bit)).code).toBe("bit-not-usable");
+    await made(shop, `/v1/bits/${bit.id}/inspections`, { findings: [], effect: "note" });
     await shop.ask("POST", `/v1/bits/${bit.id}/release`, { body: { because: "Somebody looked at it." } });
     // Who released it has seen it: a remark does not hold it again.
     expect((await change({ notes: "For the lathe only." })).body.state).toBe("in-rack");

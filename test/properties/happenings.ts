@@ -138,15 +138,23 @@ function useOf(stage: Stage, outcome: string) {
   return { ...pairOf(stage), woodId: "black-cherry", metres: 3, minutes: 2, outcomes: [outcome] };
 }
 
-/** What the plan comes to now, as anybody can ask for it, without the fingerprint of its inputs. */
+/** What decides in the plan as anybody can ask for it now: what a person does by it. Its remarks are no part of that. */
 export async function planned({ shop, request, courseId }: Stage): Promise<unknown> {
   const { body: course } = await shop.ask("GET", `/v1/courses/${courseId}`);
   const { status, body } = await shop.ask("POST", "/v1/plans/preview", {
     body: { ...request, policy: course.policy },
   });
   if (status !== 200) return { refused: body.code };
-  const { digest: _, ...plan } = body;
-  return plan;
+  const { verdict, mounting, speed, passes, precautions } = body;
+  return {
+    ...{ verdict, clearance: mounting.allowed, precautions },
+    ...{ dialMark: speed.dialMark, rpm: speed.rpm, ceilingRpm: speed.ceilingRpm },
+    passes: passes.map(({ heightMm, fenceMm, feedMPerMin }: Record<string, number>) => [
+      heightMm,
+      fenceMm,
+      feedMPerMin,
+    ]),
+  };
 }
 
 export async function stateOf({ shop, approvalId }: Stage): Promise<string> {

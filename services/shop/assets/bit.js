@@ -1,5 +1,6 @@
-import { ask, askAll, askQuietly } from "./ask.js";
+import { ask, askAll, askQuietly, Refused } from "./ask.js";
 import { element, facts, mm, picture, rpm, section, when, words } from "./element.js";
+import { holdForm } from "./hold.js";
 
 const TRIALS_SHOWN = 6;
 const STATES = {
@@ -13,7 +14,8 @@ const STATES = {
 /** What somebody at the rack needs to know of a bit. */
 export async function bitPage(key, id) {
   const path = encodeURIComponent(id);
-  const bit = await ask(key, `/v1/bits/${path}`);
+  const bit = await askUnlessStudent(key, `/v1/bits/${path}`);
+  if (bit === undefined) return studentsPage(key, id);
   const [home, place, loan, trials, photographs] = await Promise.all([
     bit.homePlaceId && askQuietly(key, `/v1/places/${encodeURIComponent(bit.homePlaceId)}`),
     bit.placeId && askQuietly(key, `/v1/places/${encodeURIComponent(bit.placeId)}`),
@@ -55,6 +57,34 @@ export async function bitPage(key, id) {
     ]),
     ...section("Latest speed trials", await lastTrials(key, trials)),
     ...(await pictures(key, photographs)),
+    bit.retirement ? null : holdForm(key, id),
+  ];
+}
+
+/** The bit, or undefined for a student, who does not see the rack. */
+async function askUnlessStudent(key, path) {
+  try {
+    return await ask(key, path);
+  } catch (error) {
+    if (error instanceof Refused && error.status === 403) return undefined;
+    throw error;
+  }
+}
+
+/** What a student sees of a bit: the settings they may run it with, and how to take it out of use. */
+async function studentsPage(key, id) {
+  const settings = await askAll(key, `/v1/approvals?bitId=${encodeURIComponent(id)}&state=issued`);
+  document.title = "Approved settings";
+  const links = settings.map(({ id: settingId, name }) =>
+    element("a", { href: `/settings/${encodeURIComponent(settingId)}` }, name),
+  );
+  return [
+    element("h1", {}, "Approved settings"),
+    settings.length === 0
+      ? element("p", {}, "No setting of your courses is for this bit. Ask your instructor.")
+      : null,
+    ...section("For this bit", links),
+    holdForm(key, id),
   ];
 }
 

@@ -75,6 +75,6 @@ function askForKey(words) {
     sessionStorage.setItem(KEY, input.value.trim());
     show();
   });
-  say(main, element("h1", {}, "A key, please"), form);
+  say(main, element("h1", {}, "Your key"), form);
   input.focus();
 }

@@ -2,19 +2,23 @@ import { ask, askQuietly } from "./ask.js";
 import { checkForm } from "./check.js";
 import { element, facts, picture, rpm, section, supervisionOf, when, words } from "./element.js";
 
-/** The sheet of a setting, to print and to work by, and the question whether somebody may run it now. */
+/**
+ * What a setting is for, and the question whether somebody may run it now. The dial's mark and the work are shown to whoever the
+ * service has just said yes to, and to nobody before.
+ */
 export async function settingPage(key, id) {
   const path = encodeURIComponent(id);
   const approval = await ask(key, `/v1/approvals/${path}`);
-  const [grounds, bit, router, label] = await Promise.all([
+  const [grounds, names, label] = await Promise.all([
     ask(key, `/v1/approvals/${path}/grounds`),
-    askQuietly(key, `/v1/bits/${encodeURIComponent(approval.bitId)}`),
-    askQuietly(key, `/v1/routers/${encodeURIComponent(approval.routerId)}`),
+    namesOf(key, approval),
     askQuietly(key, `/v1/approvals/${path}/label`),
   ]);
   document.title = approval.name;
   const plans = grounds.results.map(({ plan }) => plan);
   const isUsable = approval.state === "issued" && new Date(approval.validFrom) <= new Date();
+  const work = element("div", {});
+  const showWork = (isAllowed) => work.replaceChildren(...(isAllowed ? workOf(approval, plans) : []));
   return [
     label
       ? element("img", {
@@ -26,26 +30,19 @@ export async function settingPage(key, id) {
     element("h1", {}, approval.name),
     element("p", { class: isUsable ? "state go" : "state stop" }, stateOf(approval, isUsable)),
     ...endOf(approval),
-    isUsable ? element("p", { class: "mark" }, markOf(approval.setting)) : null,
     facts([
-      ["Bit", bit?.name ?? approval.bitId],
-      ["Marked maximum", rpm(bit?.markedMaxRpm) ?? "none recorded: read it off the tool"],
-      ["Router", router?.name ?? approval.routerId],
+      ["Bit", names.bit],
+      ["Marked maximum", rpm(names.markedMaxRpm) ?? "none recorded: read it off the tool"],
+      ["Router", names.router],
       ["Mounting", approval.mounting === "table" ? "in a table" : "handheld"],
-      ["Ceiling", isUsable ? ceilingOf(approval.setting) : undefined],
+      ["Cleared for", words(approval.setting.clearance)],
       ["Supervision", supervisionOf(approval.supervision)],
       ["Only who showed", approval.skill],
       ["From", when(approval.validFrom)],
       ["Until", when(approval.validUntil)],
     ]),
-    checkForm(key, approval),
-    ...(isUsable ? workParts(plans) : []),
-    element("p", {}, element("strong", {}, plans[0].advice)),
-    element(
-      "p",
-      { class: "soft" },
-      `As of ${when(new Date())}. What a setting rests on can change at any time, and it lapses then: check before each use.`,
-    ),
+    isUsable ? checkForm(key, approval, showWork) : null,
+    work,
     element(
       "p",
       { class: "soft" },
@@ -88,12 +85,46 @@ function ceilingOf({ ceilingRpm, bindingLimit }) {
   return `${rpm(ceilingRpm)}, from ${words(bindingLimit)}`;
 }
 
-/** What to do, wood by wood, and what to mind in any of them. */
-function workParts(plans) {
+/** What a bit and a router are called. A student sees them on the sheet only, which states them too. */
+async function namesOf(key, { id, state, bitId, routerId }) {
+  const [bit, router] = await Promise.all([
+    askQuietly(key, `/v1/bits/${encodeURIComponent(bitId)}`),
+    askQuietly(key, `/v1/routers/${encodeURIComponent(routerId)}`),
+  ]);
+  if (bit && router) return { bit: bit.name, markedMaxRpm: bit.markedMaxRpm, router: router.name };
+  const sheet =
+    state === "issued" && (await askQuietly(key, `/v1/approvals/${encodeURIComponent(id)}/sheet`));
+  const setting = sheet && statedIn(sheet.jws).setting;
+  return {
+    bit: setting?.bit.name ?? bitId,
+    markedMaxRpm: setting?.bit.markedMaxRpm,
+    router: setting?.router.name ?? routerId,
+  };
+}
+
+/** What a sheet states. This page has it from the service itself and so does not check who signed. */
+function statedIn(jws) {
+  const [, payload] = jws.split(".");
+  const bytes = Uint8Array.from(atob(payload.replaceAll("-", "+").replaceAll("_", "/")), (sign) =>
+    sign.charCodeAt(0),
+  );
+  return JSON.parse(new TextDecoder().decode(bytes));
+}
+
+/** The mark to set, what to do, wood by wood, and what to mind in any of them. */
+function workOf({ setting }, plans) {
   return [
+    element("p", { class: "mark" }, markOf(setting)),
+    facts([["Ceiling", ceilingOf(setting)]]),
     ...plans.flatMap(woodPart),
-    ...section("Mind", toldOnce(plans.flatMap(({ findings }) => findings))),
-    ...section("At the machine", toldOnce(plans.flatMap(({ precautions }) => precautions))),
+    ...section("Mind", eachOnce(plans.flatMap(({ findings }) => findings))),
+    ...section("At the machine", eachOnce(plans.flatMap(({ precautions }) => precautions))),
+    element("p", {}, element("strong", {}, plans[0].advice)),
+    element(
+      "p",
+      { class: "soft" },
+      `As of ${when(new Date())}. What a setting rests on can change at any time, and it lapses then: check before each use.`,
+    ),
   ];
 }
 
@@ -128,6 +159,6 @@ function counted(seconds) {
   return seconds.toLocaleString(undefined, { maximumSignificantDigits: 2 });
 }
 
-function toldOnce(told) {
-  return [...new Set(told.map(({ text }) => text))];
+function eachOnce(said) {
+  return [...new Set(said.map(({ text }) => text))];
 }

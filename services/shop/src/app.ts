@@ -85,7 +85,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   documentRoutes(app, { document });
   rackRooms(app, doors, config.publicUrl);
   planningRooms(app, doors);
-  courseRooms(app, doors, signer, config.publicUrl);
+  courseRooms(app, doors, signer, config);
   historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
   await pageRoutes(app);
   refuseOthers();

@@ -14,6 +14,8 @@ export type Config = {
   readonly signingKeys: string;
   /** Where people and programs reach the service; what labels and sheets lead to. */
   readonly publicUrl: string;
+  /** IANA name of the time zone of the shop, whose days labels name. */
+  readonly timeZone: string;
   /** The first manager's key of a new database; made and printed if absent. */
   readonly firstKey: string | undefined;
   readonly logLevel: string;
@@ -40,6 +42,12 @@ export const SETTINGS = Type.Object(
         pattern: "^https?://[^\\s/?#]+$",
         maxLength: 255,
         description: "an origin such as https://shop.example, without a path",
+      }),
+    ),
+    RIMWISE_TIME_ZONE: Type.Optional(
+      Type.String({
+        format: "time-zone",
+        description: "a time zone of the IANA database, such as Europe/Oslo",
       }),
     ),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
@@ -80,6 +88,7 @@ export function readConfig(environment: Environment = process.env): Config {
     database,
     signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
     publicUrl: publicUrlOf(settings),
+    timeZone: settings.RIMWISE_TIME_ZONE ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
     firstKey: settings.RIMWISE_FIRST_KEY,
     logLevel: settings.RIMWISE_LOG_LEVEL,
     corsOrigins: settings.RIMWISE_CORS_ORIGINS,
@@ -106,7 +115,7 @@ function readSettings(environment: Environment): Static<typeof SETTINGS> {
     useDefaults: true,
     // Whether the settings are a schema at all is for tests to say, not for every start.
     validateSchema: false,
-    formats: { key: isFirstKey },
+    formats: { key: isFirstKey, "time-zone": isTimeZone },
   });
   const isSettings = ajv.compile<Static<typeof SETTINGS>>(SETTINGS);
   const settings: unknown = ownSettings(environment);
@@ -117,6 +126,15 @@ function readSettings(environment: Environment): Static<typeof SETTINGS> {
 function ownSettings(environment: Environment): Record<string, unknown> {
   const own = Object.entries(environment).filter(([name, value]) => name.startsWith(PREFIX) && value !== "");
   return Object.fromEntries(own.map(([name, value]) => [name, LISTS.includes(name) ? listIn(value) : value]));
+}
+
+function isTimeZone(name: string): boolean {
+  try {
+    Intl.DateTimeFormat("en", { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function listIn(value: string | undefined): string[] {

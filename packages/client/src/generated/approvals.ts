@@ -70,13 +70,6 @@ export function approvalsOf(caller: Caller) {
         options,
       ),
 
-    /** A label to print for a setting, with a QR code that leads to its page and its check */
-    getApprovalLabel: (approvalId: string, options?: CallOptions) =>
-      caller.send<GetApprovalLabelResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId } },
-        options,
-      ),
-
     /** The signed list of settings whose sheets must no longer be believed */
     getApprovalStatus: (options?: CallOptions) =>
       caller.send<GetApprovalStatusResponse>(
@@ -95,6 +88,13 @@ export function approvalsOf(caller: Caller) {
     getApprovalDifference: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalDifferenceResponse>(
         { method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } },
+        options,
+      ),
+
+    /** A label to print for a setting, with a QR code that leads to its page and its check */
+    getApprovalLabel: (approvalId: string, options?: CallOptions) =>
+      caller.send<GetApprovalLabelResponse>(
+        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId } },
         options,
       ),
   };

@@ -61,14 +61,14 @@ export function bitsOf(caller: Caller) {
         changeOptions(version),
       ),
 
-    /** Take a bit out of use until it is released */
+    /** Take a bit out of use until somebody in charge has looked at it; anybody may. A bit that is held already stays held for its first reason, unless somebody in charge says another. */
     hold: (bitId: string, body: HoldBitData["body"], options?: WriteOptions) =>
       caller.send<HoldBitResponse>(
         { method: "POST", path: "/v1/bits/{bitId}/hold", pathParameters: { bitId }, body },
         options,
       ),
 
-    /** Let a held bit be used again; whoever is in charge has looked at it */
+    /** Let a held bit be used again, after an inspection made since it was held */
     release: (bitId: string, body: ReleaseBitData["body"], options?: WriteOptions) =>
       caller.send<ReleaseBitResponse>(
         { method: "POST", path: "/v1/bits/{bitId}/release", pathParameters: { bitId }, body },

@@ -13,7 +13,7 @@ import type {
 
 export function loansOf(caller: Caller) {
   return {
-    /** List loans: all, what is out now, or what is overdue. A member sees their own */
+    /** List loans: all, what is out now, or what is overdue. Whoever is not in charge sees their own, and a member those of others too if the shop's policy shows who has what. */
     list: (query?: ListLoansData["query"], options?: CallOptions) =>
       caller.list<ListLoansResponse["data"][number]>(
         { method: "GET", path: "/v1/loans", query },

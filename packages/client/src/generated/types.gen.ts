@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'state-not-fitting' | 'imported-before' | 'import-running' | 'ground-moved' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -1365,6 +1365,29 @@ export type BitRetirement = {
 };
 
 /**
+ * A bit that is out of use until somebody in charge releases it.
+ */
+export type HeldBit = {
+    /**
+     * Its id, `bit_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    name: string;
+    /**
+     * Where it stands.
+     */
+    state: 'in-rack' | 'on-loan' | 'at-sharpening' | 'held' | 'retired';
+    hold: Hold;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
  * A photograph of a bit.
  */
 export type NewPhotograph = {
@@ -1949,6 +1972,10 @@ export type NewSharpening = {
      */
     massG?: number;
     /**
+     * Damage that was repaired with it. A cracked braze or a bent shank keeps a bit held until it is named here.
+     */
+    repaired?: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -1991,6 +2018,10 @@ export type Sharpening = {
      * What the edge had cut until then, as metres of solid wood of middling density.
      */
     lifeEquivalentM: number;
+    /**
+     * Damage that was repaired with it. A cracked braze or a bent shank keeps a bit held until it is named here.
+     */
+    repaired?: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
     /**
      * Remarks for people.
      */
@@ -3121,14 +3152,18 @@ export type PolicyRules = {
 };
 
 /**
- * All that the shop tightens from now on; what is not named goes back to its default.
+ * The whole of the shop's policy from now on; what is not named goes back to its default.
  */
 export type ShopPolicyChange = {
     layer: PolicyLayer;
+    /**
+     * Whether members see who has which bit, not only their own loans. Default: no.
+     */
+    areLoansShown?: boolean;
 };
 
 /**
- * What this shop tightens for every plan.
+ * What this shop tightens for every plan, and what its members see.
  */
 export type ShopPolicy = {
     /**
@@ -3136,6 +3171,10 @@ export type ShopPolicy = {
      */
     id: string;
     layer: PolicyLayer;
+    /**
+     * Whether members see who has which bit, not only their own loans. Default: no.
+     */
+    areLoansShown?: boolean;
     /**
      * When it was created, UTC.
      */
@@ -4851,7 +4890,7 @@ export type NewPerson = {
     /**
      * What they may do.
      */
-    role: 'manager' | 'instructor' | 'member';
+    role: 'manager' | 'instructor' | 'member' | 'student';
     /**
      * Remarks for people.
      */
@@ -4869,7 +4908,7 @@ export type PersonChange = {
     /**
      * What they may do.
      */
-    role?: 'manager' | 'instructor' | 'member';
+    role?: 'manager' | 'instructor' | 'member' | 'student';
     notes?: string | null;
     /**
      * The keys of somebody who has left open nothing.
@@ -4892,7 +4931,7 @@ export type Person = {
     /**
      * What they may do.
      */
-    role: 'manager' | 'instructor' | 'member';
+    role: 'manager' | 'instructor' | 'member' | 'student';
     /**
      * Remarks for people.
      */
@@ -4948,7 +4987,7 @@ export type NewKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
      * From when it opens nothing. RFC 3339.
      */
@@ -4988,7 +5027,7 @@ export type Key = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
      * From when it opens nothing. RFC 3339.
      */
@@ -5038,7 +5077,7 @@ export type CreatedKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
      * From when it opens nothing. RFC 3339.
      */
@@ -5094,7 +5133,7 @@ export type Me = {
     /**
      * Its role.
      */
-    role: 'manager' | 'instructor' | 'member';
+    role: 'manager' | 'instructor' | 'member' | 'student';
     /**
      * The person it belongs to.
      */
@@ -5102,7 +5141,7 @@ export type Me = {
     /**
      * What it may do.
      */
-    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
 };
 
 /**
@@ -5741,7 +5780,7 @@ export type Approval = {
     state: 'draft' | 'issued' | 'lapsed' | 'expired' | 'withdrawn' | 'replaced';
     setting: Setting;
     /**
-     * Fingerprint of the whole result.
+     * Fingerprint of what decides: verdict, clearance, mark, speeds, passes and precautions.
      */
     resultDigest: string;
     /**
@@ -7021,9 +7060,9 @@ export type HoldBitError = HoldBitErrors[keyof HoldBitErrors];
 
 export type HoldBitResponses = {
     /**
-     * A bit on the rack.
+     * A bit that is out of use until somebody in charge releases it.
      */
-    200: Bit;
+    200: HeldBit;
 };
 
 export type HoldBitResponse = HoldBitResponses[keyof HoldBitResponses];
@@ -11221,7 +11260,7 @@ export type GetShopPolicyError = GetShopPolicyErrors[keyof GetShopPolicyErrors];
 
 export type GetShopPolicyResponses = {
     /**
-     * What this shop tightens for every plan.
+     * What this shop tightens for every plan, and what its members see.
      */
     200: ShopPolicy;
 };
@@ -11300,7 +11339,7 @@ export type SetShopPolicyError = SetShopPolicyErrors[keyof SetShopPolicyErrors];
 
 export type SetShopPolicyResponses = {
     /**
-     * What this shop tightens for every plan.
+     * What this shop tightens for every plan, and what its members see.
      */
     200: ShopPolicy;
 };
@@ -13936,64 +13975,6 @@ export type GetApprovalSheetResponses = {
 
 export type GetApprovalSheetResponse = GetApprovalSheetResponses[keyof GetApprovalSheetResponses];
 
-export type GetApprovalLabelData = {
-    body?: never;
-    path: {
-        /**
-         * Id of an approval.
-         */
-        approvalId: string;
-    };
-    query?: never;
-    url: '/v1/approvals/{approvalId}/label';
-};
-
-export type GetApprovalLabelErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * The key is missing or not valid.
-     */
-    401: Problem;
-    /**
-     * The key's role may not do this.
-     */
-    403: Problem;
-    /**
-     * There is nothing here.
-     */
-    404: Problem;
-    /**
-     * This cannot be done as things are; `code` says why.
-     */
-    409: Problem;
-    /**
-     * Wait as Retry-After says.
-     */
-    429: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetApprovalLabelError = GetApprovalLabelErrors[keyof GetApprovalLabelErrors];
-
-export type GetApprovalLabelResponses = {
-    /**
-     * SVG, in millimetres.
-     */
-    200: Blob | File;
-};
-
-export type GetApprovalLabelResponse = GetApprovalLabelResponses[keyof GetApprovalLabelResponses];
-
 export type GetApprovalStatusData = {
     body?: never;
     path?: never;
@@ -14142,6 +14123,64 @@ export type GetApprovalDifferenceResponses = {
 };
 
 export type GetApprovalDifferenceResponse = GetApprovalDifferenceResponses[keyof GetApprovalDifferenceResponses];
+
+export type GetApprovalLabelData = {
+    body?: never;
+    path: {
+        /**
+         * Id of an approval.
+         */
+        approvalId: string;
+    };
+    query?: never;
+    url: '/v1/approvals/{approvalId}/label';
+};
+
+export type GetApprovalLabelErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalLabelError = GetApprovalLabelErrors[keyof GetApprovalLabelErrors];
+
+export type GetApprovalLabelResponses = {
+    /**
+     * SVG, in millimetres.
+     */
+    200: Blob | File;
+};
+
+export type GetApprovalLabelResponse = GetApprovalLabelResponses[keyof GetApprovalLabelResponses];
 
 export type ListChecksData = {
     body?: never;

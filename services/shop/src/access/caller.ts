@@ -61,10 +61,7 @@ export function personAsked(request: FastifyRequest, personId: string | undefine
 }
 
 /** The records of a kind as far as the caller may see them: what else there is does not exist for them. */
-export function visibleTo<K extends Kind>(
-  request: FastifyRequest,
-  queries: RecordQueries<K>,
-): RecordView<K> {
+export function visibleTo<K extends Kind>(request: FastifyRequest, queries: RecordQueries<K>): RecordView<K> {
   if (queries.seenBy === undefined) return queries;
   const own = ownPersonOnly(request);
   return own === undefined ? queries : queries.seenBy(own);

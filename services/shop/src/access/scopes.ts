@@ -20,7 +20,10 @@ export const SCOPES = {
   "self:read": { meaning: "See who one is here.", roles: EVERYONE },
   "bits:read": { meaning: "See the rack.", roles: MEMBERS },
   "bits:write": { meaning: "Add, change, import and remove bits.", roles: STAFF },
-  "bits:hold": { meaning: "Take a bit out of use until somebody in charge has looked at it.", roles: EVERYONE },
+  "bits:hold": {
+    meaning: "Take a bit out of use until somebody in charge has looked at it.",
+    roles: EVERYONE,
+  },
   "places:read": { meaning: "See places and what is in them.", roles: MEMBERS },
   "places:write": { meaning: "Add, change and count places.", roles: STAFF },
   "routers:read": { meaning: "See the routers, their collets and readings.", roles: MEMBERS },

@@ -44,7 +44,8 @@ export function* lapsesAfter(
       const now = yield* resultNow(approval);
       if (now.resultDigest === approval.resultDigest) continue;
       const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
-      const reason = reasons.get(alike) ?? lapseBy(yield* wholeOf(approval.id), change, happened(change), now, at);
+      const reason =
+        reasons.get(alike) ?? lapseBy(yield* wholeOf(approval.id), change, happened(change), now, at);
       reasons.set(alike, reason);
       lapsed.set(approval.id, lapseOf(approval, reason, at));
     }

@@ -1,8 +1,8 @@
 import type { FastifyRequest } from "fastify";
 import Type from "typebox";
+import { visibleTo } from "../access/caller.ts";
 import { requireInstructor } from "../courses/access.ts";
 import { courses } from "../courses/kind.ts";
-import { visibleTo } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
 import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-routes.ts";

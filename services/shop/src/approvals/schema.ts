@@ -131,7 +131,9 @@ export const ApprovalSchema = Type.Object(
       description: "Only `issued` may be relied on.",
     }),
     setting: ref(SettingSchema),
-    resultDigest: Type.String({ description: "Fingerprint of what decides: verdict, clearance, mark, speeds, passes and precautions." }),
+    resultDigest: Type.String({
+      description: "Fingerprint of what decides: verdict, clearance, mark, speeds, passes and precautions.",
+    }),
     inputDigest: Type.String({ description: "Fingerprint of everything it was computed from." }),
     engineVersion: Type.String({ description: "Version of the computation." }),
     draftedBy: Type.String({ description: "Who drafted it." }),

@@ -7,7 +7,6 @@ import { askRoute } from "../http/ask-routes.ts";
 import { requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
-import { labelRoute } from "../labels/label-route.ts";
 import { Problem } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
 import type { Signer } from "../signing/signer.ts";
@@ -29,8 +28,6 @@ import {
 } from "./sheet.ts";
 import { stateAt } from "./state.ts";
 
-type Parts = { readonly signer: Signer; readonly publicUrl: string };
-
 /** Approvals ended early and not yet past their time, at most: a class's worth, many times over. */
 const MOST_ENDED = 100_000;
 
@@ -39,7 +36,7 @@ const SIGNED_FOR_MS = 60_000;
 
 const READ = { scope: "approvals:read", tag: "approvals" } as const;
 
-export function sheetRoutes(app: App, doors: Doors, { signer, publicUrl }: Parts): void {
+export function sheetRoutes(app: App, doors: Doors, signer: Signer): void {
   app.addSchema(SignedSheetSchema);
   app.addSchema(SignedStatusSchema);
 
@@ -61,25 +58,6 @@ export function sheetRoutes(app: App, doors: Doors, { signer, publicUrl }: Parts
       const { approval, payload } = await doors.answer(stated(request, params.approvalId, at));
       const jws = await signer.sign(payload, SHEET_TYPE);
       return { approvalId: approval.id, jws, validUntil: approval.validUntil };
-    },
-  );
-
-  labelRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/approvals/:approvalId/label",
-      operationId: "getApprovalLabel",
-      summary: "A label to print for a setting, with a QR code that leads to its page and its check",
-    },
-    function* ({ params: { approvalId }, request }) {
-      const { id, name, setting, validUntil } = yield* seen(request, approvalId);
-      const lines = [
-        `mark ${setting.dialMark ?? "–"}, ${setting.rpm ?? "–"} rpm`,
-        `until ${validUntil.slice(0, 10)}`,
-      ];
-      return { url: `${publicUrl}/settings/${id}`, title: name, lines };
     },
   );
 

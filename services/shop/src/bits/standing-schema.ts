@@ -27,7 +27,11 @@ export const HeldBitSchema = Type.Object(
     hold: Type.Unsafe<Hold>({ $ref: "Hold#" }),
     version: keptFields.version,
   },
-  { $id: "HeldBit", description: "A bit that is out of use until somebody in charge releases it.", ...closed },
+  {
+    $id: "HeldBit",
+    description: "A bit that is out of use until somebody in charge releases it.",
+    ...closed,
+  },
 );
 
 /** A held bit, as short as anybody may see it. */

@@ -32,13 +32,15 @@ export function bitStateRoutes(app: App, doors: Doors): void {
       path: "/v1/bits/:bitId/hold",
       operationId: "holdBit",
       summary: "Take a bit out of use until somebody in charge has looked at it; anybody may",
-      description: "A bit that is held already stays held for its first reason, unless somebody in charge says another.",
+      description:
+        "A bit that is held already stays held for its first reason, unless somebody in charge says another.",
       body: ReasonSchema,
       answer: HeldBitSchema,
     },
     (bit, { body: { because }, request, at }) => {
       requireNotRetired(bit);
-      if (bit.hold !== undefined && !isStaff(callerOf(request).role)) return { changes: [], answer: heldBit(bit) };
+      if (bit.hold !== undefined && !isStaff(callerOf(request).role))
+        return { changes: [], answer: heldBit(bit) };
       const held = bitAfter(bit, "held", { hold: { since: at, because, cause: "person" } }, at);
       return { changes: held.changes, answer: heldBit(held.record) };
     },

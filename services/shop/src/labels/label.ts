@@ -20,14 +20,16 @@ const TITLE_MOST_MM = 12;
 const LINE_MM = 2.5;
 const LEAST_LINE_MM = 1.8;
 const LEADING = 1.3;
-const MOST_LINES = 4;
+const MOST_LINES = 6;
 const ELLIPSIS = "…";
 
 /** The label as SVG, in millimetres, ready to print. Lines are set smaller to fit; what still does not is cut with an ellipsis. */
 export function labelSvg({ url, title, lines }: Label): string {
   const left = MARGIN_MM + QR_MM + MARGIN_MM;
   const widthMm = WIDTH_MM - left - MARGIN_MM;
-  const rows = [...titleRows(title, widthMm), ...lineRows(lines, widthMm)];
+  const head = titleRows(title, widthMm);
+  const leftMm = QR_MM - head.reduce((sum, { sizeMm }) => sum + sizeMm * LEADING, 0);
+  const rows = [...head, ...lineRows(lines, widthMm, leftMm)];
   let y = MARGIN_MM;
   const texts = rows.map(({ text, sizeMm, weight }) => {
     y += sizeMm * LEADING;
@@ -57,9 +59,13 @@ function titleRows(title: string, widthMm: number): Row[] {
 }
 
 /** The lines, all of one size: a number is not cut when smaller letters can show it whole. */
-function lineRows(lines: readonly string[], widthMm: number): Row[] {
+function lineRows(lines: readonly string[], widthMm: number, heightMm: number): Row[] {
   const shown = lines.slice(0, MOST_LINES);
-  const fittingMm = Math.min(LINE_MM, ...shown.map((line) => widthMm / widthOf(line)));
+  const fittingMm = Math.min(
+    LINE_MM,
+    heightMm / (shown.length * LEADING),
+    ...shown.map((line) => widthMm / widthOf(line)),
+  );
   const sizeMm = Math.max(LEAST_LINE_MM, Math.floor(fittingMm * 100) / 100);
   return shown.map((line) => ({ text: cut(line, widthMm / sizeMm), sizeMm, weight: 400 }));
 }

@@ -13,7 +13,17 @@ const TYPES = {
 /** The pages, by address. Each is the same shell: it holds nothing of the shop, so anybody may load it. */
 const PAGES = ["/bits/:bitId", "/places/:placeId", "/settings/:approvalId"];
 
-const FILES = ["page.css", "page.js", "element.js", "ask.js", "bit.js", "check.js", "place.js", "setting.js"];
+const FILES = [
+  "page.css",
+  "page.js",
+  "element.js",
+  "ask.js",
+  "bit.js",
+  "check.js",
+  "hold.js",
+  "place.js",
+  "setting.js",
+];
 
 /** Scripts, styles and answers from here only; pictures also from what a page made of an answer. */
 const POLICY = [

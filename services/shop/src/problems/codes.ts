@@ -6,7 +6,7 @@ export const PROBLEMS = {
   "key-not-valid": { status: 401, title: "The key is not valid." },
   "scope-missing": { status: 403, title: "This key's role may not do this." },
   "person-needed": { status: 403, title: "This needs the key of a person." },
-  "not-yours": { status: 403, title: "A member may do this in their own name only." },
+  "not-yours": { status: 403, title: "You may do this in your own name only." },
   "not-found": { status: 404, title: "There is nothing here." },
   "method-not-allowed": { status: 405, title: "This cannot be done to this resource." },
   "request-too-slow": { status: 408, title: "The request did not arrive in time." },

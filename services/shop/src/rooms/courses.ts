@@ -1,3 +1,4 @@
+import { approvalLabelRoutes, type LabelPlace } from "../approvals/label-routes.ts";
 import { approvalRoutes } from "../approvals/routes.ts";
 import { sheetRoutes } from "../approvals/sheet-routes.ts";
 import { checkRoutes } from "../checks/routes.ts";
@@ -13,7 +14,7 @@ import { qualificationRoutes } from "../qualifications/routes.ts";
 import type { Signer } from "../signing/signer.ts";
 
 /** People, and what they are taught and allowed. */
-export function courseRooms(app: App, doors: Doors, signer: Signer, publicUrl: string): void {
+export function courseRooms(app: App, doors: Doors, signer: Signer, labels: LabelPlace): void {
   personRoutes(app, doors);
   keyRoutes(app, doors);
   meRoutes(app, doors);
@@ -22,6 +23,7 @@ export function courseRooms(app: App, doors: Doors, signer: Signer, publicUrl: s
   enrolmentRoutes(app, doors);
   qualificationRoutes(app, doors);
   approvalRoutes(app, doors);
-  sheetRoutes(app, doors, { signer, publicUrl });
+  sheetRoutes(app, doors, signer);
+  approvalLabelRoutes(app, doors, labels);
   checkRoutes(app, doors);
 }

@@ -10,7 +10,12 @@ import type { Change } from "../store/port.ts";
 import { useKind } from "../uses/kind.ts";
 import { happened } from "./happened.ts";
 
-const KEPT = { id: "x_1", version: 1, createdAt: "2026-03-02T08:00:00.000Z", updatedAt: "2026-03-02T08:00:00.000Z" };
+const KEPT = {
+  id: "x_1",
+  version: 1,
+  createdAt: "2026-03-02T08:00:00.000Z",
+  updatedAt: "2026-03-02T08:00:00.000Z",
+};
 
 function change(kind: Kind, happening: string, fields: object): Change {
   return {
@@ -34,7 +39,10 @@ it.each<[string, Change]>([
     change(trialKind, "set-aside", { outcome: "shook", setAside: { at: "", because: "New bearing." } }),
   ],
   ["A run-out of 0.05 mm was measured.", change(runOutKind, "created", { runOutMm: 0.05 })],
-  ["Mark 1 of the router was measured at 9,800 rpm.", change(dialReadingKind, "created", { mark: 1, rpm: 9800 })],
+  [
+    "Mark 1 of the router was measured at 9,800 rpm.",
+    change(dialReadingKind, "created", { mark: 1, rpm: 9800 }),
+  ],
   ["A collet of the router was taken out of use.", change(colletKind, "held", {})],
   ["The shop's policy was changed.", change(shopPolicyKind, "changed", {})],
 ])("%s", (sentence, each) => expect(happened(each)).toBe(sentence));

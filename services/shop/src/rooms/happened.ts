@@ -34,7 +34,8 @@ export function happened(change: Change): string {
   if (isChangeOf(change, routerKind)) return `The router was ${done}.`;
   if (isChangeOf(change, courseKind)) return `The course was ${done}.`;
   if (isChangeOf(change, shopPolicyKind)) return "The shop's policy was changed.";
-  if (isChangeOf(change, colletKind)) return COLLET_CHANGES[happening] ?? "A collet of the router was changed.";
+  if (isChangeOf(change, colletKind))
+    return COLLET_CHANGES[happening] ?? "A collet of the router was changed.";
   if (!("record" in change)) return "What it rests on was removed.";
   if (isChangeOf(change, useKind)) {
     const cuts = change.record.outcomes.map((outcome) => CUTS[outcome]);

@@ -14,7 +14,8 @@ const repaired = Type.Optional(
   Type.Array(Type.Enum([...BIT_FINDINGS], { type: "string" }), {
     maxItems: BIT_FINDINGS.length,
     uniqueItems: true,
-    description: "Damage that was repaired with it. A cracked braze or a bent shank keeps a bit held until it is named here.",
+    description:
+      "Damage that was repaired with it. A cracked braze or a bent shank keeps a bit held until it is named here.",
   }),
 );
 const mass = Type.Optional(Type.Number({ ...within(BIT_RANGES.massG), description: "Weighed mass." }));

@@ -9,7 +9,9 @@ export const SHOP_POLICY_ID = "policy_shop";
 const fields = {
   layer: ref(PolicyLayerSchema),
   areLoansShown: Type.Optional(
-    Type.Boolean({ description: "Whether members see who has which bit, not only their own loans. Default: no." }),
+    Type.Boolean({
+      description: "Whether members see who has which bit, not only their own loans. Default: no.",
+    }),
   ),
 };
 
@@ -21,7 +23,11 @@ export const ShopPolicyChangeSchema = Type.Object(fields, {
 
 export const ShopPolicySchema = Type.Object(
   { id: Type.String({ description: "Always the same." }), ...fields, ...keptFields },
-  { $id: "ShopPolicy", description: "What this shop tightens for every plan, and what its members see.", additionalProperties: false },
+  {
+    $id: "ShopPolicy",
+    description: "What this shop tightens for every plan, and what its members see.",
+    additionalProperties: false,
+  },
 );
 
 /** The components this resource answers and takes. */
