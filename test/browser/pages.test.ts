@@ -164,8 +164,6 @@ describe.skipIf(!hasBrowser)("the pages", () => {
     await page.getByText("HELD: do not use").waitFor();
     expect((await shop.ask("GET", `/v1/bits/${bitId}`)).body.state).toBe("held");
     await page.goto(`${url}/settings/${approvalId}`);
-    await new Promise((r) => setTimeout(r, 1500));
-    await page.screenshot({ path: "/tmp/lapsed.png", fullPage: true });
     await page.getByText("LAPSED: do not use").waitFor();
     // A student's key may not read the rack: the browser reports those answers itself.
     expect(faults.filter((fault) => !/403/.test(fault))).toEqual([]);

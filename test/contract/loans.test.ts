@@ -208,23 +208,6 @@ describe("a member", () => {
     expect((await giveBack(loan.id)).status).toBe(200);
   });
 
-  test("sees who has what if the shop's policy says so, and a student never", async () => {
-    const { body: loan } = await lend((await addBit(shop)).id);
-    const student = await addSomebody(shop, "student");
-    const say = (areLoansShown: boolean) =>
-      shop.ask("PUT", "/v1/shop-policy", {
-        body: { layer: {}, areLoansShown },
-        headers: { "If-Match": "*" },
-      });
-    expect((await say(true)).body.areLoansShown).toBe(true);
-    expect(await idsOf(`/v1/loans?personId=${member.id}`, other.key)).toContain(loan.id);
-    expect((await shop.ask("GET", `/v1/loans/${loan.id}`, { key: other.key })).status).toBe(200);
-    expect((await giveBack(loan.id, {}, other.key)).status, "seeing is not taking").toBe(404);
-    expect(await idsOf("/v1/loans", student.key)).toEqual([]);
-    await say(false);
-    expect((await shop.ask("GET", `/v1/loans/${loan.id}`, { key: other.key })).status).toBe(404);
-  });
-
   test("needs a key of their own: a program's in the role of a member borrows for nobody", async () => {
     const { key } = await made(shop, "/v1/keys", { name: "Screen", role: "member" });
     const bit = await addBit(shop);

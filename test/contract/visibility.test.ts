@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { SCOPES } from "@rimwise/shop";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { made } from "./crib.ts";
+import { addBit, addSomebody, made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
 import { openShop, type Shop } from "./shop.ts";
 
@@ -135,4 +135,23 @@ test("a student sees the settings of their courses and nothing of the rack", asy
     const answer = await shop.ask("GET", `/v1/${path}`, { key });
     expect([answer.status, answer.body.code], path).toEqual([403, "scope-missing"]);
   }
+});
+
+test("a member sees who has what if the shop's policy says so, and a student never", async () => {
+  const [member, other] = [await addSomebody(shop, "member"), await addSomebody(shop, "member")];
+  const loan = await made(shop, "/v1/loans", { bitId: (await addBit(shop)).id, personId: member.id });
+  const student = await addSomebody(shop, "student");
+  const say = (areLoansShown: boolean) =>
+    shop.ask("PUT", "/v1/shop-policy", {
+      body: { layer: {}, areLoansShown },
+      headers: { "If-Match": "*" },
+    });
+  expect((await say(true)).body.areLoansShown).toBe(true);
+  expect(idsOf((await get("/v1/loans", { personId: member.id }, other.key)).data)).toContain(loan.id);
+  expect((await shop.ask("GET", `/v1/loans/${loan.id}`, { key: other.key })).status).toBe(200);
+  const back = await shop.ask("POST", `/v1/loans/${loan.id}/return`, { body: {}, key: other.key });
+  expect(back.status, "seeing is not taking").toBe(404);
+  expect((await get("/v1/loans", {}, student.key)).data).toEqual([]);
+  await say(false);
+  expect((await shop.ask("GET", `/v1/loans/${loan.id}`, { key: other.key })).status).toBe(404);
 });

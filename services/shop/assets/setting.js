@@ -92,8 +92,8 @@ async function namesOf(key, { id, state, bitId, routerId }) {
     askQuietly(key, `/v1/routers/${encodeURIComponent(routerId)}`),
   ]);
   if (bit && router) return { bit: bit.name, markedMaxRpm: bit.markedMaxRpm, router: router.name };
-  const sheet =
-    state === "issued" && (await askQuietly(key, `/v1/approvals/${encodeURIComponent(id)}/sheet`));
+  const path = `/v1/approvals/${encodeURIComponent(id)}/sheet`;
+  const sheet = state === "issued" ? await askQuietly(key, path) : undefined;
   const setting = sheet && statedIn(sheet.jws).setting;
   return {
     bit: setting?.bit.name ?? bitId,

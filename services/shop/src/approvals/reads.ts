@@ -1,15 +1,16 @@
 import { and, asc, eq, gt, lte, type SQL, sql } from "drizzle-orm";
-import { coursesOf } from "../enrolments/kind.ts";
+import { inOwnCourses } from "../enrolments/reads.ts";
 import { all, fieldsQuery, first, given, type Query, type Question, recordQuery } from "../store/query.ts";
 import { recordQueries, restrictedQueries } from "../store/record-queries.ts";
 import { approvalKind, groundsKind, lapseKind } from "./kind.ts";
 import type { ApprovalRecord, GroundsRecord, InForce, LapseRecord, Lasting } from "./record-schema.ts";
 
 /** Whoever is not in charge sees what is issued in their courses: no drafts, and nothing that names other students. */
+const isInOwnCourses = inOwnCourses(approvalKind.column("courseId"));
 const records = restrictedQueries(approvalKind, (personId, dialect) => {
   const { column } = approvalKind;
   const isForThem = sql`(${column("personIds")} IS NULL OR ${dialect.holds(column("personIds"), personId)})`;
-  return sql`${column("courseId")} IN (${coursesOf(personId)}) AND ${column("state")} <> 'draft' AND ${isForThem}`;
+  return sql`${isInOwnCourses(personId, dialect)} AND ${column("state")} <> 'draft' AND ${isForThem}`;
 });
 const grounds = recordQueries(groundsKind);
 const lapses = recordQueries(lapseKind);

@@ -1,5 +1,4 @@
-import { sql } from "drizzle-orm";
-import { coursesOf } from "../enrolments/kind.ts";
+import { inOwnCourses } from "../enrolments/reads.ts";
 import { defineKind } from "../store/kind.ts";
 import { restrictedQueries } from "../store/record-queries.ts";
 import { CourseSchema } from "./schema.ts";
@@ -15,7 +14,4 @@ export const courseKind = defineKind({
 });
 
 /** Whoever is not in charge sees the courses they take part in. */
-export const courses = restrictedQueries(
-  courseKind,
-  (personId) => sql`${courseKind.column("id")} IN (${coursesOf(personId)})`,
-);
+export const courses = restrictedQueries(courseKind, inOwnCourses(courseKind.column("id")));

@@ -1,4 +1,3 @@
-import { type SQL, type SQLWrapper, sql } from "drizzle-orm";
 import { defineKind } from "../store/kind.ts";
 import { ownOnly, restrictedQueries } from "../store/record-queries.ts";
 import { EnrolmentSchema } from "./schema.ts";
@@ -14,9 +13,3 @@ export const enrolmentKind = defineKind({
 });
 
 export const enrolments = restrictedQueries(enrolmentKind, ownOnly(enrolmentKind));
-
-/** The ids of the courses that a person takes part in, as a subquery's rows. */
-export function coursesOf(personId: SQLWrapper): SQL {
-  const { column, table } = enrolmentKind;
-  return sql`SELECT ${column("courseId")} FROM ${table} WHERE ${column("personId")} = ${personId} AND ${column("endedAt")} IS NULL`;
-}
