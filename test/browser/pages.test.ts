@@ -102,7 +102,7 @@ describe.skipIf(!hasBrowser)("the pages", () => {
 
   test("a wrong key, a record that is not there and a lost connection are said in words", async () => {
     const { page } = await openPage("/bits/bit_nothing", "rw_wrong");
-    await page.getByText("That key opens nothing here").waitFor();
+    await page.getByText("That key does not work here").waitFor();
     await page.locator("#key").fill(shop.managerKey);
     await page.getByRole("button", { name: "Open" }).click();
     await page.getByText("There is no bit bit_nothing.").waitFor();

@@ -45,7 +45,7 @@ describe("a setting's end", () => {
     });
     const { body } = await school.shop.ask("GET", `/v1/approvals/${id}`);
     expect(body).toMatchObject({ state: "lapsed", lapse: { because: "The course has ended." } });
-    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["setting-lapsed"]);
+    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["approval-lapsed"]);
   });
 
   test("does not come with a remark: a scorched cut is shown, and one that changes the work says what happened", async () => {

@@ -120,7 +120,7 @@ describe("a setting's end", () => {
       school.keys.teacher,
     );
     expect(ended).toMatchObject({ state: "withdrawn", withdrawal: { because: "The guard is broken." } });
-    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["setting-withdrawn"]);
+    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["approval-withdrawn"]);
     expect((await school.shop.ask("POST", `/v1/approvals/${id}/issue`)).status).toBe(409);
   });
 

@@ -19,6 +19,18 @@ const CASES: Case[] = [
     [["/form/kind", /panel-raising/]],
   ],
   ["a form without a kind", "/v1/bits", { ...PANEL_BIT, form: {} }, [["/form/kind", /panel-raising/]]],
+  [
+    "a day that is none",
+    "/v1/bits",
+    { ...PANEL_BIT, purchasedOn: "last spring" },
+    [["/purchasedOn", /^a date, such as \d{4}-\d{2}-\d{2}$/]],
+  ],
+  [
+    "a moment without its offset",
+    "/v1/loans",
+    { bitId: "bit_0", dueAt: "2026-03-02T08:00:00" },
+    [["/dueAt", /^a date and time with its offset, such as /]],
+  ],
   ["a misspelt key", "/v1/bits", { ...PANEL_BIT, wing: 2 }, [["/wing", /wings/]]],
   [
     "a misspelt dimension of a form",

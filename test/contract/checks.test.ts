@@ -19,12 +19,15 @@ describe("a check", () => {
     const { setting } = await issued(await openCourse());
     const { dialMark } = setting;
     expect((await check({ dialMark })).isAllowed).toBe(true);
-    expect(codesOf(await check({ dialMark, personId: "nobody" }))).toEqual(["person-unknown", "no-setting"]);
-    expect(codesOf(await check({ dialMark, bitId: "nothing" }))).toEqual(["bit-unknown", "no-setting"]);
-    expect(codesOf(await check({ dialMark, routerId: "nothing" }))).toEqual(["router-unknown", "no-setting"]);
+    expect(codesOf(await check({ dialMark, personId: "nobody" }))).toEqual(["person-unknown", "no-approval"]);
+    expect(codesOf(await check({ dialMark, bitId: "nothing" }))).toEqual(["bit-unknown", "no-approval"]);
+    expect(codesOf(await check({ dialMark, routerId: "nothing" }))).toEqual([
+      "router-unknown",
+      "no-approval",
+    ]);
     expect(codesOf(await check({ dialMark, personId: school.people.stranger }))).toEqual([
       "no-course",
-      "no-setting",
+      "no-approval",
     ]);
   });
 
@@ -44,11 +47,11 @@ describe("a check", () => {
   test("ends with the setting's time, and begins with it", async () => {
     const { setting, id } = await issued(await openCourse(), { validFrom: inDays(2), validUntil: inDays(5) });
     const asked = { dialMark: setting.dialMark };
-    expect(codesOf(await check(asked))).toEqual(["setting-not-yet"]);
+    expect(codesOf(await check(asked))).toEqual(["approval-not-yet"]);
     school.nowMs = START + 3 * DAY_MS;
     expect((await check(asked)).isAllowed).toBe(true);
     school.nowMs = START + 6 * DAY_MS;
-    expect(codesOf(await check(asked))).toEqual(["setting-expired"]);
+    expect(codesOf(await check(asked))).toEqual(["approval-expired"]);
     expect((await school.shop.ask("GET", `/v1/approvals/${id}`)).body.state).toBe("expired");
     expect((await school.shop.ask("GET", `/v1/approvals/${id}/sheet`)).status).toBe(409);
   });
@@ -62,7 +65,7 @@ describe("a check", () => {
     await made("/v1/loans", { bitId: school.bitId, personId: school.people.student });
     expect((await check(asked)).isAllowed).toBe(true);
     await made(`/v1/bits/${school.bitId}/hold`, { because: "A tooth looks odd." });
-    expect(codesOf(await check(asked))).toEqual(["bit-held", "setting-lapsed"]);
+    expect(codesOf(await check(asked))).toEqual(["bit-held", "approval-lapsed"]);
   });
 
   test("a qualification that ran out or was withdrawn no longer counts", async () => {

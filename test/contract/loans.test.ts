@@ -60,7 +60,7 @@ describe("a bit taken out", () => {
     expect((await giveBack(loan.id, { placeId: "place_0" })).status).toBe(422);
     expect((await giveBack(loan.id, { placeId: bench.id })).status).toBe(200);
     expect((await read(`/v1/bits/${bit.id}`)).placeId).toBe(bench.id);
-    expect((await read(`/v1/places/${bench.id}/contents`)).strangers).toEqual([bit.id]);
+    expect((await read(`/v1/places/${bench.id}/contents`)).misplaced).toEqual([bit.id]);
   });
 
   test("comes back once", async () => {

@@ -16,7 +16,7 @@ const move = (id: string, insideId: string | null) =>
   shop.ask("PATCH", `/v1/places/${id}`, { body: { insideId }, headers: { "If-Match": "*" } });
 const remove = (id: string) => shop.ask("DELETE", `/v1/places/${id}`, { headers: { "If-Match": "*" } });
 
-const NOTHING = { here: [], strangers: [], away: [], missing: [], names: {}, isComplete: true };
+const NOTHING = { here: [], misplaced: [], away: [], missing: [], names: {}, isComplete: true };
 
 describe("places nest", () => {
   test("what is in a drawer is in its cabinet and in the room", async () => {
@@ -103,7 +103,7 @@ describe("a stock-take", () => {
       names,
       placeId: here.id,
       here: [seen.id],
-      strangers: [stranger.id, homeless.id],
+      misplaced: [stranger.id, homeless.id],
       missing: [lost.id],
     });
     expect((await get(`/v1/bits/${lost.id}`)).missingSince).toBeDefined();
@@ -111,7 +111,7 @@ describe("a stock-take", () => {
       { bitId: stranger.id, state: "in-rack", placeId: here.id },
     ]);
     const second = await count(here.id, [seen.id, lost.id]);
-    expect(second.body).toMatchObject({ here: [seen.id, lost.id], strangers: [], missing: [] });
+    expect(second.body).toMatchObject({ here: [seen.id, lost.id], misplaced: [], missing: [] });
     expect((await contents(elsewhere.id)).missing).toEqual([stranger.id]);
     const missing = await get("/v1/bits?missing=yes&limit=200");
     expect(missing.data.map(({ id }: { id: string }) => id)).toEqual([stranger.id, homeless.id]);

@@ -102,7 +102,7 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
   await instructor.sharpenings.create(bit.id, { diameterMm: 88.4, massG: 337 });
   const refused = await member.checks.ask(asked);
   expect(refused.isAllowed).toBe(false);
-  expect(refused.reasons.map(({ code }) => code)).toEqual(["setting-lapsed"]);
+  expect(refused.reasons.map(({ code }) => code)).toEqual(["approval-lapsed"]);
   expect(refused.reasons[0]?.text).toContain("The bit was sharpened.");
   const lapsed = await instructor.approvals.get(issued.id);
   expect(lapsed.state).toBe("lapsed");

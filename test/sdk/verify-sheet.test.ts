@@ -7,7 +7,7 @@ const AT = new Date("2026-03-02T08:00:00Z");
 const NOW_S = AT.getTime() / 1000;
 
 const ours = generateKeyPairSync("ed25519");
-const strangers = generateKeyPairSync("ed25519");
+const misplaced = generateKeyPairSync("ed25519");
 
 const KEYS = { keys: [jwkOf(ours.publicKey, "ours")] };
 const SHEET = {
@@ -57,7 +57,7 @@ describe("a sheet", () => {
     ["another algorithm", sheet({}, { alg: "HS256" }), "not-a-sheet"],
     ["no algorithm", sheet({}, { alg: "none" }), "not-a-sheet"],
     ["an unknown key", sheet({}, { kid: "theirs" }), "key-unknown"],
-    ["another key under a known name", sheet({}, {}, strangers.privateKey), "signature-wrong"],
+    ["another key under a known name", sheet({}, {}, misplaced.privateKey), "signature-wrong"],
     ["another kind of statement", list(), "not-a-sheet"],
     ["a time that is still to come", sheet({ nbf: NOW_S + 1 }), "not-yet"],
     ["a time that is just over", sheet({ exp: NOW_S }), "expired"],
@@ -128,7 +128,7 @@ describe("the status list", () => {
     ["names the sheet", list({ ended: ["approval_1"] }), "ended"],
     ["names the sheet, and is old", list({ ended: ["approval_1"], exp: NOW_S - 1 }), "ended"],
     ["is old", list({ exp: NOW_S }), "status-out-of-date"],
-    ["is signed by another key", list({}, {}, strangers.privateKey), "status-not-signed"],
+    ["is signed by another key", list({}, {}, misplaced.privateKey), "status-not-signed"],
     ["is a sheet", sheet(), "status-not-signed"],
     ["is no list", list({ ended: "approval_1" }), "status-not-signed"],
     ["is nothing", "", "status-not-signed"],

@@ -43,7 +43,7 @@ async function show() {
     if (error instanceof Refused && error.status === 401) {
       sessionStorage.removeItem(KEY);
       forget.hidden = true;
-      askForKey("That key opens nothing here: it is mistyped, expired or revoked.");
+      askForKey("That key does not work here: it is mistyped, expired or revoked.");
     } else {
       say(
         main,

@@ -8,7 +8,7 @@ export async function placePage(key, id) {
   const contents = await ask(key, `/v1/places/${path}/contents`);
   document.title = place.name;
   const away = contents.away.map(({ bitId }) => bitId);
-  const ids = [...contents.here, ...contents.strangers, ...contents.missing, ...away];
+  const ids = [...contents.here, ...contents.misplaced, ...contents.missing, ...away];
   const links = (bitIds) =>
     bitIds.map((id) => element("a", { href: `/bits/${encodeURIComponent(id)}` }, contents.names[id]));
   const isEmpty = ids.length === 0;
@@ -21,7 +21,7 @@ export async function placePage(key, id) {
     isEmpty ? element("p", {}, "Nothing is kept here.") : null,
     ...section("Missing: should be here and was not seen", links(contents.missing)),
     ...section("Here", links(contents.here)),
-    ...section("Here, but belongs elsewhere", links(contents.strangers)),
+    ...section("Here, but belongs elsewhere", links(contents.misplaced)),
     ...section(
       "Belongs here, and is away",
       contents.away.map(({ bitId, state }) => element("span", {}, ...links([bitId]), ` (${words(state)})`)),

@@ -10,7 +10,7 @@ const listed = [...example.matchAll(/^(RIMWISE_[A-Z_]+)=(.*)$/gm)].map(([, name 
 }));
 
 describe("the settings", () => {
-  test("left out are the ones that .env.example shows, and it shows every one", () => {
+  test("by default are the ones that .env.example shows, and it shows every one", () => {
     expect(listed.map(({ name }) => name).sort()).toEqual(Object.keys(SETTINGS.properties).sort());
     const shown = Object.fromEntries(listed.map(({ name, value }) => [name, value]));
     expect(readConfig(shown)).toEqual(readConfig({}));

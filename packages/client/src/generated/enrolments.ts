@@ -25,7 +25,7 @@ export function enrolmentsOf(caller: Caller) {
         options,
       ),
 
-    /** Let somebody leave a course */
+    /** End somebody's part in a course */
     end: (enrolmentId: string, options?: WriteOptions) =>
       caller.send<EndEnrolmentResponse>(
         { method: "POST", path: "/v1/enrolments/{enrolmentId}/end", pathParameters: { enrolmentId } },

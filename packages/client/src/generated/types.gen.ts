@@ -1738,7 +1738,7 @@ export type PlaceContents = {
     /**
      * Bits that are here and belong elsewhere.
      */
-    strangers: Array<string>;
+    misplaced: Array<string>;
     /**
      * Bits that belong here and are known to be elsewhere.
      */
@@ -3756,7 +3756,7 @@ export type Cut = EdgeCut | PanelCut | JointCut | RabbetCut | GrooveCut | TrimCu
 /**
  * A code with its sentence.
  */
-export type Told = {
+export type CodedText = {
     /**
      * Stable code, for programs.
      */
@@ -3889,7 +3889,7 @@ export type PlanSpeed = {
     /**
      * What would lift the binding limit; null if nothing may.
      */
-    raisedBy: Told | null;
+    raisedBy: CodedText | null;
     /**
      * Nominal speed to run at; null when the verdict is do-not-run.
      */
@@ -4203,11 +4203,11 @@ export type Plan = {
     /**
      * What a careful teacher would say at the machine.
      */
-    precautions: Array<Told>;
+    precautions: Array<CodedText>;
     /**
      * What was taken for granted, and on which side.
      */
-    assumptions: Array<Told>;
+    assumptions: Array<CodedText>;
     /**
      * The work after each pass, if `profiles` was asked for; of a surface, after one row.
      */
@@ -4989,7 +4989,7 @@ export type NewKey = {
      */
     scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
-     * From when it opens nothing. RFC 3339.
+     * From when it no longer works. RFC 3339.
      */
     expiresAt?: string;
 };
@@ -4999,7 +4999,7 @@ export type NewKey = {
  */
 export type KeyRotation = {
     /**
-     * How long the old secret still opens. Default: 1440, one day.
+     * How long the old secret still works. Default: 1440, one day.
      */
     overlapMinutes?: number;
 };
@@ -5029,15 +5029,15 @@ export type Key = {
      */
     scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
-     * From when it opens nothing. RFC 3339.
+     * From when it no longer works. RFC 3339.
      */
     expiresAt?: string;
     /**
-     * Until when the secret before the last rotation still opens. RFC 3339.
+     * Until when the secret before the last rotation still works. RFC 3339.
      */
     previousUntil?: string;
     /**
-     * Since when it opens nothing. RFC 3339.
+     * Since when it no longer works. RFC 3339.
      */
     revokedAt?: string;
     /**
@@ -5079,15 +5079,15 @@ export type CreatedKey = {
      */
     scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
     /**
-     * From when it opens nothing. RFC 3339.
+     * From when it no longer works. RFC 3339.
      */
     expiresAt?: string;
     /**
-     * Until when the secret before the last rotation still opens. RFC 3339.
+     * Until when the secret before the last rotation still works. RFC 3339.
      */
     previousUntil?: string;
     /**
-     * Since when it opens nothing. RFC 3339.
+     * Since when it no longer works. RFC 3339.
      */
     revokedAt?: string;
     /**
@@ -5620,7 +5620,7 @@ export type NewApproval = {
 };
 
 /**
- * What a setting comes to.
+ * The setting in brief: what a person sets and what the bit is cleared for.
  */
 export type Setting = {
     /**

@@ -213,7 +213,7 @@ function requireSecond({ isTwoPerson }: CourseRecord, first: string | undefined,
 }
 
 function notFitting({ id, state }: ApprovalRecord, why: string): Problem {
-  return new Problem("invalid-state", `Setting ${id} is ${state}. ${why}`);
+  return new Problem("invalid-state", `Approval ${id} is ${state}. ${why}`);
 }
 
 function fault(pointer: string, message: string, accepted: string) {

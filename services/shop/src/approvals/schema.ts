@@ -72,7 +72,11 @@ export const SettingSchema = Type.Object(
     ),
     findings: Type.Array(Type.String(), { description: "Codes of what it rests on." }),
   },
-  { $id: "Setting", description: "What a setting comes to.", ...closed },
+  {
+    $id: "Setting",
+    description: "The setting in brief: what a person sets and what the bit is cleared for.",
+    ...closed,
+  },
 );
 
 const LapseSchema = Type.Object(

@@ -74,30 +74,30 @@ function settingReasons(
   const course = courses.find(({ id }) => id === approval.courseId);
   const { setting } = approval;
   if (approval.validFrom > at)
-    reasons.push(reason("setting-not-yet", `The setting holds from ${approval.validFrom}.`));
+    reasons.push(reason("approval-not-yet", `The approval holds from ${approval.validFrom}.`));
   if (stateAt(approval, at) === "expired") {
-    reasons.push(reason("setting-expired", `The setting held until ${approval.validUntil}.`));
+    reasons.push(reason("approval-expired", `The approval held until ${approval.validUntil}.`));
   }
   if ((dialMark ?? null) !== setting.dialMark) {
     const approved = setting.dialMark === null ? "the router's one speed" : `mark ${setting.dialMark}`;
-    reasons.push(reason("other-mark", `The setting is for ${approved}.`));
+    reasons.push(reason("other-mark", `The approval is for ${approved}.`));
   }
   if (woodId !== undefined && !approval.woodIds.includes(woodId)) {
-    reasons.push(reason("other-wood", `The setting is for ${approval.woodIds.join(", ")}.`));
+    reasons.push(reason("other-wood", `The approval is for ${approval.woodIds.join(", ")}.`));
   }
   if (mounting !== undefined && mounting !== approval.mounting) {
     reasons.push(
       reason(
         "other-mounting",
-        `The setting is for ${approval.mounting === "table" ? "a table" : "a handheld router"}.`,
+        `The approval is for ${approval.mounting === "table" ? "a table" : "a handheld router"}.`,
       ),
     );
   }
   if (approval.personIds !== undefined && !approval.personIds.includes(personId)) {
-    reasons.push(reason("not-for-this-person", "The setting is for other students."));
+    reasons.push(reason("not-for-this-person", "The approval is for other students."));
   }
   if (course === undefined)
-    return [...reasons, reason("no-course", "This person is not in the setting's course.")];
+    return [...reasons, reason("no-course", "This person is not in the approval's course.")];
   if (course.endsAt !== undefined && course.endsAt <= at)
     reasons.push(reason("course-over", "The course is over."));
   return [...reasons, ...missingFor(course, approval.skill, qualifications, at)];
@@ -106,16 +106,18 @@ function settingReasons(
 function noSettingReasons({ ended, lapse }: CheckFacts): Reason[] {
   if (ended === undefined) {
     return [
-      reason("no-setting", "No setting is issued for this bit in this router in the person's courses."),
+      reason("no-approval", "No approval is issued for this bit in this router in the person's courses."),
     ];
   }
   if (ended.state === "lapsed") {
-    return [reason("setting-lapsed", `The setting lapsed: ${lapse?.because ?? "what it rests on changed."}`)];
+    return [
+      reason("approval-lapsed", `The approval lapsed: ${lapse?.because ?? "what it rests on changed."}`),
+    ];
   }
   if (ended.state === "withdrawn") {
-    return [reason("setting-withdrawn", `The setting was withdrawn: ${ended.withdrawal?.because ?? ""}`)];
+    return [reason("approval-withdrawn", `The approval was withdrawn: ${ended.withdrawal?.because ?? ""}`)];
   }
-  return [reason("no-setting", "The setting for this bit in this router is not in force.")];
+  return [reason("no-approval", "The approval for this bit in this router is not in force.")];
 }
 
 function reason(code: string, text: string): Reason {

@@ -67,7 +67,7 @@ export function enrolmentRoutes(app: App, doors: Doors): void {
       of: enrolments,
       path: "/v1/enrolments/:enrolmentId/end",
       operationId: "endEnrolment",
-      summary: "Let somebody leave a course",
+      summary: "End somebody's part in a course",
     },
     function* (current, { request, at }) {
       yield* requireRight(request, current.courseId, current.part);

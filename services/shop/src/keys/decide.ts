@@ -20,7 +20,7 @@ export function createKey(given: NewKey, { keyId, text }: KeyText, at: string): 
   return { record, changes: [creation(keyKind, record, shownKey(record))] };
 }
 
-/** Gives a key its next secret. The old one opens for a while longer, so that nothing has to stop in between. */
+/** Gives a key its next secret. The old one works for a while longer, so that nothing has to stop in between. */
 export function rotateKey(
   current: KeyRecord,
   { text }: KeyText,

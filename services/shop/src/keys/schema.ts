@@ -18,7 +18,7 @@ const keyFields = {
       description: "Nothing but these, and only as far as the role goes. Default: all of the role's.",
     }),
   ),
-  expiresAt: Type.Optional(momentField("From when it opens nothing.")),
+  expiresAt: Type.Optional(momentField("From when it no longer works.")),
 };
 
 export const NewKeySchema = Type.Object(keyFields, {
@@ -36,7 +36,7 @@ export const KeyRotationSchema = Type.Object(
       Type.Integer({
         minimum: 0,
         maximum: MOST_OVERLAP_MINUTES,
-        description: `How long the old secret still opens. Default: ${USUAL_OVERLAP_MINUTES}, one day.`,
+        description: `How long the old secret still works. Default: ${USUAL_OVERLAP_MINUTES}, one day.`,
       }),
     ),
   },
@@ -46,8 +46,8 @@ export const KeyRotationSchema = Type.Object(
 const shownFields = {
   id: idField("key"),
   ...keyFields,
-  previousUntil: Type.Optional(momentField("Until when the secret before the last rotation still opens.")),
-  revokedAt: Type.Optional(momentField("Since when it opens nothing.")),
+  previousUntil: Type.Optional(momentField("Until when the secret before the last rotation still works.")),
+  revokedAt: Type.Optional(momentField("Since when it no longer works.")),
   ...keptFields,
 };
 
@@ -61,7 +61,7 @@ export const KeySchema = Type.Object(shownFields, {
 export const KeyRecordSchema = Type.Object({
   ...shownFields,
   keySha256: Type.String(),
-  /** Of the secret before the last rotation, which opens until `previousUntil`. */
+  /** Of the secret before the last rotation, which works until `previousUntil`. */
   previousSha256: Type.Optional(Type.String()),
 });
 
@@ -85,7 +85,7 @@ export type KeyRecord = Static<typeof KeyRecordSchema>;
 export type NewKey = Static<typeof NewKeySchema>;
 export type KeyRotation = Static<typeof KeyRotationSchema>;
 
-/** How long the old secret still opens after a rotation, in minutes. */
+/** How long the old secret still works after a rotation, in minutes. */
 export function overlapOf({ overlapMinutes = USUAL_OVERLAP_MINUTES }: KeyRotation): number {
   return overlapMinutes;
 }

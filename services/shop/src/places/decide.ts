@@ -46,7 +46,7 @@ export function contentsOf(
   return {
     placeId,
     here: idsOf((bit) => isHere(bit) && belongs(bit)),
-    strangers: idsOf((bit) => isHere(bit) && !belongs(bit)),
+    misplaced: idsOf((bit) => isHere(bit) && !belongs(bit)),
     away: bits
       .filter((bit) => belongs(bit) && !isHere(bit) && bit.missingSince === undefined)
       .map(({ id, state, placeId: seen }) => ({

@@ -58,7 +58,7 @@ export const PlaceContentsSchema = Type.Object(
   {
     placeId: Type.String({ description: "The place." }),
     here: bitIds("Bits that are here and belong here."),
-    strangers: bitIds("Bits that are here and belong elsewhere."),
+    misplaced: bitIds("Bits that are here and belong elsewhere."),
     away: Type.Array(
       Type.Object(
         {

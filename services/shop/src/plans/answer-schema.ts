@@ -9,9 +9,9 @@ const text = Type.String({ description: "The sentence for people." });
 const orNull = <Schema extends Type.TSchema>(schema: Schema, description: string) =>
   Type.Union([schema, Type.Null()], { description });
 
-const Told = Type.Object(
+const CodedText = Type.Object(
   { code, text },
-  { $id: "Told", description: "A code with its sentence.", ...closed },
+  { $id: "CodedText", description: "A code with its sentence.", ...closed },
 );
 
 const Mounting = Type.Object(
@@ -70,7 +70,7 @@ const Speed = Type.Object(
     ceilingRpm: Type.Integer({ description: "The least of the limits." }),
     bindingLimit: Type.String({ description: "The limit that gives it." }),
     nextLimit: orNull(Type.String(), "The limit that would hold if that one were lifted."),
-    raisedBy: orNull(ref(Told), "What would lift the binding limit; null if nothing may."),
+    raisedBy: orNull(ref(CodedText), "What would lift the binding limit; null if nothing may."),
     rpm: orNull(Type.Integer(), "Nominal speed to run at; null when the verdict is do-not-run."),
     rpmHighest: orNull(Type.Integer(), "The fastest it may truly be there: under every hard limit."),
     dialMark: orNull(
@@ -203,8 +203,12 @@ export const PlanAnswerSchema = Type.Object(
     limits: Type.Array(ref(Limit), { description: "Every limit that applies, lowest first." }),
     passes: Type.Array(ref(Pass), { description: "In order; empty when the verdict is do-not-run." }),
     steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
-    precautions: Type.Array(ref(Told), { description: "What a careful teacher would say at the machine." }),
-    assumptions: Type.Array(ref(Told), { description: "What was taken for granted, and on which side." }),
+    precautions: Type.Array(ref(CodedText), {
+      description: "What a careful teacher would say at the machine.",
+    }),
+    assumptions: Type.Array(ref(CodedText), {
+      description: "What was taken for granted, and on which side.",
+    }),
     profiles: ProfilesField,
     wood: Type.Object(
       { id: Type.String({ description: "Its id." }), name: Type.String({ description: "Its name." }) },
@@ -220,7 +224,7 @@ export const PlanAnswerSchema = Type.Object(
 );
 
 export const ANSWER_SCHEMAS = [
-  Told,
+  CodedText,
   Mounting,
   FasterSetting,
   Rotation,

@@ -12,6 +12,7 @@ export type SchemaWords = {
   readonly minItems?: number;
   readonly maxItems?: number;
   readonly pattern?: string;
+  readonly format?: string;
   readonly description?: string;
   readonly anyOf?: readonly SchemaWords[];
   readonly discriminator?: { readonly propertyName: string };
@@ -41,9 +42,17 @@ export function acceptedBy(schema: SchemaWords): string {
   }
 }
 
-function textAccepted({ pattern, description, minLength, maxLength }: SchemaWords): string {
-  // A pattern is for machines; its description says the same to people.
-  if (pattern !== undefined && description !== undefined) return description;
+/** What a format accepts, with an example. */
+const FORMATS: Readonly<Record<string, string>> = {
+  "date-time": "a date and time with its offset, such as 2026-03-02T08:00:00Z",
+  date: "a date, such as 2026-03-02",
+};
+
+function textAccepted({ pattern, format, description, minLength, maxLength }: SchemaWords): string {
+  const ofFormat = FORMATS[format ?? ""];
+  if (ofFormat !== undefined) return ofFormat;
+  // A pattern or a format is for machines; its description says the same to people.
+  if ((pattern ?? format) !== undefined && description !== undefined) return description;
   return `text${span(minLength, maxLength)}${maxLength === undefined ? "" : " characters long"}`;
 }
 

@@ -25,7 +25,7 @@ const WORDS: Words = {
     accepted: accepted === undefined ? "a finite number" : between(accepted),
   }),
   "out-of-range": (values) => ({
-    message: "This is outside what can be worked with.",
+    message: "This is out of range.",
     accepted: between(values),
   }),
   "unknown-choice": ({ names }) => ({
