@@ -127,6 +127,8 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
       wettest: { relativeHumidityPercent: 60, temperatureC: 21 },
     },
   }),
+  createManyPlaces: () => ({ data: [{ name: "Drawer 5", kind: "drawer" }] }),
+  createManyPeople: () => ({ data: [{ name: "Somebody else", role: "member" }] }),
   createPerson: () => ({ name: "Somebody new", role: "member" }),
   updatePerson: () => ({ notes: "Tuesdays." }),
   createKey: () => ({ name: "Another", role: "member" }),

@@ -47,6 +47,7 @@ const SHARED = [
   "getPlace",
   "getPlaceContents",
   "getPlaceLabel",
+  "getPlaceLabels",
   "getPlan",
   "getReading",
   "getRouter",

@@ -2,6 +2,8 @@
 
 import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
 import type {
+  CreateManyPeopleData,
+  CreateManyPeopleResponse,
   CreatePersonData,
   CreatePersonResponse,
   GetPersonResponse,
@@ -39,6 +41,13 @@ export function peopleOf(caller: Caller) {
       caller.send<UpdatePersonResponse>(
         { method: "PATCH", path: "/v1/people/{personId}", pathParameters: { personId }, body },
         changeOptions(version),
+      ),
+
+    /** Enter many people at once, each with a key if asked: all or none. A key's secret is shown this once. To create keys with them needs the scope keys:manage too. */
+    createMany: (body: CreateManyPeopleData["body"], options?: CreateOptions) =>
+      caller.send<CreateManyPeopleResponse>(
+        { method: "POST", path: "/v1/people/batch", body, createsOnce: true },
+        options,
       ),
   };
 }

@@ -2,11 +2,14 @@
 
 import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version, type WriteOptions } from "../operation.ts";
 import type {
+  CreateManyPlacesData,
+  CreateManyPlacesResponse,
   CreatePlaceData,
   CreatePlaceResponse,
   DeletePlaceResponse,
   GetPlaceContentsResponse,
   GetPlaceLabelResponse,
+  GetPlaceLabelsResponse,
   GetPlaceResponse,
   ListPlacesData,
   ListPlacesResponse,
@@ -18,6 +21,13 @@ import type {
 
 export function placesOf(caller: Caller) {
   return {
+    /** A page to print with the labels of a place, of all places inside it, and of the bits that belong there */
+    getPlaceLabels: (placeId: string, options?: CallOptions) =>
+      caller.send<GetPlaceLabelsResponse>(
+        { method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId } },
+        options,
+      ),
+
     /** A label to print for a place */
     getPlaceLabel: (placeId: string, options?: CallOptions) =>
       caller.send<GetPlaceLabelResponse>(
@@ -64,6 +74,13 @@ export function placesOf(caller: Caller) {
     getPlaceContents: (placeId: string, options?: CallOptions) =>
       caller.send<GetPlaceContentsResponse>(
         { method: "GET", path: "/v1/places/{placeId}/contents", pathParameters: { placeId } },
+        options,
+      ),
+
+    /** Add many places at once, also inside one another: all or none */
+    createMany: (body: CreateManyPlacesData["body"], options?: CreateOptions) =>
+      caller.send<CreateManyPlacesResponse>(
+        { method: "POST", path: "/v1/places/batch", body, createsOnce: true },
         options,
       ),
 

@@ -1624,6 +1624,52 @@ export type ImportPage = {
 };
 
 /**
+ * One of many places to keep bits.
+ */
+export type ListedPlace = {
+    /**
+     * text of 1 to 100 characters, such as "Rack 2, position 14"
+     */
+    name: string;
+    /**
+     * What it is.
+     */
+    kind: 'room' | 'cabinet' | 'rack' | 'drawer' | 'position';
+    /**
+     * Id of the place it is inside.
+     */
+    insideId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * The place of this list that it is inside, counted from 1: one named before it.
+     */
+    insideNumber?: number;
+};
+
+/**
+ * Many to create in one request.
+ */
+export type NewPlaces = {
+    /**
+     * Up to 500, all or none.
+     */
+    data: Array<ListedPlace>;
+};
+
+/**
+ * All that was created.
+ */
+export type CreatedPlaces = {
+    /**
+     * What was created, in the order of the request.
+     */
+    data: Array<Place>;
+};
+
+/**
  * A place to keep bits.
  */
 export type NewPlace = {
@@ -5123,6 +5169,61 @@ export type KeyPage = {
 };
 
 /**
+ * One of many people to enter.
+ */
+export type NewPersonWithKey = {
+    /**
+     * text of 1 to 100 characters, such as "Robin, second bench"
+     */
+    name: string;
+    /**
+     * What they may do.
+     */
+    role: 'manager' | 'instructor' | 'member' | 'student';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * A key of their own to create with them.
+     */
+    key?: {
+        /**
+         * text of 1 to 100 characters, such as "Bench 3 tablet"
+         */
+        name: string;
+    };
+};
+
+/**
+ * Somebody who was entered, with their new key.
+ */
+export type PersonWithKey = {
+    person: Person;
+    key?: CreatedKey;
+};
+
+/**
+ * Many to create in one request.
+ */
+export type NewPeople = {
+    /**
+     * Up to 500, all or none.
+     */
+    data: Array<NewPersonWithKey>;
+};
+
+/**
+ * All that was created.
+ */
+export type CreatedPeople = {
+    /**
+     * What was created, in the order of the request.
+     */
+    data: Array<PersonWithKey>;
+};
+
+/**
  * Who one is here.
  */
 export type Me = {
@@ -7685,6 +7786,64 @@ export type GetBitLabelResponses = {
 
 export type GetBitLabelResponse = GetBitLabelResponses[keyof GetBitLabelResponses];
 
+export type GetPlaceLabelsData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: never;
+    url: '/v1/places/{placeId}/labels';
+};
+
+export type GetPlaceLabelsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPlaceLabelsError = GetPlaceLabelsErrors[keyof GetPlaceLabelsErrors];
+
+export type GetPlaceLabelsResponses = {
+    /**
+     * HTML.
+     */
+    200: string;
+};
+
+export type GetPlaceLabelsResponse = GetPlaceLabelsResponses[keyof GetPlaceLabelsResponses];
+
 export type GetPlaceLabelData = {
     body?: never;
     path: {
@@ -8420,6 +8579,77 @@ export type GetPlaceContentsResponses = {
 };
 
 export type GetPlaceContentsResponse = GetPlaceContentsResponses[keyof GetPlaceContentsResponses];
+
+export type CreateManyPlacesData = {
+    body: NewPlaces;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/places/batch';
+};
+
+export type CreateManyPlacesErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateManyPlacesError = CreateManyPlacesErrors[keyof CreateManyPlacesErrors];
+
+export type CreateManyPlacesResponses = {
+    /**
+     * All that was created.
+     */
+    201: CreatedPlaces;
+};
+
+export type CreateManyPlacesResponse = CreateManyPlacesResponses[keyof CreateManyPlacesResponses];
 
 export type TakeStockData = {
     body: StockTake;
@@ -12428,6 +12658,77 @@ export type RevokeKeyResponses = {
 };
 
 export type RevokeKeyResponse = RevokeKeyResponses[keyof RevokeKeyResponses];
+
+export type CreateManyPeopleData = {
+    body: NewPeople;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/people/batch';
+};
+
+export type CreateManyPeopleErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type CreateManyPeopleError = CreateManyPeopleErrors[keyof CreateManyPeopleErrors];
+
+export type CreateManyPeopleResponses = {
+    /**
+     * All that was created.
+     */
+    201: CreatedPeople;
+};
+
+export type CreateManyPeopleResponse = CreateManyPeopleResponses[keyof CreateManyPeopleResponses];
 
 export type GetMeData = {
     body?: never;

@@ -1,8 +1,10 @@
 import Type, { type Static } from "typebox";
 import { PROGRAM_ROLES, SCOPE_NAMES } from "../access/scopes.ts";
+import { manyCreatedSchema, manySchema } from "../http/create-many-route.ts";
 import { idField, keptFields, momentField, nameField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
+import { NewPersonSchema, PersonSchema } from "../people/schema.ts";
 
 const role = Type.Enum([...PROGRAM_ROLES], { type: "string", description: "What a program's key may do." });
 
@@ -75,13 +77,56 @@ export const CreatedKeySchema = Type.Object(
   { $id: "CreatedKey", description: "A key with its new secret.", additionalProperties: false },
 );
 
+/** Most people of one request: a class, many times over. */
+const MOST_NEW_PEOPLE = 500;
+
+const NewPersonWithKeySchema = Type.Object(
+  {
+    ...NewPersonSchema.properties,
+    key: Type.Optional(
+      Type.Object(
+        { name: keyFields.name },
+        { additionalProperties: false, description: "A key of their own to create with them." },
+      ),
+    ),
+  },
+  { $id: "NewPersonWithKey", description: "One of many people to enter.", additionalProperties: false },
+);
+
+const PersonWithKeySchema = Type.Object(
+  {
+    person: ref(PersonSchema),
+    key: Type.Optional(ref(CreatedKeySchema)),
+  },
+  {
+    $id: "PersonWithKey",
+    description: "Somebody who was entered, with their new key.",
+    additionalProperties: false,
+  },
+);
+
+export const NewPeopleSchema = manySchema("NewPeople", NewPersonWithKeySchema, MOST_NEW_PEOPLE);
+export const NewPeopleAnswerSchema = manyCreatedSchema("CreatedPeople", PersonWithKeySchema);
+
 export const KeyPageSchema = pageSchema("KeyPage", ref(KeySchema), "Keys, oldest first.");
 
 /** The components this resource answers and takes. */
-export const KEY_SCHEMAS = [NewKeySchema, KeyRotationSchema, KeySchema, CreatedKeySchema, KeyPageSchema];
+export const KEY_SCHEMAS = [
+  NewKeySchema,
+  KeyRotationSchema,
+  KeySchema,
+  CreatedKeySchema,
+  KeyPageSchema,
+  NewPersonWithKeySchema,
+  PersonWithKeySchema,
+  NewPeopleSchema,
+  NewPeopleAnswerSchema,
+];
 
 export type Key = Static<typeof KeySchema>;
 export type KeyRecord = Static<typeof KeyRecordSchema>;
+export type NewPersonWithKey = Static<typeof NewPersonWithKeySchema>;
+export type PersonWithKey = Static<typeof PersonWithKeySchema>;
 export type NewKey = Static<typeof NewKeySchema>;
 export type KeyRotation = Static<typeof KeyRotationSchema>;
 

@@ -127,7 +127,7 @@ function widthOfSign(sign: string): number {
 }
 
 /** Text for XML: nothing in it can be markup, and signs that XML has no place for are omitted. */
-function escaped(text: string): string {
+export function escaped(text: string): string {
   return text
     .replaceAll(/[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu, "")
     .replaceAll("&", "&amp;")

@@ -5,7 +5,13 @@ import type { App } from "../http/app-type.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { places } from "../places/reads.ts";
+import type { Question } from "../store/query.ts";
+import type { Label } from "./label.ts";
 import { labelRoute } from "./label-route.ts";
+import { labelSheetRoute } from "./sheet-route.ts";
+
+/** Bits of one sheet: a room's. */
+const MOST_BITS = 2000;
 
 /** `publicUrl` is where people's phones reach the service. */
 export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
@@ -21,7 +27,33 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
     },
     function* ({ params: { bitId } }) {
       const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
-      return { url: `${publicUrl}/bits/${bit.id}`, title: bit.name, lines: linesOf(bit) };
+      return bitLabel(bit, publicUrl);
+    },
+  );
+
+  labelSheetRoute(
+    app,
+    doors,
+    {
+      scope: "places:read",
+      tag: "places",
+      path: "/v1/places/:placeId/labels",
+      operationId: "getPlaceLabels",
+      summary:
+        "A page to print with the labels of a place, of all places inside it, and of the bits that belong there",
+    },
+    function* ({ params: { placeId } }) {
+      const outermost = requireFound(places.kind, placeId, yield* places.find(placeId));
+      const within = yield* places.idsWithin(placeId);
+      const labels: Label[] = [];
+      for (const id of within) labels.push(yield* placeLabel(id, publicUrl));
+      const inside = new Set(within);
+      const kept = yield* places.bitsOf(within, MOST_BITS);
+      for (const bit of kept) {
+        if (bit.retirement === undefined && inside.has(bit.homePlaceId ?? ""))
+          labels.push(bitLabel(bit, publicUrl));
+      }
+      return { title: outermost.name, labels };
     },
   );
 
@@ -35,16 +67,18 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
       operationId: "getPlaceLabel",
       summary: "A label to print for a place",
     },
-    function* ({ params: { placeId } }) {
-      const [place, ...outer] = yield* places.outward(placeId);
-      const { id, name } = requireFound(places.kind, placeId, place);
-      return {
-        url: `${publicUrl}/places/${id}`,
-        title: name,
-        lines: outer.map((each) => `in ${each.name}`),
-      };
-    },
+    ({ params: { placeId } }) => placeLabel(placeId, publicUrl),
   );
+}
+
+function* placeLabel(placeId: string, publicUrl: string): Question<Label> {
+  const [place, ...outer] = yield* places.outward(placeId);
+  const { id, name } = requireFound(places.kind, placeId, place);
+  return { url: `${publicUrl}/places/${id}`, title: name, lines: outer.map((each) => `in ${each.name}`) };
+}
+
+function bitLabel(bit: BitRecord, publicUrl: string): Label {
+  return { url: `${publicUrl}/bits/${bit.id}`, title: bit.name, lines: linesOf(bit) };
 }
 
 function linesOf(bit: BitRecord): string[] {

@@ -1,6 +1,7 @@
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
+import { createManyRoute } from "../http/create-many-route.ts";
 import { unknownRecord } from "../http/named-records.ts";
 import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
@@ -14,8 +15,11 @@ import { changePlace, contentsOf, countBits, createPlace } from "./decide.ts";
 import { placeKind } from "./kind.ts";
 import { DEEPEST_PLACE, places } from "./reads.ts";
 import {
+  type ListedPlace,
   MOST_BITS_COUNTED,
   NewPlaceSchema,
+  NewPlacesAnswerSchema,
+  NewPlacesSchema,
   PLACE_SCHEMAS,
   PlaceChangeSchema,
   type PlaceContents,
@@ -86,6 +90,26 @@ export function placeRoutes(app: App, doors: Doors): void {
     },
   );
 
+  createManyRoute(
+    app,
+    doors,
+    {
+      ...WRITE,
+      path: "/v1/places/batch",
+      operationId: "createManyPlaces",
+      summary: "Add many places at once, also inside one another: all or none",
+      body: NewPlacesSchema,
+      answer: NewPlacesAnswerSchema,
+    },
+    function* ({ insideNumber, ...given }: ListedPlace, { at }, before: readonly PlaceRecord[]) {
+      const place =
+        insideNumber === undefined ? given : { ...given, insideId: insideOf(insideNumber, before) };
+      const outer = insideNumber === undefined ? yield* outerOf(given.insideId) : [];
+      const { record, changes } = createPlace(newId(placeKind.idPrefix), place, at);
+      return { changes, expects: stillThere(outer), answer: record };
+    },
+  );
+
   changeRoute(
     app,
     doors,
@@ -149,6 +173,20 @@ export function placeRoutes(app: App, doors: Doors): void {
       return { changes: counted.changes, answer };
     },
   );
+}
+
+/** The id of a place that the same request creates before this one. */
+function insideOf(number: number, before: readonly PlaceRecord[]): string {
+  const outer = before[number - 1];
+  const chain = [outer];
+  while (chain.length < DEEPEST_PLACE && chain.at(-1)?.insideId !== undefined) {
+    chain.push(before.find(({ id }) => id === chain.at(-1)?.insideId));
+  }
+  if (outer !== undefined && chain.length < DEEPEST_PLACE - 1) return outer.id;
+  const message = outer === undefined ? "No such place comes before this one." : "That is too deep.";
+  const accepted =
+    outer === undefined ? `1 to ${before.length}` : `fewer than ${DEEPEST_PLACE - 1} places deep`;
+  throw notValid([{ in: "body", pointer: "/insideNumber", message, accepted }]);
 }
 
 function* contentsNow({ id }: PlaceRecord): Question<PlaceContents> {

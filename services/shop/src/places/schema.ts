@@ -1,4 +1,5 @@
 import Type, { type Static } from "typebox";
+import { manyCreatedSchema, manySchema } from "../http/create-many-route.ts";
 import {
   idField,
   keptFields,
@@ -25,6 +26,23 @@ export const NewPlaceSchema = Type.Object(placeFields, {
   description: "A place to keep bits.",
   additionalProperties: false,
 });
+
+/** Most places of one request: a shop's, position by position. */
+export const MOST_NEW_PLACES = 500;
+
+export const ListedPlaceSchema = Type.Object(
+  {
+    ...placeFields,
+    insideNumber: Type.Optional(
+      Type.Integer({
+        minimum: 1,
+        maximum: MOST_NEW_PLACES,
+        description: "The place of this list that it is inside, counted from 1: one named before it.",
+      }),
+    ),
+  },
+  { $id: "ListedPlace", description: "One of many places to keep bits.", additionalProperties: false },
+);
 
 export const PlaceChangeSchema = patchSchema<Static<typeof NewPlaceSchema>>(
   "PlaceChange",
@@ -79,8 +97,14 @@ export const PlaceContentsSchema = Type.Object(
   { $id: "PlaceContents", description: "What is where, and what should be.", additionalProperties: false },
 );
 
+export const NewPlacesSchema = manySchema("NewPlaces", ListedPlaceSchema, MOST_NEW_PLACES);
+export const NewPlacesAnswerSchema = manyCreatedSchema("CreatedPlaces", PlaceSchema);
+
 /** The components this resource answers and takes. */
 export const PLACE_SCHEMAS = [
+  ListedPlaceSchema,
+  NewPlacesSchema,
+  NewPlacesAnswerSchema,
   NewPlaceSchema,
   PlaceChangeSchema,
   PlaceSchema,
@@ -90,6 +114,7 @@ export const PLACE_SCHEMAS = [
 ];
 
 export type NewPlace = Static<typeof NewPlaceSchema>;
+export type ListedPlace = Static<typeof ListedPlaceSchema>;
 export type PlaceChange = PatchOf<Static<typeof NewPlaceSchema>>;
 export type PlaceContents = Static<typeof PlaceContentsSchema>;
 

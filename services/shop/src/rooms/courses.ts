@@ -7,6 +7,7 @@ import { courseRoutes } from "../courses/routes.ts";
 import { enrolmentRoutes } from "../enrolments/routes.ts";
 import type { App } from "../http/app-type.ts";
 import type { Doors } from "../http/routes.ts";
+import { manyPeopleRoutes } from "../keys/people-routes.ts";
 import { keyRoutes } from "../keys/routes.ts";
 import { meRoutes } from "../me/routes.ts";
 import { personRoutes } from "../people/routes.ts";
@@ -17,6 +18,7 @@ import type { Signer } from "../signing/signer.ts";
 export function courseRooms(app: App, doors: Doors, signer: Signer, labels: LabelPlace): void {
   personRoutes(app, doors);
   keyRoutes(app, doors);
+  manyPeopleRoutes(app, doors);
   meRoutes(app, doors);
   courseRoutes(app, doors);
   classViewRoutes(app, doors);
