@@ -1,5 +1,6 @@
 import {
   type Bit,
+  believableRpm,
   type Cut,
   DEFAULT_POLICY,
   type Form,
@@ -101,19 +102,21 @@ export const routers: fc.Arbitrary<Router> = fc
     marks: fc.integer({ min: 1, max: 9 }),
     steps: fc.integer({ min: 0, max: 4 }),
     readings: fc.uniqueArray(fc.integer({ min: 0, max: 9 }), { maxLength: 5 }),
-    stretch: number(0.8, 1.2),
+    stretch: number(0.5, 1.4),
   })
   .map(({ minRpm, spanRpm, hasDial, first, marks, steps, readings, stretch }) => {
     const maxRpm = minRpm + spanRpm;
     if (!hasDial) return { minRpm, maxRpm };
     const last = first + marks;
+    const { min, max } = believableRpm({ minRpm, maxRpm });
     const read = readings
       .filter((place) => place <= marks)
       .sort((a, b) => a - b)
       .map((place) => ({
         mark: first + place,
         rpm: (minRpm + 100 * place + (spanRpm * place) / marks) * stretch,
-      }));
+      }))
+      .map((reading) => ({ ...reading, isConfirmed: reading.rpm < min || reading.rpm > max }));
     return { minRpm, maxRpm, dial: { marks: { first, last }, steps, readings: read } };
   });
 

@@ -2082,7 +2082,7 @@ export type Dial = {
      */
     steps?: number;
     /**
-     * Tachometer readings, in rising order of mark and speed.
+     * Tachometer readings, in rising order of mark and speed. A second one of a mark backs the first.
      */
     readings?: Array<{
         mark: Mark;
@@ -2090,6 +2090,10 @@ export type Dial = {
          * Speed read with a tachometer.
          */
         rpm: number;
+        /**
+         * Somebody stands by it although it does not fit the router's range or the other readings.
+         */
+        isConfirmed?: boolean;
     }>;
 };
 
@@ -2234,6 +2238,10 @@ export type NewDialReading = {
      */
     rpm: number;
     /**
+     * Somebody stands by it although it does not fit the router's range or other readings. Until a second reading agrees it counts only if it is the faster.
+     */
+    isConfirmed?: boolean;
+    /**
      * What it was read with, such as an optical tachometer.
      */
     instrument: string;
@@ -2264,6 +2272,10 @@ export type DialReading = {
      * Speed read, without load.
      */
     rpm: number;
+    /**
+     * Somebody stands by it although it does not fit the router's range or other readings. Until a second reading agrees it counts only if it is the faster.
+     */
+    isConfirmed?: boolean;
     /**
      * What it was read with, such as an optical tachometer.
      */

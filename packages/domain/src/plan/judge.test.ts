@@ -175,6 +175,7 @@ describe("what measuring the run-out would gain", () => {
   const readings = [
     { mark: 1, rpm: 10000 },
     { mark: 2, rpm: 13000 },
+    { mark: 2, rpm: 13000 },
     { mark: 3, rpm: 20900 },
   ];
   const router = { ...BASE.router, dial: { marks: { first: 1, last: 3 }, steps: 1, readings } };

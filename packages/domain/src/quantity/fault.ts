@@ -34,7 +34,10 @@ export type FaultValues = {
   readonly "diameter-not-outline": { readonly given: number; readonly want: number };
   readonly "shank-too-thick": { readonly given: number; readonly largest: number };
   readonly "min-above-max": TooMuch;
-  readonly "readings-do-not-rise": { readonly above: number };
+  readonly "marks-do-not-rise": { readonly least: number };
+  readonly "readings-do-not-rise": { readonly above: number } | { readonly below: number };
+  readonly "readings-disagree": { readonly mark: number | string; readonly rpm: number };
+  readonly "reading-outside-range": { readonly given: number; readonly min: number; readonly max: number };
   readonly "mark-off-dial": { readonly first: number | string; readonly last: number | string };
   readonly "marks-mixed": NoValues;
   readonly "no-edges": NoValues;

@@ -34,7 +34,17 @@ const EXAMPLES: Examples = {
   "diameter-not-outline": [[{ given: 9, want: 12 }, "12, twice the outline's greatest radius"]],
   "shank-too-thick": [[{ given: 12.7, largest: 8 }, "at most 8"]],
   "min-above-max": [[{ given: 20_000, max: 10_000 }, "at most 10000"]],
-  "readings-do-not-rise": [[{ above: 11_000 }, "more than 11000"]],
+  "marks-do-not-rise": [[{ least: 2 }, "at least 2"]],
+  "readings-do-not-rise": [
+    [{ above: 11_000 }, "more than 11000, or the same reading with isConfirmed: true"],
+    [{ below: 11_000 }, "less than 11000, or the same reading with isConfirmed: true"],
+  ],
+  "readings-disagree": [
+    [{ mark: 2, rpm: 11_000 }, "about 11000, or the same reading with isConfirmed: true"],
+  ],
+  "reading-outside-range": [
+    [{ given: 1100, min: 20_700, max: 33_000 }, "20700 to 33000, or the same reading with isConfirmed: true"],
+  ],
   "mark-off-dial": [[{ first: "A", last: "F" }, "a mark from A to F, written as they are"]],
   "marks-mixed": [[{}, "two numbers, or two single letters"]],
   "no-edges": [[{}, "at least one edge"]],

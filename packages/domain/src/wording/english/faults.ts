@@ -1,4 +1,5 @@
 import type { BitNeed, Bounds, Fault, FaultCode, FaultValues } from "../../quantity/fault.ts";
+import { showRotation } from "../../quantity/show.ts";
 
 /** A fault in words: what is wrong, and what would be accepted. */
 export type FaultWords = { readonly message: string; readonly accepted: string };
@@ -14,6 +15,9 @@ const NEEDS: Readonly<Record<BitNeed, (forms: readonly string[]) => string>> = {
   "edges-only": () => "a bit without a pilot bearing or an arbor",
   "flush-bearing": () => "a flush-trim bit",
 };
+
+/** How to give a reading that is right all the same. */
+const OR_CONFIRMED = "or the same reading with isConfirmed: true";
 
 const WORDS: Words = {
   "not-a-quantity": ({ units, examples }) => ({
@@ -57,9 +61,21 @@ const WORDS: Words = {
     message: "The slowest speed is above the fastest.",
     accepted: `at most ${max}`,
   }),
-  "readings-do-not-rise": ({ above }) => ({
-    message: "Readings must rise: a higher mark turns faster.",
-    accepted: `more than ${above}`,
+  "marks-do-not-rise": ({ least }) => ({
+    message: "Give readings in rising order of mark.",
+    accepted: `at least ${least}`,
+  }),
+  "readings-do-not-rise": (values) => ({
+    message: "Readings must rise: a higher mark turns faster. Read it again.",
+    accepted: `${between(values)}, ${OR_CONFIRMED}`,
+  }),
+  "readings-disagree": ({ mark, rpm }) => ({
+    message: `Mark ${mark} was read at ${showRotation(rpm)} as well, and has one speed. Read it again.`,
+    accepted: `about ${rpm}, ${OR_CONFIRMED}`,
+  }),
+  "reading-outside-range": ({ given, min, max }) => ({
+    message: `This router does not run at ${showRotation(given)}. Read it again, and look at its plate.`,
+    accepted: `${min} to ${max}, ${OR_CONFIRMED}`,
   }),
   "mark-off-dial": ({ first, last }) => ({
     message: "This mark is not on the dial.",
