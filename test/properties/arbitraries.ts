@@ -1,6 +1,7 @@
 import {
   type Bit,
   believableRpm,
+  bitSolid,
   type Cut,
   DEFAULT_POLICY,
   type Form,
@@ -88,9 +89,13 @@ export const bits: fc.Arbitrary<Bit> = fc
     form: forms,
     shankDiameterMm: fc.constantFrom(6, 6.35, 8, 12, 12.7),
     wings: fc.integer({ min: 1, max: 4 }),
-    extra: fc.tuple(optional("massG", number(5, 900)), optional("markedMaxRpm", number(6000, 30000))),
+    extra: fc.tuple(optional("massRatio", number(0.61, 2.99)), optional("markedMaxRpm", number(6000, 30000))),
   })
-  .map(({ extra: [mass, marked], ...bit }) => ({ ...bit, ...mass, ...marked }));
+  .map(({ extra: [{ massRatio }, marked], ...bit }) => ({
+    ...bit,
+    ...(massRatio !== undefined && { massG: Math.min(3000, massRatio * bitSolid(bit).estimatedMassG) }),
+    ...marked,
+  }));
 
 /** Any valid router: one speed, a range, or a dial with readings; detents or stepless. */
 export const routers: fc.Arbitrary<Router> = fc
@@ -143,7 +148,7 @@ export function cutsFor({ form }: Bit): fc.Arbitrary<Cut> {
       }));
     case "panel-raising":
       return fc
-        .record({ edges, thicknessMm: number(12, 40) })
+        .record({ edges, thicknessMm: number(16, 40) })
         .map((cut) => ({ kind: "panel" as const, ...cut }));
     default:
       return fc

@@ -23,6 +23,7 @@ export {
   type Segment,
   segmentSpanMm,
 } from "./bit/outline.ts";
+export { runOutFaults, smallestUsableFaults } from "./bit/plausible.ts";
 export {
   type Profile,
   type ProfilePiece,

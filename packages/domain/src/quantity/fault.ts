@@ -15,6 +15,9 @@ export type BitNeed =
   | "edges-only"
   | "flush-bearing";
 
+/** A figure as somebody may have meant it. */
+export type Meant = { readonly value: number; readonly unit: "g" | "oz" | "lb" | "in" };
+
 type NoValues = Readonly<Record<string, never>>;
 type TooMuch = { readonly given: number; readonly max: number };
 
@@ -51,6 +54,21 @@ export type FaultValues = {
     | { readonly maxLengthMm: number }
     | { readonly maxMassG: number };
   readonly "outline-needed": NoValues;
+  readonly "sharpened-too-far": { readonly minDiameterMm: number };
+  readonly "mass-not-of-outline": {
+    readonly given: number;
+    readonly estimatedG: number;
+    readonly min: number;
+    readonly max: number;
+    readonly meant?: Meant;
+  };
+  readonly "length-not-likely": {
+    readonly what: "run-out" | "stick-out" | "smallest-diameter";
+    readonly given: number;
+    readonly bounds: { readonly min: number; readonly max?: number };
+    readonly meant?: Meant;
+  };
+  readonly "stock-too-thin": { readonly given: number; readonly above: number };
 };
 
 export type FaultCode = keyof FaultValues;

@@ -68,6 +68,13 @@ const EXAMPLES: Examples = {
     [{ maxLengthMm: 25.45 }, "an outline of at most 25.45 mm"],
     [{ maxMassG: 59 }, "at most 59 g"],
   ],
+  "sharpened-too-far": [[{ minDiameterMm: 10.16 }, "a diameter of at least 10.16 mm"]],
+  "mass-not-of-outline": [[{ given: 9, estimatedG: 268.4, min: 161.04, max: 805.2 }, "162 to 805"]],
+  "length-not-likely": [
+    [{ what: "run-out", given: 0.002, bounds: { min: 0.005, max: 1 } }, "0.005 to 1"],
+    [{ what: "smallest-diameter", given: 2, bounds: { min: 6.35 } }, "at least 6.35"],
+  ],
+  "stock-too-thin": [[{ given: 6, above: 13.5 }, "more than 13.5"]],
   "outline-needed": [[{}, "the whole form as it is after the sharpening, point by point"]],
 };
 
