@@ -6,12 +6,13 @@ export type Role = "manager" | "instructor" | "member" | "student";
 /** Somebody of the shop, with a key of their own. */
 export type Somebody = { readonly id: string; readonly keyId: string; readonly key: string };
 
-/** A straight bit of the invented shop: half an inch on a half-inch shank. */
+/** A straight bit of the invented shop: half an inch on a half-inch shank, about 2 oz (common practice). */
 export const STRAIGHT_BIT = {
   name: "Straight, 12.7 mm",
   form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 },
   shankDiameterMm: 12.7,
   wings: 2,
+  massG: 58,
 };
 
 /** Sends a POST and answers with what it made; a refusal fails the test. */

@@ -31,7 +31,7 @@ describe("a row with an id", () => {
   test("takes another form whole", async () => {
     const shop = await openShop();
     const { body: bit } = await shop.ask("POST", "/v1/bits", { body: PANEL_BIT });
-    await sendFile(shop, `id,kind,diameterMm,cuttingLengthMm\n${bit.id},straight,20,30\n`);
+    await sendFile(shop, `id,kind,diameterMm,cuttingLengthMm,massG\n${bit.id},straight,20,30,90\n`);
     expect((await shop.ask("GET", `/v1/bits/${bit.id}`)).body.form).toEqual({
       kind: "straight",
       diameterMm: 20,
@@ -80,7 +80,8 @@ describe("quantities are read as people write them", () => {
     ["diameterMm", " 12.7 ", { form: { diameterMm: 12.7 } }],
     ["markedMaxRpm", '"22,000 rpm"', { markedMaxRpm: 22_000 }],
     ["markedMaxRpm", "22000", { markedMaxRpm: 22_000 }],
-    ["massG", "0.34 kg", { massG: 340 }],
+    ["massG", "0.06 kg", { massG: 60 }],
+    ["massG", "9 g", undefined],
     ["inspectionIntervalM", "0.2 km", undefined],
     ["inspectionIntervalM", "200 m", { inspectionIntervalM: 200 }],
     ["isHandFeedMarked", "Yes", { isHandFeedMarked: true }],

@@ -204,7 +204,10 @@ describe("bad input is refused with every field named", () => {
     ],
     [
       "a bit that raises no panels",
-      { ...RAISED, bit: { ...bit, form: { kind: "round-over", diameterMm: 38.1, radiusMm: 12.7 } } },
+      {
+        ...RAISED,
+        bit: { ...bit, massG: 100, form: { kind: "round-over", diameterMm: 38.1, radiusMm: 12.7 } },
+      },
       [["/bit/form/kind", /panel-raising/]],
     ],
     ["a bit set out of reach", { ...RAISED, heightMm: 60 }, [["/heightMm", /at most 1\d\./]]],

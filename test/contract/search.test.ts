@@ -1,3 +1,4 @@
+import { bitSolid } from "@rimwise/domain";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { addBit, addPlace, made, STRAIGHT_BIT } from "./crib.ts";
@@ -32,6 +33,9 @@ const RACK = [
   { name: "Фреза", form: { kind: "straight", diameterMm: 20, cuttingLengthMm: 30 }, shankDiameterMm: 12 },
 ];
 
+const estimatedMassOf = ({ form, shankDiameterMm }: { form: object; shankDiameterMm: number }) =>
+  bitSolid(Object({ form, shankDiameterMm, wings: 2 })).estimatedMassG;
+
 let shop: Shop;
 let rack: Bit[];
 let drawer: { id: string };
@@ -42,7 +46,7 @@ beforeAll(async () => {
   rack = [];
   for (const [index, given] of RACK.entries()) {
     const home = index % 2 === 0 ? { homePlaceId: drawer.id } : {};
-    const mass = index % 3 === 0 ? { massG: 100 + index } : { massG: undefined };
+    const mass = { massG: index % 3 === 0 ? estimatedMassOf(given) : undefined };
     rack.push(
       await addBit(shop, { wings: 2, notes: undefined, markedMaxRpm: undefined, ...given, ...home, ...mass }),
     );

@@ -1,5 +1,7 @@
 import {
   type Bit,
+  believableRpm,
+  bitSolid,
   type Cut,
   DEFAULT_POLICY,
   type Form,
@@ -87,9 +89,13 @@ export const bits: fc.Arbitrary<Bit> = fc
     form: forms,
     shankDiameterMm: fc.constantFrom(6, 6.35, 8, 12, 12.7),
     wings: fc.integer({ min: 1, max: 4 }),
-    extra: fc.tuple(optional("massG", number(5, 900)), optional("markedMaxRpm", number(6000, 30000))),
+    extra: fc.tuple(optional("massRatio", number(0.61, 2.99)), optional("markedMaxRpm", number(6000, 30000))),
   })
-  .map(({ extra: [mass, marked], ...bit }) => ({ ...bit, ...mass, ...marked }));
+  .map(({ extra: [{ massRatio }, marked], ...bit }) => ({
+    ...bit,
+    ...(massRatio !== undefined && { massG: Math.min(3000, massRatio * bitSolid(bit).estimatedMassG) }),
+    ...marked,
+  }));
 
 /** Any valid router: one speed, a range, or a dial with readings; detents or stepless. */
 export const routers: fc.Arbitrary<Router> = fc
@@ -101,19 +107,21 @@ export const routers: fc.Arbitrary<Router> = fc
     marks: fc.integer({ min: 1, max: 9 }),
     steps: fc.integer({ min: 0, max: 4 }),
     readings: fc.uniqueArray(fc.integer({ min: 0, max: 9 }), { maxLength: 5 }),
-    stretch: number(0.8, 1.2),
+    stretch: number(0.5, 1.4),
   })
   .map(({ minRpm, spanRpm, hasDial, first, marks, steps, readings, stretch }) => {
     const maxRpm = minRpm + spanRpm;
     if (!hasDial) return { minRpm, maxRpm };
     const last = first + marks;
+    const { min, max } = believableRpm({ minRpm, maxRpm });
     const read = readings
       .filter((place) => place <= marks)
       .sort((a, b) => a - b)
       .map((place) => ({
         mark: first + place,
         rpm: (minRpm + 100 * place + (spanRpm * place) / marks) * stretch,
-      }));
+      }))
+      .map((reading) => ({ ...reading, isConfirmed: reading.rpm < min || reading.rpm > max }));
     return { minRpm, maxRpm, dial: { marks: { first, last }, steps, readings: read } };
   });
 
@@ -140,7 +148,7 @@ export function cutsFor({ form }: Bit): fc.Arbitrary<Cut> {
       }));
     case "panel-raising":
       return fc
-        .record({ edges, thicknessMm: number(12, 40) })
+        .record({ edges, thicknessMm: number(16, 40) })
         .map((cut) => ({ kind: "panel" as const, ...cut }));
     default:
       return fc

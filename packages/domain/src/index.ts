@@ -23,6 +23,7 @@ export {
   type Segment,
   segmentSpanMm,
 } from "./bit/outline.ts";
+export { runOutFaults, smallestUsableFaults } from "./bit/plausible.ts";
 export {
   type Profile,
   type ProfilePiece,
@@ -119,10 +120,19 @@ export { parseLength, parseMass, parseRotation, parseSpeed } from "./quantity/pa
 export { floorTo, roundTo } from "./quantity/round.ts";
 export { M_PER_S_PER_MPH } from "./quantity/units.ts";
 export { hasColletFor, isSameSize, SAME_SIZE_MM } from "./router/collet.ts";
-export { type DialSpeed, dialSpeeds } from "./router/dial.ts";
-export { routerFaults } from "./router/faults.ts";
+export { type DialSpeed, type DoubtedReading, dialSpeeds, doubtedReadings } from "./router/dial.ts";
+export { routerFaults, unlikelyReadingFaults } from "./router/faults.ts";
+export { markPosition } from "./router/mark.ts";
 export type { Mounting, MountingClearance, MountingFinding } from "./router/mounting.ts";
-export { type Dial, type DialReading, type Mark, ROUTER_RANGES, type Router } from "./router/router.ts";
+export { believableRpm, readingsAgree, readingsContradict } from "./router/reading.ts";
+export {
+  type Dial,
+  type DialReading,
+  type Mark,
+  ROUTER_RANGES,
+  type Router,
+  type UnusedReading,
+} from "./router/router.ts";
 export { type EdgeLife, type EdgeLifeInput, edgeLife, type Use, WEAR_RANGES } from "./wear/edge-life.ts";
 export { TOOTH_MATERIALS, type ToothMaterial } from "./wear/tooth-material.ts";
 export { wearFactor } from "./wear/wear-factor.ts";

@@ -25,7 +25,7 @@ export function readingsOf(caller: Caller) {
         options,
       ),
 
-    /** Enter the speed read at one mark; it counts until it lapses or a newer one contradicts it */
+    /** Enter the speed read at one mark; one that does not fit the router or other readings must be confirmed */
     create: (routerId: string, body: CreateReadingData["body"], options?: CreateOptions) =>
       caller.send<CreateReadingResponse>(
         { method: "POST", path: "/v1/routers/{routerId}/dial-readings", pathParameters: { routerId }, body, createsOnce: true },

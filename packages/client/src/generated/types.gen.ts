@@ -2159,7 +2159,7 @@ export type Dial = {
      */
     steps?: number;
     /**
-     * Tachometer readings, in rising order of mark and speed.
+     * Tachometer readings, in rising order of mark and speed. A second one of a mark backs the first.
      */
     readings?: Array<{
         mark: Mark;
@@ -2167,6 +2167,10 @@ export type Dial = {
          * Speed read with a tachometer.
          */
         rpm: number;
+        /**
+         * Somebody stands by it although it does not fit the router's range or the other readings.
+         */
+        isConfirmed?: boolean;
     }>;
 };
 
@@ -2311,6 +2315,10 @@ export type NewDialReading = {
      */
     rpm: number;
     /**
+     * Somebody stands by it although it does not fit the router's range or other readings. Until a second reading agrees it counts only if it is the faster.
+     */
+    isConfirmed?: boolean;
+    /**
      * What it was read with, such as an optical tachometer.
      */
     instrument: string;
@@ -2341,6 +2349,10 @@ export type DialReading = {
      * Speed read, without load.
      */
     rpm: number;
+    /**
+     * Somebody stands by it although it does not fit the router's range or other readings. Until a second reading agrees it counts only if it is the faster.
+     */
+    isConfirmed?: boolean;
     /**
      * What it was read with, such as an optical tachometer.
      */

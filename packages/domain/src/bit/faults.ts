@@ -4,9 +4,11 @@ import { rangeFaults } from "../quantity/range.ts";
 import { BIT_RANGES, type Bit } from "./bit.ts";
 import type { DimensionSpec } from "./form/define.ts";
 import { type Form, formFitFaults, formSummary } from "./form/registry.ts";
+import { unlikelyBitFaults } from "./plausible.ts";
 
 /**
- * Everything wrong with a bit: fields outside their range, then dimensions that do not fit each other.
+ * Everything wrong with a bit: fields outside their range and dimensions that do not fit each other, then what was measured of it
+ * and cannot be.
  * Pointers start at the bit. An empty list means the geometry has an answer.
  * @example
  * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
@@ -22,7 +24,8 @@ export function bitFaults(bit: Bit): Fault[] {
     ...rangeFaults("/stickOutMm", bit.stickOutMm, BIT_RANGES.stickOutMm),
     ...rangeFaults("/markedMaxRpm", bit.markedMaxRpm, BIT_RANGES.markedMaxRpm),
   ];
-  return [...own, ...faultsUnder("/form", formFaults(bit.form))];
+  const single = [...own, ...faultsUnder("/form", formFaults(bit.form))];
+  return single.length > 0 ? single : unlikelyBitFaults(bit);
 }
 
 /**

@@ -39,13 +39,17 @@ type LossPolicy = { readonly sharpeningLossAssumedMm: number };
 /** The same bit on the same scales may show this much more, g. Ours: one step of a kitchen scale. */
 const WEIGHED_SLACK_G = 1;
 
+/** Most that one sharpening takes off a diameter: a tip's thickness on both sides, and a fifth of a small bit. Ours. */
+const MOST_LOSS_MM = 6;
+const MOST_LOSS_RATIO = 0.2;
+
 /** A last sharpening that just reaches the smallest diameter counts, whatever rounding says. */
 const SLACK_MM = 1e-9;
 
 /**
  * The bit after a sharpening: the new diameter replaces the form's own, a new mass the old one. A mass that was not weighed again
  * stays, because the bit only got lighter and the heavier one is the safe side. Throws a DomainError with every fault
- * (`/diameterMm`, `/massG`, `/form`, `/form/…`) if the bit would have grown by more than measuring explains, or if
+ * (`/diameterMm`, `/massG`, `/form`, `/form/…`) if the bit would have grown by more than measuring explains or lost more than one sharpening takes, or if
  * other dimensions no longer fit the new diameter.
  * @example
  * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
@@ -105,14 +109,20 @@ function asAsked(fault: Fault, diameterMm: number | undefined): Fault {
 
 function growthFaults(before: Bit, after: Bit, diameterMm: number | undefined): Fault[] {
   const code = "grew-in-sharpening";
+  const pointer = diameterMm === undefined ? "/form" : "/diameterMm";
   const faults: Fault[] = [];
   const maxDiameterMm = formDiameterMm(before.form) + MEASURED_SLACK_MM;
   if (formDiameterMm(after.form) > maxDiameterMm) {
     faults.push({
-      pointer: diameterMm === undefined ? "/form" : "/diameterMm",
+      pointer,
       code,
       values: { maxDiameterMm },
     });
+  }
+  const beforeMm = formDiameterMm(before.form);
+  const minDiameterMm = beforeMm - Math.min(MOST_LOSS_MM, MOST_LOSS_RATIO * beforeMm);
+  if (formDiameterMm(after.form) < minDiameterMm) {
+    faults.push({ pointer, code: "sharpened-too-far", values: { minDiameterMm } });
   }
   const maxLengthMm = outlineLengthMm(formOutline(before.form)) + MEASURED_SLACK_MM;
   if (outlineLengthMm(formOutline(after.form)) > maxLengthMm) {

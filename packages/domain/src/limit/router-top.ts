@@ -7,8 +7,7 @@ export const routerTop = defineLimit({
   formula: "n ≤ the router's fastest speed",
   source: "the router's rating plate or a tachometer reading",
   figure: ({ router }) => {
-    const fastestReadingRpm = router.dial?.readings?.at(-1)?.rpm ?? 0;
-    const rpm = Math.max(router.maxRpm, fastestReadingRpm);
+    const rpm = Math.max(router.maxRpm, ...(router.dial?.readings ?? []).map((reading) => reading.rpm));
     return { rpm, values: { minRpm: router.minRpm, maxRpm: rpm } };
   },
   raisedBy: () => ({ code: "faster-router" }),

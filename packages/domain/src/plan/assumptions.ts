@@ -5,8 +5,8 @@ import type { BitSolid } from "../bit/solid.ts";
 import type { SetupAssumption } from "../cut/base-setup.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import type { Policy } from "../policy/policy.ts";
-import type { DialSpeed } from "../router/dial.ts";
-import type { Router } from "../router/router.ts";
+import { type DialSpeed, doubtedReadings } from "../router/dial.ts";
+import type { Mark, Router, UnusedReading } from "../router/router.ts";
 
 /** What the plan took for granted, and which side it took. */
 export type Assumption =
@@ -19,6 +19,13 @@ export type Assumption =
   | { readonly code: "dial-between-readings"; readonly toleranceRatio: number }
   | { readonly code: "dial-unknown"; readonly toleranceRatio: number }
   | { readonly code: "single-speed"; readonly toleranceRatio: number }
+  | {
+      readonly code: "reading-doubted";
+      readonly mark: Mark;
+      readonly rpm: number;
+      readonly countsRpm: number;
+    }
+  | ({ readonly code: "reading-left-out" } & UnusedReading)
   | { readonly code: "no-load-speed" };
 
 export type AssumptionCode = Assumption["code"];
@@ -44,9 +51,21 @@ export function assumptionsFor(
   if (router.colletDiametersMm === undefined) {
     found.push({ code: "collets-unknown", shankDiameterMm: bit.shankDiameterMm });
   }
-  found.push(...setup.assumed);
+  found.push(...setup.assumed, ...readingAssumptions(router));
   if (setting !== undefined) found.push(...dialAssumptions(setting, policy), { code: "no-load-speed" });
   return found;
+}
+
+/** Readings that do not say how fast a mark turns, whichever mark is used: somebody entered them and relies on them. */
+function readingAssumptions(router: Router): Assumption[] {
+  return [
+    ...doubtedReadings(router).map(({ mark, rpm, countsRpm }) => {
+      return { code: "reading-doubted", mark, rpm, countsRpm } as const;
+    }),
+    ...(router.dial?.unusedReadings ?? []).map(
+      (unused) => ({ code: "reading-left-out", ...unused }) as const,
+    ),
+  ];
 }
 
 function dialAssumptions(setting: DialSpeed, policy: Policy): Assumption[] {

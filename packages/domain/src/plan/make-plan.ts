@@ -3,6 +3,7 @@ import { type BitSolid, bitSolid } from "../bit/solid.ts";
 import { cutFaults } from "../cut/faults.ts";
 import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
+import { stockFaults } from "../cut/stock.ts";
 import { speedCeiling } from "../limit/ceiling.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
@@ -94,7 +95,10 @@ function inputFaults({ bit, router, cut }: PlanInput): Fault[] {
 
 function setupUnder(pointer: string, { bit, cut }: PlanInput, solid: BitSolid): CutSetup {
   try {
-    return cutSetup(bit, solid.outline, cut);
+    const setup = cutSetup(bit, solid.outline, cut);
+    const faults = stockFaults(bit, solid.outline, cut, setup.heightMm);
+    if (faults.length > 0) throw new DomainError(faults);
+    return setup;
   } catch (error) {
     if (error instanceof DomainError) throw new DomainError(faultsUnder(pointer, error.faults));
     throw error;

@@ -27,14 +27,17 @@ const SMALL: TrialInput["bit"] = {
   runOutMm: 0.02,
 };
 
-/** A reading at every mark: 8 000, 10 000, 11 000, 14 000, 20 000, 22 000 rpm. */
+/** Two readings at every mark: 8 000, 10 000, 11 000, 14 000, 20 000, 22 000 rpm. */
 const ROUTER: TrialInput["router"] = {
   minRpm: 8000,
   maxRpm: 22000,
   colletDiametersMm: [6.35, 12.7],
   dial: {
     marks: { first: 1, last: 6 },
-    readings: [8000, 10000, 11000, 14000, 20000, 22000].map((rpm, index) => ({ mark: index + 1, rpm })),
+    readings: [8000, 10000, 11000, 14000, 20000, 22000].flatMap((rpm, index) => [
+      { mark: index + 1, rpm },
+      { mark: index + 1, rpm },
+    ]),
   },
 };
 

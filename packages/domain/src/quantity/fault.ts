@@ -15,6 +15,9 @@ export type BitNeed =
   | "edges-only"
   | "flush-bearing";
 
+/** A figure as somebody may have meant it. */
+export type Meant = { readonly value: number; readonly unit: "g" | "oz" | "lb" | "in" };
+
 type NoValues = Readonly<Record<string, never>>;
 type TooMuch = { readonly given: number; readonly max: number };
 
@@ -34,7 +37,10 @@ export type FaultValues = {
   readonly "diameter-not-outline": { readonly given: number; readonly want: number };
   readonly "shank-too-thick": { readonly given: number; readonly largest: number };
   readonly "min-above-max": TooMuch;
-  readonly "readings-do-not-rise": { readonly above: number };
+  readonly "marks-do-not-rise": { readonly least: number };
+  readonly "readings-do-not-rise": { readonly above: number } | { readonly below: number };
+  readonly "readings-disagree": { readonly mark: number | string; readonly rpm: number };
+  readonly "reading-outside-range": { readonly given: number; readonly min: number; readonly max: number };
   readonly "mark-off-dial": { readonly first: number | string; readonly last: number | string };
   readonly "marks-mixed": NoValues;
   readonly "no-edges": NoValues;
@@ -48,6 +54,21 @@ export type FaultValues = {
     | { readonly maxLengthMm: number }
     | { readonly maxMassG: number };
   readonly "outline-needed": NoValues;
+  readonly "sharpened-too-far": { readonly minDiameterMm: number };
+  readonly "mass-not-of-outline": {
+    readonly given: number;
+    readonly estimatedG: number;
+    readonly min: number;
+    readonly max: number;
+    readonly meant?: Meant;
+  };
+  readonly "length-not-likely": {
+    readonly what: "run-out" | "stick-out" | "smallest-diameter";
+    readonly given: number;
+    readonly bounds: { readonly min: number; readonly max?: number };
+    readonly meant?: Meant;
+  };
+  readonly "stock-too-thin": { readonly given: number; readonly above: number };
 };
 
 export type FaultCode = keyof FaultValues;

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_POLICY } from "../policy/policy.ts";
-import { dialSpeeds } from "./dial.ts";
-import type { Dial, Router } from "./router.ts";
+import { dialSpeeds, doubtedReadings } from "./dial.ts";
+import { routerFaults } from "./faults.ts";
+import { readingsAgree } from "./reading.ts";
+import type { Dial, DialReading, Router } from "./router.ts";
 
 const policy = DEFAULT_POLICY;
 const dial: Dial = { marks: { first: 1, last: 5 }, steps: 1 };
@@ -75,6 +77,7 @@ describe("a dial with tachometer readings", () => {
         readings: [
           { mark: 2, rpm: 12000 },
           { mark: 3, rpm: 12100 },
+          { mark: 3, rpm: 12100 },
         ],
       },
     };
@@ -92,13 +95,122 @@ describe("a dial with tachometer readings", () => {
       dial: {
         ...dial,
         readings: [
-          { mark: 2, rpm: 8000 },
+          { mark: 2, rpm: 8000, isConfirmed: true },
+          { mark: 2, rpm: 8000, isConfirmed: true },
           { mark: 4, rpm: 23000 },
         ],
       },
     };
     const speeds = dialSpeeds(odd, policy);
     expect(speeds.map(({ rpm }) => rpm)).toEqual([8000, 8000, 15500, 23000, 23000]);
+  });
+});
+
+// A slip of the pen must not slow a mark: the faster speed is the safe one (first principles).
+describe("a reading that is hard to believe", () => {
+  const FAST: Router = { minRpm: 23_000, maxRpm: 30_000, dial };
+  const withReadings = (from: Router, ...readings: readonly DialReading[]): Router => ({
+    ...from,
+    dial: { ...dial, readings },
+  });
+
+  it("does not slow a mark, however it was confirmed, until a second reading agrees", () => {
+    const typed = { mark: 1, rpm: 1100, isConfirmed: true };
+    const once = withReadings(FAST, typed);
+    expect(dialSpeeds(once, policy)).toEqual(dialSpeeds(FAST, policy));
+    expect(doubtedReadings(once)).toEqual([{ ...typed, countsRpm: 23_000 }]);
+    const twice = withReadings(FAST, typed, { ...typed, rpm: 1120 });
+    expect(at(twice, 1)).toMatchObject({ rpm: 1120, basis: "reading" });
+    expect(doubtedReadings(twice)).toEqual([]);
+  });
+
+  it("counts when it is the faster, with the larger tolerance, and the marks above it are no slower", () => {
+    const fast = withReadings(router, { mark: 2, rpm: 17_000, isConfirmed: true }, { mark: 3, rpm: 16_000 });
+    expect(at(fast, 2)).toMatchObject({ rpm: 17_000, rpmHighest: 17_000 * 1.1, basis: "range" });
+    expect(at(fast, 3)).toMatchObject({ rpm: 17_000, rpmHighest: 17_000 * 1.1 });
+  });
+
+  it("is one that is slower than the plate's line by more than the plate's tolerance", () => {
+    // Mark 2 of 9,000 to 22,000 rpm over four steps: 12,250 rpm by the line; a tenth less is 11,025.
+    expect(at(withReadings(router, { mark: 2, rpm: 11_025 }), 2).basis).toBe("reading");
+    expect(at(withReadings(router, { mark: 2, rpm: 11_024 }), 2)).toMatchObject({
+      rpm: 12_250,
+      basis: "range",
+    });
+  });
+
+  it("agrees with another of its mark within two hundredths of the faster", () => {
+    expect(readingsAgree({ mark: 2, rpm: 9800 }, { mark: 2, rpm: 10_000 })).toBe(true);
+    expect(readingsAgree({ mark: 2, rpm: 9799 }, { mark: 2, rpm: 10_000 })).toBe(false);
+    expect(readingsAgree({ mark: 2, rpm: 9800 }, { mark: 3, rpm: 9800 })).toBe(false);
+  });
+});
+
+describe("readings given with a router", () => {
+  const FAST: Router = { minRpm: 23_000, maxRpm: 30_000, dial };
+  const faultsOf = (...readings: readonly DialReading[]) =>
+    routerFaults({ ...FAST, dial: { ...dial, readings } }).map(({ pointer, code }) => [pointer, code]);
+
+  it.each<[string, readonly DialReading[], readonly (readonly [string, string])[]]>([
+    [
+      "at the edge of the plate's tolerance",
+      [
+        { mark: 1, rpm: 20_700 },
+        { mark: 5, rpm: 33_000 },
+      ],
+      [],
+    ],
+    ["a digit short", [{ mark: 1, rpm: 1100 }], [["/dial/readings/0/rpm", "reading-outside-range"]]],
+    ["a digit short and confirmed", [{ mark: 1, rpm: 1100, isConfirmed: true }], []],
+    ["under it", [{ mark: 1, rpm: 20_699 }], [["/dial/readings/0/rpm", "reading-outside-range"]]],
+    ["over it", [{ mark: 5, rpm: 33_001 }], [["/dial/readings/0/rpm", "reading-outside-range"]]],
+    [
+      "that fall",
+      [
+        { mark: 1, rpm: 25_000 },
+        { mark: 2, rpm: 24_000 },
+      ],
+      [["/dial/readings/1/rpm", "readings-do-not-rise"]],
+    ],
+    [
+      "that fall, one confirmed",
+      [
+        { mark: 1, rpm: 25_000, isConfirmed: true },
+        { mark: 2, rpm: 24_000 },
+      ],
+      [],
+    ],
+    [
+      "of one mark that agree",
+      [
+        { mark: 1, rpm: 24_000 },
+        { mark: 1, rpm: 23_900 },
+      ],
+      [],
+    ],
+    [
+      "of one mark that differ",
+      [
+        { mark: 1, rpm: 24_000 },
+        { mark: 1, rpm: 23_000 },
+      ],
+      [["/dial/readings/1/rpm", "readings-disagree"]],
+    ],
+    [
+      "in falling order of mark",
+      [
+        { mark: 2, rpm: 24_000 },
+        { mark: 1, rpm: 23_000 },
+      ],
+      [["/dial/readings/1/mark", "marks-do-not-rise"]],
+    ],
+    [
+      "over every router",
+      [{ mark: 1, rpm: 1e6, isConfirmed: true }],
+      [["/dial/readings/0/rpm", "out-of-range"]],
+    ],
+  ])("%s", (_name, readings, want) => {
+    expect(faultsOf(...readings)).toEqual(want);
   });
 });
 

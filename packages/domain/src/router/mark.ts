@@ -2,7 +2,11 @@ import type { Mark } from "./router.ts";
 
 const LETTER_A = 65;
 
-/** A mark as a number along the dial: 2.5 is itself, "A" is 1, "B" is 2. NaN for anything else. */
+/**
+ * A mark as a number along the dial: 2.5 is itself, "A" is 1, "B" is 2. NaN for anything else.
+ * @example
+ * markPosition("B") // → 2
+ */
 export function markPosition(mark: Mark): number {
   if (typeof mark === "number") return mark;
   return /^[A-Za-z]$/.test(mark) ? mark.toUpperCase().charCodeAt(0) - LETTER_A + 1 : Number.NaN;

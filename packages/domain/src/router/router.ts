@@ -16,13 +16,25 @@ export type Dial = {
   readonly marks: { readonly first: Mark; readonly last: Mark };
   /** Detents from one whole mark to the next: 1 clicks at whole marks, 2 at halves; 0 is stepless. Default: 1. */
   readonly steps?: number;
-  /** Tachometer readings, in rising order of mark. */
+  /** Tachometer readings, in rising order of mark. A mark may be there twice: the second reading backs the first. */
   readonly readings?: readonly DialReading[];
+  /** Readings that are kept and count for nothing. */
+  readonly unusedReadings?: readonly UnusedReading[];
 };
 
 export type Mark = number | string;
 
-export type DialReading = { readonly mark: Mark; readonly rpm: number };
+export type DialReading = {
+  readonly mark: Mark;
+  readonly rpm: number;
+  /** Somebody stands by it although it does not fit the router's range or the other readings. */
+  readonly isConfirmed?: boolean;
+};
+
+/** A reading that counts for nothing, and why. */
+export type UnusedReading = Pick<DialReading, "mark" | "rpm"> & {
+  readonly because: "contradicted" | "lapsed" | "off-dial";
+};
 
 /** Accepted ranges of a router's fields. */
 export const ROUTER_RANGES = {

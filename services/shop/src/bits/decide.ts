@@ -1,4 +1,4 @@
-import { bitFaults, DomainError } from "@rimwise/domain";
+import { bitFaults, DomainError, smallestUsableFaults } from "@rimwise/domain";
 import { merged } from "../http/fields.ts";
 import { withoutUndefined } from "../http/given.ts";
 import { Problem } from "../problems/problem.ts";
@@ -70,6 +70,7 @@ function withInspectionDue({ inspectionDueAt, ...bit }: BitRecord, at: string): 
 }
 
 function requireSound(bit: NewBit): void {
-  const faults = bitFaults(bit);
+  const own = bitFaults(bit);
+  const faults = own.length > 0 ? own : smallestUsableFaults(bit.form, bit.smallestUsableDiameterMm);
   if (faults.length > 0) throw new DomainError(faults);
 }

@@ -1,4 +1,4 @@
-import { DEFAULT_POLICY, dialSpeeds } from "@rimwise/domain";
+import { DomainError, dialSpeeds, type Policy, unlikelyReadingFaults } from "@rimwise/domain";
 import { callerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { withoutUndefined } from "../http/given.ts";
@@ -9,8 +9,10 @@ import { createRoute } from "../http/write-routes.ts";
 import { notValid } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
 import type { RouterRecord } from "../routers/schema.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { creation, newRecord } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
+import { holdAgainst } from "../usable-routers/reads.ts";
 import { dialReadingKind, dialReadings } from "./kind.ts";
 import {
   type NewReading,
@@ -56,13 +58,19 @@ export function dialReadingRoutes(app: App, doors: Doors): void {
       tag: "readings",
       path: "/v1/routers/:routerId/dial-readings",
       operationId: "createReading",
-      summary: "Enter the speed read at one mark; it counts until it lapses or a newer one contradicts it",
+      summary:
+        "Enter the speed read at one mark; one that does not fit the router or other readings must be confirmed",
       body: NewReadingSchema,
       answer: ReadingSchema,
       location: ({ id }) => `${dialReadingKind.path}/${id}`,
     },
     function* ({ params: { routerId }, body, request, at }) {
-      requireMark(requireFound(routers.kind, routerId, yield* routers.find(routerId)), body);
+      const router = requireFound(routers.kind, routerId, yield* routers.find(routerId));
+      const policy = yield* shopPolicy();
+      requireMark(router, body, policy);
+      const { isBacked, against } = yield* holdAgainst(body, router, at, policy);
+      const unlikely = unlikelyReadingFaults(router, body, against);
+      if (unlikely.length > 0 && !isBacked && body.isConfirmed !== true) throw new DomainError(unlikely);
       const { readAt, ...given } = body;
       const { personId } = callerOf(request);
       const fields = withoutUndefined({
@@ -77,8 +85,8 @@ export function dialReadingRoutes(app: App, doors: Doors): void {
   );
 }
 
-function requireMark(router: RouterRecord, { mark }: NewReading): void {
-  const marks = dialSpeeds(router, DEFAULT_POLICY).flatMap((each) => each.mark ?? []);
+function requireMark(router: RouterRecord, { mark }: NewReading, policy: Policy): void {
+  const marks = dialSpeeds(router, policy).flatMap((each) => each.mark ?? []);
   if (marks.includes(mark)) return;
   const accepted =
     marks.length > 0

@@ -9,6 +9,12 @@ import { MarkSchema } from "../routers/schema.ts";
 const readingFields = {
   mark: ref(MarkSchema),
   rpm: Type.Number({ ...within(ROUTER_RANGES.rpm), description: "Speed read, without load." }),
+  isConfirmed: Type.Optional(
+    Type.Boolean({
+      description:
+        "Somebody stands by it although it does not fit the router's range or other readings. Until a second reading agrees it counts only if it is the faster.",
+    }),
+  ),
   instrument: Type.String({
     minLength: 1,
     maxLength: 100,

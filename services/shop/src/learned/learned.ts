@@ -1,6 +1,5 @@
 import {
   type Bit,
-  DEFAULT_POLICY,
   dialSpeeds,
   type PastUse,
   type Policy,
@@ -97,8 +96,12 @@ function lastRunOut(routerId: string | undefined, { runOuts }: Learned): RunOutR
  * The trials that count, as the domain takes them. A dial that was read again since a trial says another speed of its
  * mark: the slower of the two counts.
  */
-export function trialsFor(router: KnownRouter | undefined, { trials }: Learned): SpeedTrial[] {
-  const speeds = router === undefined ? [] : dialSpeeds(router.usable, DEFAULT_POLICY);
+export function trialsFor(
+  router: KnownRouter | undefined,
+  { trials }: Learned,
+  policy: Policy,
+): SpeedTrial[] {
+  const speeds = router === undefined ? [] : dialSpeeds(router.usable, policy);
   return trials
     .filter(({ setAside }) => setAside === undefined)
     .map(({ rpm, mark, outcome, routerId }) => {

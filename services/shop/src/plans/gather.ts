@@ -1,4 +1,4 @@
-import type { PlanInput, PolicyLayer, Wood } from "@rimwise/domain";
+import type { PlanInput, Policy, PolicyLayer, Wood } from "@rimwise/domain";
 import { requireUsable } from "../bits/standing.ts";
 import {
   bitIn,
@@ -24,7 +24,7 @@ import type { PlanRequest } from "./schema.ts";
 export function* gatherInput(request: PlanRequest, at: string): Question<PlanInput> {
   const { bit: givenBit, router: givenRouter } = request;
   const shop = yield* shopLayer();
-  const policy = policyInForce(shop);
+  const policy = policyInForce(shop, request.policy ?? {});
   const bit = "id" in givenBit ? yield* knownBit(givenBit.id, at, policy) : undefined;
   const router = "id" in givenRouter ? yield* knownRouter(givenRouter.id, at, policy) : undefined;
   const wood = woods.find(request.woodId);
@@ -60,7 +60,15 @@ export function inputOf(
   if (bit === undefined || router === undefined) return undefined;
   const { mounting, cut } = request;
   const policy = policyInForce(...layers, request.policy ?? {});
-  return { bit, router, mounting, wood, cut, policy, ...warnings(request, found, foundRouter, wood.id) };
+  return {
+    bit,
+    router,
+    mounting,
+    wood,
+    cut,
+    policy,
+    ...warnings(request, found, foundRouter, wood.id, policy),
+  };
 }
 
 /** What is known beyond bit, router and wood: the trials given with the request and the shop's own, and earlier cuts. */
@@ -69,8 +77,9 @@ export function warnings(
   bit: KnownBit | undefined,
   router: KnownRouter | undefined,
   woodId: string,
+  policy: Policy,
 ): Pick<PlanInput, "trials" | "history"> {
-  const trials = [...(request.trials ?? []), ...(bit ? trialsFor(router, bit.learned) : [])];
+  const trials = [...(request.trials ?? []), ...(bit ? trialsFor(router, bit.learned, policy) : [])];
   const history = bit ? historyFor(router?.record.id, woodId, bit.record, bit.learned) : [];
   return { ...(trials.length > 0 && { trials }), ...(history.length > 0 && { history }) };
 }

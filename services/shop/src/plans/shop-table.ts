@@ -39,7 +39,7 @@ export async function shopTable(
       const router = routerFound.usable;
       const bit = bitIn(routerFound.record.id, record, learned);
       for (const wood of named.woods) {
-        const known = warnings({}, bitFound, routerFound, wood.id);
+        const known = warnings({}, bitFound, routerFound, wood.id, inForce);
         const figures =
           outOfUse === undefined
             ? figuresOf({ bit, router, mounting, wood, cut, policy: inForce, ...known })
@@ -52,11 +52,11 @@ export async function shopTable(
 }
 
 /** What a table is made of. Throws a problem that names everything that does not exist. */
-function* namedIn({ bitIds, routerIds, woodIds }: ShopTableRequest, at: string) {
+function* namedIn({ bitIds, routerIds, woodIds, policy: given = {} }: ShopTableRequest, at: string) {
   requireFewEnough(bitIds.length * routerIds.length * woodIds.length);
   const faults: FieldFault[] = [];
   const layer = yield* shopLayer();
-  const policy = policyInForce(layer);
+  const policy = policyInForce(layer, given);
   const bits = yield* found(bitIds, "bitIds", (id) => knownBit(id, at, policy), faults);
   const routers = yield* found(routerIds, "routerIds", (id) => knownRouter(id, at, policy), faults);
   const ofWoods = yield* found(woodIds, "woodIds", woods.find, faults);

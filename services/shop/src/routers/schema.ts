@@ -47,10 +47,20 @@ export const DialSchema = Type.Unsafe<Dial>(
                 ...within(ROUTER_RANGES.rpm),
                 description: "Speed read with a tachometer.",
               }),
+              isConfirmed: Type.Optional(
+                Type.Boolean({
+                  description:
+                    "Somebody stands by it although it does not fit the router's range or the other readings.",
+                }),
+              ),
             },
             { additionalProperties: false },
           ),
-          { maxItems: MOST_READINGS, description: "Tachometer readings, in rising order of mark and speed." },
+          {
+            maxItems: MOST_READINGS,
+            description:
+              "Tachometer readings, in rising order of mark and speed. A second one of a mark backs the first.",
+          },
         ),
       ),
     },

@@ -1,3 +1,4 @@
+import { DomainError, runOutFaults } from "@rimwise/domain";
 import { callerOf } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import { requireColletOf } from "../collets/decide.ts";
@@ -64,6 +65,8 @@ export function runOutRoutes(app: App, doors: Doors): void {
       answer: RunOutSchema,
     },
     function* ({ body: { readAt, ...given }, request, at }) {
+      const unlikely = runOutFaults(given.runOutMm);
+      if (unlikely.length > 0) throw new DomainError(unlikely);
       const { bitId, routerId, colletId } = given;
       yield* requireNamed([
         { pointer: "/bitId", id: bitId, of: bits },

@@ -1,4 +1,13 @@
-import { dialSpeeds, type Policy, type Router, trialOutcome } from "@rimwise/domain";
+import {
+  believableRpm,
+  type DialSpeed,
+  DomainError,
+  dialSpeeds,
+  type Policy,
+  type Router,
+  runOutFaults,
+  trialOutcome,
+} from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
 import { requireUsable } from "../bits/standing.ts";
 import { withoutUndefined } from "../http/given.ts";
@@ -19,6 +28,8 @@ export function enterTrial(
   at: string,
 ): Decision<TrialRecord> {
   requireUsable(bit);
+  const unlikely = runOutFaults(given.runOutMm);
+  if (unlikely.length > 0) throw new DomainError(unlikely);
   const { bitId, routerId, mark, vibrationMmPerS, runOutMm, notes } = given;
   const fields = withoutUndefined({
     bitId,
@@ -52,8 +63,8 @@ function speedOf({ mark, rpm }: NewTrial, router: Router, policy: Policy): numbe
       ),
     ]);
   }
-  if (rpm !== undefined) return rpm;
   const speeds = dialSpeeds(router, policy);
+  if (rpm !== undefined) return requireOfRouter(rpm, router, speeds);
   const setting = speeds.find((each) => each.mark === mark);
   if (setting !== undefined) return setting.rpm;
   const marks = speeds.flatMap((each) => each.mark ?? []);
@@ -62,6 +73,16 @@ function speedOf({ mark, rpm }: NewTrial, router: Router, policy: Policy): numbe
       ? `a mark from ${marks[0]} to ${marks.at(-1)}`
       : "rpm: this router has no dial described";
   throw notValid([fault("/mark", "The router's dial has no such mark.", accepted)]);
+}
+
+/** A speed that was read must be one that the router can run at, by its plate or by its dial. */
+function requireOfRouter(rpm: number, router: Router, speeds: readonly DialSpeed[]): number {
+  const plate = believableRpm(router);
+  const min = Math.min(plate.min, ...speeds.map((each) => each.rpm));
+  const max = Math.max(plate.max, ...speeds.map((each) => each.rpmHighest));
+  if (rpm >= min && rpm <= max) return rpm;
+  const accepted = `${Math.ceil(min)} to ${Math.floor(max)}`;
+  throw notValid([fault("/rpm", "This router does not run at this speed. Read it again.", accepted)]);
 }
 
 function outcomeOf({ outcome, vibrationMmPerS }: NewTrial, policy: Policy): TrialRecord["outcome"] {

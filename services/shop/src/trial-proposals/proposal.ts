@@ -81,7 +81,7 @@ export function proposedTrial(bit: KnownBit, router: KnownRouter, policy: Policy
     // One that can be put under a table is tried there: nobody holds a bit that may shake.
     mounting: router.record.mountings?.includes("table") === false ? "handheld" : "table",
     policy,
-    trials: trialsFor(router, bit.learned),
+    trials: trialsFor(router, bit.learned, policy),
   });
   return { ...ids, kind: next.kind, ...NOTHING, ...detailsOf(next) };
 }

@@ -1,8 +1,15 @@
 import type { Assumption, AssumptionCode } from "../../plan/assumptions.ts";
+import type { UnusedReading } from "../../router/router.ts";
 import type { Show } from "../show.ts";
 
 type Sentences = {
   readonly [Code in AssumptionCode]: (assumption: Extract<Assumption, { code: Code }>, show: Show) => string;
+};
+
+const LEFT_OUT: Readonly<Record<UnusedReading["because"], string>> = {
+  contradicted: "a later reading contradicts it.",
+  lapsed: "it is too old to be relied on. Read the mark again.",
+  "off-dial": "the dial has no such mark.",
 };
 
 const SENTENCES: Sentences = {
@@ -27,6 +34,10 @@ const SENTENCES: Sentences = {
     `The router's speed dial is not described, so its fastest speed is taken, and up to ${show.percent(toleranceRatio)} more.`,
   "single-speed": ({ toleranceRatio }, show) =>
     `The router has one speed; it may truly be ${show.percent(toleranceRatio)} higher than its plate says.`,
+  "reading-doubted": ({ mark, rpm, countsRpm }, show) =>
+    `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is far from what the router's range and other readings give. Until a second reading agrees, the faster counts: ${show.rotation(countsRpm)}.`,
+  "reading-left-out": ({ mark, rpm, because }, show) =>
+    `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is left out: ${LEFT_OUT[because]}`,
   "no-load-speed": () =>
     "Speeds are those without load. In the cut a router slows down, which is the safe side.",
 };

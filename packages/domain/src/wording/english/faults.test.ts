@@ -34,7 +34,17 @@ const EXAMPLES: Examples = {
   "diameter-not-outline": [[{ given: 9, want: 12 }, "12, twice the outline's greatest radius"]],
   "shank-too-thick": [[{ given: 12.7, largest: 8 }, "at most 8"]],
   "min-above-max": [[{ given: 20_000, max: 10_000 }, "at most 10000"]],
-  "readings-do-not-rise": [[{ above: 11_000 }, "more than 11000"]],
+  "marks-do-not-rise": [[{ least: 2 }, "at least 2"]],
+  "readings-do-not-rise": [
+    [{ above: 11_000 }, "more than 11000, or the same reading with isConfirmed: true"],
+    [{ below: 11_000 }, "less than 11000, or the same reading with isConfirmed: true"],
+  ],
+  "readings-disagree": [
+    [{ mark: 2, rpm: 11_000 }, "about 11000, or the same reading with isConfirmed: true"],
+  ],
+  "reading-outside-range": [
+    [{ given: 1100, min: 20_700, max: 33_000 }, "20700 to 33000, or the same reading with isConfirmed: true"],
+  ],
   "mark-off-dial": [[{ first: "A", last: "F" }, "a mark from A to F, written as they are"]],
   "marks-mixed": [[{}, "two numbers, or two single letters"]],
   "no-edges": [[{}, "at least one edge"]],
@@ -58,6 +68,13 @@ const EXAMPLES: Examples = {
     [{ maxLengthMm: 25.45 }, "an outline of at most 25.45 mm"],
     [{ maxMassG: 59 }, "at most 59 g"],
   ],
+  "sharpened-too-far": [[{ minDiameterMm: 10.16 }, "a diameter of at least 10.16 mm"]],
+  "mass-not-of-outline": [[{ given: 9, estimatedG: 268.4, min: 161.04, max: 805.2 }, "162 to 805"]],
+  "length-not-likely": [
+    [{ what: "run-out", given: 0.002, bounds: { min: 0.005, max: 1 } }, "0.005 to 1"],
+    [{ what: "smallest-diameter", given: 2, bounds: { min: 6.35 } }, "at least 6.35"],
+  ],
+  "stock-too-thin": [[{ given: 6, above: 13.5 }, "more than 13.5"]],
   "outline-needed": [[{}, "the whole form as it is after the sharpening, point by point"]],
 };
 

@@ -1,4 +1,6 @@
-import type { BitNeed, Bounds, Fault, FaultCode, FaultValues } from "../../quantity/fault.ts";
+import type { BitNeed, Bounds, Fault, FaultCode, FaultValues, Meant } from "../../quantity/fault.ts";
+import { showRotation } from "../../quantity/show.ts";
+import { G_PER_OUNCE, G_PER_POUND, MM_PER_INCH } from "../../quantity/units.ts";
 
 /** A fault in words: what is wrong, and what would be accepted. */
 export type FaultWords = { readonly message: string; readonly accepted: string };
@@ -13,6 +15,15 @@ const NEEDS: Readonly<Record<BitNeed, (forms: readonly string[]) => string>> = {
     "a bit with parallel edges and no pilot: surfacing, straight or spiral",
   "edges-only": () => "a bit without a pilot bearing or an arbor",
   "flush-bearing": () => "a flush-trim bit",
+};
+
+/** How to give a reading that is right all the same. */
+const OR_CONFIRMED = "or the same reading with isConfirmed: true";
+
+const UNLIKELY: Readonly<Record<FaultValues["length-not-likely"]["what"], string>> = {
+  "run-out": "No indicator of a workshop tells a run-out this small from none.",
+  "stick-out": "No shank shows this much, or this little, between collet and head.",
+  "smallest-diameter": "A bit is never sharpened this far, so it would never be taken out of use.",
 };
 
 const WORDS: Words = {
@@ -57,9 +68,21 @@ const WORDS: Words = {
     message: "The slowest speed is above the fastest.",
     accepted: `at most ${max}`,
   }),
-  "readings-do-not-rise": ({ above }) => ({
-    message: "Readings must rise: a higher mark turns faster.",
-    accepted: `more than ${above}`,
+  "marks-do-not-rise": ({ least }) => ({
+    message: "Give readings in rising order of mark.",
+    accepted: `at least ${least}`,
+  }),
+  "readings-do-not-rise": (values) => ({
+    message: "Readings must rise: a higher mark turns faster. Read it again.",
+    accepted: `${between(values)}, ${OR_CONFIRMED}`,
+  }),
+  "readings-disagree": ({ mark, rpm }) => ({
+    message: `Mark ${mark} was read at ${showRotation(rpm)} as well, and has one speed. Read it again.`,
+    accepted: `about ${rpm}, ${OR_CONFIRMED}`,
+  }),
+  "reading-outside-range": ({ given, min, max }) => ({
+    message: `This router does not run at ${showRotation(given)}. Read it again, and look at its plate.`,
+    accepted: `${min} to ${max}, ${OR_CONFIRMED}`,
   }),
   "mark-off-dial": ({ first, last }) => ({
     message: "This mark is not on the dial.",
@@ -96,6 +119,22 @@ const WORDS: Words = {
           ? `an outline of at most ${trim(values.maxLengthMm)} mm`
           : `at most ${trim(values.maxMassG)} g`,
   }),
+  "sharpened-too-far": ({ minDiameterMm }) => ({
+    message: "One sharpening does not take this much off. Measure it again.",
+    accepted: `a diameter of at least ${trim(minDiameterMm)} mm`,
+  }),
+  "mass-not-of-outline": ({ estimatedG, min, max, meant }) => ({
+    message: `Its outline gives about ${Math.round(estimatedG)} g. ${meant === undefined ? "Weigh it again." : didYouMean(meant)}`,
+    accepted: `${Math.ceil(min)} to ${Math.floor(max)}`,
+  }),
+  "length-not-likely": ({ what, bounds, meant }) => ({
+    message: `${UNLIKELY[what]} ${meant === undefined ? "Measure it again." : didYouMean(meant)}`,
+    accepted: between(bounds),
+  }),
+  "stock-too-thin": ({ above }) => ({
+    message: "At this height the bit cuts through the whole thickness and leaves no tongue.",
+    accepted: `more than ${trim(above)}`,
+  }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
     accepted: "the whole form as it is after the sharpening, point by point",
@@ -111,10 +150,24 @@ export function describeFault<Code extends FaultCode>(fault: Fault<Code>): Fault
   return WORDS[fault.code](fault.values);
 }
 
+function didYouMean({ value, unit }: Meant): string {
+  switch (unit) {
+    case "g":
+      return `Did you mean ${trim(value)} g?`;
+    case "oz":
+      return `Did you mean ${value} oz (${Math.round(value * G_PER_OUNCE)} g)?`;
+    case "lb":
+      return `Did you mean ${value} lb (${Math.round(value * G_PER_POUND)} g)?`;
+    case "in":
+      return `Did you mean ${value} in (${trim(value * MM_PER_INCH)} mm)?`;
+  }
+}
+
 function between(bounds: Bounds): string {
   if ("below" in bounds) return `less than ${trim(bounds.below)}`;
   if ("above" in bounds) return `more than ${bounds.above}`;
-  if ("min" in bounds && "max" in bounds) return `${trim(bounds.min)} to ${trim(bounds.max)}`;
+  if ("min" in bounds && "max" in bounds && bounds.max !== undefined)
+    return `${trim(bounds.min)} to ${trim(bounds.max)}`;
   return "max" in bounds ? `at most ${trim(bounds.max)}` : `at least ${trim(bounds.min)}`;
 }
 
