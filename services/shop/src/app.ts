@@ -25,6 +25,7 @@ import { authenticateCallers, authorizeCallers } from "./keys/authenticate.ts";
 import { type ApiDocument, describeApi } from "./openapi/document.ts";
 import { documentRoutes } from "./openapi/routes.ts";
 import { pageRoutes } from "./pages/routes.ts";
+import { backupRooms } from "./rooms/backups.ts";
 import { courseRooms } from "./rooms/courses.ts";
 import { historyRooms } from "./rooms/history.ts";
 import { KINDS } from "./rooms/kinds.ts";
@@ -87,6 +88,12 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   planningRooms(app, doors);
   courseRooms(app, doors, signer, config.publicUrl);
   historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
+  backupRooms(app, doors, {
+    copyTo: store.copyTo,
+    kinds: KINDS,
+    settings: config.backups,
+    signingKeys: config.signingKeys,
+  });
   await pageRoutes(app);
   refuseOthers();
   return { app, document, compileAll };

@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'state-not-fitting' | 'imported-before' | 'import-running' | 'ground-moved' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'state-not-fitting' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'ground-moved' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -94,6 +94,10 @@ export type Readiness = {
          * There is room to write.
          */
         disk: boolean;
+        /**
+         * The database is still in its place and may be written.
+         */
+        writable: boolean;
         /**
          * The service is not shutting down.
          */
@@ -4948,7 +4952,7 @@ export type NewKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it opens nothing. RFC 3339.
      */
@@ -4988,7 +4992,7 @@ export type Key = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it opens nothing. RFC 3339.
      */
@@ -5038,7 +5042,7 @@ export type CreatedKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it opens nothing. RFC 3339.
      */
@@ -5102,7 +5106,7 @@ export type Me = {
     /**
      * What it may do.
      */
-    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
 };
 
 /**
@@ -6266,6 +6270,19 @@ export type HistoryCheck = {
      * Sequence of the first event to check; 1 unless given.
      */
     fromSequence?: number;
+    /**
+     * An event that was once the latest, kept elsewhere: of a backup's manifest or a checkpoint. A history that does not reach it, or has another one in its place, is not intact.
+     */
+    head?: {
+        /**
+         * Its sequence.
+         */
+        sequence: number;
+        /**
+         * Its hash.
+         */
+        hash: string;
+    };
 };
 
 /**
@@ -6305,9 +6322,9 @@ export type HistoryProof = {
          */
         sequence: number;
         /**
-         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `checkpoint-differs`, a checkpoint states another hash for this event.
+         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `head-differs`, the event has another hash than the one that was given; `checkpoint-differs`, a checkpoint states another hash for this event.
          */
-        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'checkpoint-differs';
+        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'head-differs' | 'checkpoint-differs';
     };
 };
 
@@ -6370,6 +6387,73 @@ export type SigningKeyList = {
      * Signing keys, oldest first.
      */
     data: Array<SigningKey>;
+};
+
+/**
+ * A backup of the whole shop, in the service's backup folder.
+ */
+export type Backup = {
+    /**
+     * Name of its file in the backup folder.
+     */
+    name: string;
+    /**
+     * Size of its file.
+     */
+    sizeBytes: number;
+    /**
+     * How the backup is laid out.
+     */
+    format: 1;
+    /**
+     * When it was made, UTC.
+     */
+    createdAt: string;
+    /**
+     * Version of the service that made it.
+     */
+    serviceVersion: string;
+    /**
+     * Name of the last migration applied to the database.
+     */
+    databaseLevel: string;
+    /**
+     * How many records of each kind are in it.
+     */
+    records: {
+        [key: string]: number;
+    };
+    /**
+     * How many events are in it.
+     */
+    events: number;
+    /**
+     * The end of the history. Kept elsewhere and given to `POST /v1/events/verify`, it exposes a history whose end was cut off.
+     */
+    head?: {
+        /**
+         * Sequence of the latest event.
+         */
+        sequence: number;
+        /**
+         * Hash of that event, which covers all before it.
+         */
+        hash: string;
+    };
+    /**
+     * The `kid` of each signing key that is in it, oldest first. Empty when the service keeps its keys in memory.
+     */
+    signingKeyIds: Array<string>;
+};
+
+/**
+ * What is in the backup folder.
+ */
+export type BackupList = {
+    /**
+     * Backups, oldest first.
+     */
+    data: Array<Backup>;
 };
 
 export type GetLivenessData = {
@@ -6711,6 +6795,10 @@ export type CreateBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateBitError = CreateBitErrors[keyof CreateBitErrors];
@@ -6791,6 +6879,10 @@ export type DeleteBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeleteBitError = DeleteBitErrors[keyof DeleteBitErrors];
@@ -6939,6 +7031,10 @@ export type UpdateBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateBitError = UpdateBitErrors[keyof UpdateBitErrors];
@@ -7015,6 +7111,10 @@ export type HoldBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type HoldBitError = HoldBitErrors[keyof HoldBitErrors];
@@ -7091,6 +7191,10 @@ export type ReleaseBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ReleaseBitError = ReleaseBitErrors[keyof ReleaseBitErrors];
@@ -7167,6 +7271,10 @@ export type RetireBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RetireBitError = RetireBitErrors[keyof RetireBitErrors];
@@ -7235,6 +7343,10 @@ export type SendBitToSharpeningErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SendBitToSharpeningError = SendBitToSharpeningErrors[keyof SendBitToSharpeningErrors];
@@ -7377,6 +7489,10 @@ export type DeletePhotographErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeletePhotographError = DeletePhotographErrors[keyof DeletePhotographErrors];
@@ -7575,6 +7691,10 @@ export type CreatePhotographErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePhotographError = CreatePhotographErrors[keyof CreatePhotographErrors];
@@ -7832,6 +7952,10 @@ export type ImportBitsErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ImportBitsError = ImportBitsErrors[keyof ImportBitsErrors];
@@ -8083,6 +8207,10 @@ export type CreatePlaceErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePlaceError = CreatePlaceErrors[keyof CreatePlaceErrors];
@@ -8163,6 +8291,10 @@ export type DeletePlaceErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeletePlaceError = DeletePlaceErrors[keyof DeletePlaceErrors];
@@ -8311,6 +8443,10 @@ export type UpdatePlaceErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdatePlaceError = UpdatePlaceErrors[keyof UpdatePlaceErrors];
@@ -8445,6 +8581,10 @@ export type TakeStockErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type TakeStockError = TakeStockErrors[keyof TakeStockErrors];
@@ -8586,6 +8726,10 @@ export type CreateLoanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateLoanError = CreateLoanErrors[keyof CreateLoanErrors];
@@ -8722,6 +8866,10 @@ export type ReturnLoanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ReturnLoanError = ReturnLoanErrors[keyof ReturnLoanErrors];
@@ -8924,6 +9072,10 @@ export type CreateInspectionErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateInspectionError = CreateInspectionErrors[keyof CreateInspectionErrors];
@@ -9184,6 +9336,10 @@ export type CreateSharpeningErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateSharpeningError = CreateSharpeningErrors[keyof CreateSharpeningErrors];
@@ -9313,6 +9469,10 @@ export type CreateRouterErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateRouterError = CreateRouterErrors[keyof CreateRouterErrors];
@@ -9393,6 +9553,10 @@ export type DeleteRouterErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeleteRouterError = DeleteRouterErrors[keyof DeleteRouterErrors];
@@ -9541,6 +9705,10 @@ export type UpdateRouterErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateRouterError = UpdateRouterErrors[keyof UpdateRouterErrors];
@@ -9743,6 +9911,10 @@ export type CreateReadingErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateReadingError = CreateReadingErrors[keyof CreateReadingErrors];
@@ -9876,6 +10048,10 @@ export type CreateColletErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateColletError = CreateColletErrors[keyof CreateColletErrors];
@@ -10024,6 +10200,10 @@ export type UpdateColletErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateColletError = UpdateColletErrors[keyof UpdateColletErrors];
@@ -10161,6 +10341,10 @@ export type CreateRunOutErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateRunOutError = CreateRunOutErrors[keyof CreateRunOutErrors];
@@ -10358,6 +10542,10 @@ export type CreateTrialErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateTrialError = CreateTrialErrors[keyof CreateTrialErrors];
@@ -10494,6 +10682,10 @@ export type SetTrialAsideErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SetTrialAsideError = SetTrialAsideErrors[keyof SetTrialAsideErrors];
@@ -10702,6 +10894,10 @@ export type CreateUseErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateUseError = CreateUseErrors[keyof CreateUseErrors];
@@ -10997,6 +11193,10 @@ export type ConvertOutlineErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ConvertOutlineError = ConvertOutlineErrors[keyof ConvertOutlineErrors];
@@ -11294,6 +11494,10 @@ export type SetShopPolicyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SetShopPolicyError = SetShopPolicyErrors[keyof SetShopPolicyErrors];
@@ -11364,6 +11568,10 @@ export type PreviewManyPlansErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type PreviewManyPlansError = PreviewManyPlansErrors[keyof PreviewManyPlansErrors];
@@ -11425,6 +11633,10 @@ export type TabulatePlansErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type TabulatePlansError = TabulatePlansErrors[keyof TabulatePlansErrors];
@@ -11495,6 +11707,10 @@ export type PreviewPlanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type PreviewPlanError = PreviewPlanErrors[keyof PreviewPlanErrors];
@@ -11633,6 +11849,10 @@ export type CreatePlanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePlanError = CreatePlanErrors[keyof CreatePlanErrors];
@@ -11759,6 +11979,10 @@ export type SizePanelsErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SizePanelsError = SizePanelsErrors[keyof SizePanelsErrors];
@@ -11888,6 +12112,10 @@ export type CreatePersonErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePersonError = CreatePersonErrors[keyof CreatePersonErrors];
@@ -12036,6 +12264,10 @@ export type UpdatePersonErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdatePersonError = UpdatePersonErrors[keyof UpdatePersonErrors];
@@ -12169,6 +12401,10 @@ export type CreateKeyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateKeyError = CreateKeyErrors[keyof CreateKeyErrors];
@@ -12309,6 +12545,10 @@ export type RotateKeyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RotateKeyError = RotateKeyErrors[keyof RotateKeyErrors];
@@ -12377,6 +12617,10 @@ export type RevokeKeyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RevokeKeyError = RevokeKeyErrors[keyof RevokeKeyErrors];
@@ -12555,6 +12799,10 @@ export type CreateCourseErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateCourseError = CreateCourseErrors[keyof CreateCourseErrors];
@@ -12703,6 +12951,10 @@ export type UpdateCourseErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateCourseError = UpdateCourseErrors[keyof UpdateCourseErrors];
@@ -13103,6 +13355,10 @@ export type CreateEnrolmentErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateEnrolmentError = CreateEnrolmentErrors[keyof CreateEnrolmentErrors];
@@ -13171,6 +13427,10 @@ export type EndEnrolmentErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type EndEnrolmentError = EndEnrolmentErrors[keyof EndEnrolmentErrors];
@@ -13304,6 +13564,10 @@ export type CreateQualificationErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateQualificationError = CreateQualificationErrors[keyof CreateQualificationErrors];
@@ -13440,6 +13704,10 @@ export type WithdrawQualificationErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type WithdrawQualificationError = WithdrawQualificationErrors[keyof WithdrawQualificationErrors];
@@ -13581,6 +13849,10 @@ export type CreateApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateApprovalError = CreateApprovalErrors[keyof CreateApprovalErrors];
@@ -13709,6 +13981,10 @@ export type IssueApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type IssueApprovalError = IssueApprovalErrors[keyof IssueApprovalErrors];
@@ -13789,6 +14065,10 @@ export type ReissueApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ReissueApprovalError = ReissueApprovalErrors[keyof ReissueApprovalErrors];
@@ -13865,6 +14145,10 @@ export type WithdrawApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type WithdrawApprovalError = WithdrawApprovalErrors[keyof WithdrawApprovalErrors];
@@ -14263,6 +14547,10 @@ export type AskCheckErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type AskCheckError = AskCheckErrors[keyof AskCheckErrors];
@@ -14588,6 +14876,10 @@ export type CreateCheckpointErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateCheckpointError = CreateCheckpointErrors[keyof CreateCheckpointErrors];
@@ -14709,6 +15001,10 @@ export type VerifyEventsErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type VerifyEventsError = VerifyEventsErrors[keyof VerifyEventsErrors];
@@ -14850,6 +15146,10 @@ export type RotateSigningKeysErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RotateSigningKeysError = RotateSigningKeysErrors[keyof RotateSigningKeysErrors];
@@ -14862,3 +15162,105 @@ export type RotateSigningKeysResponses = {
 };
 
 export type RotateSigningKeysResponse = RotateSigningKeysResponses[keyof RotateSigningKeysResponses];
+
+export type ListBackupsData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/backups';
+};
+
+export type ListBackupsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListBackupsError = ListBackupsErrors[keyof ListBackupsErrors];
+
+export type ListBackupsResponses = {
+    /**
+     * What is in the backup folder.
+     */
+    200: BackupList;
+};
+
+export type ListBackupsResponse = ListBackupsResponses[keyof ListBackupsResponses];
+
+export type CreateBackupData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/backups';
+};
+
+export type CreateBackupErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CreateBackupError = CreateBackupErrors[keyof CreateBackupErrors];
+
+export type CreateBackupResponses = {
+    /**
+     * A backup of the whole shop, in the service's backup folder.
+     */
+    201: Backup;
+};
+
+export type CreateBackupResponse = CreateBackupResponses[keyof CreateBackupResponses];

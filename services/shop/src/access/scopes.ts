@@ -57,6 +57,7 @@ export const SCOPES = {
     meaning: "Have the history signed as it stands.",
     roles: ["manager", "instructor"],
   },
+  "backups:manage": { meaning: "Make backups and see which there are.", roles: MANAGERS },
   "keys:manage": { meaning: "Create, rotate, list and revoke keys.", roles: MANAGERS },
 } as const satisfies Record<string, Grant>;
 
