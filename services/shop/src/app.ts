@@ -15,6 +15,7 @@ import { allowOrigins } from "./http/cross-origin.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
 import { requireScopes } from "./http/operation.ts";
 import { refuseOtherMethods } from "./http/other-methods.ts";
+import { prefixPaths } from "./http/prefix-paths.ts";
 import { refuseUnderPressure } from "./http/pressure.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
@@ -68,6 +69,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const compileAll = compileAtFirstUse(app);
   identifyRequests(app);
   addFixedHeaders(app);
+  prefixPaths(app, config.publicUrl);
   const metrics = measureRequests(app);
   await allowOrigins(app, config.corsOrigins);
   limitTime(app, ANSWER_TIME_LIMIT_MS);

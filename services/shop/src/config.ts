@@ -48,9 +48,10 @@ export const SETTINGS = Type.Object(
     RIMWISE_PORT: Type.Integer({ default: 8080, minimum: 0, maximum: 65535 }),
     RIMWISE_PUBLIC_URL: Type.Optional(
       Type.String({
-        pattern: "^https?://[^\\s/?#]+$",
+        pattern: "^https?://[^\\s/?#]+(/[^\\s/?#]+)*$",
         maxLength: 255,
-        description: "an origin such as https://shop.example, without a path",
+        description:
+          "an address such as https://shop.example or https://shop.example/rimwise, without a slash at its end",
       }),
     ),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),

@@ -18,14 +18,15 @@ export function requireBackupFolder({ backups: { folder } }: Config): void {
 /** What stopped the start as one sentence that names the setting; an error nobody foresaw stays itself. */
 export function startFault(error: unknown, config: Config): unknown {
   if (error instanceof ConfigError || !(error instanceof Error)) return error;
-  const sentence =
-    error instanceof DatabaseFileError
-      ? `RIMWISE_DATABASE: ${config.database}: ${error.message}`
-      : sentenceOf(error, config);
+  const sentence = sentenceOf(error, config);
   return sentence === undefined ? error : new ConfigError(sentence, { cause: error });
 }
 
 function sentenceOf(error: Error, { host, port, database }: Config): string | undefined {
+  if (error instanceof DatabaseFileError) {
+    const isNamed = error.message.includes(database);
+    return `RIMWISE_DATABASE: ${isNamed ? error.message : `${database}: ${error.message}`}`;
+  }
   const code = "code" in error ? String(error.code).replace(/^(SQLITE_[A-Z]+).*/, "$1") : "";
   const isListening = "syscall" in error && ["listen", "getaddrinfo"].includes(String(error.syscall));
   switch (code) {
