@@ -7,7 +7,7 @@ const SHOP = "services/shop/src/";
 const FOUNDATION = ["store", "problems", "access", "http"];
 
 /** Folders that may know every room: they compose the service. */
-const ABOVE = ["rooms", "openapi"];
+const ABOVE = ["rooms", "openapi", "commands"];
 
 /** What each room's decisions, schemas and reads may import from beside the foundation. Its routes may know more, see below. */
 const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
@@ -58,6 +58,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   signing: [],
   checkpoints: ["events", "signing"],
   proof: ["events", "checkpoints", "signing"],
+  backups: ["events", "signing"],
   health: [],
   pages: [],
 };

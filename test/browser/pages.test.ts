@@ -142,7 +142,7 @@ describe.skipIf(!hasBrowser)("the pages", () => {
     await made(`/v1/bits/${bitId}/hold`, { because: "It fell on the floor." });
     await page.getByRole("button", { name: "Check" }).click();
     await page.getByText("NOT ALLOWED").waitFor();
-    expect(await page.locator(".answer").textContent()).toContain("The setting lapsed");
+    expect(await page.locator(".answer").textContent()).toContain("The bit is held");
     await page.reload();
     await page.getByText("LAPSED: do not use").waitFor();
     expect(await page.locator("main").textContent()).not.toContain("Dial at");

@@ -7,7 +7,7 @@ test("the process says to anybody that it is alive, ready and which version it i
   expect((await ask("GET", "/livez", { key: null })).body).toEqual({ status: "alive" });
   expect((await ask("GET", "/readyz", { key: null })).body).toEqual({
     status: "ready",
-    checks: { database: true, migrations: true, disk: true, open: true },
+    checks: { database: true, migrations: true, disk: true, writable: true, open: true },
   });
   expect((await ask("GET", "/version", { key: null })).body.name).toBe("rimwise");
 });

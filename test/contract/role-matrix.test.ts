@@ -51,6 +51,7 @@ const MAY: Readonly<Record<string, readonly Role[]>> = {
   "checks:read": EVERYONE,
   "events:read": STAFF,
   "events:checkpoint": STAFF,
+  "backups:manage": MANAGERS,
   "keys:manage": MANAGERS,
 };
 

@@ -138,14 +138,14 @@ describe("the signing keys", () => {
   ])("in a file that is %s stop the start with a sentence that shows no secret", async (_what, content) => {
     const file = keyFile(content);
     const start = openShop({ RIMWISE_SIGNING_KEYS: file });
-    await expect(start).rejects.toThrow(`The signing keys in ${file} cannot be used`);
+    await expect(start).rejects.toThrow(`RIMWISE_SIGNING_KEYS: the signing keys in ${file} cannot be used`);
     await expect(start).rejects.not.toThrow(d);
   });
 
   test("that cannot be written stop the start", async () => {
     const file = join(keyFile(), "nowhere", "keys.json");
     await expect(openShop({ RIMWISE_SIGNING_KEYS: file })).rejects.toThrow(
-      `The signing keys cannot be written to ${file}`,
+      `RIMWISE_SIGNING_KEYS: the signing keys cannot be written to ${file}`,
     );
   });
 });

@@ -1,17 +1,6 @@
-import { type ChildProcess, spawn } from "node:child_process";
-import { once } from "node:events";
-import { mkdtempSync, rmSync } from "node:fs";
-import { createServer } from "node:net";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
-import { describe, expect, onTestFinished, test } from "vitest";
-
-const SERVICE = fileURLToPath(new URL("../../services/shop/", import.meta.url));
-const START_WITHIN_MS = 30_000;
-
-type Running = { process: ChildProcess; url: string; printed: () => string };
+import { describe, expect, test } from "vitest";
+import { exited, FROM_SOURCE, start, temporaryFile } from "../running/service-process.ts";
 
 const BIT = {
   name: "Straight, 12 mm",
@@ -23,8 +12,8 @@ const BIT = {
 describe("a process that is killed with kill -9 amid acknowledged creates", { timeout: 120_000 }, () => {
   test("has every acknowledged bit when it starts again, each with its event, and no half of another", async () => {
     const file = temporaryFile();
-    let service = await start(file);
-    const key = /rw_[0-9a-f_]+/.exec(service.printed())?.[0] ?? "";
+    let service = await start(FROM_SOURCE, file);
+    const { key } = service;
     const acknowledged = new Set<string>();
     for (const killAfter of [15, 60, 150]) {
       const createUntilGone = async () => {
@@ -37,14 +26,14 @@ describe("a process that is killed with kill -9 amid acknowledged creates", { ti
         }
       };
       await Promise.all(Array.from({ length: 8 }, createUntilGone));
-      await exited(service.process);
-      service = await start(file);
-      expect(service.printed(), "a database that has a key is given no other").not.toContain("rw_");
+      await exited(service);
+      service = await start(FROM_SOURCE, file);
+      expect(service.key, "a database that has a key is given no other").toBe(key);
       const found = await allIds(service.url, key);
       expect([...acknowledged].filter((id) => !found.has(id))).toEqual([]);
     }
     service.process.kill("SIGTERM");
-    expect(await exited(service.process)).toBe(0);
+    expect(await exited(service)).toBe(0);
     expect(acknowledged.size).toBeGreaterThanOrEqual(150);
 
     const database = new Database(file, { readonly: true });
@@ -60,70 +49,6 @@ describe("a process that is killed with kill -9 amid acknowledged creates", { ti
     database.close();
   });
 });
-
-describe("the process", { timeout: 120_000 }, () => {
-  test("refuses wrong settings with one sentence for each, and no stack", async () => {
-    const child = run({ RIMWISE_PORT: "none", RIMWISE_LOG_LEVEL: "loud" });
-    let errors = "";
-    child.stderr?.on("data", (chunk) => {
-      errors += chunk;
-    });
-    expect(await exited(child)).toBe(1);
-    expect(errors).toMatch(/RIMWISE_PORT: .+ 0 to 65535/);
-    expect(errors).toMatch(/RIMWISE_LOG_LEVEL: .+ fatal, error/);
-    expect(errors).not.toMatch(/\bat .+\.ts/);
-  });
-
-  test("takes the first key from its settings and then prints none", async () => {
-    const file = temporaryFile();
-    const maker = await start(temporaryFile());
-    const key = /rw_[0-9a-f_]+/.exec(maker.printed())?.[0] ?? "";
-    const service = await start(file, { RIMWISE_FIRST_KEY: key });
-    expect(service.printed()).not.toContain("rw_");
-    expect((await create(service.url, key)).status).toBe(201);
-  });
-});
-
-function temporaryFile(): string {
-  const folder = mkdtempSync(join(tmpdir(), "rimwise-crash-"));
-  onTestFinished(() => rmSync(folder, { recursive: true }));
-  return join(folder, "shop.sqlite");
-}
-
-/** The service itself, without a shell or package manager between: the signal must reach it. */
-function run(settings: Record<string, string>): ChildProcess {
-  const child = spawn(process.execPath, ["--import", "tsx", "--conditions=source", "src/main.ts"], {
-    cwd: SERVICE,
-    env: { PATH: process.env["PATH"], RIMWISE_DATABASE: ":memory:", ...settings },
-    stdio: ["ignore", "pipe", "pipe"],
-  });
-  onTestFinished(() => void child.kill("SIGKILL"));
-  return child;
-}
-
-async function start(file: string, settings: Record<string, string> = {}): Promise<Running> {
-  const port = await freePort();
-  const child = run({
-    RIMWISE_DATABASE: file,
-    RIMWISE_PORT: String(port),
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
-    ...settings,
-  });
-  let printed = "";
-  child.stdout?.on("data", (chunk) => {
-    printed += chunk;
-  });
-  const url = `http://127.0.0.1:${port}`;
-  const giveUpAt = Date.now() + START_WITHIN_MS;
-  for (;;) {
-    const ready = await fetch(`${url}/readyz`).catch(() => undefined);
-    if (ready?.status === 200) return { process: child, url, printed: () => printed };
-    if (Date.now() > giveUpAt || child.exitCode !== null)
-      throw new Error(`the service did not start: ${printed}`);
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-}
 
 function create(url: string, key: string): Promise<Response> {
   return fetch(`${url}/v1/bits`, {
@@ -145,18 +70,4 @@ async function allIds(url: string, key: string): Promise<Set<string>> {
     cursor = page.nextCursor;
   }
   return ids;
-}
-
-async function exited(child: ChildProcess): Promise<number | null> {
-  if (child.exitCode === null && child.signalCode === null) await once(child, "exit");
-  return child.exitCode;
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, "127.0.0.1");
-  await once(server, "listening");
-  const address = server.address();
-  server.close();
-  await once(server, "close");
-  return typeof address === "object" && address !== null ? address.port : 0;
 }

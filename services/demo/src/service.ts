@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { randomBytes } from "node:crypto";
 import { once } from "node:events";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -15,17 +16,25 @@ export type RunningService = {
 };
 
 const SHOP = fileURLToPath(new URL("../../shop/", import.meta.url));
+const KEY_BYTES = 24;
 
 /** Starts the service as its own process, on a free port of this machine, and waits until it listens. */
 export async function startService(): Promise<RunningService> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-demo-"));
   const database = join(folder, "shop.sqlite");
+  const key = randomBytes(KEY_BYTES).toString("hex");
   const child = spawn(process.execPath, ["--conditions=source", "--import", "tsx", "src/main.ts"], {
     cwd: SHOP,
-    env: { ...process.env, RIMWISE_DATABASE: database, RIMWISE_PORT: "0", RIMWISE_HOST: "127.0.0.1" },
+    env: {
+      ...process.env,
+      RIMWISE_DATABASE: database,
+      RIMWISE_FIRST_KEY: key,
+      RIMWISE_PORT: "0",
+      RIMWISE_HOST: "127.0.0.1",
+    },
     stdio: ["ignore", "pipe", "inherit"],
   });
-  const { key, baseUrl } = await firstLines(child);
+  const baseUrl = await addressOf(child);
   return {
     baseUrl,
     key,
@@ -39,14 +48,12 @@ export async function startService(): Promise<RunningService> {
   };
 }
 
-/** The first manager's key and the address, as the service prints them at the start. */
-async function firstLines(child: ChildProcess): Promise<{ key: string; baseUrl: string }> {
+/** The address, as the service logs it when it listens. */
+async function addressOf(child: ChildProcess): Promise<string> {
   if (child.stdout === null) throw new Error("the service has no output to read");
-  let key: string | undefined;
   for await (const line of createInterface({ input: child.stdout })) {
-    key ??= /\brw_\S+/.exec(line)?.[0];
     const baseUrl = /Server listening at (http:[^\s"]+)/.exec(line)?.[1];
-    if (key !== undefined && baseUrl !== undefined) return { key, baseUrl };
+    if (baseUrl !== undefined) return baseUrl;
   }
   throw new Error("the service ended before it listened");
 }

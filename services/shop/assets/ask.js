@@ -8,7 +8,8 @@ export class Refused extends Error {
 
 /** What the service answers, as JSON or text. Throws Refused where it says no. */
 export async function ask(key, path, body) {
-  const answer = await fetch(path, {
+  // From the page's own address: the service may be at a path of a larger site.
+  const answer = await fetch(`..${path}`, {
     method: body === undefined ? "GET" : "POST",
     headers: { Authorization: `Bearer ${key}`, ...(body && { "Content-Type": "application/json" }) },
     body: body && JSON.stringify(body),

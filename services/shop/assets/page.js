@@ -33,7 +33,7 @@ async function show() {
     return askForKey(
       "This page shows records of the shop. Type a key of yours; it is kept until this tab is closed.",
     );
-  const [, kind, id] = location.pathname.split("/");
+  const [kind, id] = location.pathname.split("/").slice(-2);
   say(main, element("p", { class: "soft" }, "Asking the shop …"));
   try {
     const shown = await PAGES[kind](key, decodeURIComponent(id));

@@ -10,7 +10,7 @@ export async function placePage(key, id) {
   const away = contents.away.map(({ bitId }) => bitId);
   const ids = [...contents.here, ...contents.misplaced, ...contents.missing, ...away];
   const links = (bitIds) =>
-    bitIds.map((id) => element("a", { href: `/bits/${encodeURIComponent(id)}` }, contents.names[id]));
+    bitIds.map((id) => element("a", { href: `../bits/${encodeURIComponent(id)}` }, contents.names[id]));
   const isEmpty = ids.length === 0;
   return [
     element("h1", {}, place.name),

@@ -69,7 +69,7 @@ function endOf({ lapse, withdrawal, replacedById }) {
           {},
           element(
             "a",
-            { href: `/settings/${encodeURIComponent(replacedById)}` },
+            { href: `../settings/${encodeURIComponent(replacedById)}` },
             "What was issued in its place",
           ),
         )

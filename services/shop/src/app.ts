@@ -15,6 +15,7 @@ import { allowOrigins } from "./http/cross-origin.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
 import { requireScopes } from "./http/operation.ts";
 import { refuseOtherMethods } from "./http/other-methods.ts";
+import { prefixPaths } from "./http/prefix-paths.ts";
 import { refuseUnderPressure } from "./http/pressure.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
@@ -25,6 +26,7 @@ import { authenticateCallers, authorizeCallers } from "./keys/authenticate.ts";
 import { type ApiDocument, describeApi } from "./openapi/document.ts";
 import { documentRoutes } from "./openapi/routes.ts";
 import { pageRoutes } from "./pages/routes.ts";
+import { backupRooms } from "./rooms/backups.ts";
 import { courseRooms } from "./rooms/courses.ts";
 import { historyRooms } from "./rooms/history.ts";
 import { KINDS } from "./rooms/kinds.ts";
@@ -67,6 +69,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const compileAll = compileAtFirstUse(app);
   identifyRequests(app);
   addFixedHeaders(app);
+  prefixPaths(app, config.publicUrl);
   const metrics = measureRequests(app);
   await allowOrigins(app, config.corsOrigins);
   limitTime(app, ANSWER_TIME_LIMIT_MS);
@@ -87,6 +90,12 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   planningRooms(app, doors);
   courseRooms(app, doors, signer, config);
   historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
+  backupRooms(app, doors, {
+    copyTo: store.copyTo,
+    kinds: KINDS,
+    settings: config.backups,
+    signingKeys: config.signingKeys,
+  });
   await pageRoutes(app);
   refuseOthers();
   return { app, document, compileAll };

@@ -24,6 +24,17 @@ export type Config = {
   readonly trustedProxies: readonly string[];
   /** How late the event loop may run before requests are refused; 0 never refuses. */
   readonly busyAfterMs: number;
+  readonly backups: BackupSettings;
+};
+
+/** Where backups go that are asked for over HTTP or made by the clock. */
+export type BackupSettings = {
+  /** Absolute path of a folder; without one no such backups are made. */
+  readonly folder: string | undefined;
+  /** A backup is made when the newest is so old; 0 makes none by the clock. */
+  readonly everyHours: number;
+  /** How many of the service's own stay in the folder. */
+  readonly keep: number;
 };
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -39,9 +50,10 @@ export const SETTINGS = Type.Object(
     RIMWISE_PORT: Type.Integer({ default: 8080, minimum: 0, maximum: 65535 }),
     RIMWISE_PUBLIC_URL: Type.Optional(
       Type.String({
-        pattern: "^https?://[^\\s/?#]+$",
+        pattern: "^https?://[^\\s/?#]+(/[^\\s/?#]+)*$",
         maxLength: 255,
-        description: "an origin such as https://shop.example, without a path",
+        description:
+          "an address such as https://shop.example or https://shop.example/rimwise, without a slash at its end",
       }),
     ),
     RIMWISE_TIME_ZONE: Type.Optional(
@@ -67,6 +79,9 @@ export const SETTINGS = Type.Object(
     RIMWISE_RATE_LIMIT_PER_MINUTE: Type.Integer({ default: 6000, minimum: 1, maximum: 1_000_000 }),
     RIMWISE_TRUSTED_PROXIES: listOf("^[0-9A-Fa-f.:]+(/\\d+)?$", "addresses or networks such as 10.0.0.0/8"),
     RIMWISE_BUSY_AFTER_MS: Type.Integer({ default: 1000, minimum: 0, maximum: 600_000 }),
+    RIMWISE_BACKUP_FOLDER: Type.Optional(Type.String({ maxLength: 4096 })),
+    RIMWISE_BACKUP_EVERY_HOURS: Type.Integer({ default: 24, minimum: 0, maximum: 8784 }),
+    RIMWISE_BACKUP_KEEP: Type.Integer({ default: 30, minimum: 1, maximum: 10_000 }),
   },
   { additionalProperties: false },
 );
@@ -80,7 +95,7 @@ export class ConfigError extends Error {}
  */
 export function readConfig(environment: Environment = process.env): Config {
   const settings = readSettings(environment);
-  const startedIn = environment["INIT_CWD"] ?? process.cwd();
+  const startedIn = folderOfCommand(environment);
   const database = pathFrom(startedIn, settings.RIMWISE_DATABASE);
   return {
     host: settings.RIMWISE_HOST,
@@ -95,7 +110,17 @@ export function readConfig(environment: Environment = process.env): Config {
     rateLimitPerMinute: settings.RIMWISE_RATE_LIMIT_PER_MINUTE,
     trustedProxies: settings.RIMWISE_TRUSTED_PROXIES,
     busyAfterMs: settings.RIMWISE_BUSY_AFTER_MS,
+    backups: {
+      folder: settings.RIMWISE_BACKUP_FOLDER && pathFrom(startedIn, settings.RIMWISE_BACKUP_FOLDER),
+      everyHours: settings.RIMWISE_BACKUP_EVERY_HOURS,
+      keep: settings.RIMWISE_BACKUP_KEEP,
+    },
   };
+}
+
+/** Where the command was given: a package manager runs it somewhere else, and says so. */
+export function folderOfCommand(environment: Environment = process.env): string {
+  return environment["INIT_CWD"] ?? process.cwd();
 }
 
 function publicUrlOf({ RIMWISE_PUBLIC_URL, RIMWISE_HOST, RIMWISE_PORT }: Static<typeof SETTINGS>): string {

@@ -1,37 +1,24 @@
-import closeWithGrace from "close-with-grace";
-import { buildApp } from "./app.ts";
-import { ConfigError, readConfig } from "./config.ts";
-import { grantFirstKey } from "./keys/first-key.ts";
-import { openShopStore } from "./rooms/store.ts";
+import { CommandError } from "./commands/command.ts";
+import { runCommand } from "./commands/commands.ts";
+import { ConfigError } from "./config.ts";
+import { DatabaseFileError } from "./store/database-file-error.ts";
 
-const GRACE_MS = 15_000;
+/** Whatever this program writes, only its owner reads: records, logs of SQLite, copies, keys. */
+const NOTHING_FOR_OTHERS = 0o077;
 
+/** Errors that say in their message what is wrong and what to do. */
+const FORESEEN = [ConfigError, CommandError, DatabaseFileError];
+
+process.umask(NOTHING_FOR_OTHERS);
 try {
-  await serve();
+  await runCommand(process.argv.slice(2));
 } catch (error) {
   process.stderr.write(`${reportOf(error)}\n`);
   process.exitCode = 1;
 }
 
-/** A setting that is wrong needs a sentence, anything else its stack. */
+/** What was foreseen needs a sentence, anything else its stack. */
 function reportOf(error: unknown): string {
-  if (error instanceof ConfigError) return error.message;
-  return error instanceof Error ? String(error.stack) : String(error);
-}
-
-async function serve(): Promise<void> {
-  const config = readConfig();
-  const store = await openShopStore(config.database);
-  const firstKey = await grantFirstKey(store, config.firstKey);
-  if (firstKey !== undefined) {
-    process.stdout.write(`First manager's key, shown this once: ${firstKey}\n`);
-  }
-  const { app } = await buildApp({ config, store });
-  closeWithGrace({ delay: GRACE_MS, logger: false }, async ({ err, signal }) => {
-    if (err) app.log.fatal({ err }, "closing after an error");
-    else app.log.info({ signal }, "closing");
-    await app.close();
-    await store.close();
-  });
-  await app.listen({ host: config.host, port: config.port });
+  if (!(error instanceof Error)) return String(error);
+  return FORESEEN.some((each) => error instanceof each) ? error.message : String(error.stack);
 }

@@ -2,6 +2,7 @@
 
 import type { Caller } from "../operation.ts";
 import { approvalsOf } from "./approvals.ts";
+import { backupsOf } from "./backups.ts";
 import { bitsOf } from "./bits.ts";
 import { checkpointsOf } from "./checkpoints.ts";
 import { checksOf } from "./checks.ts";
@@ -36,6 +37,7 @@ import { woodsOf } from "./woods.ts";
 export function resourcesOf(caller: Caller) {
   return {
     approvals: approvalsOf(caller),
+    backups: backupsOf(caller),
     bits: bitsOf(caller),
     checkpoints: checkpointsOf(caller),
     checks: checksOf(caller),

@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'closing';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -94,6 +94,10 @@ export type Readiness = {
          * There is room to write.
          */
         disk: boolean;
+        /**
+         * The database is still in its place and may be written.
+         */
+        writable: boolean;
         /**
          * The service is not shutting down.
          */
@@ -5045,7 +5049,7 @@ export type NewKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5085,7 +5089,7 @@ export type Key = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5135,7 +5139,7 @@ export type CreatedKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5254,7 +5258,7 @@ export type Me = {
     /**
      * What it may do.
      */
-    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'keys:manage'>;
+    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
 };
 
 /**
@@ -6418,6 +6422,19 @@ export type HistoryCheck = {
      * Sequence of the first event to check; 1 unless given.
      */
     fromSequence?: number;
+    /**
+     * An event that was once the latest, kept elsewhere: of a backup's manifest or a checkpoint. A history that does not reach it, or has another one in its place, is not intact.
+     */
+    head?: {
+        /**
+         * Its sequence.
+         */
+        sequence: number;
+        /**
+         * Its hash.
+         */
+        hash: string;
+    };
 };
 
 /**
@@ -6457,9 +6474,9 @@ export type HistoryProof = {
          */
         sequence: number;
         /**
-         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `checkpoint-differs`, a checkpoint states another hash for this event.
+         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `head-differs`, the event has another hash than the one that was given; `checkpoint-differs`, a checkpoint states another hash for this event.
          */
-        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'checkpoint-differs';
+        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'head-differs' | 'checkpoint-differs';
     };
 };
 
@@ -6522,6 +6539,73 @@ export type SigningKeyList = {
      * Signing keys, oldest first.
      */
     data: Array<SigningKey>;
+};
+
+/**
+ * A backup of the whole shop, in the service's backup folder.
+ */
+export type Backup = {
+    /**
+     * Name of its file in the backup folder.
+     */
+    name: string;
+    /**
+     * Size of its file.
+     */
+    sizeBytes: number;
+    /**
+     * How the backup is laid out.
+     */
+    format: 1;
+    /**
+     * When it was made, UTC.
+     */
+    createdAt: string;
+    /**
+     * Version of the service that made it.
+     */
+    serviceVersion: string;
+    /**
+     * Name of the last migration applied to the database.
+     */
+    databaseLevel: string;
+    /**
+     * How many records of each kind are in it.
+     */
+    records: {
+        [key: string]: number;
+    };
+    /**
+     * How many events are in it.
+     */
+    events: number;
+    /**
+     * The end of the history. Kept elsewhere and given to `POST /v1/events/verify`, it exposes a history whose end was cut off.
+     */
+    head?: {
+        /**
+         * Sequence of the latest event.
+         */
+        sequence: number;
+        /**
+         * Hash of that event, which covers all before it.
+         */
+        hash: string;
+    };
+    /**
+     * The `kid` of each signing key that is in it, oldest first. Empty when the service keeps its keys in memory.
+     */
+    signingKeyIds: Array<string>;
+};
+
+/**
+ * What is in the backup folder.
+ */
+export type BackupList = {
+    /**
+     * Backups, oldest first.
+     */
+    data: Array<Backup>;
 };
 
 export type GetLivenessData = {
@@ -6863,6 +6947,10 @@ export type CreateBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateBitError = CreateBitErrors[keyof CreateBitErrors];
@@ -6943,6 +7031,10 @@ export type DeleteBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeleteBitError = DeleteBitErrors[keyof DeleteBitErrors];
@@ -7091,6 +7183,10 @@ export type UpdateBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateBitError = UpdateBitErrors[keyof UpdateBitErrors];
@@ -7167,6 +7263,10 @@ export type HoldBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type HoldBitError = HoldBitErrors[keyof HoldBitErrors];
@@ -7243,6 +7343,10 @@ export type ReleaseBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ReleaseBitError = ReleaseBitErrors[keyof ReleaseBitErrors];
@@ -7319,6 +7423,10 @@ export type RetireBitErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RetireBitError = RetireBitErrors[keyof RetireBitErrors];
@@ -7387,6 +7495,10 @@ export type SendBitToSharpeningErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SendBitToSharpeningError = SendBitToSharpeningErrors[keyof SendBitToSharpeningErrors];
@@ -7529,6 +7641,10 @@ export type DeletePhotographErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeletePhotographError = DeletePhotographErrors[keyof DeletePhotographErrors];
@@ -7727,6 +7843,10 @@ export type CreatePhotographErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePhotographError = CreatePhotographErrors[keyof CreatePhotographErrors];
@@ -8042,6 +8162,10 @@ export type ImportBitsErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ImportBitsError = ImportBitsErrors[keyof ImportBitsErrors];
@@ -8293,6 +8417,10 @@ export type CreatePlaceErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePlaceError = CreatePlaceErrors[keyof CreatePlaceErrors];
@@ -8373,6 +8501,10 @@ export type DeletePlaceErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeletePlaceError = DeletePlaceErrors[keyof DeletePlaceErrors];
@@ -8521,6 +8653,10 @@ export type UpdatePlaceErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdatePlaceError = UpdatePlaceErrors[keyof UpdatePlaceErrors];
@@ -8650,6 +8786,10 @@ export type CreateManyPlacesErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateManyPlacesError = CreateManyPlacesErrors[keyof CreateManyPlacesErrors];
@@ -8726,6 +8866,10 @@ export type TakeStockErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type TakeStockError = TakeStockErrors[keyof TakeStockErrors];
@@ -8867,6 +9011,10 @@ export type CreateLoanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateLoanError = CreateLoanErrors[keyof CreateLoanErrors];
@@ -9003,6 +9151,10 @@ export type ReturnLoanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ReturnLoanError = ReturnLoanErrors[keyof ReturnLoanErrors];
@@ -9205,6 +9357,10 @@ export type CreateInspectionErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateInspectionError = CreateInspectionErrors[keyof CreateInspectionErrors];
@@ -9465,6 +9621,10 @@ export type CreateSharpeningErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateSharpeningError = CreateSharpeningErrors[keyof CreateSharpeningErrors];
@@ -9594,6 +9754,10 @@ export type CreateRouterErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateRouterError = CreateRouterErrors[keyof CreateRouterErrors];
@@ -9674,6 +9838,10 @@ export type DeleteRouterErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type DeleteRouterError = DeleteRouterErrors[keyof DeleteRouterErrors];
@@ -9822,6 +9990,10 @@ export type UpdateRouterErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateRouterError = UpdateRouterErrors[keyof UpdateRouterErrors];
@@ -10024,6 +10196,10 @@ export type CreateReadingErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateReadingError = CreateReadingErrors[keyof CreateReadingErrors];
@@ -10157,6 +10333,10 @@ export type CreateColletErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateColletError = CreateColletErrors[keyof CreateColletErrors];
@@ -10305,6 +10485,10 @@ export type UpdateColletErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateColletError = UpdateColletErrors[keyof UpdateColletErrors];
@@ -10442,6 +10626,10 @@ export type CreateRunOutErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateRunOutError = CreateRunOutErrors[keyof CreateRunOutErrors];
@@ -10639,6 +10827,10 @@ export type CreateTrialErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateTrialError = CreateTrialErrors[keyof CreateTrialErrors];
@@ -10775,6 +10967,10 @@ export type SetTrialAsideErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SetTrialAsideError = SetTrialAsideErrors[keyof SetTrialAsideErrors];
@@ -10983,6 +11179,10 @@ export type CreateUseErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateUseError = CreateUseErrors[keyof CreateUseErrors];
@@ -11278,6 +11478,10 @@ export type ConvertOutlineErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ConvertOutlineError = ConvertOutlineErrors[keyof ConvertOutlineErrors];
@@ -11575,6 +11779,10 @@ export type SetShopPolicyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SetShopPolicyError = SetShopPolicyErrors[keyof SetShopPolicyErrors];
@@ -11645,6 +11853,10 @@ export type PreviewManyPlansErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type PreviewManyPlansError = PreviewManyPlansErrors[keyof PreviewManyPlansErrors];
@@ -11706,6 +11918,10 @@ export type TabulatePlansErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type TabulatePlansError = TabulatePlansErrors[keyof TabulatePlansErrors];
@@ -11776,6 +11992,10 @@ export type PreviewPlanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type PreviewPlanError = PreviewPlanErrors[keyof PreviewPlanErrors];
@@ -11914,6 +12134,10 @@ export type CreatePlanErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePlanError = CreatePlanErrors[keyof CreatePlanErrors];
@@ -12040,6 +12264,10 @@ export type SizePanelsErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type SizePanelsError = SizePanelsErrors[keyof SizePanelsErrors];
@@ -12169,6 +12397,10 @@ export type CreatePersonErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreatePersonError = CreatePersonErrors[keyof CreatePersonErrors];
@@ -12317,6 +12549,10 @@ export type UpdatePersonErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdatePersonError = UpdatePersonErrors[keyof UpdatePersonErrors];
@@ -12450,6 +12686,10 @@ export type CreateKeyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateKeyError = CreateKeyErrors[keyof CreateKeyErrors];
@@ -12590,6 +12830,10 @@ export type RotateKeyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RotateKeyError = RotateKeyErrors[keyof RotateKeyErrors];
@@ -12658,6 +12902,10 @@ export type RevokeKeyErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RevokeKeyError = RevokeKeyErrors[keyof RevokeKeyErrors];
@@ -12729,6 +12977,10 @@ export type CreateManyPeopleErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateManyPeopleError = CreateManyPeopleErrors[keyof CreateManyPeopleErrors];
@@ -12907,6 +13159,10 @@ export type CreateCourseErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateCourseError = CreateCourseErrors[keyof CreateCourseErrors];
@@ -13055,6 +13311,10 @@ export type UpdateCourseErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type UpdateCourseError = UpdateCourseErrors[keyof UpdateCourseErrors];
@@ -13455,6 +13715,10 @@ export type CreateEnrolmentErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateEnrolmentError = CreateEnrolmentErrors[keyof CreateEnrolmentErrors];
@@ -13523,6 +13787,10 @@ export type EndEnrolmentErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type EndEnrolmentError = EndEnrolmentErrors[keyof EndEnrolmentErrors];
@@ -13656,6 +13924,10 @@ export type CreateQualificationErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateQualificationError = CreateQualificationErrors[keyof CreateQualificationErrors];
@@ -13792,6 +14064,10 @@ export type WithdrawQualificationErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type WithdrawQualificationError = WithdrawQualificationErrors[keyof WithdrawQualificationErrors];
@@ -13933,6 +14209,10 @@ export type CreateApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateApprovalError = CreateApprovalErrors[keyof CreateApprovalErrors];
@@ -14061,6 +14341,10 @@ export type IssueApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type IssueApprovalError = IssueApprovalErrors[keyof IssueApprovalErrors];
@@ -14141,6 +14425,10 @@ export type ReissueApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type ReissueApprovalError = ReissueApprovalErrors[keyof ReissueApprovalErrors];
@@ -14217,6 +14505,10 @@ export type WithdrawApprovalErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type WithdrawApprovalError = WithdrawApprovalErrors[keyof WithdrawApprovalErrors];
@@ -14615,6 +14907,10 @@ export type AskCheckErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type AskCheckError = AskCheckErrors[keyof AskCheckErrors];
@@ -14940,6 +15236,10 @@ export type CreateCheckpointErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type CreateCheckpointError = CreateCheckpointErrors[keyof CreateCheckpointErrors];
@@ -15061,6 +15361,10 @@ export type VerifyEventsErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type VerifyEventsError = VerifyEventsErrors[keyof VerifyEventsErrors];
@@ -15202,6 +15506,10 @@ export type RotateSigningKeysErrors = {
      * Too busy, or shutting down; try again as Retry-After says.
      */
     503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
 };
 
 export type RotateSigningKeysError = RotateSigningKeysErrors[keyof RotateSigningKeysErrors];
@@ -15214,3 +15522,105 @@ export type RotateSigningKeysResponses = {
 };
 
 export type RotateSigningKeysResponse = RotateSigningKeysResponses[keyof RotateSigningKeysResponses];
+
+export type ListBackupsData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/backups';
+};
+
+export type ListBackupsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListBackupsError = ListBackupsErrors[keyof ListBackupsErrors];
+
+export type ListBackupsResponses = {
+    /**
+     * What is in the backup folder.
+     */
+    200: BackupList;
+};
+
+export type ListBackupsResponse = ListBackupsResponses[keyof ListBackupsResponses];
+
+export type CreateBackupData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/backups';
+};
+
+export type CreateBackupErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CreateBackupError = CreateBackupErrors[keyof CreateBackupErrors];
+
+export type CreateBackupResponses = {
+    /**
+     * A backup of the whole shop, in the service's backup folder.
+     */
+    201: Backup;
+};
+
+export type CreateBackupResponse = CreateBackupResponses[keyof CreateBackupResponses];

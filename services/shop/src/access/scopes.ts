@@ -65,6 +65,7 @@ export const SCOPES = {
   "checks:read": { meaning: "See kept checks; a member, their own.", roles: EVERYONE },
   "events:read": { meaning: "See who changed what, and when.", roles: STAFF },
   "events:checkpoint": { meaning: "Have the history signed as it stands.", roles: STAFF },
+  "backups:manage": { meaning: "Make backups and see which there are.", roles: MANAGERS },
   "keys:manage": { meaning: "Create, rotate, list and revoke keys.", roles: MANAGERS },
 } as const satisfies Record<string, Grant>;
 

@@ -16,6 +16,7 @@ export const ReadinessSchema = Type.Object(
         database: Type.Boolean({ description: "The database answers." }),
         migrations: Type.Boolean({ description: "The database is at this program's level." }),
         disk: Type.Boolean({ description: "There is room to write." }),
+        writable: Type.Boolean({ description: "The database is still in its place and may be written." }),
         open: Type.Boolean({ description: "The service is not shutting down." }),
       },
       { description: "Each thing that must hold.", additionalProperties: false },

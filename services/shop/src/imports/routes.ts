@@ -2,6 +2,7 @@ import { Readable } from "node:stream";
 import type { FastifyRequest } from "fastify";
 import { type NewBit, NewBitSchema } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
+import { oneAtATime } from "../http/one-at-a-time.ts";
 import { listRoute, readRoute } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import type { Doors } from "../http/routes.ts";
@@ -14,7 +15,6 @@ import { FILE_ANSWER, FILE_BODY, formatOf, notAFile, takeFiles } from "./file-bo
 import { importBits } from "./import-bits.ts";
 import { requireNew } from "./imported-before.ts";
 import { imports } from "./kind.ts";
-import { oneAtATime } from "./one-at-a-time.ts";
 import {
   ExportQuery,
   IMPORT_SCHEMAS,
@@ -70,7 +70,8 @@ function exportRoute(app: App, { answer }: Doors): void {
 }
 
 function importRoute(app: App, { answer, write, now }: Doors): void {
-  const run = oneAtATime();
+  // Two imports at once could be the same file twice, and each would hold up the other.
+  const run = oneAtATime("import-running", "Send this file again when it has ended.");
   takeFiles(app);
   app.post(
     "/v1/bits/import",

@@ -5,17 +5,24 @@ import { isPassphrase, type KeyText, newKeyText, readKeyText } from "./key-text.
 import { keyKind } from "./kind.ts";
 import { keys } from "./reads.ts";
 
+/** Takes the text of a new key to whoever is to have it. */
+export type DeliverKey = (key: string) => void;
+
+type Options = { readonly deliver?: DeliverKey; readonly now?: Date };
+
 /**
  * Gives a database without keys its first manager's key: the one from the settings, or a new one, whose text is
- * returned to be shown once. A database that has keys is left as it is.
+ * delivered, and returned. A database that has keys is left as it is.
  */
 export async function grantFirstKey(
   store: Store,
   given: string | undefined,
-  now: Date = new Date(),
+  { deliver, now = new Date() }: Options = {},
 ): Promise<string | undefined> {
   if (!(await store.answer(keys.isEmpty()))) return undefined;
   const key = given === undefined ? newKeyText() : chosenKey(given);
+  // Before it opens anything: a key that nobody got would be the only one.
+  if (given === undefined) deliver?.(key.text);
   const at = now.toISOString();
   const { changes } = createKey({ name: "First manager", role: "manager" }, key, at);
   await store.commit({ stamp: { by: "system", at, requestId: "start" }, changes });

@@ -31,6 +31,7 @@ const OTHER_TAGS: readonly Tag[] = [
   { name: "stock", description: "What is due, most used, and to reorder." },
   { name: "me", description: "Who one is here." },
   { name: "events", description: "Who changed what, when and why." },
+  { name: "backups", description: "Copies of the whole shop, in the service's backup folder." },
   { name: "signing", description: "The keys that the service's signatures are checked with." },
   { name: "health", description: "For operators and their monitors." },
 ];

@@ -50,8 +50,8 @@ const CHANGE_REASON = parameter(
   false,
 );
 
-/** Scopes that let a caller look or reckon, and change nothing. */
-const CHANGES_NOTHING = /:(read|compute)$/;
+/** Scopes that let a caller look, reckon or copy, and change no record. */
+const CHANGES_NOTHING = /:(read|compute)$|^backups:/;
 
 /** What a route does, read off its registration. */
 export function routeFacts({ config, schema, method }: RouteOptions): RouteFacts {
@@ -133,8 +133,9 @@ function problemStatuses(facts: RouteFacts) {
   if (hasBody) statuses.push("413", "415");
   if (hasBody || hasQuery || isChange) statuses.push("422");
   if (!isLook || operation === "act") statuses.push("409");
+  if (!isLook) statuses.push("507");
   if (operation === "change" || operation === "remove") statuses.push("412", "428");
-  return isPublic ? statuses.filter((status) => status !== "409") : statuses;
+  return isPublic ? statuses.filter((status) => status !== "409" && status !== "507") : statuses;
 }
 
 function header(description: string): Header {

@@ -22,6 +22,7 @@ export const PROBLEM_RESPONSES = {
   "429": { name: "TooManyRequests", description: "Wait as Retry-After says." },
   "500": { name: "InternalProblem", description: "Something went wrong inside the service." },
   "503": { name: "NotAvailable", description: "Too busy, or shutting down; try again as Retry-After says." },
+  "507": { name: "DiskFull", description: "The disk of the service's machine is full. Nothing was changed." },
 } as const;
 
 /** The components those responses are. */

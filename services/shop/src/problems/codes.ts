@@ -27,6 +27,8 @@ export const PROBLEMS = {
   "repair-needed": { status: 409, title: "The bit must be repaired or retired." },
   "imported-before": { status: 409, title: "This file has made its bits before." },
   "import-running": { status: 409, title: "Another import is running." },
+  "backup-running": { status: 409, title: "A backup is being made." },
+  "backup-folder-missing": { status: 409, title: "There is no folder for backups." },
   "result-changed": { status: 409, title: "What this rests on has changed." },
   "may-not-run": { status: 409, title: "This must not be run." },
   "second-person-needed": { status: 409, title: "This takes a second person." },
@@ -45,7 +47,9 @@ export const PROBLEMS = {
   internal: { status: 500, title: "Something went wrong inside the service." },
   busy: { status: 503, title: "The service is too busy just now." },
   "took-too-long": { status: 503, title: "The answer took too long." },
+  "database-read-only": { status: 503, title: "The database cannot be written." },
   closing: { status: 503, title: "The service is shutting down." },
+  "disk-full": { status: 507, title: "The disk is full." },
 } as const;
 
 export type ProblemCode = keyof typeof PROBLEMS;

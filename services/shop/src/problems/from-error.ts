@@ -19,7 +19,10 @@ const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
   FST_ERR_CTP_BODY_TOO_LARGE: "body-too-large",
   FST_ERR_MAX_PARAM_LENGTH: "path-too-long",
   SQLITE_BUSY: "busy",
-  SQLITE_FULL: "busy",
+  SQLITE_FULL: "disk-full",
+  ENOSPC: "disk-full",
+  SQLITE_READONLY: "database-read-only",
+  SQLITE_READONLY_DBMOVED: "database-read-only",
 };
 
 /** Any error as a problem. What is not known becomes a 500 that says nothing of its cause. */
@@ -54,6 +57,10 @@ function fromFramework(error: FastifyError): Problem {
       });
     case "busy":
       return tryAgainShortly(code);
+    case "disk-full":
+      return new Problem(code, "Nothing was changed. Whoever runs the service must make room on its disk.");
+    case "database-read-only":
+      return new Problem(code, "Nothing was changed. Whoever runs the service must make its file writable.");
     default:
       return new Problem(code, error.message);
   }

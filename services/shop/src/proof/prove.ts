@@ -6,7 +6,7 @@ import type { Signer } from "../signing/signer.ts";
 import { canonicalText } from "../store/canonical.ts";
 import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../store/chain.ts";
 import type { Answer } from "../store/store.ts";
-import type { BreakReason, Proof } from "./schema.ts";
+import type { BreakReason, Head, Proof } from "./schema.ts";
 
 export type ProofSources = {
   readonly answer: Answer;
@@ -47,6 +47,25 @@ export async function proveHistory(
     await nextTurn();
   }
   return proofOf(firstSequence, progress, null);
+}
+
+/** The same, and holds an event that was kept elsewhere against the history as soon as it reaches so far, or ends. */
+export async function proveHistoryWithHead(
+  firstSequence: number,
+  mostEvents: number,
+  head: Head,
+  sources: ProofSources,
+): Promise<Proof> {
+  const proof = await proveHistory(firstSequence, mostEvents, sources);
+  const isReached = head.sequence <= proof.lastSequence || proof.nextSequence === null;
+  if (!proof.isIntact || !isReached) return proof;
+  const [row] = await sources.answer(events.kept(head.sequence, 1));
+  if (row?.hash === head.hash) return proof;
+  const broken =
+    row === undefined
+      ? ({ sequence: proof.lastSequence + 1, reason: "event-missing" } as const)
+      : ({ sequence: head.sequence, reason: "head-differs" } as const);
+  return { ...proof, isIntact: false, nextSequence: null, broken };
 }
 
 /** The link before the first event to check; the events before that one are not looked at. */

@@ -1,6 +1,6 @@
 import type { App } from "../http/app-type.ts";
 import { ref } from "../http/reference.ts";
-import { type ProofSources, proveHistory } from "./prove.ts";
+import { type ProofSources, proveHistory, proveHistoryWithHead } from "./prove.ts";
 import { MOST_CHECKED, ProofRequestSchema, ProofSchema } from "./schema.ts";
 
 export function proofRoutes(app: App, sources: ProofSources): void {
@@ -19,11 +19,14 @@ export function proofRoutes(app: App, sources: ProofSources): void {
         tags: ["events"],
         summary: "Check that nobody has altered the history",
         description:
-          "Recomputes the chain of hashes from what is kept, and checks every signed checkpoint against it. A history whose end was cut off, or that was rewritten as a whole, shows in its checkpoints alone: keep some elsewhere.",
+          "Recomputes the chain of hashes from what is kept, and checks every signed checkpoint against it. A history whose end was cut off, or that was rewritten as a whole, shows only against what was kept elsewhere: give the `head` of a backup's manifest, or a checkpoint's `sequence` and `hash`.",
         body: ref(ProofRequestSchema),
         response: { 200: ref(ProofSchema) },
       },
     },
-    (request) => proveHistory(request.body.fromSequence ?? 1, MOST_CHECKED, sources),
+    ({ body: { fromSequence = 1, head } }) =>
+      head === undefined
+        ? proveHistory(fromSequence, MOST_CHECKED, sources)
+        : proveHistoryWithHead(fromSequence, MOST_CHECKED, head, sources),
   );
 }

@@ -1,4 +1,5 @@
 import Type, { type Static } from "typebox";
+import { hashField } from "../events/schema.ts";
 
 /** What can be wrong with a history, each with what it means. */
 export const BREAKS = {
@@ -10,6 +11,7 @@ export const BREAKS = {
   "checkpoint-changed": "a checkpoint about this event is not what was signed",
   "checkpoint-not-signed": "a checkpoint about this event is not signed by this service",
   "checkpoint-key-unknown": "a checkpoint about this event is signed by a key that is not in the key file",
+  "head-differs": "the event has another hash than the one that was given",
   "checkpoint-differs": "a checkpoint states another hash for this event",
 } as const;
 
@@ -26,6 +28,23 @@ export const ProofRequestSchema = Type.Object(
         maximum: Number.MAX_SAFE_INTEGER,
         description: "Sequence of the first event to check; 1 unless given.",
       }),
+    ),
+    head: Type.Optional(
+      Type.Object(
+        {
+          sequence: Type.Integer({
+            minimum: 1,
+            maximum: Number.MAX_SAFE_INTEGER,
+            description: "Its sequence.",
+          }),
+          hash: hashField("Its hash."),
+        },
+        {
+          description:
+            "An event that was once the latest, kept elsewhere: of a backup's manifest or a checkpoint. A history that does not reach it, or has another one in its place, is not intact.",
+          additionalProperties: false,
+        },
+      ),
     ),
   },
   { $id: "HistoryCheck", description: "What to check.", additionalProperties: false },
@@ -67,3 +86,6 @@ export const ProofSchema = Type.Object(
 );
 
 export type Proof = Static<typeof ProofSchema>;
+export type HistoryCheck = Static<typeof ProofRequestSchema>;
+/** An event that was once the latest. */
+export type Head = NonNullable<HistoryCheck["head"]>;

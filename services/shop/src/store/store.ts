@@ -24,6 +24,7 @@ export type StoreHealth = {
   readonly database: boolean;
   readonly migrations: boolean;
   readonly disk: boolean;
+  readonly writable: boolean;
 };
 
 /** Answers questions about what is kept, as it is now. */
@@ -39,5 +40,7 @@ export type Store = {
   readonly mark: (() => number) | undefined;
   /** Rings after each write batch that is on the disk. */
   readonly bell: Bell;
+  /** Copies everything, as it is at one moment, into a new file that only its owner reads. Work goes on meanwhile. */
+  readonly copyTo: (file: string) => Promise<void>;
   readonly close: () => Promise<void>;
 };

@@ -1,6 +1,8 @@
-import { statfsSync } from "node:fs";
+import { accessSync, constants, existsSync, statfsSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import Sqlite from "better-sqlite3";
+import { DatabaseFileError } from "../database-file-error.ts";
+import { makePrivate, makePrivateFile } from "../private-file.ts";
 
 export const IN_MEMORY = ":memory:";
 
@@ -11,8 +13,19 @@ const PAGES_IN_LOG_AT_MOST = 10_000;
 const SYNCHRONOUS_FULL = 2;
 const LEAST_FREE_BYTES = 64 * 1024 * 1024;
 
-/** Opens a file, made when it is not there. Throws when it is damaged or cannot be set to keep what it acknowledges. */
+/** Files that SQLite keeps beside a database, by what it adds to the name: their rights are the database's own. */
+const FILES_OF_ONE = ["", "-wal", "-shm"];
+const ANYBODY_WRITES = 0o222;
+
+/**
+ * Opens a file, made when it is not there, and only its owner's to read. Throws when it is damaged or cannot be set to
+ * keep what it acknowledges.
+ */
 export function openConnection(file: string): Sqlite.Database {
+  if (file !== IN_MEMORY) {
+    if (!existsSync(file)) makePrivateFile(file);
+    for (const suffix of FILES_OF_ONE) makePrivate(`${file}${suffix}`);
+  }
   const sqlite = new Sqlite(file);
   try {
     prepareConnection(sqlite);
@@ -28,9 +41,24 @@ export function hasRoom(sqlite: Sqlite.Database): boolean {
   return sqlite.name === IN_MEMORY || freeBytes(sqlite.name) >= LEAST_FREE_BYTES;
 }
 
+/** Whether the file is still there and may be written: a write would come too late to find out. */
+export function isWritable(sqlite: Sqlite.Database): boolean {
+  const { name, readonly, memory } = sqlite;
+  if (memory || readonly) return !readonly;
+  try {
+    accessSync(name, constants.W_OK);
+    // To the superuser every file is writable; one that nobody may write was meant to stay as it is.
+    return (statSync(name).mode & ANYBODY_WRITES) !== 0;
+  } catch {
+    return false;
+  }
+}
+
 function prepareConnection(sqlite: Sqlite.Database): void {
   sqlite.pragma(`busy_timeout = ${BUSY_TIMEOUT_MS}`);
-  assertPragma(sqlite, "quick_check", "ok");
+  if (sqlite.pragma("quick_check", { simple: true }) !== "ok") {
+    throw new DatabaseFileError(`${sqlite.name} is damaged. Restore a backup.`);
+  }
   sqlite.pragma("journal_mode = WAL");
   assertPragma(sqlite, "journal_mode", sqlite.memory ? "memory" : "wal");
   sqlite.pragma("synchronous = FULL");
@@ -42,7 +70,8 @@ function prepareConnection(sqlite: Sqlite.Database): void {
 
 function assertPragma(sqlite: Sqlite.Database, name: string, wanted: string | number): void {
   const found = sqlite.pragma(name, { simple: true });
-  if (found !== wanted) throw new Error(`${sqlite.name}: ${name} is ${String(found)} and must be ${wanted}`);
+  if (found !== wanted)
+    throw new DatabaseFileError(`${sqlite.name}: ${name} is ${String(found)} and must be ${wanted}`);
 }
 
 function freeBytes(file: string): number {

@@ -2,6 +2,8 @@ import { hash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Database as Sqlite } from "better-sqlite3";
+import { DatabaseFileError } from "../database-file-error.ts";
+import { makePrivateFile } from "../private-file.ts";
 
 type Migration = { readonly name: string; readonly sql: string; readonly sha256: string };
 type Applied = { readonly name: string; readonly sha256: string };
@@ -15,7 +17,7 @@ const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
 ) STRICT`;
 
 /** Thrown if the database and this code do not belong together. Nothing was changed. */
-export class MigrationError extends Error {}
+export class MigrationError extends DatabaseFileError {}
 
 /**
  * Brings the database to this code's level: all missing files in one transaction, or none. A database that held
@@ -27,6 +29,7 @@ export function migrate(
   now: Date,
 ): { applied: string[]; copy: string | undefined } {
   const migrations = migrationsIn(folder);
+  requireOwn(sqlite);
   sqlite.exec(LEDGER);
   const missing = missingFrom(sqlite, migrations);
   const first = missing[0];
@@ -39,6 +42,20 @@ export function migrate(
     return { applied, copy };
   } finally {
     sqlite.pragma("foreign_keys = ON");
+  }
+}
+
+/** Throws for a database that this service did not make, or that is a backup: neither is to be built on. */
+export function requireOwn(sqlite: Sqlite): void {
+  const tables = sqlite
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table'")
+    .pluck()
+    .all();
+  if (tables.includes("enclosed")) {
+    throw new MigrationError("This is a backup. Put it in place with the command `restore`.");
+  }
+  if (tables.length > 0 && !tables.includes("migrations")) {
+    throw new MigrationError("This database is not this service's own. Name another file.");
   }
 }
 
@@ -76,6 +93,8 @@ function missingFrom(sqlite: Sqlite, migrations: readonly Migration[]): Migratio
 function copyBefore(sqlite: Sqlite, name: string, holdsData: boolean, now: Date): string | undefined {
   if (!holdsData || sqlite.memory) return undefined;
   const copy = `${sqlite.name}.before-${name.slice(0, 4)}-${now.toISOString().replaceAll(":", "")}`;
+  // SQLite fills an empty file, and leaves it as private as it was made.
+  makePrivateFile(copy);
   sqlite.prepare("VACUUM INTO ?").run(copy);
   return copy;
 }

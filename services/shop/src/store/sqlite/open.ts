@@ -1,13 +1,14 @@
 import { fileURLToPath } from "node:url";
-import type { Database as Sqlite } from "better-sqlite3";
+import Sqlite from "better-sqlite3";
 import { newBell } from "../bell.ts";
 import type { Shape, Store } from "../store.ts";
 import { answersFrom } from "./answer.ts";
 import { findAnswer } from "./answers.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords } from "./complete.ts";
-import { hasRoom, openConnection } from "./connection.ts";
-import { isMigrated, migrate } from "./migrate.ts";
+import { hasRoom, isWritable, openConnection } from "./connection.ts";
+import { copyDatabase } from "./copy.ts";
+import { isMigrated, migrate, requireOwn } from "./migrate.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(new URL("../../../../../migrations/sqlite", import.meta.url));
 
@@ -28,8 +29,19 @@ export function openSqliteStore(file: string, shape: Shape, now: () => Date = ()
   return storeOn(sqlite, shape);
 }
 
+/** Whether a database file is at this program's level. Throws a MigrationError when it is newer, or none of this service. */
+export function isAtLevel(file: string): boolean {
+  const sqlite = new Sqlite(file, { readonly: true, fileMustExist: true });
+  try {
+    requireOwn(sqlite);
+    return isMigrated(sqlite, MIGRATIONS_FOLDER);
+  } finally {
+    sqlite.close();
+  }
+}
+
 /** The store on a connection whose database is at this program's level. */
-export function storeOn(sqlite: Sqlite, shape: Shape): Store {
+export function storeOn(sqlite: Sqlite.Database, shape: Shape): Store {
   const answerNow = answersFrom(sqlite);
   completeRecords(sqlite, shape.completions, answerNow);
   const bell = newBell();
@@ -52,9 +64,11 @@ export function storeOn(sqlite: Sqlite, shape: Shape): Store {
       database: sqlite.open && sqlite.prepare("SELECT 1").get() !== undefined,
       migrations: sqlite.open && isMigrated(sqlite, MIGRATIONS_FOLDER),
       disk: hasRoom(sqlite),
+      writable: isWritable(sqlite),
     }),
     mark: marked.mark,
     bell,
+    copyTo: (file) => copyDatabase(sqlite, file),
     close: async () => {
       clearInterval(checkpoints);
       sqlite.pragma("wal_checkpoint(TRUNCATE)");
@@ -67,7 +81,7 @@ export function storeOn(sqlite: Sqlite, shape: Shape): Store {
  * Counts what this connection commits, and notices what others do: SQLite's `data_version` is another one after each. That
  * is read once in a turn of the event loop: whatever came in with the turn was sent before it was read.
  */
-function markOf(sqlite: Sqlite): { readonly mark: () => number; readonly committed: () => void } {
+function markOf(sqlite: Sqlite.Database): { readonly mark: () => number; readonly committed: () => void } {
   const dataVersion = sqlite.prepare<[], number>("PRAGMA data_version").pluck();
   let seen = dataVersion.get();
   let commits = 0;

@@ -1,0 +1,61 @@
+import { existsSync, readFileSync, renameSync, rmSync } from "node:fs";
+import { dirname } from "node:path";
+import { DatabaseFileError } from "../store/database-file-error.ts";
+import type { Kind } from "../store/kind.ts";
+import { flushFile } from "../store/private-file.ts";
+import { checkPages, contentOf, encloseIn } from "../store/sqlite/copy.ts";
+import { SERVICE_VERSION } from "../version.ts";
+import { MANIFEST, readBackup, SIGNING_KEYS, signingKeyIdsIn } from "./read.ts";
+import type { Manifest } from "./schema.ts";
+
+/** Where what is backed up comes from. */
+export type BackupSource = {
+  /** Copies the database into a new file. */
+  readonly copyTo: (file: string) => Promise<void>;
+  readonly kinds: readonly Kind[];
+  /** The file of signing keys, or `:memory:`. */
+  readonly signingKeys: string;
+  readonly now: () => Date;
+};
+
+const IN_MEMORY = ":memory:";
+
+/**
+ * Makes a backup: one new file with every record, the history, the signing keys and a manifest. It has its name only once
+ * it has been opened, read to the last page and counted again. Throws when there is a file of that name; nothing half is left.
+ */
+export async function makeBackup(file: string, source: BackupSource): Promise<Manifest> {
+  if (existsSync(file)) throw new DatabaseFileError(`${file} is there already. Choose another name.`);
+  const partial = `${file}.partial`;
+  rmSync(partial, { force: true });
+  try {
+    await source.copyTo(partial);
+    const manifest = enclose(partial, source);
+    await checkPages(partial);
+    readBackup(partial, source.kinds);
+    flushFile(partial);
+    renameSync(partial, file);
+    flushFile(dirname(file));
+    return manifest;
+  } catch (error) {
+    rmSync(partial, { force: true });
+    throw error;
+  }
+}
+
+function enclose(partial: string, { kinds, signingKeys, now }: BackupSource): Manifest {
+  // Read after the database was copied: a key signs nothing before it is in its file.
+  const keys = signingKeys === IN_MEMORY ? undefined : readFileSync(signingKeys, "utf8");
+  const manifest: Manifest = {
+    format: 1,
+    createdAt: now().toISOString(),
+    serviceVersion: SERVICE_VERSION,
+    ...contentOf(partial, kinds),
+    signingKeyIds: keys === undefined ? [] : signingKeyIdsIn(keys),
+  };
+  encloseIn(partial, {
+    [MANIFEST]: JSON.stringify(manifest),
+    ...(keys !== undefined && { [SIGNING_KEYS]: keys }),
+  });
+  return manifest;
+}

@@ -1,0 +1,61 @@
+import type { App } from "../http/app-type.ts";
+import { ref } from "../http/reference.ts";
+import { Problem } from "../problems/problem.ts";
+import { backupsIn } from "./folder.ts";
+import { type Backup, BackupListSchema, BackupSchema } from "./schema.ts";
+
+type Parts = {
+  /** Without one no backup is made over HTTP. */
+  readonly folder: string | undefined;
+  readonly make: (folder: string) => Promise<Backup>;
+};
+
+const MANAGE = { scope: "backups:manage", operation: "act" } as const;
+/** Every page is copied and read again. */
+const TIME_LIMIT_MS = 10 * 60 * 1000;
+
+export function backupRoutes(app: App, { folder, make }: Parts): void {
+  for (const schema of [BackupSchema, BackupListSchema]) app.addSchema(schema);
+
+  app.get(
+    "/v1/backups",
+    {
+      config: MANAGE,
+      schema: {
+        operationId: "listBackups",
+        tags: ["backups"],
+        summary: "List the backups in the service's backup folder",
+        response: { 200: ref(BackupListSchema) },
+      },
+    },
+    async () => ({ data: backupsIn(given(folder)) }),
+  );
+
+  app.post(
+    "/v1/backups",
+    {
+      config: { ...MANAGE, timeLimitMs: TIME_LIMIT_MS },
+      schema: {
+        operationId: "createBackup",
+        tags: ["backups"],
+        summary: "Make a backup of the whole shop",
+        description:
+          "It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys: keep it from others, and keep one on another machine.",
+        response: { 201: ref(BackupSchema) },
+      },
+    },
+    async (request, reply) => {
+      const backup = await make(given(folder));
+      request.log.info({ backup: backup.name, events: backup.events }, "backup made");
+      return reply.code(201).send(backup);
+    },
+  );
+}
+
+function given(folder: string | undefined): string {
+  if (folder !== undefined) return folder;
+  throw new Problem(
+    "backup-folder-missing",
+    "Set RIMWISE_BACKUP_FOLDER to a folder on the service's machine and start the service again.",
+  );
+}

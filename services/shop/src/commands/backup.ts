@@ -1,0 +1,19 @@
+import { makeBackup } from "../backups/make.ts";
+import { KINDS } from "../rooms/kinds.ts";
+import { copyDatabaseFile } from "../store/sqlite/copy.ts";
+import { type Command, fileNamed, print } from "./command.ts";
+import { requireDatabase } from "./database.ts";
+
+export const backup: Command = {
+  name: "backup",
+  usage: "FILE",
+  meaning:
+    "Copies the whole shop, signing keys included, into one new file, checks it, and prints what is in it. The service may be running.",
+  run: async (asked, config) => {
+    const file = fileNamed(asked);
+    const { database, signingKeys } = config;
+    requireDatabase(config);
+    const copyTo = (copy: string) => copyDatabaseFile(database, copy);
+    print(await makeBackup(file, { copyTo, kinds: KINDS, signingKeys, now: () => new Date() }));
+  },
+};

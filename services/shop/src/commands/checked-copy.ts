@@ -1,0 +1,49 @@
+import { constants, copyFileSync, existsSync } from "node:fs";
+import { join } from "node:path";
+import { readBackup } from "../backups/read.ts";
+import type { Manifest } from "../backups/schema.ts";
+import type { Head, Proof } from "../proof/schema.ts";
+import { KINDS } from "../rooms/kinds.ts";
+import { openShopStore } from "../rooms/store.ts";
+import { makePrivate, writePrivateFile } from "../store/private-file.ts";
+import { checkPages, removeEnclosed } from "../store/sqlite/copy.ts";
+import { CommandError } from "./command.ts";
+import { proveWhole } from "./proof.ts";
+
+/** What a backup holds, taken out of it and found good. */
+export type CheckedCopy = {
+  readonly database: string;
+  /** Absent when there are none in it. */
+  readonly signingKeys: string | undefined;
+  readonly manifest: Manifest;
+  readonly proof: Proof;
+};
+
+const IN_MEMORY = ":memory:";
+
+/**
+ * Takes a backup apart into an empty folder: its database, brought to this program's level, and its keys. Every page, every
+ * count and the whole history have been checked; the backup itself stays as it is. Throws what is wrong with it.
+ */
+export async function checkedCopy(
+  backup: string,
+  folder: string,
+  head: Head | undefined,
+): Promise<CheckedCopy> {
+  if (!existsSync(backup)) throw new CommandError(`There is no file ${backup}.`);
+  await checkPages(backup);
+  const { manifest, signingKeys: keys } = readBackup(backup, KINDS);
+  const database = join(folder, "shop.sqlite");
+  copyFileSync(backup, database, constants.COPYFILE_EXCL);
+  makePrivate(database);
+  removeEnclosed(database);
+  const signingKeys = keys === undefined ? undefined : join(folder, "signing-keys.json");
+  if (keys !== undefined && signingKeys !== undefined) writePrivateFile(signingKeys, keys);
+  const store = await openShopStore(database);
+  try {
+    const proof = await proveWhole(store, signingKeys ?? IN_MEMORY, head);
+    return { database, signingKeys, manifest, proof };
+  } finally {
+    await store.close();
+  }
+}

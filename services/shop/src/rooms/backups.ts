@@ -1,0 +1,20 @@
+import { backUpInto } from "../backups/folder.ts";
+import type { BackupSource } from "../backups/make.ts";
+import { backUpRegularly } from "../backups/regularly.ts";
+import { backupRoutes } from "../backups/routes.ts";
+import type { Backup } from "../backups/schema.ts";
+import type { BackupSettings } from "../config.ts";
+import type { App } from "../http/app-type.ts";
+import { oneAtATime } from "../http/one-at-a-time.ts";
+import type { Doors } from "../http/routes.ts";
+
+type Parts = Omit<BackupSource, "now"> & { readonly settings: BackupSettings };
+
+/** Backups, by the clock and when somebody asks: never two at once. */
+export function backupRooms(app: App, { now }: Doors, { settings, ...source }: Parts): void {
+  const { folder, everyHours, keep } = settings;
+  const alone = oneAtATime("backup-running", "Ask again when it is made.");
+  const make = (into: string): Promise<Backup> => alone(() => backUpInto(into, keep, { ...source, now }));
+  backupRoutes(app, { folder, make });
+  if (folder !== undefined && everyHours > 0) backUpRegularly(app, { folder, everyHours, make, now });
+}

@@ -1,0 +1,52 @@
+import {
+  chmodSync,
+  closeSync,
+  fchmodSync,
+  fsyncSync,
+  openSync,
+  renameSync,
+  statSync,
+  writeSync,
+} from "node:fs";
+import { dirname } from "node:path";
+
+const OWNER_ONLY = 0o600;
+const OTHERS = 0o077;
+
+/** Writes a text so that the file is the old one or the new one, whole and on the disk, and only its owner's to read. */
+export function writePrivateFile(file: string, text: string): void {
+  const fresh = `${file}.new`;
+  const handle = openSync(fresh, "w", OWNER_ONLY);
+  try {
+    fchmodSync(handle, OWNER_ONLY);
+    writeSync(handle, text);
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+  renameSync(fresh, file);
+  flushFile(dirname(file));
+}
+
+/** Makes an empty file that only its owner reads. Throws when it is there already. */
+export function makePrivateFile(file: string): void {
+  closeSync(openSync(file, "wx", OWNER_ONLY));
+}
+
+/** Takes from others the right to a file, if they have one and it is ours to take. */
+export function makePrivate(file: string): void {
+  const status = statSync(file, { throwIfNoEntry: false });
+  if (status === undefined || (status.mode & OTHERS) === 0) return;
+  try {
+    chmodSync(file, OWNER_ONLY);
+  } catch {
+    // Of another owner, who decides who reads it.
+  }
+}
+
+/** What was written to a file, or a renaming in a folder, is on the disk. */
+export function flushFile(path: string): void {
+  const handle = openSync(path, "r");
+  fsyncSync(handle);
+  closeSync(handle);
+}

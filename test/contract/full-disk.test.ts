@@ -1,0 +1,37 @@
+import { buildApp, grantFirstKey, readConfig } from "@rimwise/shop";
+import { expect, onTestFinished, test } from "vitest";
+import { openInMemoryStore } from "../../services/shop/testing/in-memory-store.ts";
+import { PANEL_BIT } from "./shop.ts";
+
+test("a full disk is said to be full, nothing is changed, and work goes on when there is room", async () => {
+  const { store, sqlite } = openInMemoryStore();
+  const key = await grantFirstKey(store, undefined);
+  const config = readConfig({
+    RIMWISE_DATABASE: ":memory:",
+    RIMWISE_LOG_LEVEL: "silent",
+    RIMWISE_BUSY_AFTER_MS: "0",
+  });
+  const { app } = await buildApp({ config, store });
+  onTestFinished(async () => void (await app.close()));
+  const add = () =>
+    app.inject({
+      method: "POST",
+      url: "/v1/bits",
+      headers: { authorization: `Bearer ${key}` },
+      payload: { ...PANEL_BIT, notes: "long ".repeat(300) },
+    });
+  expect((await add()).statusCode).toBe(201);
+  const pages = Number(sqlite.pragma("page_count", { simple: true }));
+  sqlite.pragma(`max_page_count = ${pages}`);
+  let last = await add();
+  for (let count = 0; count < 20 && last.statusCode === 201; count += 1) last = await add();
+  expect(last.statusCode).toBe(507);
+  expect(last.headers["content-type"]).toMatch(/^application\/problem\+json/);
+  expect(last.json()).toMatchObject({ code: "disk-full", title: "The disk is full." });
+  const bits = () => sqlite.prepare("SELECT count(*) FROM bits").pluck().get();
+  const before = bits();
+  expect((await add()).statusCode).toBe(507);
+  expect(bits()).toBe(before);
+  sqlite.pragma(`max_page_count = ${pages * 10}`);
+  expect((await add()).statusCode).toBe(201);
+});
