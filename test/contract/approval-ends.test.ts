@@ -63,6 +63,9 @@ describe("a setting's end", () => {
     expect(difference.isSame).toBe(true);
     expect(difference.after.findings).toContain("scorched-before");
     expect(difference.differing).not.toEqual([]);
+    expect(difference.inWords).toEqual([
+      expect.stringMatching(/^Now: This bit has scorched this wood 2 times|twice/),
+    ]);
     await log("came-loose");
     expect(await read()).toMatchObject({
       state: "lapsed",

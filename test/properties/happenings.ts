@@ -147,7 +147,8 @@ export async function planned({ shop, request, courseId }: Stage): Promise<unkno
   if (status !== 200) return { refused: body.code };
   const { verdict, mounting, speed, passes, precautions } = body;
   return {
-    ...{ verdict, clearance: mounting.allowed, precautions },
+    ...{ verdict, clearance: mounting.allowed },
+    precautions: precautions.map(({ code }: { code: string }) => code),
     ...{ dialMark: speed.dialMark, rpm: speed.rpm, ceilingRpm: speed.ceilingRpm },
     passes: passes.map(({ heightMm, fenceMm, feedMPerMin }: Record<string, number>) => [
       heightMm,

@@ -6,6 +6,7 @@ import { DOUBTFUL, HARMLESS, openStage, planned, stateOf } from "./happenings.ts
 /** Of the doubtful ones, those that leave this plan as it is. */
 const ALTERS_NOTHING: readonly string[] = [
   "a touch-up",
+  "a weighing",
   "a run-out in the record",
   "a sharpening",
   "chatter",

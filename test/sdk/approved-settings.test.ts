@@ -10,7 +10,7 @@ const DAY_MS = 24 * 60 * 60 * 1000;
 async function openClass() {
   const { client: manager, clientWith } = await openShopWithClient();
   const teacher = await manager.people.create({ name: "Instructor of the first year", role: "instructor" });
-  const student = await manager.people.create({ name: "Student at bench 3", role: "member" });
+  const student = await manager.people.create({ name: "Student at bench 3", role: "student" });
   const keyFor = async (personId: string) =>
     clientWith({ key: (await manager.keys.create({ name: "Own key", personId })).key });
   const course = await manager.courses.create({
@@ -100,14 +100,18 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
   expect(verifiedElsewhere(jws, JSON.stringify(keys))).toBe(issued.id);
 
   await instructor.sharpenings.create(bit.id, { diameterMm: 88.4, massG: 337 });
+  expect(await member.checks.ask(asked), "some grams less change nothing to set").toMatchObject({
+    isAllowed: true,
+  });
+  await instructor.bits.update(bit.id, { markedMaxRpm: 11_000 }, { ifMatch: "*" });
   const refused = await member.checks.ask(asked);
   expect(refused.isAllowed).toBe(false);
   expect(refused.reasons.map(({ code }) => code)).toEqual(["approval-lapsed"]);
-  expect(refused.reasons[0]?.text).toContain("The bit was sharpened.");
+  expect(refused.reasons[0]?.text).toContain("The bit was changed.");
   const lapsed = await instructor.approvals.get(issued.id);
   expect(lapsed.state).toBe("lapsed");
   expect(lapsed.lapse).toMatchObject({
-    cause: { event: "bit.sharpened", subjectId: bit.id, before: { massG: 340 }, after: { massG: 337 } },
+    cause: { event: "bit.changed", subjectId: bit.id, after: { markedMaxRpm: 11_000 } },
     before: { dialMark },
   });
   const statusAfter = (await member.approvals.getApprovalStatus()).jws;

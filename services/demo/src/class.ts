@@ -1,12 +1,12 @@
-import { type ApprovalDifference, type CheckAnswer, type Client, verifySheet } from "@rimwise/client";
+import { type CheckAnswer, type Client, verifySheet } from "@rimwise/client";
 import type { Stage } from "./crib.ts";
 import { speedOf } from "./speed.ts";
 
 const TERM_MS = 90 * 24 * 60 * 60 * 1000;
 
 /**
- * A class relies on a setting: an instructor issues it, a student qualifies and may run it, the bit is sharpened and the setting
- * lapses by itself, it is issued again; another program checks the signed sheet without the service. Gives the lines to show.
+ * A class relies on a setting: an instructor issues it, a student qualifies and may run it, the bit shakes in a speed trial and the
+ * setting lapses by itself, it is issued again; another program checks the signed sheet without the service. Gives the lines to show.
  */
 export async function classAtWork(
   client: Client,
@@ -14,7 +14,7 @@ export async function classAtWork(
   { bitId, routerId, rest }: Stage,
 ): Promise<string[]> {
   const teacher = await client.people.create({ name: "Instructor of the first year", role: "instructor" });
-  const student = await client.people.create({ name: "Student at bench 3", role: "member" });
+  const student = await client.people.create({ name: "Student at bench 3", role: "student" });
   const course = await client.courses.create({
     name: "Cabinetmaking, first year",
     policy: { rimSpeedMaxMPerS: 52 },
@@ -63,15 +63,20 @@ export async function classAtWork(
 
   await instructor.sharpenings.create(bitId, { diameterMm: 88.3, massG: 336 });
   lines.push(
-    `The bit comes back from sharpening, 0.6 mm smaller. May the student run it? ${answer(await ask(mark))}`,
+    `The bit comes back from sharpening, 0.6 mm smaller: the setting is the same. May the student run it? ${answer(await ask(mark))}`,
   );
+  if (mark === null) return [...lines, "The router has no dial to try another speed at."];
+  await instructor.trials.create({ bitId, routerId, mark, outcome: "shook" });
+  lines.push(`In a speed trial at that mark it shakes. May the student run it? ${answer(await ask(mark))}`);
   lines.push(`The sheet in somebody's pocket is ${await verify()}.`);
   const difference = await instructor.approvals.getApprovalDifference(issued.id);
   if (difference.after === null || difference.resultDigest === null)
     return [...lines, "It cannot be issued again."];
   const again = await instructor.approvals.reissue(issued.id, { resultDigest: difference.resultDigest });
   lines.push(
-    `The instructor looks at the difference (${differenceOf(difference)}) and issues it again: ${answer(await ask(again.setting.dialMark))}`,
+    "The instructor looks at the difference:",
+    ...difference.inWords.map((sentence) => `  ${sentence}`),
+    `and issues it again: ${answer(await ask(again.setting.dialMark))}`,
   );
   return lines;
 }
@@ -80,13 +85,4 @@ function answer({ isAllowed, reasons, supervision }: CheckAnswer): string {
   return isAllowed
     ? `yes, with somebody ${supervision?.replaceAll("-", " ")}.`
     : `no. ${reasons.map(({ text }) => text).join(" ")}`;
-}
-
-/** The numbers that a person reads first. */
-function differenceOf({ differing }: ApprovalDifference): string {
-  const numbers = differing.filter(
-    ({ before, after }) => typeof before === "number" && typeof after === "number",
-  );
-  const shown = numbers.slice(0, 3).map(({ pointer, before, after }) => `${pointer} ${before} → ${after}`);
-  return `${differing.length} places, such as ${shown.join(", ")}`;
 }

@@ -6005,6 +6005,10 @@ export type ApprovalDifference = {
      */
     after: Setting | null;
     /**
+     * The difference in sentences, what to set first; empty when only remarks differ in detail.
+     */
+    inWords: Array<string>;
+    /**
      * Every value of the plan that would be different.
      */
     differing: Array<{

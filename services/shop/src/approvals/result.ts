@@ -115,7 +115,8 @@ function digestOf(planned: readonly Planned[]): string {
       rpm: speed.setting === undefined ? null : rpm(speed.setting.rpm),
       ceilingRpm: rpm(speed.ceilingRpm),
       passes: passes.map(passFigures),
-      precautions,
+      // Which ones: that a bit lost some grams is no other precaution.
+      precautions: precautions.map(({ code }) => code),
     })),
   );
 }

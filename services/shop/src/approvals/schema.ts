@@ -184,6 +184,10 @@ export const DifferenceSchema = Type.Object(
     after: Type.Union([ref(SettingSchema), Type.Null()], {
       description: "What it would be now; null if nothing may be run.",
     }),
+    inWords: Type.Array(Type.String(), {
+      description:
+        "The difference in sentences, what to set first; empty when only remarks differ in detail.",
+    }),
     differing: Type.Array(
       Type.Object(
         {

@@ -12,6 +12,7 @@ import { routers } from "../routers/kind.ts";
 import type { Signer } from "../signing/signer.ts";
 import type { Question } from "../store/query.ts";
 import { differencesBetween } from "./difference.ts";
+import { differenceInWords } from "./difference-words.ts";
 import { groundsAt } from "./grounds.ts";
 import { approvalKind } from "./kind.ts";
 import { approvals } from "./reads.ts";
@@ -97,7 +98,7 @@ export function sheetRoutes(app: App, doors: Doors, signer: Signer): void {
       const result = resultOn(yield* groundsAt(at)(grounds.request, woodIds, courseId));
       if (result.kind === "may-not-run") {
         const { because } = result;
-        const nothing = { isSame: false, after: null, differing: [], resultDigest: null };
+        const nothing = { isSame: false, after: null, inWords: [], differing: [], resultDigest: null };
         return { approvalId: id, before: setting, because, ...nothing };
       }
       const { resultDigest, planned } = result;
@@ -106,6 +107,7 @@ export function sheetRoutes(app: App, doors: Doors, signer: Signer): void {
         isSame: resultDigest === approval.resultDigest,
         before: setting,
         after: settingOf(planned),
+        inWords: inWords(grounds, resultsOf(planned)),
         differing: differing(grounds, resultsOf(planned)),
         because: null,
         resultDigest,
@@ -167,6 +169,14 @@ function* seen(request: FastifyRequest, id: string): Question<ApprovalRecord> {
 
 function* keptGrounds(id: string): Question<GroundsRecord> {
   return requireFound(approvalKind, id, yield* approvals.groundsOf(id));
+}
+
+function inWords({ results }: GroundsRecord, now: GroundsRecord["results"]): string[] {
+  const sentences = results.flatMap(({ plan }, index) => {
+    const after = now[index]?.plan;
+    return after === undefined ? [] : differenceInWords(plan, after);
+  });
+  return [...new Set(sentences)];
 }
 
 function differing({ results }: GroundsRecord, now: GroundsRecord["results"]) {
