@@ -13,6 +13,7 @@ import { compileAtFirstUse } from "./http/compile-at-first-use.ts";
 import { answerConditionally } from "./http/conditional.ts";
 import { allowOrigins } from "./http/cross-origin.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
+import { readJsonBodies } from "./http/nesting.ts";
 import { requireScopes } from "./http/operation.ts";
 import { refuseOtherMethods } from "./http/other-methods.ts";
 import { prefixPaths } from "./http/prefix-paths.ts";
@@ -66,7 +67,8 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
 
   app.removeContentTypeParser("text/plain");
   answerProblems(app);
-  const compileAll = compileAtFirstUse(app);
+  readJsonBodies(app);
+  const compiled = compileAtFirstUse(app);
   identifyRequests(app);
   addFixedHeaders(app);
   prefixPaths(app, config.publicUrl);
@@ -87,7 +89,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   healthRoutes(app, { health: store.health, isClosing, metrics });
   documentRoutes(app, { document });
   rackRooms(app, doors, config.publicUrl);
-  planningRooms(app, doors);
+  planningRooms(app, doors, compiled);
   courseRooms(app, doors, signer, config);
   historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
   backupRooms(app, doors, {
@@ -98,5 +100,5 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   });
   await pageRoutes(app);
   refuseOthers();
-  return { app, document, compileAll };
+  return { app, document, compileAll: compiled.compileAll };
 }

@@ -4436,15 +4436,15 @@ export type PlanBatchAnswer = {
  */
 export type ShopTableRequest = {
     /**
-     * Ids of bits of the rack.
+     * Ids of bits of the rack, each once.
      */
     bitIds: Array<string>;
     /**
-     * Ids of routers of the shop.
+     * Ids of routers of the shop, each once.
      */
     routerIds: Array<string>;
     /**
-     * Ids of woods.
+     * Ids of woods, each once.
      */
     woodIds: Array<string>;
     /**

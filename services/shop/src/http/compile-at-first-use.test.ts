@@ -14,7 +14,7 @@ const NAME = "Name";
 async function appWith(component: TSchema, answer: TSchema = Type.Object({ name: ref(component) })) {
   const app: App = Fastify();
   onTestFinished(() => app.close());
-  const compileAll = compileAtFirstUse(app);
+  const compileAll = compileAtFirstUse(app).compileAll;
   app.addSchema(component);
   const body = Type.Object({ name: ref(component) }, { additionalProperties: false });
   app.post("/", { schema: { body, response: { 200: answer } } }, async (request) => request.body);

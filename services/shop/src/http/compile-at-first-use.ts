@@ -1,31 +1,40 @@
-import type { ValidateFunction } from "ajv";
 import type { FastifySchemaCompiler, FastifySerializerCompiler } from "fastify";
 import type { App } from "./app-type.ts";
 import { lazily } from "./lazily.ts";
 import { type Component, componentFrom, type Serializer, serializerMaker } from "./serialization.ts";
-import { validatorMaker } from "./validation.ts";
+import { type Validator, validatorMaker } from "./validation.ts";
 
 type Compilers = {
-  readonly validator: (schema: Component, httpPart: string | undefined) => ValidateFunction;
+  readonly validator: (schema: Component, httpPart: string | undefined) => Validator;
   readonly serializer: (schema: Component) => Serializer;
 };
 
-/**
- * Compiles a schema when the first request or answer needs it: compiling them all took most of the start. The function it
- * returns compiles every one at once and throws at the first that is broken; a test calls it.
- */
-export function compileAtFirstUse(app: App): () => void {
+declare module "fastify" {
+  interface FastifyContextConfig {
+    /** What the body is held against before the handler, which holds its parts against the documented schema one by one. */
+    bodyOutline?: Component;
+  }
+}
+
+export type Compiled = {
+  /** Compiles every schema at once and throws at the first that is broken; a test calls it. */
+  readonly compileAll: () => void;
+  /** What is wrong with a part of a body by a component's schema; undefined if nothing is. */
+  readonly validatorOf: (schema: object) => Validator;
+};
+
+/** Compiles a schema when the first request or answer needs it: compiling them all took most of the start. */
+export function compileAtFirstUse(app: App): Compiled {
   // Read at the first schema that is compiled, when every component is registered.
   const compilers = lazily(() => compilersFor(app.getSchemas()));
   const every: (() => unknown)[] = [];
-  const validatorCompiler: FastifySchemaCompiler<unknown> = ({ schema, httpPart }) => {
+  const validatorFor = (schema: unknown, httpPart: string | undefined) => {
     const validator = lazily(() => compilers().validator(componentFrom(schema), httpPart));
     every.push(validator);
-    const validated: ReturnType<typeof validatorCompiler> = (data: unknown) => {
-      const validate = validator();
-      const isValid = validate(data);
-      validated.errors = validate.errors ?? null;
-      return isValid;
+    const validated: ReturnType<FastifySchemaCompiler<unknown>> = (data: unknown) => {
+      const errors = validator()(data);
+      validated.errors = errors === undefined ? null : [...errors];
+      return errors === undefined;
     };
     return validated;
   };
@@ -36,11 +45,20 @@ export function compileAtFirstUse(app: App): () => void {
   };
   // Given to each route: for the app's own compilers Fastify copies all components again with every route.
   app.addHook("onRoute", (route) => {
-    route.validatorCompiler = validatorCompiler;
+    const outline = route.config?.bodyOutline;
+    route.validatorCompiler = ({ schema, httpPart }) =>
+      validatorFor(httpPart === "body" ? (outline ?? schema) : schema, httpPart);
     route.serializerCompiler = serializerCompiler;
   });
-  return () => {
-    for (const compile of every) compile();
+  return {
+    compileAll: () => {
+      for (const compile of every) compile();
+    },
+    validatorOf: (schema) => {
+      const validator = lazily(() => compilers().validator(componentFrom(schema), "body"));
+      every.push(validator);
+      return (value) => validator()(value);
+    },
   };
 }
 
@@ -61,7 +79,7 @@ function compilersOf(schemas: Readonly<Record<string, unknown>>): Compilers {
   );
   const makeValidator = validatorMaker(components);
   const makeSerializer = serializerMaker(components);
-  const validators = new Map<string, ValidateFunction>();
+  const validators = new Map<string, Validator>();
   const serializers = new Map<string, Serializer>();
   return {
     validator: (schema, httpPart) =>

@@ -1,52 +1,64 @@
+import type { Admit } from "../http/admission.ts";
 import type { App } from "../http/app-type.ts";
+import type { Compiled } from "../http/compile-at-first-use.ts";
 import { ref } from "../http/reference.ts";
-import type { Doors } from "../http/routes.ts";
+import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
+import { turnsOf } from "../http/turns.ts";
 import { pathOf } from "../problems/problem.ts";
 import { planBatch } from "./batch.ts";
 import {
+  BATCH_OUTLINE,
   BATCH_SCHEMAS,
+  type PlanBatch,
   PlanBatchAnswerSchema,
   PlanBatchSchema,
   ShopTableRequestSchema,
   ShopTableSchema,
 } from "./batch-schema.ts";
 import { computedPlan } from "./compute.ts";
-import { PlanQuery, type PlanRequest } from "./schema.ts";
+import { PlanQuery, type PlanQueryType, type PlanRequest, PlanRequestSchema } from "./schema.ts";
 import { shopTable } from "./shop-table.ts";
+
+export type BatchParts = Pick<Compiled, "validatorOf"> & { readonly admit: Admit };
 
 /** A thousand requests that describe bit and router in place. */
 const BATCH_BODY_LIMIT_BYTES = 2 * 1024 * 1024;
 
-export function planBatchRoutes(app: App, doors: Doors): void {
+export function planBatchRoutes(app: App, doors: Doors, { admit, validatorOf }: BatchParts): void {
+  const faultsIn = validatorOf(ref(PlanRequestSchema));
   for (const schema of BATCH_SCHEMAS) app.addSchema(schema);
 
+  const batch = {
+    scope: "plans:compute",
+    tag: "plans",
+    path: "/v1/plans/preview-batch",
+    operationId: "previewManyPlans",
+    summary: "Compute up to 1,000 plans and keep nothing",
+  } as const;
   app.post(
-    "/v1/plans/preview-batch",
+    batch.path,
     {
-      config: { scope: "plans:compute", operation: "act" },
+      // A request that cannot be read is its own problem, not the whole batch's: each is judged when it is computed.
+      config: { scope: "plans:compute", operation: "act", bodyOutline: BATCH_OUTLINE },
       bodyLimit: BATCH_BODY_LIMIT_BYTES,
-      // A request that cannot be read is its own problem, not the whole batch's.
-      attachValidation: true,
-      schema: {
-        operationId: "previewManyPlans",
-        tags: ["plans"],
-        summary: "Compute up to 1,000 plans and keep nothing",
+      schema: schemaOf(batch, {
         querystring: PlanQuery,
         body: ref(PlanBatchSchema),
         response: { 200: ref(PlanBatchAnswerSchema) },
-      },
+      }),
     },
-    (request) => {
-      const { validationError, body, query } = request;
-      if (validationError !== undefined && validationError.validationContext !== "body")
-        throw validationError;
-      const at = doors.now().toISOString();
-      const plan = (each: PlanRequest) => doors.answer(computedPlan(each, query, at));
-      return planBatch(body.requests, validationError?.validation ?? [], plan, {
-        requestId: request.id,
-        instance: pathOf(request),
-      });
-    },
+    (request, reply) =>
+      admit(request, async () => {
+        const at = doors.now().toISOString();
+        const { body, query } = askedOf<typeof batch.path, PlanBatch, PlanQueryType>(request, at);
+        const plan = (each: PlanRequest) => doors.answer(computedPlan(each, query, at));
+        const work = { faultsIn, plan, turns: turnsOf(reply) };
+        const text = await planBatch(body.requests, work, {
+          requestId: request.id,
+          instance: pathOf(request),
+        });
+        return reply.type("application/json; charset=utf-8").send(text);
+      }),
   );
 
   app.post(
@@ -61,6 +73,6 @@ export function planBatchRoutes(app: App, doors: Doors): void {
         response: { 200: ref(ShopTableSchema) },
       },
     },
-    (request) => shopTable(request.body, doors),
+    (request, reply) => admit(request, () => shopTable(request.body, doors, turnsOf(reply))),
   );
 }

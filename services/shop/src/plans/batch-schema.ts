@@ -23,6 +23,12 @@ export const PlanBatchSchema = Type.Object(
   { $id: "PlanBatch", description: "Several plans to preview at once.", ...closed },
 );
 
+/** How many requests a batch holds, before any of them is looked at. */
+export const BATCH_OUTLINE = Type.Object(
+  { requests: Type.Array(Type.Object({}), { minItems: 1, maxItems: MOST_IN_BATCH }) },
+  closed,
+);
+
 const BatchResult = Type.Object(
   {
     plan: Type.Optional(ref(PlanAnswerSchema)),
@@ -40,7 +46,8 @@ const ids = (what: string) =>
   Type.Array(Type.String({ minLength: 1, maxLength: 100 }), {
     minItems: 1,
     maxItems: 1000,
-    description: `Ids of ${what}.`,
+    uniqueItems: true,
+    description: `Ids of ${what}, each once.`,
   });
 
 export const ShopTableRequestSchema = Type.Object(

@@ -5,7 +5,7 @@ import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
-import { planBatchRoutes } from "./batch-routes.ts";
+import { type BatchParts, planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan } from "./compute.ts";
 import { keepPlan } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
@@ -20,9 +20,9 @@ import {
 
 const READ = { scope: "plans:read", tag: "plans", of: plans } as const;
 
-export function planRoutes(app: App, doors: Doors): void {
+export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
   for (const schema of PLAN_SCHEMAS) app.addSchema(schema);
-  planBatchRoutes(app, doors);
+  planBatchRoutes(app, doors, parts);
 
   askRoute(
     app,

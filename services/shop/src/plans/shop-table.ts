@@ -1,4 +1,3 @@
-import { setImmediate as nextTurn } from "node:timers/promises";
 import {
   DomainError,
   describeFault,
@@ -10,6 +9,7 @@ import {
 } from "@rimwise/domain";
 import { bareBit } from "../bits/bare.ts";
 import type { Doors } from "../http/routes.ts";
+import type { Turns } from "../http/turns.ts";
 import { bitIn, knownBit, knownRouter } from "../learned/learned.ts";
 import { policyInForce } from "../policy/in-force.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
@@ -24,6 +24,7 @@ import { dialMark, rpm } from "./rounding.ts";
 export async function shopTable(
   request: ShopTableRequest,
   { answer, now }: Pick<Doors, "answer" | "now">,
+  turns: Turns,
 ): Promise<ShopTable> {
   const { mounting, policy = {} } = request;
   const named = await answer(namedIn(request, now().toISOString()));
@@ -34,11 +35,10 @@ export async function shopTable(
     const cut = usualCut(bareBit(record));
     const outOfUse = record.retirement ?? record.hold;
     for (const routerFound of named.routers) {
-      // A table may take a second: other requests get a turn in between.
-      await nextTurn();
       const router = routerFound.usable;
       const bit = bitIn(routerFound.record.id, record, learned);
       for (const wood of named.woods) {
+        await turns();
         const known = warnings({}, bitFound, routerFound, wood.id, inForce);
         const figures =
           outOfUse === undefined

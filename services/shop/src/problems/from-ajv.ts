@@ -18,14 +18,37 @@ export function fieldFaults(errors: readonly ErrorObject[], place: RequestPart):
   return [...first.values()].toReversed().slice(0, MOST_FAULTS);
 }
 
-/** A union reports every branch that failed; only what bears on the branch that was meant is worth saying. */
+/**
+ * A union reports every branch that failed; only what bears on the branch that was meant is worth saying. Each error is held
+ * against the unions on its own way to the root, and no others: a long list of faults costs what it is long.
+ */
 function withoutBranchNoise(errors: readonly ErrorObject[]): ErrorObject[] {
-  const unions = errors.filter((error) => error.keyword === "anyOf");
-  return errors.filter((error) => unions.every((union) => isWorthSaying(error, union)));
+  const unions = new Map<string, ErrorObject[]>();
+  for (const error of errors) {
+    if (error.keyword !== "anyOf") continue;
+    const here = unions.get(error.instancePath);
+    if (here === undefined) unions.set(error.instancePath, [error]);
+    else here.push(error);
+  }
+  if (unions.size === 0) return [...errors];
+  return errors.filter((error) =>
+    wayUp(error.instancePath).every((path) =>
+      (unions.get(path) ?? []).every((union) => isWorthSaying(error, union)),
+    ),
+  );
+}
+
+/** A pointer and every one above it. */
+function wayUp(pointer: string): string[] {
+  const way = [pointer];
+  for (let end = pointer.lastIndexOf("/"); end >= 0; end = pointer.lastIndexOf("/", end - 1)) {
+    way.push(pointer.slice(0, end));
+    if (end === 0) break;
+  }
+  return way;
 }
 
 function isWorthSaying(error: ErrorObject, union: ErrorObject): boolean {
-  if (!isUnder(error.instancePath, union.instancePath)) return true;
   const branches: readonly SchemaWords[] = union.parentSchema?.["anyOf"] ?? [];
   if (branches.some(({ $ref }) => $ref === REFERENCE)) return isOfMeantBranch(error, union);
   if (error.instancePath !== union.instancePath) return true;
@@ -42,10 +65,6 @@ function isOfMeantBranch(error: ErrorObject, union: ErrorObject): boolean {
     error.parentSchema?.["$id"] === REFERENCE.slice(0, -1) ||
     error.instancePath === `${union.instancePath}/id`;
   return "id" in union.data === isOfReference;
-}
-
-function isUnder(pointer: string, parent: string): boolean {
-  return pointer === parent || pointer.startsWith(`${parent}/`);
 }
 
 function fieldFault(error: AjvError, place: RequestPart): FieldFault {
