@@ -7,7 +7,6 @@ import {
   makePlan,
   type Plan,
   type PlanInput,
-  type PolicyLayer,
   showIn,
   type Wood,
 } from "@rimwise/domain";
@@ -17,6 +16,7 @@ import { passFigures, presentPlan } from "../plans/present.ts";
 import { dialMark, rpm } from "../plans/rounding.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { sealOf } from "../plans/seal.ts";
+import type { Layers } from "../policy/in-force.ts";
 import { canonicalText } from "../store/canonical.ts";
 import type { ApprovedSetting, GroundsRecord } from "./record-schema.ts";
 
@@ -26,7 +26,7 @@ export type Grounds = {
   readonly bit: KnownBit | undefined;
   readonly router: KnownRouter | undefined;
   /** What the shop and the course tighten. */
-  readonly layers: readonly PolicyLayer[];
+  readonly layers: Layers;
   readonly woods: readonly Wood[];
 };
 

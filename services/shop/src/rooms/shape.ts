@@ -1,4 +1,6 @@
 import { approvalsHold } from "../approvals/rules.ts";
+import { bitsFollowPolicy } from "../bits/follow-policy.ts";
+import { bitColumns } from "../bits/query-columns.ts";
 import { bitsWithoutWords } from "../bits/reads.ts";
 import { photographsAreFew } from "../photographs/rules.ts";
 import { placesAreKept } from "../places/rules.ts";
@@ -9,6 +11,7 @@ import { touchedBy } from "./touched.ts";
 /** What the store needs to know of the rooms: their kinds of records, and what must hold or follows in the transaction of a change. */
 export const SHAPE: Shape = {
   kinds: KINDS,
-  rules: [placesAreKept, photographsAreFew, approvalsHold(touchedBy)],
+  rules: [placesAreKept, photographsAreFew, bitsFollowPolicy, approvalsHold(touchedBy)],
   completions: [bitsWithoutWords],
+  computed: [bitColumns],
 };

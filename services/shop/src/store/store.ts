@@ -9,6 +9,16 @@ export type Shape = {
   /** In order: later ones see what follows from earlier ones. */
   readonly rules: readonly InTransactionRule[];
   readonly completions: readonly Completion[];
+  /** How the query columns of every kind that has some are computed. */
+  readonly computed: readonly Computed[];
+};
+
+/** How the query columns of a kind's records are computed: again with every change of the record. */
+export type Computed<K extends Kind = Kind> = {
+  readonly kind: K;
+  /** At a change of one of these kinds, the columns of every record are computed again in the same transaction. */
+  readonly restOn: readonly Kind[];
+  of(record: RecordOf<K>): Question<{ readonly [name: string]: unknown }>;
 };
 
 /** Records that are older than what is computed of them: they are completed when the store is opened. */
@@ -16,7 +26,7 @@ export type Completion<K extends Kind = Kind> = {
   readonly kind: K;
   readonly incomplete: Query<RecordOf<K>>;
   /** The fields that a record of this age has not. */
-  complete(record: RecordOf<K>): Partial<RecordOf<K>>;
+  complete(record: RecordOf<K>): Question<Partial<RecordOf<K>>>;
 };
 
 /** What the service needs to know before it takes requests. */

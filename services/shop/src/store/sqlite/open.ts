@@ -6,6 +6,7 @@ import { answersFrom } from "./answer.ts";
 import { findAnswer } from "./answers.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords } from "./complete.ts";
+import { columnsFrom } from "./computed.ts";
 import { hasRoom, openConnection } from "./connection.ts";
 import { isMigrated, migrate } from "./migrate.ts";
 
@@ -31,7 +32,7 @@ export function openSqliteStore(file: string, shape: Shape, now: () => Date = ()
 /** The store on a connection whose database is at this program's level. */
 export function storeOn(sqlite: Sqlite, shape: Shape): Store {
   const answerNow = answersFrom(sqlite);
-  completeRecords(sqlite, shape.completions, answerNow);
+  completeRecords(sqlite, shape.completions, answerNow, columnsFrom(shape.computed, answerNow));
   const bell = newBell();
   const commit = openCommit(sqlite, { ...shape, answerNow });
   const marked = markOf(sqlite);
