@@ -9,6 +9,7 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   "dial-reading": "A dial reading",
   collet: "A collet",
   use: "A use",
+  computation: "The computation",
 };
 
 /** What an event says, as a sentence: `bit.sharpened` is "The bit was sharpened." */

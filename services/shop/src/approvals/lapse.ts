@@ -1,6 +1,6 @@
 import { creation, newRecord, subjectOf } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { Change, Stamp } from "../store/port.ts";
+import type { Change, EventDraft, Stamp } from "../store/port.ts";
 import type { Question } from "../store/query.ts";
 import { groundsAt } from "./grounds.ts";
 import { happeningOf } from "./happening.ts";
@@ -15,7 +15,10 @@ export type Touched = { readonly field: "bitId" | "routerId" | "courseId"; reado
 /** Which approvals a change may end; undefined when none. Every kind of record has an answer. */
 export type TouchedBy = (change: Change) => Touched | undefined;
 
-type ResultNow = {
+/** What ended an approval. */
+type Happened = { readonly subjectId: string; readonly event: EventDraft };
+
+export type ResultNow = {
   readonly resultDigest: string | undefined;
   readonly setting: ApprovedSetting | null;
   readonly because: string;
@@ -40,7 +43,9 @@ export function* lapsesAfter(
       const now = yield* resultNow(approval);
       if (now.resultDigest === approval.resultDigest) continue;
       const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
-      const reason = reasons.get(alike) ?? lapseBy(yield* wholeOf(approval.id), change, now, at);
+      const reason =
+        reasons.get(alike) ??
+        lapseBy(yield* wholeOf(approval.id), { subjectId: subjectOf(change), event: change.event }, now, at);
       reasons.set(alike, reason);
       lapsed.set(approval.id, lapseOf(approval, reason, at));
     }
@@ -73,13 +78,13 @@ function* affectedBy(touched: Touched | undefined): Question<InForce[]> {
     : yield* approvals.inForceOn(touched.field, touched.id);
 }
 
-function* wholeOf(id: string): Question<ApprovalRecord> {
+export function* wholeOf(id: string): Question<ApprovalRecord> {
   const approval = yield* approvals.find(id);
   if (approval === undefined) throw new Error(`${id} is in force and not kept`);
   return approval;
 }
 
-function shownResult(result: ApprovalResult): ResultNow {
+export function shownResult(result: ApprovalResult): ResultNow {
   if (result.kind === "may-not-run") {
     return { resultDigest: undefined, setting: null, because: result.because };
   }
@@ -87,15 +92,19 @@ function shownResult(result: ApprovalResult): ResultNow {
   return { resultDigest, setting: settingOf(planned), because: "The plan would be different now." };
 }
 
-/** Why an approval lapses. */
-function lapseBy({ setting }: ApprovalRecord, change: Change, now: ResultNow, at: string): LapseRecord {
-  const { type: event, data } = change.event;
+/** Why an approval lapses: what happened to which record, and what the result would be. */
+export function lapseBy(
+  { setting }: ApprovalRecord,
+  { subjectId, event: { type: event, data } }: Happened,
+  now: ResultNow,
+  at: string,
+): LapseRecord {
   const { before, after } = data;
   const fields = {
     because: `${happeningOf(event)} ${now.because}`,
     cause: {
       event,
-      subjectId: subjectOf(change),
+      subjectId,
       ...(isObject(before) && { before }),
       ...(isObject(after) && { after }),
     },
@@ -105,7 +114,7 @@ function lapseBy({ setting }: ApprovalRecord, change: Change, now: ResultNow, at
   return newRecord(newId(lapseKind.idPrefix), fields, at);
 }
 
-function lapseOf({ id, version }: InForce, { id: lapseId, because }: LapseRecord, at: string): Change {
+export function lapseOf({ id, version }: InForce, { id: lapseId, because }: LapseRecord, at: string): Change {
   return {
     action: "amend",
     kind: approvalKind,

@@ -3,7 +3,6 @@ import {
   DomainError,
   describeFault,
   describeFinding,
-  ENGINE_VERSION,
   makePlan,
   type Plan,
   type PlanInput,
@@ -11,6 +10,7 @@ import {
   type Wood,
 } from "@rimwise/domain";
 import type { KnownBit, KnownRouter } from "../learned/learned.ts";
+import type { PlanAnswer } from "../plans/answer-schema.ts";
 import { inputOf } from "../plans/gather.ts";
 import { passFigures, presentPlan } from "../plans/present.ts";
 import { dialMark, rpm } from "../plans/rounding.ts";
@@ -101,15 +101,19 @@ function planOrReason(input: PlanInput): Plan | string {
   }
 }
 
+/** Whether plans say the same as kept ones, whichever version of the computation made them and whatever it read. */
+export function sayTheSame(planned: readonly Planned[], kept: GroundsRecord["results"]): boolean {
+  const said = (plans: readonly PlanAnswer[]) =>
+    canonicalText(plans.map(({ digest: _read, engineVersion: _by, ...plan }) => plan));
+  return said(planned.map(answerOf)) === said(kept.map(({ plan }) => plan));
+}
+
 function answerOf({ input, plan }: Planned) {
   return presentPlan(plan, input.wood, sealOf(input), undefined);
 }
 
 function digestOf(planned: readonly Planned[]): string {
-  return sha256({
-    engineVersion: ENGINE_VERSION,
-    results: planned.map(({ input, plan }) => [input.wood.id, plan]),
-  });
+  return sha256({ results: planned.map(({ input, plan }) => [input.wood.id, plan]) });
 }
 
 function sha256(value: unknown): string {

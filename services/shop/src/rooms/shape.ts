@@ -1,5 +1,8 @@
+import { ENGINE_VERSION } from "@rimwise/domain";
+import { approvalsJudgedAgain } from "../approvals/judge-again.ts";
 import { approvalsHold } from "../approvals/rules.ts";
-import { bitsFollowPolicy } from "../bits/follow-policy.ts";
+import { bitsFollowPolicy, everyBitRescheduled } from "../bits/follow-policy.ts";
+import { INDEX_AND_ENGINE } from "../bits/index-version.ts";
 import { bitColumns } from "../bits/query-columns.ts";
 import { bitsWithoutWords } from "../bits/reads.ts";
 import { photographsAreFew } from "../photographs/rules.ts";
@@ -14,4 +17,13 @@ export const SHAPE: Shape = {
   rules: [placesAreKept, photographsAreFew, bitsFollowPolicy, approvalsHold(touchedBy)],
   completions: [bitsWithoutWords],
   computed: [bitColumns],
+  derivations: [
+    {
+      name: "index",
+      version: INDEX_AND_ENGINE,
+      hasQueryColumns: true,
+      again: ({ at }) => everyBitRescheduled(at),
+    },
+    { name: "engine", version: ENGINE_VERSION, hasQueryColumns: false, again: approvalsJudgedAgain },
+  ],
 };

@@ -1,6 +1,6 @@
 import type { Bell } from "./bell.ts";
 import type { Kind, RecordOf } from "./kind.ts";
-import type { Commit, InTransactionRule, KeptAnswer } from "./port.ts";
+import type { Change, Commit, InTransactionRule, KeptAnswer, Stamp } from "./port.ts";
 import type { Query, Question } from "./query.ts";
 
 /** What the store needs to know of the rooms above it. */
@@ -11,6 +11,18 @@ export type Shape = {
   readonly completions: readonly Completion[];
   /** How the query columns of every kind that has some are computed. */
   readonly computed: readonly Computed[];
+  readonly derivations: readonly Derivation[];
+};
+
+/** Something that is derived from what is kept, with the version of what derives it. */
+export type Derivation = {
+  readonly name: string;
+  /** Where another version is kept, or none, it is derived again when the store is opened. */
+  readonly version: string;
+  /** Whether query columns rest on it: those of every record are computed again. */
+  readonly hasQueryColumns: boolean;
+  /** The changes that follow. */
+  again(stamp: Stamp): Question<readonly Change[]>;
 };
 
 /** How the query columns of a kind's records are computed: again with every change of the record. */

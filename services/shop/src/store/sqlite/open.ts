@@ -8,6 +8,7 @@ import { openCommit } from "./commit.ts";
 import { completeRecords } from "./complete.ts";
 import { columnsFrom } from "./computed.ts";
 import { hasRoom, openConnection } from "./connection.ts";
+import { deriveAgain } from "./derive-again.ts";
 import { isMigrated, migrate } from "./migrate.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(new URL("../../../../../migrations/sqlite", import.meta.url));
@@ -26,13 +27,14 @@ export function openSqliteStore(file: string, shape: Shape, now: () => Date = ()
     sqlite.close();
     throw error;
   }
-  return storeOn(sqlite, shape);
+  return storeOn(sqlite, shape, now().toISOString());
 }
 
 /** The store on a connection whose database is at this program's level. */
-export function storeOn(sqlite: Sqlite, shape: Shape): Store {
+export function storeOn(sqlite: Sqlite, shape: Shape, at: string): Store {
   const answerNow = answersFrom(sqlite);
   completeRecords(sqlite, shape.completions, answerNow, columnsFrom(shape.computed, answerNow));
+  deriveAgain(sqlite, shape, answerNow, at);
   const bell = newBell();
   const commit = openCommit(sqlite, { ...shape, answerNow });
   const marked = markOf(sqlite);
