@@ -11,7 +11,7 @@ const ABOVE = ["rooms", "openapi", "commands"];
 
 /** What each room's decisions, schemas and reads may import from beside the foundation. Its routes may know more, see below. */
 const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
-  bits: [],
+  bits: ["policy", "shop-policy"],
   collets: ["bits"],
   uses: ["bits", "collets"],
   places: ["bits"],
@@ -21,7 +21,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   sharpenings: ["bits", "uses", "inspections"],
   stock: ["bits"],
   labels: [],
-  imports: ["bits", "places", "events"],
+  imports: ["bits", "places", "events", "shop-policy"],
   routers: [],
   "dial-readings": ["routers"],
   "run-out-readings": [],

@@ -13,7 +13,7 @@ import type { Store } from "../src/store/store.ts";
 export function openInMemoryStore(): { readonly store: Store; readonly sqlite: Sqlite } {
   const sqlite = openConnection(IN_MEMORY);
   migrate(sqlite, MIGRATIONS_FOLDER, new Date());
-  const store = storeOn(sqlite, SHAPE);
+  const store = storeOn(sqlite, SHAPE, new Date().toISOString());
   onTestFinished(store.close);
   return { store, sqlite };
 }

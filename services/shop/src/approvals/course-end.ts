@@ -1,5 +1,5 @@
 import { courseKind } from "../courses/kind.ts";
-import { creation, isChangeOf } from "../store/changes.ts";
+import { creation, isChangeOf, subjectOf } from "../store/changes.ts";
 import type { Change, Stamp } from "../store/port.ts";
 import type { Question } from "../store/query.ts";
 import { approvalKind, lapseKind } from "./kind.ts";
@@ -49,11 +49,13 @@ function shortened({ id, version, validUntil, sheetsUntil }: Lasting, endsAt: st
 }
 
 function* lapsedWith(change: Change, ended: readonly Lasting[], at: string): Question<Change[]> {
+  const happened = { subjectId: subjectOf(change), event: change.event };
   const reasons = new Map<string, LapseRecord>();
   const lapsed: Change[] = [];
   for (const approval of ended) {
     const { resultDigest, setting } = yield* wholeOf(approval.id);
-    const reason = reasons.get(resultDigest) ?? newLapse("The course has ended.", change, setting, null, at);
+    const reason =
+      reasons.get(resultDigest) ?? newLapse("The course has ended.", happened, setting, null, at);
     reasons.set(resultDigest, reason);
     lapsed.push(lapseOf(approval, reason, at));
   }

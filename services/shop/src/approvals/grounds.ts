@@ -1,8 +1,8 @@
-import { type PolicyLayer, woodById } from "@rimwise/domain";
+import { type Policy, type PolicyLayer, woodById } from "@rimwise/domain";
 import { courses } from "../courses/kind.ts";
 import { type KnownBit, type KnownRouter, knownBit, knownRouter } from "../learned/learned.ts";
 import type { PlanRequest } from "../plans/schema.ts";
-import { policyInForce } from "../policy/in-force.ts";
+import { type Layers, policyInForce } from "../policy/in-force.ts";
 import { shopLayer } from "../shop-policy/reads.ts";
 import type { Question } from "../store/query.ts";
 import type { Grounds } from "./result.ts";
@@ -18,21 +18,35 @@ export type GroundsNow = (
 export function groundsAt(at: string): GroundsNow {
   // Most changes touch nothing that an approval rests on: then it is never read.
   let shop: PolicyLayer | undefined;
-  const policy = () => policyInForce(shop ?? {});
-  const bitOf = once<KnownBit | undefined>((id) => knownBit(id, at, policy()));
-  const routerOf = once<KnownRouter | undefined>((id) => knownRouter(id, at, policy()));
+  // What was measured is relied on as long as the shop and the course allow. Equal layers give the same policy.
+  const known = new Map<Policy, ReturnType<typeof lookupsUnder>>();
+  const lookups = (policy: Policy) => {
+    const found = known.get(policy) ?? lookupsUnder(policy, at);
+    known.set(policy, found);
+    return found;
+  };
   const policyOf = once<PolicyLayer>(function* (id) {
     return (yield* courses.find(id))?.policy ?? {};
   });
   return function* (request, woodIds, courseId) {
     shop ??= yield* shopLayer();
+    const layers: Layers = [shop, yield* policyOf(courseId)];
+    const { bitOf, routerOf } = lookups(policyInForce(...layers));
     return {
       request,
       bit: "id" in request.bit ? yield* bitOf(request.bit.id) : undefined,
       router: "id" in request.router ? yield* routerOf(request.router.id) : undefined,
-      layers: [shop, yield* policyOf(courseId)],
+      layers,
       woods: woodIds.flatMap((id) => woodById(id) ?? []),
     };
+  };
+}
+
+/** Lookups of bits and routers as they are known under a policy. */
+function lookupsUnder(policy: Policy, at: string) {
+  return {
+    bitOf: once<KnownBit | undefined>((id) => knownBit(id, at, policy)),
+    routerOf: once<KnownRouter | undefined>((id) => knownRouter(id, at, policy)),
   };
 }
 

@@ -1,6 +1,6 @@
 import { creation, newRecord, subjectOf } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
-import type { Change, Stamp } from "../store/port.ts";
+import type { Change, EventDraft, Stamp } from "../store/port.ts";
 import type { Question } from "../store/query.ts";
 import { groundsAt } from "./grounds.ts";
 import { approvalKind, lapseKind } from "./kind.ts";
@@ -19,7 +19,10 @@ export type Consequences = {
   readonly happened: (change: Change) => string;
 };
 
-type ResultNow = {
+/** What ended an approval. */
+type Happened = { readonly subjectId: string; readonly event: EventDraft };
+
+export type ResultNow = {
   readonly resultDigest: string | undefined;
   readonly setting: ApprovedSetting | null;
   readonly because: string;
@@ -45,7 +48,14 @@ export function* lapsesAfter(
       if (now.resultDigest === approval.resultDigest) continue;
       const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
       const reason =
-        reasons.get(alike) ?? lapseBy(yield* wholeOf(approval.id), change, happened(change), now, at);
+        reasons.get(alike) ??
+        newLapse(
+          `${happened(change)} ${now.because}`,
+          { subjectId: subjectOf(change), event: change.event },
+          (yield* wholeOf(approval.id)).setting,
+          now.setting,
+          at,
+        );
       reasons.set(alike, reason);
       lapsed.set(approval.id, lapseOf(approval, reason, at));
     }
@@ -85,7 +95,7 @@ export function* wholeOf(id: string): Question<ApprovalRecord> {
   return approval;
 }
 
-function shownResult(result: ApprovalResult): ResultNow {
+export function shownResult(result: ApprovalResult): ResultNow {
   if (result.kind === "may-not-run") {
     return { resultDigest: undefined, setting: null, because: result.because };
   }
@@ -93,36 +103,25 @@ function shownResult(result: ApprovalResult): ResultNow {
   return { resultDigest, setting: settingOf(planned), because: "The plan would be different now." };
 }
 
-/** Why an approval lapses. */
-function lapseBy(
-  { setting }: ApprovalRecord,
-  change: Change,
-  what: string,
-  now: ResultNow,
-  at: string,
-): LapseRecord {
-  return newLapse(`${what} ${now.because}`, change, setting, now.setting, at);
-}
-
-/** The reason that approvals lapse for, to be kept with what caused it. */
+/** The reason that approvals lapse for, to be kept: what happened to which record, and what the setting was and would be. */
 export function newLapse(
   because: string,
-  change: Change,
-  before: ApprovedSetting,
-  after: ApprovedSetting | null,
+  { subjectId, event: { type: event, data } }: Happened,
+  setting: ApprovedSetting,
+  settingNow: ApprovedSetting | null,
   at: string,
 ): LapseRecord {
-  const { type: event, data } = change.event;
+  const { before, after } = data;
   const fields = {
     because,
     cause: {
       event,
-      subjectId: subjectOf(change),
-      ...(isObject(data["before"]) && { before: data["before"] }),
-      ...(isObject(data["after"]) && { after: data["after"] }),
+      subjectId,
+      ...(isObject(before) && { before }),
+      ...(isObject(after) && { after }),
     },
-    before,
-    ...(after && { after }),
+    before: setting,
+    ...(settingNow && { after: settingNow }),
   };
   return newRecord(newId(lapseKind.idPrefix), fields, at);
 }

@@ -6,16 +6,17 @@ import {
   makePlan,
   type Plan,
   type PlanInput,
-  type PolicyLayer,
   showIn,
   type Wood,
 } from "@rimwise/domain";
 import type { KnownBit, KnownRouter } from "../learned/learned.ts";
+import type { PlanAnswer } from "../plans/answer-schema.ts";
 import { inputOf } from "../plans/gather.ts";
 import { passFigures, presentPlan } from "../plans/present.ts";
 import { dialMark, rpm } from "../plans/rounding.ts";
 import type { PlanRequest } from "../plans/schema.ts";
 import { sealOf } from "../plans/seal.ts";
+import type { Layers } from "../policy/in-force.ts";
 import { canonicalText } from "../store/canonical.ts";
 import type { ApprovedSetting, GroundsRecord } from "./record-schema.ts";
 
@@ -25,7 +26,7 @@ export type Grounds = {
   readonly bit: KnownBit | undefined;
   readonly router: KnownRouter | undefined;
   /** What the shop and the course tighten. */
-  readonly layers: readonly PolicyLayer[];
+  readonly layers: Layers;
   readonly woods: readonly Wood[];
 };
 
@@ -98,6 +99,13 @@ function planOrReason(input: PlanInput): Plan | string {
     if (fault === undefined) throw error;
     return describeFault(fault).message;
   }
+}
+
+/** Whether plans say the same as kept ones, whichever version of the computation made them and whatever it read. */
+export function sayTheSame(planned: readonly Planned[], kept: GroundsRecord["results"]): boolean {
+  const said = (plans: readonly PlanAnswer[]) =>
+    canonicalText(plans.map(({ digest: _read, engineVersion: _by, ...plan }) => plan));
+  return said(planned.map(answerOf)) === said(kept.map(({ plan }) => plan));
 }
 
 function answerOf({ input, plan }: Planned) {

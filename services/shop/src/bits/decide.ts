@@ -6,7 +6,7 @@ import { creation, type Decision, newRecord, nextVersion, removal, replacement }
 import type { Change } from "../store/port.ts";
 import { bitKind } from "./kind.ts";
 import type { BitChange, BitRecord, NewBit } from "./schema.ts";
-import { inspectionDue, newStanding, settled } from "./standing.ts";
+import { type InspectionPolicy, inspectionDue, newStanding, settled } from "./standing.ts";
 import type { BitStanding } from "./state-schema.ts";
 import { hasOtherSize, holdIfTooSmall } from "./too-small.ts";
 
@@ -14,9 +14,14 @@ import { hasOtherSize, holdIfTooSmall } from "./too-small.ts";
  * A new bit on the rack, held when it is smaller than it may be used. Throws DomainError when its dimensions do not fit each
  * other.
  */
-export function createBit(id: string, bit: NewBit, at: string): Decision<BitRecord> {
+export function createBit(
+  id: string,
+  bit: NewBit,
+  at: string,
+  policy: InspectionPolicy,
+): Decision<BitRecord> {
   requireSound(bit);
-  const fields = Object.assign({}, bit, newStanding(bit, at), holdIfTooSmall(bit, at));
+  const fields = Object.assign({}, bit, newStanding(bit, at, policy), holdIfTooSmall(bit, at));
   const record = settled(newRecord(id, fields, at));
   return { record, changes: [creation(bitKind, record)] };
 }
@@ -25,11 +30,16 @@ export function createBit(id: string, bit: NewBit, at: string): Decision<BitReco
  * A bit's next state, held when it becomes smaller than it may be used. Throws DomainError when what it would become does not
  * fit together.
  */
-export function changeBit(current: BitRecord, change: BitChange, at: string): Decision<BitRecord> {
+export function changeBit(
+  current: BitRecord,
+  change: BitChange,
+  at: string,
+  policy: InspectionPolicy,
+): Decision<BitRecord> {
   const next = nextVersion(merged<BitRecord>(current, change), at);
   requireSound(next);
   const held = current.hold === undefined && hasOtherSize(current, next) ? holdIfTooSmall(next, at) : {};
-  const record = settled({ ...withInspectionDue(next, at), ...held });
+  const record = settled({ ...withInspectionDue(next, at, policy), ...held });
   return { record, changes: [replacement(bitKind, current, record)] };
 }
 
@@ -48,8 +58,24 @@ export function bitAfter(
   changed: StandingChange & Partial<NewBit>,
   at: string,
 ): Decision<BitRecord> {
+  return becoming(current, happening, withoutUndefined({ ...current, ...changed }), at);
+}
+
+/** The same after something by which its inspections are reckoned: it was used, or looked at. */
+export function bitAfterUpkeep(
+  current: BitRecord,
+  happening: string,
+  changed: StandingChange & Partial<NewBit>,
+  at: string,
+  policy: InspectionPolicy,
+): Decision<BitRecord> {
   const next: BitRecord = withoutUndefined({ ...current, ...changed });
-  const record = nextVersion(settled(withInspectionDue(next, at)), at);
+  return becoming(current, happening, withInspectionDue(next, at, policy), at);
+}
+
+function becoming(current: BitRecord, happening: string, next: BitRecord, at: string): Decision<BitRecord> {
+  const { inspectionDueAt: _never, ...retired } = next;
+  const record = nextVersion(settled(next.retirement === undefined ? next : retired), at);
   return { record, changes: [replacement(bitKind, current, record, happening)] };
 }
 
@@ -64,9 +90,13 @@ export function removeBit(current: BitRecord): Change {
   return removal(bitKind, current);
 }
 
-function withInspectionDue({ inspectionDueAt, ...bit }: BitRecord, at: string): BitRecord {
+function withInspectionDue(
+  { inspectionDueAt, ...bit }: BitRecord,
+  at: string,
+  policy: InspectionPolicy,
+): BitRecord {
   const before = inspectionDueAt === undefined ? bit : { ...bit, inspectionDueAt };
-  return { ...bit, ...inspectionDue(before, at) };
+  return { ...bit, ...inspectionDue(before, at, policy) };
 }
 
 function requireSound(bit: NewBit): void {

@@ -1,5 +1,4 @@
 import { defineKind } from "../store/kind.ts";
-import { bitQueryColumns } from "./query-columns.ts";
 import { BitSchema } from "./schema.ts";
 
 export const bitKind = defineKind({
@@ -11,16 +10,13 @@ export const bitKind = defineKind({
   schema: BitSchema,
   table: "bits",
   queryColumns: {
-    types: {
-      /** A lasting number that the word index refers to, and that pages of a search go on from. */
-      number: "row-number",
-      words: "text",
-      facets: "text",
-      ceilingRpm: "real",
-      usedMinutes: "real",
-      reorderReason: { optional: "text" },
-      guideRpm: "real",
-    },
-    of: bitQueryColumns,
+    /** A lasting number that the word index refers to, and that pages of a search go on from. */
+    number: "row-number",
+    words: "text",
+    facets: "text",
+    ceilingRpm: "real",
+    usedMinutes: "real",
+    reorderReason: { optional: "text" },
+    guideRpm: "real",
   },
 });

@@ -1,8 +1,6 @@
 import {
   BIT_RANGES,
-  DEFAULT_POLICY,
   type DialSpeed,
-  dialSpeeds,
   FORMS,
   type Query,
   type Router,
@@ -80,21 +78,24 @@ export const BitListQuery = Type.Object(
 
 export type BitListQueryType = Static<typeof BitListQuery>;
 
-/** A list's query as what the store looks up. `router` is the one of `fitsRouterId`. */
-export function bitFilter(query: BitListQueryType, router: Router | undefined): BitFilter {
+/** The router of `fitsRouterId`, and the speeds it can be set to. */
+type FittingRouter = { readonly router: Router; readonly speeds: readonly DialSpeed[] };
+
+/** A list's query as what the store looks up. */
+export function bitFilter(query: BitListQueryType, fitting: FittingRouter | undefined): BitFilter {
   const { q, toleranceMm = TYPED_TOLERANCE_MM, diameterMm, shankDiameterMm } = query;
   const { words, anyOf } = q === undefined ? NOTHING_TYPED : typed(readQuery(q));
   const anyOfFacets = [
     ...facetsAsked(query).map((each) => [each]),
     ...(diameterMm === undefined ? [] : [sizeFacetsWithin("diameter", diameterMm, toleranceMm)]),
     ...(shankDiameterMm === undefined ? [] : [sizeFacetsWithin("shank", shankDiameterMm, toleranceMm)]),
-    ...(router === undefined ? [] : colletFacets(router)),
+    ...(fitting === undefined ? [] : colletFacets(fitting.router)),
     ...anyOf,
   ];
   const isNarrowed = words.length > 0 || anyOfFacets.length > 0;
   return {
     ...(isNarrowed && { match: { words, anyOfFacets } }),
-    ...(router && { runsAt: slowestSettings(router) }),
+    ...(fitting && { runsAt: slowestSettings(fitting.speeds) }),
   };
 }
 
@@ -104,9 +105,9 @@ type Typed = { readonly words: readonly string[]; readonly anyOf: readonly (read
 const NOTHING_TYPED: Typed = { words: [], anyOf: [] };
 
 /** The settings of which every other one is both nominally and truly as fast as one: mostly the first mark alone. */
-function slowestSettings(router: Router): DialSpeed[] {
+function slowestSettings(speeds: readonly DialSpeed[]): DialSpeed[] {
   const slowest: DialSpeed[] = [];
-  for (const speed of dialSpeeds(router, DEFAULT_POLICY).sort((one, other) => one.rpm - other.rpm)) {
+  for (const speed of [...speeds].sort((one, other) => one.rpm - other.rpm)) {
     const known = slowest.at(-1);
     if (known === undefined || speed.rpmHighest < known.rpmHighest) slowest.push(speed);
   }

@@ -1,14 +1,19 @@
 import {
   type Bit,
   bitCeilings,
+  bitFaults,
   bitSizes,
   bitWords,
   clearanceOf,
-  DEFAULT_POLICY,
+  type Policy,
   wordsIn,
 } from "@rimwise/domain";
+import { shopPolicyKind } from "../shop-policy/kind.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
+import type { Computed } from "../store/store.ts";
 import { bareBit } from "./bare.ts";
 import { facet, sizeFacets, wordFacets } from "./facets.ts";
+import { bitKind } from "./kind.ts";
 import type { BitRecord } from "./schema.ts";
 
 /** Why another of a bit must be bought. */
@@ -16,14 +21,23 @@ export const REORDER_REASONS = ["retired", "last-sharpening"] as const;
 
 export type ReorderReason = (typeof REORDER_REASONS)[number];
 
-/** What a bit is looked up by beside its own fields; computed again with every change of it. */
-export function bitQueryColumns(record: BitRecord) {
-  const bit = bareBit(record);
+/** What a bit is looked up by beside its own fields. */
+export const bitColumns: Computed<typeof bitKind> = {
+  kind: bitKind,
+  restOn: [shopPolicyKind],
+  of: function* (record) {
+    return columnsUnder(record, yield* shopPolicy());
+  },
+};
+
+/** The same under a policy. */
+export function columnsUnder(record: BitRecord, policy: Policy) {
+  const bit = believed(bareBit(record));
   const { name, notes = "", toothMaterial = "" } = record;
-  const { hard, guide } = bitCeilings(bit, DEFAULT_POLICY);
+  const { hard, guide } = bitCeilings(bit, policy);
   return {
     words: wordFacets([...bitWords(bit), ...wordsIn(`${name} ${notes} ${toothMaterial}`)]),
-    facets: facetsOf(record, bit).join(" "),
+    facets: facetsOf(record, bit, policy).join(" "),
     ceilingRpm: hard,
     guideRpm: guide,
     usedMinutes: record.used.minutes,
@@ -31,12 +45,12 @@ export function bitQueryColumns(record: BitRecord) {
   };
 }
 
-function facetsOf(record: BitRecord, bit: Bit): string[] {
+function facetsOf(record: BitRecord, bit: Bit, policy: Policy): string[] {
   const { state, homePlaceId, placeId, toothMaterial = "unknown" } = record;
   return [
     facet("state", state),
     facet("kind", bit.form.kind),
-    facet("clearance", clearanceOf(bit, DEFAULT_POLICY)),
+    facet("clearance", clearanceOf(bit, policy)),
     facet("tooth", toothMaterial),
     ...sizeFacets(bitSizes(bit)),
     ...(homePlaceId === undefined ? [] : [facet("home", homePlaceId)]),
@@ -45,6 +59,12 @@ function facetsOf(record: BitRecord, bit: Bit): string[] {
     ...(bit.massG === undefined ? [facet("no", "mass")] : []),
     ...(bit.markedMaxRpm === undefined ? [facet("no", "marking")] : []),
   ];
+}
+
+/** A mass that was kept before it was held against the outline counts as none: the bit is found among those to be weighed. */
+function believed({ massG, ...unweighed }: Bit): Bit {
+  const bit = { ...unweighed, ...(massG !== undefined && { massG }) };
+  return bitFaults(bit).some(({ pointer }) => pointer === "/massG") ? unweighed : bit;
 }
 
 /** Why another must be bought; undefined when none must. */

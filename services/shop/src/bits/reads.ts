@@ -1,5 +1,6 @@
 import type { DialSpeed } from "@rimwise/domain";
 import { and, eq, gt, gte, or, type SQL, sql } from "drizzle-orm";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { all, columnList, given, type Query, type Question, recordQuery } from "../store/query.ts";
 import { recordQueries } from "../store/record-queries.ts";
 import type { Completion } from "../store/store.ts";
@@ -77,5 +78,7 @@ export const bitsWithoutWords: Completion<typeof bitKind> = {
   kind: bitKind,
   // Written out, not bound, so that the index of bits without words is seen to be enough.
   incomplete: recordQuery(bitKind, (rows) => rows.where(eq(bitKind.column("words"), sql`''`))),
-  complete: (record) => inspectionDue(record, record.updatedAt),
+  complete: function* (record) {
+    return inspectionDue(record, record.updatedAt, yield* shopPolicy());
+  },
 };

@@ -1,3 +1,4 @@
+import { dialSpeeds } from "@rimwise/domain";
 import type { App } from "../http/app-type.ts";
 import { requireNamed, unknownRecord } from "../http/named-records.ts";
 import { notACursor, sendPage } from "../http/paging.ts";
@@ -14,8 +15,8 @@ import type { Question } from "../store/query.ts";
 import { usableRouter } from "../usable-routers/reads.ts";
 import { changeBit, createBit, removeBit } from "./decide.ts";
 import { bitKind } from "./kind.ts";
-import { BitListQuery, bitFilter } from "./list-query.ts";
-import { bits } from "./reads.ts";
+import { BitListQuery, type BitListQueryType, bitFilter } from "./list-query.ts";
+import { type BitFilter, bits } from "./reads.ts";
 import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
 
 const WRITE = { scope: "bits:write", tag: "bits", of: bits } as const;
@@ -36,10 +37,8 @@ export function bitRoutes(app: App, doors: Doors): void {
       },
     },
     async (request, reply) => {
-      const { fitsRouterId } = request.query;
       const at = doors.now().toISOString();
-      const router = await doors.answer(routerAsked(fitsRouterId, at));
-      const filter = bitFilter(request.query, router);
+      const filter = await doors.answer(filterAsked(request.query, at));
       const page = await sendPage(request, reply, request.query, async (after, most) => {
         const found = await doors.answer(bits.search(numberAfter(after), most, filter));
         return found.map(({ number, record }) => ({ id: String(number), record }));
@@ -61,7 +60,7 @@ export function bitRoutes(app: App, doors: Doors): void {
     },
     function* ({ body, at }) {
       yield* requirePlace(body.homePlaceId);
-      const { record, changes } = createBit(newId(bitKind.idPrefix), body, at);
+      const { record, changes } = createBit(newId(bitKind.idPrefix), body, at, yield* shopPolicy());
       return { changes, answer: record };
     },
   );
@@ -88,7 +87,7 @@ export function bitRoutes(app: App, doors: Doors): void {
     },
     function* (current, { body, at }) {
       yield* requirePlace(body.homePlaceId);
-      const { record, changes } = changeBit(current, body, at);
+      const { record, changes } = changeBit(current, body, at, yield* shopPolicy());
       return { changes, answer: record };
     },
   );
@@ -109,10 +108,15 @@ export function bitRoutes(app: App, doors: Doors): void {
   );
 }
 
-function* routerAsked(id: string | undefined, at: string) {
-  if (id === undefined) return undefined;
+function* filterAsked(query: BitListQueryType, at: string): Question<BitFilter> {
+  const { fitsRouterId: id } = query;
+  if (id === undefined) return bitFilter(query, undefined);
   const router = yield* routers.find(id);
-  if (router !== undefined) return yield* usableRouter(router, at, yield* shopPolicy());
+  const policy = yield* shopPolicy();
+  if (router !== undefined) {
+    const usable = yield* usableRouter(router, at, policy);
+    return bitFilter(query, { router: usable, speeds: dialSpeeds(usable, policy) });
+  }
   throw notValid([unknownRecord("/fitsRouterId", routers.kind.noun, "query")]);
 }
 

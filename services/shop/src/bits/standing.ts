@@ -1,18 +1,22 @@
-import { DEFAULT_POLICY } from "@rimwise/domain";
+import type { Policy } from "@rimwise/domain";
 import { daysAfter } from "../http/moment.ts";
 import { Problem } from "../problems/problem.ts";
 import type { BitRecord } from "./schema.ts";
 import type { BitStanding, BitState } from "./state-schema.ts";
 
+/** What says how often a bit is inspected. */
+export type InspectionPolicy = Pick<Policy, "inspectionIntervalDays" | "inspectionIntervalM">;
+
 /** Where a new bit stands: in its place, never used, to be inspected one interval from now. */
 export function newStanding(
   bit: Pick<BitRecord, "homePlaceId" | "inspectionIntervalDays">,
   at: string,
+  policy: InspectionPolicy,
 ): BitStanding {
   return {
     state: "in-rack",
     ...(bit.homePlaceId !== undefined && { placeId: bit.homePlaceId }),
-    inspectionDueAt: dueAfter(at, bit.inspectionIntervalDays),
+    inspectionDueAt: daysAfter(at, intervalDays(bit, policy)),
     used: {
       uses: 0,
       metres: 0,
@@ -32,13 +36,24 @@ export function settled(bit: BitRecord): BitRecord {
 /**
  * When an inspection is due: after its days, or from when it had cut its metres. Never for a bit that is retired.
  */
-export function inspectionDue(bit: BitRecord, at: string): { readonly inspectionDueAt?: string } {
+export function inspectionDue(
+  bit: BitRecord,
+  at: string,
+  policy: InspectionPolicy,
+): { readonly inspectionDueAt?: string } {
   if (bit.retirement !== undefined) return {};
-  const intervalM = bit.inspectionIntervalM ?? DEFAULT_POLICY.inspectionIntervalM;
-  const byDays = dueAfter(bit.inspectedAt ?? bit.createdAt, bit.inspectionIntervalDays);
-  if (bit.used.metresSinceInspection < intervalM) return { inspectionDueAt: byDays };
+  const byDays = daysAfter(bit.inspectedAt ?? bit.createdAt, intervalDays(bit, policy));
+  if (!hasCutItsMetres(bit, policy)) return { inspectionDueAt: byDays };
   const [inspectionDueAt = byDays] = [byDays, at, bit.inspectionDueAt ?? at].sort();
   return { inspectionDueAt };
+}
+
+/** Whether a bit has cut all it may between inspections. */
+export function hasCutItsMetres(
+  { used, inspectionIntervalM = Number.POSITIVE_INFINITY }: BitRecord,
+  policy: InspectionPolicy,
+): boolean {
+  return used.metresSinceInspection >= Math.min(inspectionIntervalM, policy.inspectionIntervalM);
 }
 
 /** Refuses a bit that is held or retired: it gets no plan, no trial and no loan. */
@@ -61,6 +76,10 @@ function stateOf({ retirement, hold, sentToSharpeningAt, loanId }: BitRecord): B
   return loanId === undefined ? "in-rack" : "on-loan";
 }
 
-function dueAfter(since: string, days = DEFAULT_POLICY.inspectionIntervalDays): string {
-  return daysAfter(since, days);
+/** A bit's own interval may be shorter than the policy's, never longer. */
+function intervalDays(
+  { inspectionIntervalDays = Number.POSITIVE_INFINITY }: Pick<BitRecord, "inspectionIntervalDays">,
+  policy: InspectionPolicy,
+): number {
+  return Math.min(inspectionIntervalDays, policy.inspectionIntervalDays);
 }

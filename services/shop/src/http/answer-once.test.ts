@@ -14,7 +14,13 @@ const CALLER: Caller = { keyId: "key_1", role: "manager" };
 
 /** A route whose first decision is a refusal and whose later ones are not. */
 async function routeRefusing(code: ProblemCode) {
-  const store = await openStore(":memory:", { kinds: [], rules: [], completions: [] });
+  const store = await openStore(":memory:", {
+    kinds: [],
+    rules: [],
+    completions: [],
+    computed: [],
+    derivations: [],
+  });
   const app: App = Fastify();
   onTestFinished(async () => {
     await app.close();

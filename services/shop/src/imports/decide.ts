@@ -1,7 +1,7 @@
-import { DomainError, describeFault } from "@rimwise/domain";
+import { DomainError, describeFault, type Policy } from "@rimwise/domain";
 import { changeBit, createBit } from "../bits/decide.ts";
 import { bitKind } from "../bits/kind.ts";
-import { bitQueryColumns } from "../bits/query-columns.ts";
+import { columnsUnder } from "../bits/query-columns.ts";
 import { BIT_FIELD_NAMES, type BitRecord, type NewBit } from "../bits/schema.ts";
 import { canonicalText } from "../store/canonical.ts";
 import { creation, replacement } from "../store/changes.ts";
@@ -19,7 +19,7 @@ export type RowDecision =
 type Decided = {
   readonly record: BitRecord;
   /** Made here, because making them takes longer than all the writing. */
-  readonly queryColumns: ReturnType<typeof bitQueryColumns>;
+  readonly queryColumns: ReturnType<typeof columnsUnder>;
 };
 
 /** A decision to write something. */
@@ -29,6 +29,14 @@ export type Written = Extract<RowDecision, { kind: "created" | "changed" }>;
 export type ReadBit = (
   value: unknown,
 ) => { readonly bit: NewBit } | { readonly faults: readonly PointedFault[] };
+
+/** What a row is decided by beside the kept bit. */
+export type RowGrounds = {
+  readonly readBit: ReadBit;
+  readonly newId: () => string;
+  readonly at: string;
+  readonly policy: Policy;
+};
 
 type PointedFault = { readonly pointer: string; readonly message: string; readonly accepted: string };
 type Draft = Readonly<Record<string, unknown>>;
@@ -40,15 +48,17 @@ type Draft = Readonly<Record<string, unknown>>;
 export function decideRow(
   { id, content }: Extract<Row, { kind: "row" }>,
   current: BitRecord | undefined,
-  { readBit, newId, at }: { readonly readBit: ReadBit; readonly newId: () => string; readonly at: string },
+  by: RowGrounds,
 ): RowDecision {
+  const { readBit, newId, at, policy } = by;
   const read = readBit(draftOf(content, current));
   if ("faults" in read) return { kind: "refused", faults: read.faults.map((fault) => named(fault, content)) };
   const { bit } = read;
   try {
-    if (current !== undefined) return changed(current, bit, at);
-    const { record } = createBit(id ?? newId(), bit, at);
-    return { kind: "created", record, queryColumns: bitQueryColumns(record), isNewId: id === undefined };
+    if (current !== undefined) return changed(current, bit, by);
+    const { record } = createBit(id ?? newId(), bit, at, policy);
+    const queryColumns = columnsUnder(record, policy);
+    return { kind: "created", record, queryColumns, isNewId: id === undefined };
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
     const pointed = error.faults.map((fault) => ({ pointer: fault.pointer, ...describeFault(fault) }));
@@ -57,20 +67,25 @@ export function decideRow(
 }
 
 /** What a decision writes. */
-export function rowChange(decision: Written): Change {
-  const { record, queryColumns } = decision;
-  const change =
-    decision.kind === "created" ? creation(bitKind, record) : replacement(bitKind, decision.before, record);
-  return { ...change, queryColumns };
+export function rowChange(decision: Written) {
+  const { record } = decision;
+  return decision.kind === "created"
+    ? creation(bitKind, record)
+    : replacement(bitKind, decision.before, record);
 }
 
-function changed(current: BitRecord, bit: NewBit, at: string): RowDecision {
+/** The same with its columns as they were made: only if the policy is still the one they were made under. */
+export function stagedChange(decision: Written): Change {
+  return { ...rowChange(decision), queryColumns: decision.queryColumns };
+}
+
+function changed(current: BitRecord, bit: NewBit, { at, policy }: RowGrounds): RowDecision {
   const before = fieldsOf(current);
   if (canonicalText(before) === canonicalText(bit)) return { kind: "unchanged" };
   const removed = Object.keys(before).filter((name) => !(name in bit));
   const change = { ...bit, ...Object.fromEntries(removed.map((name) => [name, null])) };
-  const { record } = changeBit(current, change, at);
-  return { kind: "changed", before: current, record, queryColumns: bitQueryColumns(record) };
+  const { record } = changeBit(current, change, at, policy);
+  return { kind: "changed", before: current, record, queryColumns: columnsUnder(record, policy) };
 }
 
 /** A kept bit without what only its history changes: what files hold of it. */

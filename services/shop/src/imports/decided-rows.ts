@@ -1,6 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { bits } from "../bits/reads.ts";
 import { places } from "../places/reads.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
 import type { Question } from "../store/query.ts";
 import type { Answer } from "../store/store.ts";
@@ -71,7 +72,12 @@ function decision(
 
 function* decidedRow(row: ReadableRow, { readBit, at }: Grounds): Question<RowDecision> {
   const current = row.id === undefined ? undefined : yield* bits.find(row.id);
-  const decided = decideRow(row, current, { readBit, newId: () => newId(bits.kind.idPrefix), at });
+  const decided = decideRow(row, current, {
+    readBit,
+    newId: () => newId(bits.kind.idPrefix),
+    at,
+    policy: yield* shopPolicy(),
+  });
   if (decided.kind !== "created" && decided.kind !== "changed") return decided;
   const { homePlaceId } = decided.record;
   const isKnown =

@@ -1,5 +1,6 @@
 import { changedMeanwhile, retryOnConflict, type Write } from "../http/write.ts";
 import { Problem } from "../problems/problem.ts";
+import { shopPolicyAsItIs } from "../shop-policy/reads.ts";
 import { creation, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Stamp } from "../store/port.ts";
@@ -41,13 +42,15 @@ async function reportOnly({ upload, ask, parts }: Job): Promise<ImportReport> {
 
 async function allOrNothing(job: Job): Promise<ImportReport> {
   const staged = await openStaged();
+  // The columns that bits are looked up by are made beforehand, under the policy as it is now.
+  const expects = [await job.parts.answer(shopPolicyAsItIs())];
   try {
     const tally = await stage(job, staged);
     const { ask, parts } = job;
     if (tally.refused > 0 || !tally.isComplete) throw refusal(tally, ask);
     if (tally.created + tally.changed === 0) return reportOf(tally, ask);
     const record = importRecord(job, tally, "done");
-    const batch = { stamp: parts.stamp, changes: [creation(importKind, record)] };
+    const batch = { stamp: parts.stamp, changes: [creation(importKind, record)], expects };
     await parts.write({ ...batch, streamed: await staged.changes() }, changedMeanwhile);
     return reportOf(tally, ask, record.id);
   } finally {

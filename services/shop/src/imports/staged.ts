@@ -1,6 +1,6 @@
 import { readSync } from "node:fs";
 import type { Change } from "../store/port.ts";
-import { rowChange, type Written } from "./decide.ts";
+import { stagedChange, type Written } from "./decide.ts";
 import { openScratchFile } from "./scratch-file.ts";
 
 /** Decided changes on the disk, waiting to be written all at once. */
@@ -40,7 +40,7 @@ export async function openStaged(): Promise<Staged> {
 function* changesIn(descriptor: number): Generator<Change> {
   for (const text of linesIn(descriptor)) {
     const decision: Written = JSON.parse(text);
-    yield rowChange(decision);
+    yield stagedChange(decision);
   }
 }
 

@@ -1,5 +1,6 @@
-import { bitAfter } from "../bits/decide.ts";
+import { bitAfterUpkeep } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
+import type { InspectionPolicy } from "../bits/standing.ts";
 import type { Hold, Retirement } from "../bits/state-schema.ts";
 import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
@@ -20,6 +21,7 @@ export function inspectBit(
   given: NewInspection,
   personId: string | undefined,
   at: string,
+  policy: InspectionPolicy,
 ): Decision<InspectionRecord> {
   if (bit.retirement !== undefined) {
     throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.because}`);
@@ -31,7 +33,7 @@ export function inspectBit(
   const record: InspectionRecord = newRecord(id, fields, at);
   return {
     record,
-    changes: [creation(inspectionKind, record), ...bitAfterInspection(bit, uses, record, at)],
+    changes: [creation(inspectionKind, record), ...bitAfterInspection(bit, uses, record, at, policy)],
   };
 }
 
@@ -41,12 +43,13 @@ function bitAfterInspection(
   uses: readonly UseRecord[],
   record: InspectionRecord,
   at: string,
+  policy: InspectionPolicy,
 ): readonly Change[] {
   const { inspectedAt } = record;
   const metresSinceInspection = usesAfter(uses, inspectedAt).reduce((sum, { metres }) => sum + metres, 0);
   const isLatest = inspectedAt >= (bit.inspectedAt ?? "");
   const looked = isLatest ? { inspectedAt, used: { ...bit.used, metresSinceInspection } } : {};
-  return bitAfter(bit, "inspected", { ...looked, ...effectOf(record, at) }, at).changes;
+  return bitAfterUpkeep(bit, "inspected", { ...looked, ...effectOf(record, at) }, at, policy).changes;
 }
 
 function effectOf(

@@ -4,6 +4,7 @@ import type { App } from "../http/app-type.ts";
 import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
 import { uses } from "../uses/kind.ts";
 import { inspectBit } from "./decide.ts";
@@ -57,7 +58,7 @@ export function inspectionRoutes(app: App, doors: Doors): void {
       const past = yield* uses.newest(MOST_USES, { bitId });
       const { personId } = callerOf(request);
       const id = newId(inspectionKind.idPrefix);
-      const { record, changes } = inspectBit(id, bit, past, body, personId, at);
+      const { record, changes } = inspectBit(id, bit, past, body, personId, at, yield* shopPolicy());
       return { changes, answer: record };
     },
   );

@@ -1,4 +1,4 @@
-import type { PlanInput, Policy, PolicyLayer, Wood } from "@rimwise/domain";
+import type { PlanInput, Policy, Wood } from "@rimwise/domain";
 import { requireUsable } from "../bits/standing.ts";
 import {
   bitIn,
@@ -9,7 +9,7 @@ import {
   knownRouter,
   trialsFor,
 } from "../learned/learned.ts";
-import { policyInForce } from "../policy/in-force.ts";
+import { type Layers, policyInForce } from "../policy/in-force.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
 import type { RouterRecord } from "../routers/schema.ts";
 import { shopLayer } from "../shop-policy/reads.ts";
@@ -46,7 +46,7 @@ export type Resolved = {
   readonly bit: KnownBit | undefined;
   readonly router: KnownRouter | undefined;
   readonly wood: Wood;
-  readonly layers: readonly PolicyLayer[];
+  readonly layers: Layers;
 };
 
 /** The input of a plan from what is known; undefined when it names a bit or a router that is not there. Pure. */

@@ -4,10 +4,14 @@ import { changeBit, createBit } from "../bits/decide.ts";
 import { photographKind } from "../photographs/kind.ts";
 import { createPlace } from "../places/decide.ts";
 import { placeKind } from "../places/kind.ts";
+import { policyInForce } from "../policy/in-force.ts";
 import { creation, newRecord, removal } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import { KINDS } from "./kinds.ts";
 import { touchedBy } from "./touched.ts";
+
+/** As long as the domain has it. */
+const POLICY = policyInForce({});
 
 const AT = "2026-03-02T08:00:00.000Z";
 const SHELF = createPlace("place_shelf", { name: "Shelf", kind: "drawer" }, AT);
@@ -28,13 +32,13 @@ async function openShop() {
         return (await store.commit({ stamp, changes })).kind;
       }),
     );
-  const bit = createBit("bit_1", BIT, AT);
+  const bit = createBit("bit_1", BIT, AT, POLICY);
   await together([...SHELF.changes, ...bit.changes]);
   return { together, bit, sqlite };
 }
 
 const putOnShelf = (bit: ReturnType<typeof createBit>) =>
-  changeBit(bit.record, { homePlaceId: SHELF.record.id }, AT).changes;
+  changeBit(bit.record, { homePlaceId: SHELF.record.id }, AT, POLICY).changes;
 
 test("a bit put in a place keeps it from being removed by who saw it empty", async () => {
   const { together, bit } = await openShop();
@@ -53,17 +57,17 @@ test("a place put inside another keeps that one too", async () => {
 
 test("no bit is put in a place that was removed meanwhile, neither a new one nor one that is kept", async () => {
   const { together, bit } = await openShop();
-  const fresh = createBit("bit_2", { ...BIT, homePlaceId: SHELF.record.id }, AT);
+  const fresh = createBit("bit_2", { ...BIT, homePlaceId: SHELF.record.id }, AT, POLICY);
   const results = await together([removal(placeKind, SHELF.record)], putOnShelf(bit), [...fresh.changes]);
   expect(results).toEqual(["committed", "conflict", "conflict"]);
 });
 
 test("a bit that has lost its place, as earlier versions let it, can still be changed", async () => {
   const { together, sqlite } = await openShop();
-  const lost = createBit("bit_2", { ...BIT, homePlaceId: SHELF.record.id }, AT);
+  const lost = createBit("bit_2", { ...BIT, homePlaceId: SHELF.record.id }, AT, POLICY);
   await together([...lost.changes]);
   sqlite.exec("DELETE FROM places");
-  const renamed = changeBit(lost.record, { name: "Old straight" }, AT);
+  const renamed = changeBit(lost.record, { name: "Old straight" }, AT, POLICY);
   expect(await together([...renamed.changes])).toEqual(["committed"]);
 });
 
@@ -94,5 +98,7 @@ test("every kind of record has its own type, table and prefix of ids", () => {
 test("a kind of record that nobody knows is taken to touch every approval", () => {
   const [bitKind] = KINDS;
   const unknown = { ...bitKind, type: "unheard-of" };
-  expect(touchedBy({ ...removal(bitKind, createBit("bit_1", BIT, AT).record), kind: unknown })).toBe("all");
+  expect(touchedBy({ ...removal(bitKind, createBit("bit_1", BIT, AT, POLICY).record), kind: unknown })).toBe(
+    "all",
+  );
 });

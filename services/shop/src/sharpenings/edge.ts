@@ -1,4 +1,4 @@
-import { DEFAULT_POLICY, edgeLife, sharpeningsLeft, woodById } from "@rimwise/domain";
+import { edgeLife, type Policy, sharpeningsLeft, woodById } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import type { BitRecord } from "../bits/schema.ts";
 import type { UseRecord } from "../uses/schema.ts";
@@ -36,6 +36,7 @@ export function edgeOf(
   bit: BitRecord,
   uses: readonly UseRecord[],
   sharpenings: readonly SharpeningRecord[],
+  policy: Policy,
 ): Edge {
   const since = uses.filter(({ doneAt }) => doneAt > (bit.sharpenedAt ?? ""));
   const { usedEquivalentM, expectedM, usedRatio, basis, dueForSharpening } = edgeLife(
@@ -47,7 +48,7 @@ export function edgeOf(
       }),
       pastLives: sharpenings.map(({ lifeEquivalentM }) => lifeEquivalentM),
     },
-    DEFAULT_POLICY,
+    policy,
   );
   return {
     bitId: bit.id,
@@ -56,7 +57,7 @@ export function edgeOf(
     usedPercent: Math.ceil(usedRatio * 1000) / 10,
     basis,
     isDue: dueForSharpening,
-    sharpeningsLeft: leftOf(bit, sharpenings),
+    sharpeningsLeft: leftOf(bit, sharpenings, policy),
     advice: ADVICE,
   };
 }
@@ -64,6 +65,7 @@ export function edgeOf(
 function leftOf(
   { form, smallestUsableDiameterMm }: BitRecord,
   past: readonly SharpeningRecord[],
+  policy: Policy,
 ): number | null {
   if (smallestUsableDiameterMm === undefined || !("diameterMm" in form)) return null;
   const losses = past.flatMap(({ before, after }) =>
@@ -72,5 +74,5 @@ function leftOf(
       : [],
   );
   const asked = { diameterMm: form.diameterMm, smallestDiameterMm: smallestUsableDiameterMm, past: losses };
-  return sharpeningsLeft(asked, DEFAULT_POLICY).left;
+  return sharpeningsLeft(asked, policy).left;
 }

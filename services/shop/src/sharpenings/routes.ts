@@ -5,6 +5,7 @@ import { askRoute } from "../http/ask-routes.ts";
 import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
 import { uses } from "../uses/kind.ts";
 import { sharpenBit } from "./decide.ts";
@@ -55,7 +56,8 @@ export function sharpeningRoutes(app: App, doors: Doors): void {
     function* ({ params: { bitId } }) {
       const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
       const cut = yield* uses.newest(MOST_USES, { bitId });
-      return edgeOf(bit, cut, yield* sharpenings.newest(MOST_SHARPENINGS, { bitId }));
+      const past = yield* sharpenings.newest(MOST_SHARPENINGS, { bitId });
+      return edgeOf(bit, cut, past, yield* shopPolicy());
     },
   );
 

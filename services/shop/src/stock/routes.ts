@@ -1,9 +1,11 @@
-import { DEFAULT_POLICY } from "@rimwise/domain";
+import type { Policy } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
+import { hasCutItsMetres } from "../bits/standing.ts";
 import type { App } from "../http/app-type.ts";
 import { notACursor } from "../http/paging.ts";
 import { listRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { type After, stock } from "./reads.ts";
 import { DuePageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
 
@@ -26,9 +28,10 @@ export function stockRoutes(app: App, doors: Doors): void {
     },
     function* ({ afterId, most }, { at }) {
       const bits = yield* stock.due(at, placeIn(afterId), most);
+      const policy = yield* shopPolicy();
       return bits.map((bit) => {
         const dueAt = bit.inspectionDueAt ?? bit.createdAt;
-        return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit) };
+        return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit, policy) };
       });
     },
   );
@@ -69,10 +72,9 @@ export function stockRoutes(app: App, doors: Doors): void {
   );
 }
 
-function becauseOf({ used, inspectionIntervalM = DEFAULT_POLICY.inspectionIntervalM }: BitRecord): string {
-  const { metresSinceInspection } = used;
-  return metresSinceInspection >= inspectionIntervalM
-    ? `It has cut ${Math.round(metresSinceInspection)} m since it was last looked at.`
+function becauseOf(bit: BitRecord, policy: Policy): string {
+  return hasCutItsMetres(bit, policy)
+    ? `It has cut ${Math.round(bit.used.metresSinceInspection)} m since it was last looked at.`
     : "Its days between inspections are over.";
 }
 

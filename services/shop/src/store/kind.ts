@@ -11,13 +11,6 @@ export type Kept = {
   readonly updatedAt: string;
 };
 
-/** Columns that are computed from a record for its queries and are no part of it. */
-export type QueryColumns<Record> = {
-  readonly types: QueryColumnTypes;
-  /** Their values. Pure: computed again with every change of the record. A method, so that kinds compare by their record alone. */
-  of(record: Record): { readonly [name: string]: unknown };
-};
-
 /** The section of the API description that a kind's operations are listed under, and the client's resource. */
 export type Tag = { readonly name: string; readonly description: string };
 
@@ -35,7 +28,8 @@ type Declared<Type extends string, Schema extends TObject<TProperties>> = {
   readonly schema: Schema;
   /** Name of its table. Its columns follow from the schema. */
   readonly table: string;
-  readonly queryColumns?: QueryColumns<Static<Schema> & Kept>;
+  /** Columns that are computed for queries and are no part of the record: `Shape.computed` says how. */
+  readonly queryColumns?: QueryColumnTypes;
   /** Fields whose column is of another type than their schema says. */
   readonly columnTypes?: { readonly [Name in keyof Static<Schema>]?: ColumnType };
 };
@@ -67,7 +61,7 @@ export function defineKind<const Type extends string, Schema extends TObject<TPr
   const { table, columns, queryColumns } = tableOf(
     tableName,
     declared.schema,
-    declared.queryColumns?.types ?? {},
+    declared.queryColumns ?? {},
     columnTypes,
   );
   return {

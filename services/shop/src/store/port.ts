@@ -56,8 +56,8 @@ export type Remove<K extends Kind> = {
 /** One change with the event that explains it. */
 export type Change<K extends Kind = Kind> = Create<K> | Replace<K> | Amend<K> | Remove<K>;
 
-/** A record that is not changed but must still be at this version, because the decision rests on it. */
-export type Expectation = { readonly kind: Kind; readonly id: string; readonly version: number };
+/** A record that is not changed but must still be at this version, or not be there at all, because the decision rests on it. */
+export type Expectation = { readonly kind: Kind; readonly id: string; readonly version: number | undefined };
 
 /** The answer to a request, kept so that the same request again gets the same answer. */
 export type KeptAnswer = {

@@ -1,6 +1,6 @@
 import type { Bell } from "./bell.ts";
 import type { Kind, RecordOf } from "./kind.ts";
-import type { Commit, InTransactionRule, KeptAnswer } from "./port.ts";
+import type { Change, Commit, InTransactionRule, KeptAnswer, Stamp } from "./port.ts";
 import type { Query, Question } from "./query.ts";
 
 /** What the store needs to know of the rooms above it. */
@@ -9,6 +9,28 @@ export type Shape = {
   /** In order: later ones see what follows from earlier ones. */
   readonly rules: readonly InTransactionRule[];
   readonly completions: readonly Completion[];
+  /** How the query columns of every kind that has some are computed. */
+  readonly computed: readonly Computed[];
+  readonly derivations: readonly Derivation[];
+};
+
+/** Something that is derived from what is kept, with the version of what derives it. */
+export type Derivation = {
+  readonly name: string;
+  /** Where another version is kept, or none, it is derived again when the store is opened. */
+  readonly version: string;
+  /** Whether query columns rest on it: those of every record are computed again. */
+  readonly hasQueryColumns: boolean;
+  /** The changes that follow. */
+  again(stamp: Stamp): Question<readonly Change[]>;
+};
+
+/** How the query columns of a kind's records are computed: again with every change of the record. */
+export type Computed<K extends Kind = Kind> = {
+  readonly kind: K;
+  /** At a change of one of these kinds, the columns of every record are computed again in the same transaction. */
+  readonly restOn: readonly Kind[];
+  of(record: RecordOf<K>): Question<{ readonly [name: string]: unknown }>;
 };
 
 /** Records that are older than what is computed of them: they are completed when the store is opened. */
@@ -16,7 +38,7 @@ export type Completion<K extends Kind = Kind> = {
   readonly kind: K;
   readonly incomplete: Query<RecordOf<K>>;
   /** The fields that a record of this age has not. */
-  complete(record: RecordOf<K>): Partial<RecordOf<K>>;
+  complete(record: RecordOf<K>): Question<Partial<RecordOf<K>>>;
 };
 
 /** What the service needs to know before it takes requests. */

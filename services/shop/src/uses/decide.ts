@@ -1,6 +1,7 @@
 import { isSameSize } from "@rimwise/domain";
-import { bitAfter } from "../bits/decide.ts";
+import { bitAfterUpkeep } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
+import type { InspectionPolicy } from "../bits/standing.ts";
 import type { Hold } from "../bits/state-schema.ts";
 import { holdCollet } from "../collets/decide.ts";
 import type { ColletRecord } from "../collets/schema.ts";
@@ -20,6 +21,7 @@ export function logUse(
   bit: BitRecord,
   collets: readonly ColletRecord[],
   at: string,
+  policy: InspectionPolicy,
 ): Decision<UseRecord> {
   requireOneStory(record);
   const { used } = bit;
@@ -39,7 +41,7 @@ export function logUse(
     record,
     changes: [
       creation(useKind, record),
-      ...bitAfter(bit, "used", { used: grown, ...held }, at).changes,
+      ...bitAfterUpkeep(bit, "used", { used: grown, ...held }, at, policy).changes,
       ...(hold ? heldCollets(record, bit, collets, hold, at) : []),
     ],
   };

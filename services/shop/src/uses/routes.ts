@@ -13,6 +13,7 @@ import { plans } from "../plans/kind.ts";
 import type { PlanRecord } from "../plans/schema.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
+import { shopPolicy } from "../shop-policy/reads.ts";
 import { newRecord } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Question } from "../store/query.ts";
@@ -73,7 +74,7 @@ export function useRoutes(app: App, doors: Doors): void {
       if (body.colletId !== undefined) requireColletOf(work.routerId, yield* collets.find(body.colletId));
       const record = useRecord(work, body, callerOf(request).personId, at);
       const ofRouter = yield* collets.page("", MOST_COLLETS, { routerId: work.routerId });
-      return { changes: logUse(record, bit, ofRouter, at).changes, answer: record };
+      return { changes: logUse(record, bit, ofRouter, at, yield* shopPolicy()).changes, answer: record };
     },
   );
 }

@@ -4,8 +4,12 @@ import { createBit } from "../../bits/decide.ts";
 import { bitKind } from "../../bits/kind.ts";
 import { bits as records } from "../../bits/reads.ts";
 import { events as history } from "../../events/reads.ts";
+import { policyInForce } from "../../policy/in-force.ts";
 import { creation, nextVersion, replacement } from "../changes.ts";
 import type { Change, KeptAnswer, WriteBatch } from "../port.ts";
+
+/** As long as the domain has it. */
+const POLICY = policyInForce({});
 
 const STAMP = { by: "key_1", at: "2026-03-02T08:00:00.000Z", requestId: "r-1" };
 
@@ -26,7 +30,7 @@ function newBit(id: string) {
     shankDiameterMm: 12,
     wings: 2,
   } as const;
-  return createBit(id, bit, STAMP.at);
+  return createBit(id, bit, STAMP.at, POLICY);
 }
 
 const expected = (id: string, version: number) => ({ kind: bitKind, id, version });

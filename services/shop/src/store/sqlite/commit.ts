@@ -7,13 +7,16 @@ import {
   type Commit,
   type CommitResult,
   ConflictError,
+  type Expectation,
   type InTransactionRule,
   type Stamp,
   type WriteBatch,
 } from "../port.ts";
+import type { Computed } from "../store.ts";
 import type { AnswerNow } from "./answer.ts";
 import { answerKeeper } from "./answers.ts";
 import { eventAppender } from "./append-events.ts";
+import { columnsFrom, computeAgain, restingOn } from "./computed.ts";
 import { applyChange, recordWriters } from "./writers.ts";
 
 /** Leaves a batch's savepoint, so that nothing of the batch stays. */
@@ -29,6 +32,7 @@ class RefusedError extends Error {
 type Parts = {
   readonly kinds: readonly Kind[];
   readonly rules: readonly InTransactionRule[];
+  readonly computed: readonly Computed[];
   readonly answerNow: AnswerNow;
 };
 
@@ -38,10 +42,11 @@ type Parts = {
  * refused, nothing of the transaction stays and all are applied again, now with a savepoint each: savepoints cost every batch the
  * copies of the pages it touches. What a batch streams can be taken once only, so it never goes without.
  */
-export function openCommit(sqlite: Sqlite, { kinds, rules, answerNow }: Parts): Commit {
+export function openCommit(sqlite: Sqlite, { kinds, rules, computed, answerNow }: Parts): Commit {
   const writers = recordWriters(sqlite, kinds);
   const appendEvents = eventAppender(sqlite);
   const keepAnswer = answerKeeper(sqlite);
+  const columnsOf = columnsFrom(computed, answerNow);
 
   function checkVersion(kind: Kind, id: string, expected: number): void {
     const { noun } = kind;
@@ -50,22 +55,33 @@ export function openCommit(sqlite: Sqlite, { kinds, rules, answerNow }: Parts): 
     if (version !== expected) throw new RefusedError({ kind: "stale", noun, id, version });
   }
 
+  function checkExpected({ kind, id, version }: Expectation): void {
+    if (version !== undefined) {
+      checkVersion(kind, id, version);
+      return;
+    }
+    const current = writers(kind).currentVersion(id);
+    if (current !== undefined)
+      throw new RefusedError({ kind: "stale", noun: kind.noun, id, version: current });
+  }
+
   function applyAll(changes: readonly Change[], stamp: Stamp): void {
     for (const change of changes) {
       if (change.action !== "create") checkVersion(change.kind, subjectOf(change), change.expectedVersion);
-      applyChange(writers, change);
+      applyChange(writers, change, columnsOf);
     }
     appendEvents(changes, stamp);
   }
 
   function applyWithRules(changes: readonly Change[], stamp: Stamp): void {
     applyAll(changes, stamp);
+    computeAgain(restingOn(changes, computed), { writers, answerNow });
     for (const rule of rules) applyAll(answerNow(rule(changes, stamp)), stamp);
   }
 
   function apply({ stamp, changes, streamed = [], expects = [], answer }: WriteBatch): void {
     if (answer !== undefined && !keepAnswer(answer, stamp.at)) throw new RefusedError({ kind: "answered" });
-    for (const { kind, id, version } of expects) checkVersion(kind, id, version);
+    for (const expected of expects) checkExpected(expected);
     applyWithRules(changes, stamp);
     for (const change of streamed) applyWithRules([change], stamp);
   }

@@ -6,8 +6,10 @@ import { answersFrom } from "./answer.ts";
 import { findAnswer } from "./answers.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords } from "./complete.ts";
+import { columnsFrom } from "./computed.ts";
 import { hasRoom, isWritable, openConnection } from "./connection.ts";
 import { copyDatabase } from "./copy.ts";
+import { deriveAgain } from "./derive-again.ts";
 import { isMigrated, migrate, requireOwn } from "./migrate.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(new URL("../../../../../migrations/sqlite", import.meta.url));
@@ -26,7 +28,7 @@ export function openSqliteStore(file: string, shape: Shape, now: () => Date = ()
     sqlite.close();
     throw error;
   }
-  return storeOn(sqlite, shape);
+  return storeOn(sqlite, shape, now().toISOString());
 }
 
 /** Whether a database file is at this program's level. Throws a MigrationError when it is newer, or none of this service. */
@@ -41,9 +43,10 @@ export function isAtLevel(file: string): boolean {
 }
 
 /** The store on a connection whose database is at this program's level. */
-export function storeOn(sqlite: Sqlite.Database, shape: Shape): Store {
+export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Store {
   const answerNow = answersFrom(sqlite);
-  completeRecords(sqlite, shape.completions, answerNow);
+  completeRecords(sqlite, shape.completions, answerNow, columnsFrom(shape.computed, answerNow));
+  deriveAgain(sqlite, shape, answerNow, at);
   const bell = newBell();
   const commit = openCommit(sqlite, { ...shape, answerNow });
   const marked = markOf(sqlite);

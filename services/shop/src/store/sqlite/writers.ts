@@ -1,6 +1,6 @@
 import type { Database as Sqlite } from "better-sqlite3";
 import { type Column, getTableColumns } from "drizzle-orm";
-import type { Kind } from "../kind.ts";
+import type { Kept, Kind } from "../kind.ts";
 import type { Change } from "../port.ts";
 
 /** The prepared statements that write one kind of record. */
@@ -13,6 +13,9 @@ export type Writer = {
   /** Names of the columns that are computed from a record. */
   readonly queryColumns: readonly string[];
 };
+
+/** The query columns of a record; undefined for a kind that has none. */
+export type ColumnsOf = (kind: Kind, record: Kept) => object | undefined;
 
 export type Writers = (kind: Kind) => Writer;
 
@@ -30,15 +33,15 @@ export function recordWriters(sqlite: Sqlite, kinds: readonly Kind[]): Writers {
 }
 
 /** Applies one change. Its expected version has been checked in the same transaction. */
-export function applyChange(writers: Writers, change: Change): void {
+export function applyChange(writers: Writers, change: Change, columnsOf: ColumnsOf): void {
   const writer = writers(change.kind);
   switch (change.action) {
     case "create":
-      writer.insert(rowOf(change));
+      writer.insert(rowOf(change, columnsOf));
       break;
     case "replace": {
       const changed = change.changed && [...change.changed, ...writer.queryColumns];
-      writer.update(change.record.id, rowOf(change), changed);
+      writer.update(change.record.id, rowOf(change, columnsOf), changed);
       break;
     }
     case "amend":
@@ -51,13 +54,16 @@ export function applyChange(writers: Writers, change: Change): void {
 }
 
 /** A record with the columns that only its queries need. */
-function rowOf({ kind, record, queryColumns }: Extract<Change, { readonly record: object }>): object {
-  const computed = queryColumns ?? kind.queryColumns?.of(record);
+function rowOf(
+  { kind, record, queryColumns }: Extract<Change, { readonly record: object }>,
+  columnsOf: ColumnsOf,
+): object {
+  const computed = queryColumns ?? columnsOf(kind, record);
   return computed === undefined ? record : Object.assign({}, record, computed);
 }
 
 function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Writer {
-  const types = queryColumns?.types ?? {};
+  const types = queryColumns ?? {};
   const columns = Object.entries<Column>(getTableColumns(table)).filter(
     ([field]) => types[field] !== ROW_NUMBER,
   );

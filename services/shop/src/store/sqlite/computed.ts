@@ -1,0 +1,41 @@
+import type { Kept } from "../kind.ts";
+import type { Change } from "../port.ts";
+import { recordQueries } from "../record-queries.ts";
+import type { Computed } from "../store.ts";
+import type { AnswerNow } from "./answer.ts";
+import type { ColumnsOf, Writers } from "./writers.ts";
+
+/** Records that memory holds while they are computed again. */
+const RECORDS_AT_ONCE = 500;
+
+/** Computes query columns as they are now: also inside a transaction. */
+export function columnsFrom(computed: readonly Computed[], answerNow: AnswerNow): ColumnsOf {
+  return ({ type, queryColumns }, record) => {
+    if (queryColumns === undefined) return undefined;
+    const found = computed.find(({ kind }) => kind.type === type);
+    if (found === undefined) throw new Error(`nothing says how the query columns of ${type} are computed`);
+    return answerNow(found.of(record));
+  };
+}
+
+/** What has to be computed again after these changes. */
+export function restingOn(changes: readonly Change[], computed: readonly Computed[]): Computed[] {
+  const changed = new Set(changes.map(({ kind }) => kind.type));
+  return computed.filter(({ restOn }) => restOn.some(({ type }) => changed.has(type)));
+}
+
+/** Computes the query columns of every record again. Inside a transaction; no event says so, for no record changed. */
+export function computeAgain(
+  computed: readonly Computed[],
+  { writers, answerNow }: { readonly writers: Writers; readonly answerNow: AnswerNow },
+): void {
+  for (const { kind, of } of computed) {
+    const writer = writers(kind);
+    const { page } = recordQueries(kind);
+    for (let afterId: string | undefined = ""; afterId !== undefined; ) {
+      const records: readonly Kept[] = answerNow(page(afterId, RECORDS_AT_ONCE));
+      for (const record of records) writer.update(record.id, answerNow(of(record)), writer.queryColumns);
+      afterId = records.at(-1)?.id;
+    }
+  }
+}

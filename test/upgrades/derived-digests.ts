@@ -1,0 +1,12 @@
+/** What each version derived from the same inputs, oldest first: lines are added, never changed. */
+export const DERIVED = {
+  engine: [
+    { version: "1.2.0", digest: "sha256:30cf8157aaaa4ca40b6e5e5354026164b0ba34e6d39c3e98e6adb2d02166e45f" },
+  ],
+  index: [
+    {
+      version: "1 on 1.2.0",
+      digest: "sha256:7894a390458704d57c5c0af4e3c21e1d54494d9442d9e27b95ed931305fa6de7",
+    },
+  ],
+};
