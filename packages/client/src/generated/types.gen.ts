@@ -1476,6 +1476,40 @@ export type ImportFault = {
      * What would be accepted.
      */
     accepted: string;
+    /**
+     * What stands there, shortened if it is long.
+     */
+    given?: string;
+    /**
+     * The known name that comes nearest to it.
+     */
+    nearest?: string;
+};
+
+/**
+ * How a quantity of a CSV was read.
+ */
+export type ImportReading = {
+    /**
+     * The line its row begins on.
+     */
+    line: number;
+    /**
+     * The column.
+     */
+    column: string;
+    /**
+     * What stands there.
+     */
+    given: string;
+    /**
+     * What it was read as.
+     */
+    read: string;
+    /**
+     * What else it might have been meant as.
+     */
+    note?: string;
 };
 
 /**
@@ -1522,6 +1556,14 @@ export type ImportReport = {
      * Faults beyond those listed.
      */
     faultsLeftOut: number;
+    /**
+     * Of a dry run: the first 1000 quantities of a CSV, each as it was read.
+     */
+    readings?: Array<ImportReading>;
+    /**
+     * Of a dry run: quantities beyond those listed.
+     */
+    readingsLeftOut?: number;
     /**
      * Whether the file was read to its end. If not, the last fault says why.
      */
@@ -7900,7 +7942,7 @@ export type ImportBitsData = {
          */
         mode?: 'all-or-nothing' | 'row-by-row';
         /**
-         * Change nothing and report what would be.
+         * Change nothing and report what would be, with every quantity as it was read. A file that would be refused is refused.
          */
         dryRun?: boolean;
         /**
