@@ -1315,6 +1315,10 @@ export type Bit = {
      * When it was last sharpened. RFC 3339.
      */
     sharpenedAt?: string;
+    /**
+     * Its greatest diameter before it was first sharpened: it is still found by it.
+     */
+    nominalDiameterMm?: number;
     used: BitUse;
     /**
      * When it was created, UTC.
@@ -6678,7 +6682,7 @@ export type ListBitsData = {
          */
         cursor?: string;
         /**
-         * Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove".
+         * Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove". What fits best comes first: bits of that diameter, then of that size anywhere, then what was probably meant by a mistyped word.
          */
         q?: string;
         /**

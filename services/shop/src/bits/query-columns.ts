@@ -39,6 +39,9 @@ function facetsOf(record: BitRecord, bit: Bit): string[] {
     facet("clearance", clearanceOf(bit, DEFAULT_POLICY)),
     facet("tooth", toothMaterial),
     ...sizeFacets(bitSizes(bit)),
+    ...(record.nominalDiameterMm === undefined
+      ? []
+      : sizeFacets([{ role: "diameter", mm: record.nominalDiameterMm }])),
     ...(homePlaceId === undefined ? [] : [facet("home", homePlaceId)]),
     ...(placeId === undefined ? [] : [facet("at", placeId)]),
     ...(record.missingSince === undefined ? [] : [facet("is", "missing")]),

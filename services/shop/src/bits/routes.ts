@@ -14,7 +14,7 @@ import type { Question } from "../store/query.ts";
 import { usableRouter } from "../usable-routers/reads.ts";
 import { changeBit, createBit, removeBit } from "./decide.ts";
 import { bitKind } from "./kind.ts";
-import { BitListQuery, bitFilter } from "./list-query.ts";
+import { BitListQuery, bitFilters } from "./list-query.ts";
 import { bits } from "./reads.ts";
 import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
 
@@ -39,10 +39,10 @@ export function bitRoutes(app: App, doors: Doors): void {
       const { fitsRouterId } = request.query;
       const at = doors.now().toISOString();
       const router = await doors.answer(routerAsked(fitsRouterId, at));
-      const filter = bitFilter(request.query, router);
+      const filters = bitFilters(request.query, router);
       const page = await sendPage(request, reply, request.query, async (after, most) => {
-        const found = await doors.answer(bits.search(numberAfter(after), most, filter));
-        return found.map(({ number, record }) => ({ id: String(number), record }));
+        const found = await doors.answer(bits.searchBestFirst(placeOf(after), most, filters));
+        return found.map(({ filter, number, record }) => ({ id: `${filter}.${number}`, record }));
       });
       return { ...page, data: page.data.map(({ record }) => record) };
     },
@@ -121,8 +121,10 @@ function requirePlace(placeId: string | null | undefined): Question<void> {
 }
 
 /** The number of the bit that a page goes on from; 0 for the first page. */
-function numberAfter(cursor: string): number {
-  const number = Number(cursor);
-  if (!Number.isSafeInteger(number)) throw notACursor();
-  return number;
+/** Where a page goes on: the filter that found the last bit, and the bit's number. */
+function placeOf(cursor: string): { readonly filter: number; readonly number: number } {
+  if (cursor === "") return { filter: 0, number: 0 };
+  const [, filter, number] = /^(\d{1,2})\.(\d{1,15})$/.exec(cursor) ?? [];
+  if (filter === undefined) throw notACursor();
+  return { filter: Number(filter), number: Number(number) };
 }
