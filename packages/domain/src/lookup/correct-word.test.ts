@@ -34,10 +34,7 @@ describe("a mistyped word of the trade", () => {
     expect(correctWord("spiralpilot")).toEqual({ kind: "joined", words: ["spiral", "pilot"] });
   });
 
-  it.each(["round", "roundover", "spi", "cove", "walrus", "xyz", "ab"])(
-    "%s is left as it is",
-    (word) => {
-      expect(correctWord(word)).toBeUndefined();
-    },
-  );
+  it.each(["round", "roundover", "spi", "cove", "walrus", "xyz", "ab"])("%s is left as it is", (word) => {
+    expect(correctWord(word)).toBeUndefined();
+  });
 });

@@ -23,7 +23,7 @@ import {
   ImportReportSchema,
   MEDIA_TYPES,
 } from "./schema.ts";
-import { MOST_UPLOAD_MIB, receiveUpload } from "./upload.ts";
+import { MOST_UPLOAD_BYTES, MOST_UPLOAD_MIB, receiveUpload } from "./upload.ts";
 
 /** A whole rack takes longer than one record. */
 const TIME_LIMIT_MS = 10 * 60 * 1000;
@@ -77,6 +77,7 @@ function importRoute(app: App, { answer, write, now }: Doors): void {
     "/v1/bits/import",
     {
       config: { scope: "bits:write", operation: "act", takesFiles: true, timeLimitMs: TIME_LIMIT_MS },
+      bodyLimit: MOST_UPLOAD_BYTES,
       onRequest: async (request) => void formatOf(request),
       schema: {
         operationId: "importBits",
