@@ -22,7 +22,9 @@ function pngOf(width: number, height: number): string {
   head.writeUInt32BE(width, 16);
   head.writeUInt32BE(height, 20);
   head[24] = 8;
-  return Buffer.concat([head, deflateSync(Buffer.alloc(10)), Buffer.from(PNG_END, "hex")]).toString("base64");
+  const data = deflateSync(Buffer.alloc(10));
+  const around = [Buffer.from([0, 0, 0, data.length]), Buffer.from("IDAT"), data, Buffer.alloc(4)];
+  return Buffer.concat([head, ...around, Buffer.from(PNG_END, "hex")]).toString("base64");
 }
 
 /** A JPEG of 16 × 16 (ITU-T T.81: SOI, APP1 with a small image of its own, SOF0, SOS, data, EOI). */

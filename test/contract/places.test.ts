@@ -158,6 +158,48 @@ describe("a stock-take", () => {
     expect((await count(place.id, [])).body.missing).toEqual([bit.id]);
   });
 
+  test("of a rack calls no bit away that belongs in a position of it, wherever it was seen last", async () => {
+    const rack = await addPlace(shop, "Rack");
+    const position = await addPlace(shop, "Position 14", rack.id);
+    const elsewhere = await addPlace(shop, "Bench");
+    const [resting, returned, found] = await Promise.all(
+      [1, 2, 3].map(() => addBit(shop, { homePlaceId: position.id })),
+    );
+    await count(elsewhere.id, [returned.id, found.id]);
+    await count(rack.id, [resting.id, returned.id]);
+    expect((await get(`/v1/bits/${returned.id}`)).placeId).toBe(position.id);
+    for (const { id } of [rack, position]) {
+      expect(await contents(id)).toMatchObject({
+        here: [resting.id, returned.id],
+        away: [{ bitId: found.id, placeId: elsewhere.id }],
+        missing: [],
+      });
+    }
+  });
+
+  test("knows a bit that was only seen in the rack when its position is asked about, and counts it there", async () => {
+    const rack = await addPlace(shop, "Rack");
+    const bit = await addBit(shop, { homePlaceId: rack.id });
+    const position = await addPlace(shop, "Position 15", rack.id);
+    const file = `id,homePlaceId\n${bit.id},${position.id}\n`;
+    const answer = await shop.ask("POST", "/v1/bits/import", {
+      body: file,
+      headers: { "content-type": "text/csv" },
+    });
+    expect(answer.body).toMatchObject({ changed: 1 });
+    expect(await contents(position.id)).toMatchObject({ here: [bit.id], away: [] });
+    expect((await count(position.id, [bit.id])).body).toMatchObject({ here: [bit.id], away: [] });
+    expect((await get(`/v1/bits/${bit.id}`)).placeId).toBe(position.id);
+  });
+
+  test("of a place that a bit was given later, and was never seen out of, does not call it away", async () => {
+    const rack = await addPlace(shop, "Rack");
+    const bit = await addBit(shop);
+    const change = { body: { homePlaceId: rack.id }, headers: { "If-Match": "*" } };
+    await shop.ask("PATCH", `/v1/bits/${bit.id}`, change);
+    expect(await contents(rack.id)).toMatchObject({ here: [bit.id], away: [] });
+  });
+
   test("with a bit nobody knows is refused whole", async () => {
     const place = await addPlace(shop, "Rack");
     const bit = await addBit(shop, { homePlaceId: place.id });

@@ -63,6 +63,18 @@ describe("a backup of a running shop", () => {
   });
 });
 
+test("what the machine refuses is said in one sentence, and what was there stays in place", async () => {
+  const { shop, file, backup } = await backedUpShop();
+  shop.process.kill("SIGTERM");
+  await exited(shop);
+  const noFolder = await command(file, "backup", "/nowhere/at/all/shop.backup");
+  expect([noFolder.code, noFolder.err]).toEqual([1, expect.stringMatching(/^ENOENT: .+\n$/)]);
+  const settings = { RIMWISE_DATABASE: file, RIMWISE_SIGNING_KEYS: "/nowhere/at/all/keys.json" };
+  const refused = await ran([...service, "restore", backup, "--replace"], settings);
+  expect([refused.code, refused.err]).toEqual([1, expect.stringMatching(/^ENOENT: .+\n$/)]);
+  expect(JSON.parse((await command(file, "verify")).out)).toMatchObject({ isIntact: true, checked: 41 });
+});
+
 describe("a history whose end was cut off", () => {
   test("is intact to itself, as a copy without the write-ahead log is, and not to a head kept elsewhere", async () => {
     const { shop, file, manifest } = await backedUpShop();

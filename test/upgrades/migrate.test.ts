@@ -104,12 +104,13 @@ describe("the migration runner", () => {
 });
 
 describe("the migrations of this project", () => {
-  test("are numbered without gaps or doubles", () => {
+  test("are numbered in order, none twice", () => {
     const numbers = readdirSync(REAL_MIGRATIONS)
       .filter((name) => name.endsWith(".sql"))
       .sort()
       .map((name) => Number(name.slice(0, 4)));
-    expect(numbers).toEqual(numbers.map((_, index) => index + 1));
+    expect([...new Set(numbers)].sort((one, other) => one - other)).toEqual(numbers);
+    expect(numbers[0]).toBe(1);
   });
 });
 

@@ -35,7 +35,7 @@ export type Operation = {
   readonly pathParameters: readonly string[];
   readonly queryParameters: readonly string[];
   readonly bodyType: string | undefined;
-  /** The types a body that is a file may be of; empty if it is JSON or nothing. */
+  /** The types a body that is a file may be of; empty if it is nothing, or can be JSON. */
   readonly fileTypes: readonly string[];
   readonly createsOnce: boolean;
   readonly changesVersion: boolean;
@@ -85,7 +85,9 @@ function operationFrom(
     pathParameters: [...path.matchAll(/\{(\w+)\}/g)].flatMap(([, name]) => name ?? []),
     queryParameters: named("query"),
     bodyType: bodyTypes[0],
-    fileTypes: bodyTypes.filter((type) => !/[/+]json$/.test(type)),
+    fileTypes: bodyTypes.includes("application/json")
+      ? []
+      : bodyTypes.filter((type) => !/[/+]json$/.test(type)),
     createsOnce: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
     takesReason: headers.includes("change-reason"),

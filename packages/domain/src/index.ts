@@ -82,6 +82,8 @@ export { type TrialVerdict, trialVerdict } from "./limit/tested.ts";
 export type { SpeedTrial } from "./limit/trial.ts";
 export { trialOutcome, VIBRATION_RANGE } from "./limit/trial-outcome.ts";
 export { bitSizes, bitWords } from "./lookup/bit-words.ts";
+export { type Correction, correctWord } from "./lookup/correct-word.ts";
+export { editDistance } from "./lookup/edit-distance.ts";
 export { type Query, type QuerySize, readQuery } from "./lookup/read-query.ts";
 export type { BitSize, SizeRole } from "./lookup/size.ts";
 export { wordsIn } from "./lookup/words.ts";

@@ -12,6 +12,7 @@ import { refuseWhileClosing } from "./http/closing.ts";
 import { compileAtFirstUse } from "./http/compile-at-first-use.ts";
 import { answerConditionally } from "./http/conditional.ts";
 import { allowOrigins } from "./http/cross-origin.ts";
+import { continueWhenWanted } from "./http/expect-continue.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
 import { readJsonBodies } from "./http/nesting.ts";
 import { requireScopes } from "./http/operation.ts";
@@ -83,6 +84,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   takeReasons(app);
   answerConditionally(app);
   requireScopes(app);
+  continueWhenWanted(app);
   const refuseOthers = refuseOtherMethods(app);
   const document = await describeApi(app, KINDS);
 

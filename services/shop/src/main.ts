@@ -17,8 +17,11 @@ try {
   process.exitCode = 1;
 }
 
-/** What was foreseen needs a sentence, anything else its stack. */
+/** What was foreseen, or comes from the machine, needs a sentence, anything else its stack. */
 function reportOf(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
-  return FORESEEN.some((each) => error instanceof each) ? error.message : String(error.stack);
+  // Errors of the file system and of SQLite have a code, and say what they are about.
+  const isOfMachine = "code" in error && typeof error.code === "string";
+  const isForeseen = isOfMachine || FORESEEN.some((each) => error instanceof each);
+  return isForeseen ? error.message : String(error.stack);
 }

@@ -41,7 +41,7 @@ export function photographsOf(caller: Caller) {
         options,
       ),
 
-    /** Add a photograph of a bit, at most 12 of each */
+    /** Add a photograph of a bit, at most 12 of each. As JSON, or as the image itself with its own type. Only the picture is kept, turned as it was: where and when it was taken, by whom and with what is removed. */
     create: (bitId: string, body: CreatePhotographData["body"], options?: CreateOptions) =>
       caller.send<CreatePhotographResponse>(
         { method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, body, createsOnce: true },

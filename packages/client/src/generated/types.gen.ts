@@ -1315,6 +1315,10 @@ export type Bit = {
      * When it was last sharpened. RFC 3339.
      */
     sharpenedAt?: string;
+    /**
+     * Its greatest diameter before it was first sharpened: it is still found by it.
+     */
+    nominalDiameterMm?: number;
     used: BitUse;
     /**
      * When it was created, UTC.
@@ -1499,6 +1503,40 @@ export type ImportFault = {
      * What would be accepted.
      */
     accepted: string;
+    /**
+     * What stands there, shortened if it is long.
+     */
+    given?: string;
+    /**
+     * The known name that comes nearest to it.
+     */
+    nearest?: string;
+};
+
+/**
+ * How a quantity of a CSV was read.
+ */
+export type ImportReading = {
+    /**
+     * The line its row begins on.
+     */
+    line: number;
+    /**
+     * The column.
+     */
+    column: string;
+    /**
+     * What stands there.
+     */
+    given: string;
+    /**
+     * What it was read as.
+     */
+    read: string;
+    /**
+     * What else it might have been meant as.
+     */
+    note?: string;
 };
 
 /**
@@ -1545,6 +1583,14 @@ export type ImportReport = {
      * Faults beyond those listed.
      */
     faultsLeftOut: number;
+    /**
+     * Of a dry run: the first 1000 quantities of a CSV, each as it was read.
+     */
+    readings?: Array<ImportReading>;
+    /**
+     * Of a dry run: quantities beyond those listed.
+     */
+    readingsLeftOut?: number;
     /**
      * Whether the file was read to its end. If not, the last fault says why.
      */
@@ -6792,7 +6838,7 @@ export type ListBitsData = {
          */
         cursor?: string;
         /**
-         * Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove".
+         * Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove". What fits best comes first: bits of that diameter, then of that size anywhere, then what was probably meant by a mistyped word.
          */
         q?: string;
         /**
@@ -8114,7 +8160,7 @@ export type ImportBitsData = {
          */
         mode?: 'all-or-nothing' | 'row-by-row';
         /**
-         * Change nothing and report what would be.
+         * Change nothing and report what would be, with every quantity as it was read. A file that would be refused is refused.
          */
         dryRun?: boolean;
         /**

@@ -1,5 +1,6 @@
 import type { Bit } from "../bit/bit.ts";
 import { formDiameterMm } from "../bit/diameter.ts";
+import type { DimensionSpec } from "../bit/form/define.ts";
 import {
   FORMS,
   type FormKind,
@@ -9,6 +10,8 @@ import {
 } from "../bit/form/registry.ts";
 import type { BitSize } from "./size.ts";
 import { wordsIn } from "./words.ts";
+
+const PILOT_WORDS = "pilot piloted bearing guided";
 
 /** What every bit of a kind is found by, and which of its dimensions are chosen from a list. */
 const KINDS: ReadonlyMap<
@@ -24,6 +27,18 @@ const KINDS: ReadonlyMap<
   ]),
 );
 
+const TRADE_WORDS: ReadonlySet<string> = new Set(
+  [
+    ...[...KINDS.values()].flatMap(({ words }) => words),
+    ...FORMS.flatMap(({ dimensions }) =>
+      Object.values<DimensionSpec>(dimensions).flatMap((spec) =>
+        spec.type === "choice" ? wordsIn(spec.names.join(" ")) : [],
+      ),
+    ),
+    ...wordsIn(PILOT_WORDS),
+  ].filter((word) => /^\p{L}{2,}$/u.test(word)),
+);
+
 /**
  * The words a bit is found by, as `wordsIn` gives them: its kind, title and what else the trade calls it, the shape chosen for
  * its face or curve, its pilot, its flutes and its angle. For a bit that `bitFaults` found nothing wrong with.
@@ -36,7 +51,7 @@ export function bitWords(bit: Bit): string[] {
   const { words = [], choices = [] } = KINDS.get(form.kind) ?? {};
   const given: Readonly<Record<string, unknown>> = form;
   const chosen = choices.map((name) => String(given[name] ?? ""));
-  const pilot = formPilotRadiusMm(form) === undefined ? "" : "pilot piloted bearing guided";
+  const pilot = formPilotRadiusMm(form) === undefined ? "" : PILOT_WORDS;
   const { angleDeg } = formSearchedBy(form);
   const angle = angleDeg === undefined ? "" : angleWord(angleDeg);
   return [...new Set([...words, ...wordsIn([...chosen, pilot, flutesWord(wings), angle].join(" "))])];
@@ -61,6 +76,11 @@ export function bitSizes({ form, shankDiameterMm }: Bit): BitSize[] {
   ];
   if (radiusMm !== undefined) sizes.push({ role: "radius", mm: radiusMm });
   return sizes;
+}
+
+/** Every word that some bit of the trade is found by, numbers and single letters aside. */
+export function tradeWords(): ReadonlySet<string> {
+  return TRADE_WORDS;
 }
 
 /** How a number of flutes is written as one word: what a query's "2 flutes" comes to. */

@@ -14,6 +14,8 @@ describe("a length", () => {
     ["0.5 in", 12.7],
     [".5 inch", 12.7],
     ["1/2 inches", 12.7],
+    ["1/2-in", 12.7],
+    ["3-1/2-inch", 88.9],
     ["¼”", 6.35],
     ["¾ in", 19.05],
     ["⅛ in", 3.175],
@@ -74,6 +76,17 @@ describe("a length", () => {
     expect(examples.every((example) => parseLength(example).ok)).toBe(true);
     expect(text.startsWith(given)).toBe(true);
     expect(given.length).toBeLessThanOrEqual(40);
+  });
+
+  it.each([
+    ["3/8 in", 9.525],
+    ["7/64 in", 2.778125],
+    ["3-5/16 in", 84.1375],
+    ["5/8 in", 15.875],
+    ["2.2 cm", 22],
+    ["1.1 m", 1100],
+  ])("reads %j exactly, to the last digit", (text, mm) => {
+    expect(parseLength(text)).toEqual({ ok: true, mm });
   });
 
   it("takes a bare number only in a unit the caller names", () => {

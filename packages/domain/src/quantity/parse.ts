@@ -59,8 +59,10 @@ const FRACTION = String.raw`(?<numerator>\d+)/(?<denominator>\d+)`;
 const NUMBER = new RegExp(
   String.raw`^(?:(?:(?<whole>${WHOLE})(?:-|\s+))?${FRACTION}|(?<decimal>(?:${WHOLE})(?:\.\d+)?|\.\d+))$`,
 );
-/** The number ends at its last digit; what is left is the unit. "1 lb 2 oz" is taken apart before. */
-const NUMBER_AND_UNIT = /^(?<number>.*\d)\s*(?<unit>\D*)$/;
+/** The number ends at its last digit; what is left is the unit, also as in "1/2-in". "1 lb 2 oz" is taken apart before. */
+const NUMBER_AND_UNIT = /^(?<number>.*\d)(?:\s*-(?=[a-z])|\s*)(?<unit>\D*)$/;
+/** Digits of a quantity that can be relied on: conversions are exact, and binary arithmetic errs in the 16th. */
+const EXACT_DIGITS = 15;
 const TWO_PARTS = /^(?<larger>\d+\s*(?:[a-z]+\.?|'))\s*(?<smaller>\d.*)$/;
 
 /**
@@ -113,7 +115,7 @@ function parseQuantity<Name extends string>(
   if (text.length > LONGEST_TEXT) return undefined;
   const plain = plainCharacters(text);
   const size = parseTwoParts(plain, units) ?? parsePart(plain, units, defaultUnit)?.size;
-  return size !== undefined && Number.isFinite(size) ? size : undefined;
+  return size !== undefined && Number.isFinite(size) ? Number(size.toPrecision(EXACT_DIGITS)) : undefined;
 }
 
 /** The text in lower case, its typographic fractions, primes, quotes and hyphens as the keyboard has them. */

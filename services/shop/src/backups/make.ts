@@ -1,9 +1,9 @@
 import { existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { dirname } from "node:path";
 import { DatabaseFileError } from "../store/database-file-error.ts";
+import { checkPages, contentOf, encloseIn } from "../store/files.ts";
 import type { Kind } from "../store/kind.ts";
 import { flushFile } from "../store/private-file.ts";
-import { checkPages, contentOf, encloseIn } from "../store/sqlite/copy.ts";
 import { SERVICE_VERSION } from "../version.ts";
 import { MANIFEST, readBackup, SIGNING_KEYS, signingKeyIdsIn } from "./read.ts";
 import type { Manifest } from "./schema.ts";

@@ -1,10 +1,9 @@
-import { Ajv } from "ajv";
-import type { Static } from "typebox";
+import { Ajv, type ValidateFunction } from "ajv";
 import { keysIn } from "../signing/key-file.ts";
 import { canonicalText } from "../store/canonical.ts";
 import { DatabaseFileError } from "../store/database-file-error.ts";
+import { contentOf, enclosedIn } from "../store/files.ts";
 import type { Kind } from "../store/kind.ts";
-import { contentOf, enclosedIn } from "../store/sqlite/copy.ts";
 import { type Manifest, ManifestSchema } from "./schema.ts";
 
 /** Names of what is enclosed in a backup. */
@@ -54,10 +53,11 @@ export function signingKeyIdsIn(text: string): string[] {
   return keysIn(text)?.map(({ kid }) => kid) ?? [];
 }
 
+let validator: ValidateFunction<Manifest> | undefined;
+
 function manifestIn(text: string | undefined): Manifest | undefined {
-  const isManifest = new Ajv({ formats: { "date-time": true } }).compile<Static<typeof ManifestSchema>>(
-    ManifestSchema,
-  );
+  validator ??= new Ajv({ formats: { "date-time": true } }).compile<Manifest>(ManifestSchema);
+  const isManifest = validator;
   const content = parsed(text ?? "");
   return isManifest(content) ? content : undefined;
 }

@@ -39,7 +39,9 @@ export function changeBit(
   const next = nextVersion(merged<BitRecord>(current, change), at);
   requireSound(next);
   const held = current.hold === undefined && hasOtherSize(current, next) ? holdIfTooSmall(next, at) : {};
-  const record = settled({ ...withInspectionDue(next, at, policy), ...held });
+  const isOtherKind = current.form.kind !== next.form.kind;
+  const nominal = isOtherKind ? { nominalDiameterMm: undefined } : {};
+  const record = settled(withoutUndefined({ ...withInspectionDue(next, at, policy), ...held, ...nominal }));
   return { record, changes: [replacement(bitKind, current, record)] };
 }
 

@@ -1,5 +1,6 @@
 import {
   BIT_RANGES,
+  correctWord,
   type DialSpeed,
   FORMS,
   type Query,
@@ -17,6 +18,8 @@ import { BIT_STATES } from "./state-schema.ts";
 
 /** How far a size that somebody types may be off: what is called 1/2 in is often 12 or 13 mm. Ours. */
 const TYPED_TOLERANCE_MM = 0.4;
+/** A diameter this near to what was typed comes first. Ours. */
+const BEST_TOLERANCE_MM = 0.1;
 const MOST_TOLERANCE_MM = 5;
 
 const size = (description: string) =>
@@ -32,7 +35,8 @@ export const BitListQuery = Type.Object(
       Type.String({
         minLength: 1,
         maxLength: 200,
-        description: 'Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove".',
+        description:
+          'Words and sizes as people type them, such as "3 1/2 panel" or "half inch shank cove". What fits best comes first: bits of that diameter, then of that size anywhere, then what was probably meant by a mistyped word.',
       }),
     ),
     state: Type.Optional(Type.Enum([...BIT_STATES], { type: "string", description: "Where it stands." })),
@@ -81,10 +85,51 @@ export type BitListQueryType = Static<typeof BitListQuery>;
 /** The router of `fitsRouterId`, and the speeds it can be set to. */
 type FittingRouter = { readonly router: Router; readonly speeds: readonly DialSpeed[] };
 
-/** A list's query as what the store looks up. */
-export function bitFilter(query: BitListQueryType, fitting: FittingRouter | undefined): BitFilter {
-  const { q, toleranceMm = TYPED_TOLERANCE_MM, diameterMm, shankDiameterMm } = query;
-  const { words, anyOf } = q === undefined ? NOTHING_TYPED : typed(readQuery(q));
+/** A list's query as what the store looks up, best first. */
+export function bitFilters(
+  query: BitListQueryType,
+  fitting: FittingRouter | undefined,
+): readonly BitFilter[] {
+  if (query.q === undefined) return [bitFilter(query, NOTHING_TYPED, fitting)];
+  const read = readQuery(query.q);
+  const filters = readingsOf(read).map((each) => bitFilter(query, each, fitting));
+  return filters.map(({ match, ...rest }, index) => {
+    const except = filters.slice(0, index).flatMap((better) => better.match ?? []);
+    return match === undefined ? rest : { ...rest, match: { ...match, except } };
+  });
+}
+
+/** What was typed, the likeliest first: a size is the diameter, any size, and then words as they were probably meant. */
+function readingsOf(read: Query): Typed[] {
+  const exact = typed(read, TYPED_TOLERANCE_MM);
+  const isUnnamed = read.sizes.some(({ role }) => role === "any");
+  const asDiameter = read.sizes.map((size) =>
+    size.role === "any" ? { ...size, role: "diameter" as const } : size,
+  );
+  const best = isUnnamed ? [typed({ ...read, sizes: asDiameter }, BEST_TOLERANCE_MM)] : [];
+  return [...best, exact, ...corrected(exact, read.words)];
+}
+
+function corrected(exact: Typed, words: readonly string[]): Typed[] {
+  const corrections = words.map((word) => ({ word, correction: correctWord(word) }));
+  if (corrections.every(({ correction }) => correction === undefined)) return [];
+  return [
+    {
+      ...exact,
+      words: corrections.flatMap(({ word, correction }) => {
+        if (correction === undefined) return [wordFacet(word)];
+        return correction.kind === "joined" ? correction.words.map(wordFacet) : [];
+      }),
+      anyOfWords: corrections.flatMap(({ word, correction }) =>
+        correction?.kind === "near" ? [[word, ...correction.anyOf].map(wordFacet)] : [],
+      ),
+    },
+  ];
+}
+
+function bitFilter(query: BitListQueryType, read: Typed, fitting: FittingRouter | undefined): BitFilter {
+  const { toleranceMm = TYPED_TOLERANCE_MM, diameterMm, shankDiameterMm } = query;
+  const { words, anyOf, anyOfWords = [] } = read;
   const anyOfFacets = [
     ...facetsAsked(query).map((each) => [each]),
     ...(diameterMm === undefined ? [] : [sizeFacetsWithin("diameter", diameterMm, toleranceMm)]),
@@ -92,15 +137,19 @@ export function bitFilter(query: BitListQueryType, fitting: FittingRouter | unde
     ...(fitting === undefined ? [] : colletFacets(fitting.router)),
     ...anyOf,
   ];
-  const isNarrowed = words.length > 0 || anyOfFacets.length > 0;
+  const isNarrowed = words.length > 0 || anyOfWords.length > 0 || anyOfFacets.length > 0;
   return {
-    ...(isNarrowed && { match: { words, anyOfFacets } }),
+    ...(isNarrowed && { match: { words, anyOfWords, anyOfFacets } }),
     ...(fitting && { runsAt: slowestSettings(fitting.speeds) }),
   };
 }
 
 /** What was typed: words that must all be found, and facets one of each list. */
-type Typed = { readonly words: readonly string[]; readonly anyOf: readonly (readonly string[])[] };
+type Typed = {
+  readonly words: readonly string[];
+  readonly anyOf: readonly (readonly string[])[];
+  readonly anyOfWords?: readonly (readonly string[])[];
+};
 
 const NOTHING_TYPED: Typed = { words: [], anyOf: [] };
 
@@ -133,9 +182,9 @@ function facetsAsked(query: BitListQueryType): string[] {
 /** A word that stands nowhere finds nothing, as a query of no words at all should. */
 const NOWHERE = "nowhere";
 
-function typed({ words, sizes }: Query): Typed {
+function typed({ words, sizes }: Query, toleranceMm: number): Typed {
   const anyOf = sizes.map(({ role, mm, alternativesMm = [] }) =>
-    [mm, ...alternativesMm].flatMap((each) => sizeFacetsWithin(role, each, TYPED_TOLERANCE_MM)),
+    [mm, ...alternativesMm].flatMap((each) => sizeFacetsWithin(role, each, toleranceMm)),
   );
   if (words.length === 0 && anyOf.length === 0) return { words, anyOf: [[NOWHERE]] };
   return { words: words.map(wordFacet), anyOf };

@@ -53,6 +53,9 @@ function facetsOf(record: BitRecord, bit: Bit, policy: Policy): string[] {
     facet("clearance", clearanceOf(bit, policy)),
     facet("tooth", toothMaterial),
     ...sizeFacets(bitSizes(bit)),
+    ...(record.nominalDiameterMm === undefined
+      ? []
+      : sizeFacets([{ role: "diameter", mm: record.nominalDiameterMm }])),
     ...(homePlaceId === undefined ? [] : [facet("home", homePlaceId)]),
     ...(placeId === undefined ? [] : [facet("at", placeId)]),
     ...(record.missingSince === undefined ? [] : [facet("is", "missing")]),

@@ -17,7 +17,7 @@ export type BitFilter = {
   readonly runsAt?: readonly Pick<DialSpeed, "rpm" | "rpmHighest">[];
 };
 
-export const bits = { ...recordQueries(bitKind), search };
+export const bits = { ...recordQueries(bitKind), search, searchBestFirst };
 
 const number = bitKind.column("number");
 const searches = new Map<string, Query<NumberedBit>>();
@@ -41,6 +41,25 @@ function* search(afterNumber: number, most: number, filter: BitFilter): Question
     ...(match && { match: { match } }),
     ...Object.fromEntries(speeds ?? []),
   });
+}
+
+/** A bit with the place that pages of a search go on from: which filter found it, and its number. */
+export type FoundBit = NumberedBit & { readonly filter: number };
+
+/** What the first filter finds, then what the next does, after a bit that was found. No two may find the same. */
+function* searchBestFirst(
+  after: Pick<FoundBit, "filter" | "number">,
+  most: number,
+  filters: readonly BitFilter[],
+): Question<FoundBit[]> {
+  const found: FoundBit[] = [];
+  for (const [filter, each] of filters.entries()) {
+    if (filter < after.filter || found.length >= most) continue;
+    const afterNumber = filter === after.filter ? after.number : 0;
+    const more = yield* search(afterNumber, most - found.length, each);
+    found.push(...more.map((bit) => ({ ...bit, filter })));
+  }
+  return found;
 }
 
 /** A search by words or without, for bits that may run at any of so many speeds. */

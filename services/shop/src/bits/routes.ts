@@ -15,7 +15,7 @@ import type { Question } from "../store/query.ts";
 import { usableRouter } from "../usable-routers/reads.ts";
 import { changeBit, createBit, removeBit } from "./decide.ts";
 import { bitKind } from "./kind.ts";
-import { BitListQuery, type BitListQueryType, bitFilter } from "./list-query.ts";
+import { BitListQuery, type BitListQueryType, bitFilters } from "./list-query.ts";
 import { type BitFilter, bits } from "./reads.ts";
 import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
 
@@ -38,10 +38,10 @@ export function bitRoutes(app: App, doors: Doors): void {
     },
     async (request, reply) => {
       const at = doors.now().toISOString();
-      const filter = await doors.answer(filterAsked(request.query, at));
+      const filters = await doors.answer(filtersAsked(request.query, at));
       const page = await sendPage(request, reply, request.query, async (after, most) => {
-        const found = await doors.answer(bits.search(numberAfter(after), most, filter));
-        return found.map(({ number, record }) => ({ id: String(number), record }));
+        const found = await doors.answer(bits.searchBestFirst(placeOf(after), most, filters));
+        return found.map(({ filter, number, record }) => ({ id: `${filter}.${number}`, record }));
       });
       return { ...page, data: page.data.map(({ record }) => record) };
     },
@@ -108,14 +108,14 @@ export function bitRoutes(app: App, doors: Doors): void {
   );
 }
 
-function* filterAsked(query: BitListQueryType, at: string): Question<BitFilter> {
+function* filtersAsked(query: BitListQueryType, at: string): Question<readonly BitFilter[]> {
   const { fitsRouterId: id } = query;
-  if (id === undefined) return bitFilter(query, undefined);
+  if (id === undefined) return bitFilters(query, undefined);
   const router = yield* routers.find(id);
   const policy = yield* shopPolicy();
   if (router !== undefined) {
     const usable = yield* usableRouter(router, at, policy);
-    return bitFilter(query, { router: usable, speeds: dialSpeeds(usable, policy) });
+    return bitFilters(query, { router: usable, speeds: dialSpeeds(usable, policy) });
   }
   throw notValid([unknownRecord("/fitsRouterId", routers.kind.noun, "query")]);
 }
@@ -124,9 +124,10 @@ function requirePlace(placeId: string | null | undefined): Question<void> {
   return requireNamed([{ pointer: "/homePlaceId", id: placeId ?? undefined, of: places }]);
 }
 
-/** The number of the bit that a page goes on from; 0 for the first page. */
-function numberAfter(cursor: string): number {
-  const number = Number(cursor);
-  if (!Number.isSafeInteger(number)) throw notACursor();
-  return number;
+/** Where a page goes on: the filter that found the last bit, and the bit's number. */
+function placeOf(cursor: string): { readonly filter: number; readonly number: number } {
+  if (cursor === "") return { filter: 0, number: 0 };
+  const [, filter, number] = /^(\d{1,2})\.(\d{1,15})$/.exec(cursor) ?? [];
+  if (filter === undefined) throw notACursor();
+  return { filter: Number(filter), number: Number(number) };
 }

@@ -62,6 +62,12 @@ export const bitStateFields = {
   inspectedAt: Type.Optional(momentField("When it was last inspected.")),
   inspectionDueAt: Type.Optional(momentField("When its next inspection is due.")),
   sharpenedAt: Type.Optional(momentField("When it was last sharpened.")),
+  nominalDiameterMm: Type.Optional(
+    Type.Number({
+      exclusiveMinimum: 0,
+      description: "Its greatest diameter before it was first sharpened: it is still found by it.",
+    }),
+  ),
   used: Type.Unsafe<BitUse>({ $ref: "BitUse#" }),
 };
 
@@ -81,5 +87,6 @@ export type BitStanding = {
   readonly inspectedAt?: string;
   readonly inspectionDueAt?: string;
   readonly sharpenedAt?: string;
+  readonly nominalDiameterMm?: number;
   readonly used: BitUse;
 };

@@ -1,6 +1,6 @@
 import { makeBackup } from "../backups/make.ts";
 import { KINDS } from "../rooms/kinds.ts";
-import { copyDatabaseFile } from "../store/sqlite/copy.ts";
+import { copyDatabaseFile } from "../store/files.ts";
 import { type Command, fileNamed, print } from "./command.ts";
 import { requireDatabase } from "./database.ts";
 

@@ -5,8 +5,8 @@ import type { Manifest } from "../backups/schema.ts";
 import type { Head, Proof } from "../proof/schema.ts";
 import { KINDS } from "../rooms/kinds.ts";
 import { openShopStore } from "../rooms/store.ts";
+import { checkPages, removeEnclosed } from "../store/files.ts";
 import { makePrivate, writePrivateFile } from "../store/private-file.ts";
-import { checkPages, removeEnclosed } from "../store/sqlite/copy.ts";
 import { CommandError } from "./command.ts";
 import { proveWhole } from "./proof.ts";
 

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import type { Config } from "../config.ts";
 import { openShopStore } from "../rooms/store.ts";
-import { isAtLevel } from "../store/sqlite/open.ts";
+import { isAtLevel } from "../store/files.ts";
 import type { Store } from "../store/store.ts";
 import { CommandError } from "./command.ts";
 

@@ -1,8 +1,8 @@
-import { existsSync, mkdtempSync, renameSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { dirname } from "node:path";
 import type { Config } from "../config.ts";
-import { flushFile } from "../store/private-file.ts";
-import { whileUnused } from "../store/sqlite/copy.ts";
+import { whileUnused } from "../store/files.ts";
+import { flushFile, writePrivateFile } from "../store/private-file.ts";
 import { type CheckedCopy, checkedCopy } from "./checked-copy.ts";
 import { type Command, CommandError, fileNamed, print } from "./command.ts";
 import { headAsked } from "./proof.ts";
@@ -46,22 +46,34 @@ function filesInPlace({ database, signingKeys }: Config): string[] {
   return [...FILES_OF_DATABASE.map((suffix) => `${database}${suffix}`), signingKeys];
 }
 
-/** Puts keys and database in place, the keys first: no database is ever there without them. Gives where the earlier files are. */
+/**
+ * Puts keys and database in place, the keys first: no database is ever there without them. Gives where the earlier files are; when
+ * something fails they are put back.
+ */
 function putInPlace(checked: CheckedCopy, config: Config, at: Date): string[] {
   const suffix = `.before-restore-${at.toISOString().replaceAll(":", "")}`;
-  const kept: string[] = [];
+  const replaced = filesInPlace(config).filter(
+    (file) => existsSync(file) && !(file === config.signingKeys && checked.signingKeys === undefined),
+  );
   const place = () => {
-    for (const file of filesInPlace(config).filter(existsSync)) {
-      if (file === config.signingKeys && checked.signingKeys === undefined) continue;
-      renameSync(file, `${file}${suffix}`);
-      kept.push(`${file}${suffix}`);
+    const kept: string[] = [];
+    try {
+      for (const file of replaced) {
+        renameSync(file, `${file}${suffix}`);
+        kept.push(file);
+      }
+      // Written again, not renamed: the keys may be on another disk.
+      if (checked.signingKeys !== undefined) {
+        writePrivateFile(config.signingKeys, readFileSync(checked.signingKeys, "utf8"));
+      }
+      renameSync(checked.database, config.database);
+      flushFile(dirname(config.database));
+    } catch (error) {
+      for (const file of kept) renameSync(`${file}${suffix}`, file);
+      throw error;
     }
-    if (checked.signingKeys !== undefined) renameSync(checked.signingKeys, config.signingKeys);
-    renameSync(checked.database, config.database);
-    flushFile(dirname(config.signingKeys));
-    flushFile(dirname(config.database));
   };
   if (existsSync(config.database)) whileUnused(config.database, place);
   else place();
-  return kept;
+  return replaced.filter((file) => existsSync(`${file}${suffix}`)).map((file) => `${file}${suffix}`);
 }

@@ -1,4 +1,5 @@
-import Type, { type Static, type TObject, type TProperties } from "typebox";
+import type { FastifyContextConfig, FastifyRequest } from "fastify";
+import Type, { type Static, type TObject, type TProperties, type TSchema } from "typebox";
 import type { Problem } from "../problems/problem.ts";
 import type { Kind, RecordOf } from "../store/kind.ts";
 import type { Change, Expectation } from "../store/port.ts";
@@ -71,18 +72,31 @@ export function createRoute<
     /** Path of the new record. Default: under the path of the route. */
     readonly location?: (answer: Static<Shown>) => string;
     readonly query?: Query;
+    /** The body may also be a file by itself, which becomes what the JSON would be before it is looked at. */
+    readonly files?: {
+      readonly content: Readonly<Record<string, { readonly schema: TSchema }>>;
+      readonly config: FastifyContextConfig;
+      readonly preValidation: (request: FastifyRequest) => Promise<void>;
+    };
   },
   decide: (asked: Asked<Path, BodyOf<Body>, QueryOf<Query>>) => Askable<Created<Static<Shown> & ShownRecord>>,
 ): void {
-  const { path, scope, answer, body, bodyLimit, location, query } = definition;
+  const { path, scope, answer, body, bodyLimit, location, query, files } = definition;
+  const json = body && ref(body);
   app.post(
     path,
     {
-      config: { scope, operation: "create" },
+      config: { scope, operation: "create", ...files?.config },
+      ...(files && { preValidation: files.preValidation }),
       ...(bodyLimit !== undefined && { bodyLimit }),
       schema: schemaOf(definition, {
         ...(query && { querystring: query }),
-        ...(body && { body: ref(body) }),
+        ...(json && {
+          body:
+            files === undefined
+              ? json
+              : { content: { "application/json": { schema: json }, ...files.content } },
+        }),
         response: { 201: ref(answer) },
       }),
     },

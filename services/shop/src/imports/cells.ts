@@ -1,18 +1,16 @@
-import { describeFault, type Fault, parseLength, parseMass, parseRotation } from "@rimwise/domain";
 import { canonicalText } from "../store/canonical.ts";
-import type { CellType, Column } from "./columns.ts";
+import type { Column } from "./columns.ts";
 import { formulaTextOf, withoutFormula } from "./formula.ts";
-import type { RowFault } from "./rows.ts";
+import { nearestName } from "./nearest.ts";
+import { readQuantity } from "./quantity-cell.ts";
+import type { Reading, RowFault } from "./rows.ts";
 
-/** What a cell holds, or why it cannot be read. */
+/** What a cell holds and how it was read, or why it cannot be. `standIn` is what was probably meant. */
 export type ReadCell =
-  | { readonly ok: true; readonly value: unknown }
-  | { readonly ok: false; readonly fault: RowFault };
+  | { readonly ok: true; readonly value: unknown; readonly reading?: Reading }
+  | { readonly ok: false; readonly fault: RowFault; readonly standIn?: unknown };
 
-/** A number as programs write it. It is taken digit by digit, so that nothing is lost on the way. */
-const PLAIN_NUMBER = /^-?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
-const ANGLE = /^(.*?)\s*(?:°|deg|degrees?)$/i;
-const MM_PER_M = 1000;
+const CURRENCY = /^[A-Z]{3}$/;
 
 const TRUTHS: ReadonlyMap<string, boolean> = new Map([
   ["true", true],
@@ -36,71 +34,79 @@ export function writeCell({ type }: Column, value: unknown): string | undefined 
   return type === "outline" ? canonicalText(value) : String(value);
 }
 
-function readText({ name, type }: Column, text: string): ReadCell {
-  switch (type) {
+function readText(column: Column, text: string): ReadCell {
+  switch (column.type) {
     case "text":
-    case "word":
       return { ok: true, value: text };
+    case "word":
+      return readWord(column, text);
+    case "currency":
+      return CURRENCY.test(text)
+        ? { ok: true, value: text }
+        : badWord(
+            column,
+            text,
+            "an ISO 4217 code, such as EUR",
+            text.length === 3 ? text.toUpperCase() : undefined,
+          );
     case "truth": {
       const value = TRUTHS.get(text.toLowerCase());
       return value === undefined
-        ? bad(name, "This is neither yes nor no.", "yes, no, true or false")
+        ? bad(column, text, "This is neither yes nor no.", "yes, no, true or false")
         : { ok: true, value };
     }
     case "outline":
-      return readOutline(name, text);
-    default:
-      return PLAIN_NUMBER.test(text) ? { ok: true, value: Number(text) } : readQuantity(name, type, text);
+      return readOutline(column, text);
+    default: {
+      const read = readQuantity(column.name, column.type, text);
+      if ("message" in read) return bad(column, text, read.message, read.accepted);
+      const { value, note } = read;
+      const reading = {
+        column: column.name,
+        given: text,
+        read: read.shown,
+        ...(note !== undefined && { note }),
+      };
+      return { ok: true, value, reading };
+    }
   }
 }
 
-function readQuantity(
-  name: string,
-  type: Exclude<CellType, "text" | "word" | "truth" | "outline">,
-  text: string,
-): ReadCell {
-  switch (type) {
-    case "length": {
-      const length = parseLength(text, "mm");
-      return length.ok ? { ok: true, value: length.mm } : unreadable(name, length, "mm");
-    }
-    case "path-length": {
-      const length = parseLength(text, "m");
-      return length.ok ? { ok: true, value: length.mm / MM_PER_M } : unreadable(name, length, "m");
-    }
-    case "mass": {
-      const mass = parseMass(text, "g");
-      return mass.ok ? { ok: true, value: mass.g } : unreadable(name, mass, "g");
-    }
-    case "rotation": {
-      const speed = parseRotation(text, "rpm");
-      return speed.ok ? { ok: true, value: speed.rpm } : unreadable(name, speed, "rpm");
-    }
-    case "angle": {
-      const [, digits = ""] = ANGLE.exec(text) ?? [];
-      return PLAIN_NUMBER.test(digits)
-        ? { ok: true, value: Number(digits) }
-        : bad(name, "This is not an angle.", 'degrees, such as "45", "22.5 deg" or "45°"');
-    }
-    case "number":
-      return bad(name, "This is not a number.", "a number with a decimal point and no unit");
-  }
+function readWord(column: Column, text: string): ReadCell {
+  const { names } = column;
+  if (names === undefined || names.includes(text)) return { ok: true, value: text };
+  return badWord(column, text, `one of: ${names.join(", ")}`, nearestName(text, names));
 }
 
-function readOutline(name: string, text: string): ReadCell {
+function readOutline(column: Column, text: string): ReadCell {
   try {
     const value: unknown = JSON.parse(text);
     return { ok: true, value };
   } catch {
-    return bad(name, "This is not JSON.", "the segments of a custom outline as one JSON array");
+    return bad(column, text, "This is not JSON.", "the segments of a custom outline as one JSON array");
   }
 }
 
-function unreadable(name: string, { fault }: { readonly fault: Fault }, unit: string): ReadCell {
-  const { message, accepted } = describeFault(fault);
-  return bad(name, message, `${accepted}; a number alone is in ${unit}`);
+function badWord({ name }: Column, given: string, accepted: string, nearest: string | undefined): ReadCell {
+  const meant = nearest === undefined ? "" : ` Is ${nearest} meant?`;
+  const fault = {
+    column: name,
+    given: shortened(given),
+    message: `"${shortened(given)}" is not known here.${meant}`,
+    accepted,
+  };
+  return nearest === undefined
+    ? { ok: false, fault }
+    : { ok: false, fault: { ...fault, nearest }, standIn: nearest };
 }
 
-function bad(column: string, message: string, accepted: string): ReadCell {
-  return { ok: false, fault: { column, message, accepted } };
+function bad({ name }: Column, given: string, message: string, accepted: string): ReadCell {
+  return { ok: false, fault: { column: name, given: shortened(given), message, accepted } };
+}
+
+const MOST_SHOWN = 60;
+
+/** As much of a text as a report repeats. */
+export function shortened(text: string): string {
+  return text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN - 1)}…` : text;
 }

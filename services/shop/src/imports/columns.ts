@@ -1,9 +1,10 @@
-import { type DimensionSpec, FORMS } from "@rimwise/domain";
+import { type DimensionSpec, FORMS, TOOTH_MATERIALS } from "@rimwise/domain";
 
 /** How a column's cells are read and written. A quantity without a unit is in the unit of the column's name. */
 export type CellType =
   | "text"
   | "word"
+  | "currency"
   | "truth"
   | "length"
   | "path-length"
@@ -18,6 +19,8 @@ export type Column = {
   readonly name: string;
   readonly path: readonly [string] | readonly [string, string];
   readonly type: CellType;
+  /** The words that a cell may hold, when there are only some. */
+  readonly names?: readonly string[];
 };
 
 /** Names a row's bit. It is no field of the bit. */
@@ -26,7 +29,7 @@ export const ID_COLUMN = "id";
 /** Every column but `id`, in the order of an export. */
 export const COLUMNS: readonly Column[] = [
   field("name", "text"),
-  { name: "kind", path: ["form", "kind"], type: "word" },
+  { name: "kind", path: ["form", "kind"], type: "word", names: FORMS.map(({ kind }) => kind) },
   ...dimensionColumns(),
   field("shankDiameterMm", "length"),
   field("wings", "number"),
@@ -35,10 +38,10 @@ export const COLUMNS: readonly Column[] = [
   field("stickOutMm", "length"),
   field("markedMaxRpm", "rotation"),
   field("isHandFeedMarked", "truth"),
-  field("toothMaterial", "word"),
+  { name: "toothMaterial", path: ["toothMaterial"], type: "word", names: TOOTH_MATERIALS },
   field("purchasedOn", "word"),
   { name: "costAmount", path: ["cost", "amount"], type: "number" },
-  { name: "costCurrency", path: ["cost", "currency"], type: "word" },
+  { name: "costCurrency", path: ["cost", "currency"], type: "currency" },
   field("smallestUsableDiameterMm", "length"),
   field("homePlaceId", "word"),
   field("inspectionIntervalDays", "number"),
@@ -61,7 +64,22 @@ function field(name: string, type: CellType): Column {
 /** One column for each dimension that any form has. A name means the same in every form. */
 function dimensionColumns(): Column[] {
   const specs = new Map(FORMS.flatMap(({ dimensions }) => Object.entries(dimensions)));
-  return [...specs].map(([name, spec]) => ({ name, path: ["form", name], type: cellType(spec) }));
+  return [...specs].map(([name, spec]) => ({
+    name,
+    path: ["form", name],
+    type: cellType(spec),
+    ...(spec.type === "choice" && { names: choicesOf(name) }),
+  }));
+}
+
+/** Every name that any form lets one choose from under this dimension. */
+function choicesOf(dimension: string): string[] {
+  const names = FORMS.flatMap(({ dimensions }) =>
+    Object.entries<DimensionSpec>(dimensions).flatMap(([name, spec]) =>
+      name === dimension && spec.type === "choice" ? spec.names : [],
+    ),
+  );
+  return [...new Set(names)];
 }
 
 function cellType(spec: DimensionSpec): CellType {

@@ -6,6 +6,7 @@ import { BIT_FIELD_NAMES, type BitRecord, type NewBit } from "../bits/schema.ts"
 import { canonicalText } from "../store/canonical.ts";
 import { creation, replacement } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
+import { shortened } from "./cells.ts";
 import { columnAt } from "./columns.ts";
 import type { Row, RowContent, RowFault } from "./rows.ts";
 
@@ -46,23 +47,31 @@ type Draft = Readonly<Record<string, unknown>>;
  * what the row says of it. `current` is the kept bit with the row's id.
  */
 export function decideRow(
-  { id, content }: Extract<Row, { kind: "row" }>,
+  { id, content, faults: unread }: Extract<Row, { kind: "row" }>,
   current: BitRecord | undefined,
   by: RowGrounds,
 ): RowDecision {
   const { readBit, newId, at, policy } = by;
+  const refused = (found: readonly PointedFault[]): RowDecision => {
+    const about = new Set(unread.map(({ column }) => column));
+    const others = found.map((fault) => named(fault, content)).filter(({ column }) => !about.has(column));
+    return { kind: "refused", faults: [...unread, ...others] };
+  };
   const read = readBit(draftOf(content, current));
-  if ("faults" in read) return { kind: "refused", faults: read.faults.map((fault) => named(fault, content)) };
+  if ("faults" in read) return refused(read.faults);
   const { bit } = read;
   try {
+    if (unread.length > 0) {
+      createBit(id ?? newId(), bit, at, policy);
+      return refused([]);
+    }
     if (current !== undefined) return changed(current, bit, by);
     const { record } = createBit(id ?? newId(), bit, at, policy);
     const queryColumns = columnsUnder(record, policy);
     return { kind: "created", record, queryColumns, isNewId: id === undefined };
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
-    const pointed = error.faults.map((fault) => ({ pointer: fault.pointer, ...describeFault(fault) }));
-    return { kind: "refused", faults: pointed.map((fault) => named(fault, content)) };
+    return refused(error.faults.map((fault) => ({ pointer: fault.pointer, ...describeFault(fault) })));
   }
 }
 
@@ -124,7 +133,23 @@ function put(fields: Map<string, unknown>, name: string, value: unknown): void {
   else fields.set(name, value);
 }
 
-function named({ pointer, message, accepted }: PointedFault, { kind }: RowContent): RowFault {
-  const column = kind === "whole" ? pointer : columnAt(pointer)?.name;
-  return { ...(column !== undefined && { column }), message, accepted };
+function named({ pointer, message, accepted }: PointedFault, content: RowContent): RowFault {
+  const column = content.kind === "whole" ? pointer : columnAt(pointer)?.name;
+  const given = content.kind === "whole" ? valueAt(content.bit, pointer) : content.given.get(column ?? "");
+  return {
+    ...(column !== undefined && { column }),
+    message,
+    accepted,
+    ...(given !== undefined && given !== "" && { given: shortened(given) }),
+  };
+}
+
+/** What a JSON Pointer (RFC 6901) leads to, as text; undefined when there is nothing. */
+function valueAt(value: unknown, pointer: string): string | undefined {
+  let found: unknown = value;
+  for (const step of pointer.split("/").slice(1)) {
+    if (typeof found !== "object" || found === null) return undefined;
+    found = Reflect.get(found, step.replaceAll("~1", "/").replaceAll("~0", "~"));
+  }
+  return found === undefined ? undefined : (JSON.stringify(found) ?? "");
 }

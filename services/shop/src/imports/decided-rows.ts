@@ -8,7 +8,7 @@ import type { Answer } from "../store/store.ts";
 import { csvRows } from "./csv-rows.ts";
 import { decideRow, type ReadBit, type RowDecision } from "./decide.ts";
 import { ndjsonRows } from "./ndjson-rows.ts";
-import type { ReadRows, Row, RowFault } from "./rows.ts";
+import type { Reading, ReadRows, Row, RowFault } from "./rows.ts";
 import { type Format, MOST_ROWS, type Mode } from "./schema.ts";
 import type { RowOutcome } from "./tally.ts";
 import type { Upload } from "./upload.ts";
@@ -17,6 +17,7 @@ import type { Upload } from "./upload.ts";
 export type DecidedRow = {
   readonly line: number;
   readonly outcome: RowOutcome;
+  readonly readings: readonly Reading[];
   readonly decide: () => Promise<RowOutcome>;
 };
 
@@ -47,7 +48,7 @@ export async function* decidedRows(
     if (rows % ROWS_IN_A_TURN === 0) await nextTurn();
     const decide = decision(row, firstLines, grounds, rows > MOST_ROWS[mode] ? mode : undefined);
     const outcome = await decide();
-    yield { line: row.line, outcome, decide };
+    yield { line: row.line, outcome, readings: row.kind === "row" ? row.readings : [], decide };
     if (outcome.kind === "broken") return;
   }
 }
@@ -84,12 +85,12 @@ function* decidedRow(row: ReadableRow, { readBit, at }: Grounds): Question<RowDe
     homePlaceId === undefined ||
     homePlaceId === current?.homePlaceId ||
     (yield* places.find(homePlaceId)) !== undefined;
-  return isKnown ? decided : { kind: "refused", faults: [unknownPlace(row)] };
+  return isKnown ? decided : { kind: "refused", faults: [unknownPlace(row, homePlaceId)] };
 }
 
-function unknownPlace({ content }: ReadableRow): RowFault {
+function unknownPlace({ content }: ReadableRow, given: string): RowFault {
   const column = content.kind === "whole" ? "/homePlaceId" : "homePlaceId";
-  return { column, message: "There is no such place.", accepted: "the id of a place of the shop" };
+  return { column, given, message: "There is no such place.", accepted: "the id of a place of the shop" };
 }
 
 function twice(firstLine: number): RowFault {

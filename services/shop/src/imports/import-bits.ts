@@ -9,7 +9,7 @@ import { type DecidedRow, decidedRows, type Grounds } from "./decided-rows.ts";
 import { importKind } from "./kind.ts";
 import type { Format, ImportRecord, ImportReport, Mode } from "./schema.ts";
 import { openStaged, type Staged } from "./staged.ts";
-import { counted, EMPTY_TALLY, type RowOutcome, type Tally } from "./tally.ts";
+import { counted, EMPTY_TALLY, type RowOutcome, type Tally, withReadings } from "./tally.ts";
 import type { Upload } from "./upload.ts";
 
 export type ImportAsk = { readonly format: Format; readonly mode: Mode; readonly dryRun: boolean };
@@ -36,7 +36,10 @@ export function importBits(upload: Upload, ask: ImportAsk, parts: Parts): Promis
 
 async function reportOnly({ upload, ask, parts }: Job): Promise<ImportReport> {
   let tally = EMPTY_TALLY;
-  for await (const { line, outcome } of rowsOf({ upload, ask, parts })) tally = counted(tally, line, outcome);
+  for await (const { line, outcome, readings } of rowsOf({ upload, ask, parts })) {
+    tally = withReadings(counted(tally, line, outcome), line, readings);
+  }
+  requireTaken(tally, ask);
   return reportOf(tally, ask);
 }
 
@@ -47,7 +50,7 @@ async function allOrNothing(job: Job): Promise<ImportReport> {
   try {
     const tally = await stage(job, staged);
     const { ask, parts } = job;
-    if (tally.refused > 0 || !tally.isComplete) throw refusal(tally, ask);
+    requireTaken(tally, ask);
     if (tally.created + tally.changed === 0) return reportOf(tally, ask);
     const record = importRecord(job, tally, "done");
     const batch = { stamp: parts.stamp, changes: [creation(importKind, record)], expects };
@@ -92,7 +95,10 @@ async function rowByRow(job: Job): Promise<ImportReport> {
     if (batch.length === ROWS_IN_A_BATCH) await writeBatch();
   }
   await writeBatch();
-  if (record === undefined) return reportOf(tally, ask);
+  if (record === undefined) {
+    requireTaken(tally, ask);
+    return reportOf(tally, ask);
+  }
   const stamp = { ...parts.stamp, at: parts.now().toISOString() };
   const done = nextVersion<ImportRecord>({ ...record, ...countsOf(tally), state: "done" }, stamp.at);
   await parts.write({ stamp, changes: [replacement(importKind, record, done, "finished")] });
@@ -139,8 +145,16 @@ function reportOf(tally: Tally, { mode, dryRun }: ImportAsk, importId?: string):
   return { ...(importId !== undefined && { importId }), mode, dryRun, ...counts };
 }
 
+/** Throws when the file is refused: one of all its rows cannot be taken, or none of them, row by row, can. */
+function requireTaken(tally: Tally, ask: ImportAsk): void {
+  const { refused, isComplete, created, changed, unchanged } = tally;
+  if (refused === 0 && isComplete) return;
+  if (ask.mode === "row-by-row" && created + changed + unchanged > 0) return;
+  throw refusal(tally, ask);
+}
+
 function refusal(tally: Tally, ask: ImportAsk): Problem {
-  const report = reportOf({ ...tally, created: 0, changed: 0 }, ask);
+  const report = reportOf(ask.dryRun ? tally : { ...tally, created: 0, changed: 0 }, ask);
   return new Problem("import-not-valid", "Nothing was changed. The report says what each row accepts.", {
     report,
   });

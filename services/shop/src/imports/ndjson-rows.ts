@@ -26,6 +26,8 @@ function rowOf(line: number, text: string): Row {
     line,
     id: id === undefined ? undefined : String(id),
     content: { kind: "whole", bit },
+    faults: [],
+    readings: [],
   };
 }
 

@@ -23,7 +23,7 @@ import {
   ImportReportSchema,
   MEDIA_TYPES,
 } from "./schema.ts";
-import { MOST_UPLOAD_MIB, receiveUpload } from "./upload.ts";
+import { MOST_UPLOAD_BYTES, MOST_UPLOAD_MIB, receiveUpload } from "./upload.ts";
 
 /** A whole rack takes longer than one record. */
 const TIME_LIMIT_MS = 10 * 60 * 1000;
@@ -36,7 +36,7 @@ const BIT_BODY = ref(NewBitSchema);
 
 const INTERCHANGE = `A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: ${COLUMN_NAMES.join(", ")}. A line of NDJSON is a NewBit, with its \`id\` if it has one.`;
 
-const IMPORT_DESCRIPTION = `${INTERCHANGE} Quantities are written as people write them ("3-1/2 in", "88.9 mm", "12 oz", "22,000 rpm"); a number alone is in the unit of its column's name. A row with the \`id\` of a kept bit makes it what the row says, except for what has no column; one with another \`id\` makes a bit of that id; one without makes a new bit. UTF-8, up to ${MOST_UPLOAD_MIB} MiB, each row at most 64 KiB. Importing an unchanged export changes nothing.`;
+const IMPORT_DESCRIPTION = `${INTERCHANGE} Quantities are written as people write them ("3-1/2 in", "88.9 mm", "8,5 mm", "12 oz", "22,000 rpm"); a number alone is in the unit of its column's name, and what may mean two things is refused. Commas, semicolons or tabs part the cells of a CSV. A dry run shows every quantity as it was read, and is answered as the import would be: a file that is refused is a 422 with the report. A row with the \`id\` of a kept bit makes it what the row says, except for what has no column; one with another \`id\` makes a bit of that id; one without makes a new bit. UTF-8, up to ${MOST_UPLOAD_MIB} MiB, each row at most 64 KiB. Importing an unchanged export changes nothing.`;
 
 /** Bits out to files and in again. */
 export function importRoutes(app: App, doors: Doors): void {
@@ -77,6 +77,7 @@ function importRoute(app: App, { answer, write, now }: Doors): void {
     "/v1/bits/import",
     {
       config: { scope: "bits:write", operation: "act", takesFiles: true, timeLimitMs: TIME_LIMIT_MS },
+      bodyLimit: MOST_UPLOAD_BYTES,
       onRequest: async (request) => void formatOf(request),
       schema: {
         operationId: "importBits",

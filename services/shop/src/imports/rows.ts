@@ -6,12 +6,30 @@ export type RowFault = {
   readonly column?: string;
   readonly message: string;
   readonly accepted: string;
+  /** What stands there. */
+  readonly given?: string;
+  /** The name that comes nearest to it. */
+  readonly nearest?: string;
+};
+
+/** How a quantity was read. */
+export type Reading = {
+  readonly column: string;
+  readonly given: string;
+  readonly read: string;
+  /** What else it might have been meant as. */
+  readonly note?: string;
 };
 
 /** What a row says of a bit: all of it, or what stands in its columns. An undefined value says that there is none. */
 export type RowContent =
   | { readonly kind: "whole"; readonly bit: object }
-  | { readonly kind: "columns"; readonly values: ReadonlyMap<Column, unknown> };
+  | {
+      readonly kind: "columns";
+      readonly values: ReadonlyMap<Column, unknown>;
+      /** The texts of its cells. */
+      readonly given: ReadonlyMap<string, string>;
+    };
 
 /** One row of a file, whatever the file's format. */
 export type Row =
@@ -20,6 +38,9 @@ export type Row =
       readonly line: number;
       readonly id: string | undefined;
       readonly content: RowContent;
+      /** What is wrong with single cells: the others are looked at all the same. */
+      readonly faults: readonly RowFault[];
+      readonly readings: readonly Reading[];
     }
   /** A row that cannot be read; the next one can. */
   | { readonly kind: "unreadable"; readonly line: number; readonly faults: readonly RowFault[] }

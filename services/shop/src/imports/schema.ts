@@ -19,6 +19,9 @@ export const MEDIA_TYPES = { csv: "text/csv", ndjson: "application/x-ndjson" } a
 /** Faults listed one by one; of more, only their number. */
 export const MOST_FAULTS_LISTED = 200;
 
+/** The same of quantities as they were read. */
+export const MOST_READINGS_LISTED = 1000;
+
 /** Most rows of one file: all at once they hold up everybody else's changes, row by row only themselves. */
 export const MOST_ROWS: Readonly<Record<Mode, number>> = { "all-or-nothing": 10_000, "row-by-row": 100_000 };
 
@@ -32,7 +35,11 @@ const mode = Type.Enum([...MODES], {
 export const ImportQuery = Type.Object(
   {
     mode: { ...mode, default: MODES[0] },
-    dryRun: Type.Boolean({ default: false, description: "Change nothing and report what would be." }),
+    dryRun: Type.Boolean({
+      default: false,
+      description:
+        "Change nothing and report what would be, with every quantity as it was read. A file that would be refused is refused.",
+    }),
     again: Type.Boolean({
       default: false,
       description:
@@ -71,8 +78,21 @@ const FaultSchema = Type.Object(
     ),
     message: Type.String({ description: "What is wrong with it." }),
     accepted: Type.String({ description: "What would be accepted." }),
+    given: Type.Optional(Type.String({ description: "What stands there, shortened if it is long." })),
+    nearest: Type.Optional(Type.String({ description: "The known name that comes nearest to it." })),
   },
   { $id: "ImportFault", description: "One thing in a file that cannot be taken.", ...closed },
+);
+
+const ReadingSchema = Type.Object(
+  {
+    line: Type.Integer({ minimum: 1, description: "The line its row begins on." }),
+    column: Type.String({ description: "The column." }),
+    given: Type.String({ description: "What stands there." }),
+    read: Type.String({ description: "What it was read as." }),
+    note: Type.Optional(Type.String({ description: "What else it might have been meant as." })),
+  },
+  { $id: "ImportReading", description: "How a quantity of a CSV was read.", ...closed },
 );
 
 export const ImportReportSchema = Type.Object(
@@ -85,6 +105,12 @@ export const ImportReportSchema = Type.Object(
     ...tally,
     faults: Type.Array(ref(FaultSchema), { description: `The first ${MOST_FAULTS_LISTED} faults, by line.` }),
     faultsLeftOut: count("Faults beyond those listed."),
+    readings: Type.Optional(
+      Type.Array(ref(ReadingSchema), {
+        description: `Of a dry run: the first ${MOST_READINGS_LISTED} quantities of a CSV, each as it was read.`,
+      }),
+    ),
+    readingsLeftOut: Type.Optional(count("Of a dry run: quantities beyond those listed.")),
     isComplete: Type.Boolean({
       description: "Whether the file was read to its end. If not, the last fault says why.",
     }),
@@ -113,7 +139,13 @@ export const ImportSchema = Type.Object(
 export const ImportPageSchema = pageSchema("ImportPage", ref(ImportSchema), "Imports, oldest first.");
 
 /** The components this resource answers. */
-export const IMPORT_SCHEMAS = [FaultSchema, ImportReportSchema, ImportSchema, ImportPageSchema];
+export const IMPORT_SCHEMAS = [
+  FaultSchema,
+  ReadingSchema,
+  ImportReportSchema,
+  ImportSchema,
+  ImportPageSchema,
+];
 
 export type ImportFault = Static<typeof FaultSchema>;
 export type ImportReport = Static<typeof ImportReportSchema>;

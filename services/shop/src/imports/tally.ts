@@ -1,6 +1,6 @@
 import type { RowDecision } from "./decide.ts";
-import type { RowFault } from "./rows.ts";
-import { type ImportReport, MOST_FAULTS_LISTED } from "./schema.ts";
+import type { Reading, RowFault } from "./rows.ts";
+import { type ImportReport, MOST_FAULTS_LISTED, MOST_READINGS_LISTED } from "./schema.ts";
 
 /** What came of one row, or of the end of what can be read. */
 export type RowOutcome = RowDecision | { readonly kind: "broken"; readonly faults: readonly RowFault[] };
@@ -46,6 +46,17 @@ export function counted(tally: Tally, line: number, outcome: RowOutcome): Tally 
       // What ends the reading is reported whatever came before.
       return { ...withFaults(tally, line, outcome.faults, MOST_FAULTS_LISTED), isComplete: false };
   }
+}
+
+/** The tally with how a row's quantities were read. */
+export function withReadings(tally: Tally, line: number, readings: readonly Reading[]): Tally {
+  const { readings: listed = [], readingsLeftOut = 0 } = tally;
+  const more = readings.slice(0, Math.max(0, MOST_READINGS_LISTED - listed.length));
+  return {
+    ...tally,
+    readings: more.length === 0 ? listed : [...listed, ...more.map((reading) => ({ line, ...reading }))],
+    readingsLeftOut: readingsLeftOut + readings.length - more.length,
+  };
 }
 
 function withFaults(tally: Tally, line: number, faults: readonly RowFault[], most: number): Tally {

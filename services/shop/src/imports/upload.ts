@@ -17,7 +17,7 @@ export type Upload = {
 /** Most of one file, MiB. */
 export const MOST_UPLOAD_MIB = 32;
 
-const BYTES_PER_MIB = 1024 * 1024;
+export const MOST_UPLOAD_BYTES = MOST_UPLOAD_MIB * 1024 * 1024;
 
 /**
  * Takes in a body as it comes, never holding more of it than one piece. Throws `body-too-large`, and
@@ -39,7 +39,7 @@ async function writeAll(body: Readable, file: FileHandle): Promise<string> {
   let bytes = 0;
   for await (const piece of piecesOf(body)) {
     bytes += piece.length;
-    if (bytes > MOST_UPLOAD_MIB * BYTES_PER_MIB) {
+    if (bytes > MOST_UPLOAD_BYTES) {
       throw new Problem("body-too-large", `A file may have ${MOST_UPLOAD_MIB} MiB. Send it in parts.`, {
         headers: { Connection: "close" },
       });

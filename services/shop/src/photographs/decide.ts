@@ -5,6 +5,7 @@ import { notValid, Problem } from "../problems/problem.ts";
 import { creation, type Decision, newRecord, removal } from "../store/changes.ts";
 import type { Change } from "../store/port.ts";
 import { photographKind } from "./kind.ts";
+import { withoutMetadata } from "./metadata/remove.ts";
 import {
   IMAGE_TYPES,
   type ImageType,
@@ -31,7 +32,7 @@ const TYPE_OF_KIND: Readonly<Record<string, string>> = {
   webp: "image/webp",
 };
 
-/** A photograph as it is kept: what it says it is, its bytes are. The event describes it without them. */
+/** A photograph as it is kept: what it says it is, its bytes are, and it tells nothing but the picture. The event describes it without them. */
 export function addPhotograph(
   id: string,
   bitId: string,
@@ -45,8 +46,10 @@ export function addPhotograph(
   }
   if (base64.length % CHARACTERS_A_GROUP !== 0)
     throw refused("/base64", "It is cut short.", "groups of four characters, the last filled with =");
-  const bytes = Buffer.from(base64, "base64");
-  requireImage(bytes, mediaType);
+  const given = Buffer.from(base64, "base64");
+  requireImage(given, mediaType);
+  const bytes = withoutMetadata(given, mediaType);
+  if (bytes === undefined) throw refused("/base64", "Its parts do not fit together.", "a whole image");
   const fields = { bitId, personId, mediaType, caption, sha256: hash("sha256", bytes), bytes };
   const record: PhotographRecord = newRecord(id, withoutUndefined(fields), at);
   return { record, changes: [creation(photographKind, record, shownPhotograph(record))] };

@@ -7,6 +7,7 @@ import type { Doors } from "../http/routes.ts";
 import { createRoute, removeRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { addPhotograph, MOST_OF_A_BIT, removePhotograph } from "./decide.ts";
+import { asPhotograph, IMAGE_BODY, takeImages } from "./file-bodies.ts";
 import { photographKind } from "./kind.ts";
 import { photographs } from "./reads.ts";
 import {
@@ -27,6 +28,7 @@ const BODY_LIMIT_BYTES = Math.ceil((MOST_BYTES * 4) / 3) + 4096;
 
 export function photographRoutes(app: App, doors: Doors): void {
   for (const schema of PHOTOGRAPH_SCHEMAS) app.addSchema(schema);
+  takeImages(app);
 
   listRoute(
     app,
@@ -83,7 +85,10 @@ export function photographRoutes(app: App, doors: Doors): void {
       path: "/v1/bits/:bitId/photographs",
       operationId: "createPhotograph",
       summary: `Add a photograph of a bit, at most ${MOST_OF_A_BIT} of each`,
+      description:
+        "As JSON, or as the image itself with its own type. Only the picture is kept, turned as it was: where and when it was taken, by whom and with what is removed.",
       body: NewPhotographSchema,
+      files: { content: IMAGE_BODY, config: { takesImages: true }, preValidation: asPhotograph },
       bodyLimit: BODY_LIMIT_BYTES,
       answer: PhotographSchema,
       location: ({ id }) => `${photographKind.path}/${id}`,

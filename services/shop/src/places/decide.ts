@@ -28,19 +28,25 @@ export function changePlace(
   return { record, changes: [replacement(placeKind, current, record)] };
 }
 
-/** What is in a place, what should be, and what is missing. `within` is the place and all inside it. */
+/** A place among others: itself and all inside it, and those that it is inside. */
+export type Surroundings = { readonly within: readonly string[]; readonly outer: readonly string[] };
+
+/** What is in a place, what should be, and what is missing. */
 export function contentsOf(
   placeId: string,
-  within: readonly string[],
+  { within, outer }: Surroundings,
   bits: readonly BitRecord[],
   isComplete: boolean,
 ): PlaceContents {
   const inside = new Set(within);
-  const isHere = ({ placeId: seen, state, missingSince }: BitRecord) =>
-    seen !== undefined &&
-    inside.has(seen) &&
-    missingSince === undefined &&
-    (state === "in-rack" || state === "held");
+  const around = new Set(outer);
+  const isHere = (bit: BitRecord) => {
+    const { state, missingSince } = bit;
+    const where = whereIs(bit);
+    // Who saw it in the rack did not say that it is in another position than its own.
+    const isThere = where !== undefined && (inside.has(where) || (belongs(bit) && around.has(where)));
+    return isThere && missingSince === undefined && (state === "in-rack" || state === "held");
+  };
   const belongs = ({ homePlaceId }: BitRecord) => homePlaceId !== undefined && inside.has(homePlaceId);
   const idsOf = (of: (bit: BitRecord) => boolean) => bits.filter(of).map(({ id }) => id);
   return {
@@ -73,9 +79,14 @@ export function countBits(
 ): { readonly changes: readonly Change[]; readonly bits: readonly BitRecord[] } {
   const inside = new Set(within);
   const seenIds = new Set(seen.map(({ id }) => id));
+  const isIn = (place: string | undefined) => place !== undefined && inside.has(place);
   const found = seen
-    .filter((bit) => bit.missingSince !== undefined || bit.placeId === undefined || !inside.has(bit.placeId))
-    .map((bit) => bitAfter(bit, "seen", { placeId, missingSince: undefined }, at));
+    .filter((bit) => bit.missingSince !== undefined || !isIn(bit.placeId))
+    .map((bit) => {
+      // In the position it belongs in, when that is in the place that was counted.
+      const seenAt = [bit.placeId, bit.homePlaceId].find(isIn) ?? placeId;
+      return bitAfter(bit, "seen", { placeId: seenAt, missingSince: undefined }, at);
+    });
   const lost = expected
     .filter((bit) => !seenIds.has(bit.id) && shouldBeHere(bit, inside))
     .map((bit) => bitAfter(bit, "missed", { missingSince: at }, at));
@@ -85,9 +96,16 @@ export function countBits(
   return { changes: decided.flatMap(({ changes }) => changes), bits: [...bits.values()] };
 }
 
-/** A bit that nobody has taken or sent away, last seen here; one that was seen nowhere yet should be where it belongs. */
+/** A bit that nobody has taken or sent away, last seen here. */
 function shouldBeHere(bit: BitRecord, inside: ReadonlySet<string>): boolean {
-  const { state, loanId, sentToSharpeningAt, missingSince, placeId = bit.homePlaceId } = bit;
-  const isOnTheRack = state !== "retired" && loanId === undefined && sentToSharpeningAt === undefined;
-  return isOnTheRack && missingSince === undefined && placeId !== undefined && inside.has(placeId);
+  const where = whereIs(bit);
+  return (
+    bit.state !== "retired" && bit.missingSince === undefined && where !== undefined && inside.has(where)
+  );
+}
+
+/** Where a bit is as far as anybody knows: seen nowhere yet, it is where it belongs; taken or sent away, nowhere. */
+function whereIs({ loanId, sentToSharpeningAt, placeId, homePlaceId }: BitRecord): string | undefined {
+  if (loanId !== undefined || sentToSharpeningAt !== undefined) return undefined;
+  return placeId ?? homePlaceId;
 }

@@ -11,7 +11,7 @@ import { removal } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Expectation } from "../store/port.ts";
 import type { Question } from "../store/query.ts";
-import { changePlace, contentsOf, countBits, createPlace } from "./decide.ts";
+import { changePlace, contentsOf, countBits, createPlace, type Surroundings } from "./decide.ts";
 import { placeKind } from "./kind.ts";
 import { DEEPEST_PLACE, places } from "./reads.ts";
 import {
@@ -159,7 +159,8 @@ export function placeRoutes(app: App, doors: Doors): void {
       answer: PlaceContentsSchema,
     },
     function* (place, { body, at }) {
-      const within = yield* places.idsWithin(place.id);
+      const surroundings = yield* surroundingsOf(place.id);
+      const { within } = surroundings;
       const expected = yield* places.bitsOf(within, MOST_BITS_COUNTED + 1);
       if (expected.length > MOST_BITS_COUNTED) {
         throw new Problem(
@@ -169,7 +170,7 @@ export function placeRoutes(app: App, doors: Doors): void {
       }
       const seen = yield* seenBits(body.bitIds);
       const counted = countBits(place.id, within, expected, seen, at);
-      const answer = contentsOf(place.id, within, counted.bits, true);
+      const answer = contentsOf(place.id, surroundings, counted.bits, true);
       return { changes: counted.changes, answer };
     },
   );
@@ -190,9 +191,15 @@ function insideOf(number: number, before: readonly PlaceRecord[]): string {
 }
 
 function* contentsNow({ id }: PlaceRecord): Question<PlaceContents> {
-  const within = yield* places.idsWithin(id);
-  const all = yield* places.bitsOf(within, MOST_BITS_COUNTED + 1);
-  return contentsOf(id, within, all.slice(0, MOST_BITS_COUNTED), all.length <= MOST_BITS_COUNTED);
+  const surroundings = yield* surroundingsOf(id);
+  const all = yield* places.bitsOf(surroundings.within, MOST_BITS_COUNTED + 1);
+  return contentsOf(id, surroundings, all.slice(0, MOST_BITS_COUNTED), all.length <= MOST_BITS_COUNTED);
+}
+
+function* surroundingsOf(placeId: string): Question<Surroundings> {
+  const within = yield* places.idsWithin(placeId);
+  const outer = (yield* places.outward(placeId)).slice(1).map(({ id }) => id);
+  return { within, outer };
 }
 
 function* outerOf(insideId: string | null | undefined): Question<PlaceRecord[]> {

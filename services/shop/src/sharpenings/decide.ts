@@ -1,4 +1,4 @@
-import { sharpened } from "@rimwise/domain";
+import { formDiameterMm, sharpened } from "@rimwise/domain";
 import { bareBit } from "../bits/bare.ts";
 import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
@@ -47,8 +47,11 @@ export function sharpenBit(
   const record: SharpeningRecord = newRecord(id, fields, at);
   const hold = holdIfTooSmall({ ...bit, ...next }, id, at);
   const back = bit.sentToSharpeningAt === undefined ? {} : { placeId: bit.homePlaceId };
+  const nominalDiameterMm = bit.nominalDiameterMm ?? formDiameterMm(bit.form);
+  const isSmaller = formDiameterMm(next.form) < nominalDiameterMm;
   const changed = {
     ...dimensionsOf(next),
+    ...(isSmaller && { nominalDiameterMm }),
     ...back,
     sentToSharpeningAt: undefined,
     ...(isLatest && { sharpenedAt: moment }),

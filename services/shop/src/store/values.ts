@@ -1,7 +1,11 @@
 /** What may be looked up in the word index of a kind: all of the words, and one of each list of facets. */
 export type Match = {
   readonly words: readonly string[];
+  /** One word of each list. */
+  readonly anyOfWords?: readonly (readonly string[])[];
   readonly anyOfFacets: readonly (readonly string[])[];
+  /** What is looked for only where none of these is found. */
+  readonly except?: readonly Match[];
 };
 
 /** A value for a query's placeholder; engines write lists and matches each their own way. */

@@ -29,12 +29,14 @@ export function driverValue(value: Value): string | number | Buffer | null {
   return "list" in value ? JSON.stringify(value.list) : matchText(value.match);
 }
 
-/** What is looked for as a query of the full-text index (FTS5): all words, and one facet of each list. */
-function matchText({ words, anyOfFacets }: Match): string {
-  return [
+/** What is looked for as a query of the full-text index (FTS5): all words, and one of each list. */
+function matchText({ words, anyOfWords = [], anyOfFacets, except = [] }: Match): string {
+  const wanted = [
     ...words.map((word) => `words : ${quoted(word)}`),
+    ...anyOfWords.map((each) => `words : (${each.map(quoted).join(" OR ")})`),
     ...anyOfFacets.map((facets) => `facets : (${facets.map(quoted).join(" OR ")})`),
   ].join(" AND ");
+  return [wanted, ...except.map(matchText)].map((each) => `(${each})`).join(" NOT ");
 }
 
 function quoted(word: string): string {

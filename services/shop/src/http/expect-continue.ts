@@ -1,0 +1,32 @@
+import type { IncomingMessage } from "node:http";
+import type { FastifyRequest } from "fastify";
+import { Problem } from "../problems/problem.ts";
+import type { App } from "./app-type.ts";
+
+/**
+ * Refuses a body by its length and its type before its bytes are read; a caller who asked first (`Expect: 100-continue`, RFC 9110,
+ * section 10.1.1) is told to go on only then, and has sent nothing when the answer is no.
+ */
+export function continueWhenWanted(app: App): void {
+  const waiting = new WeakSet<IncomingMessage>();
+  app.server.on("checkContinue", (request, response) => {
+    waiting.add(request);
+    app.server.emit("request", request, response);
+  });
+  app.addHook("preParsing", async (request, reply, body) => {
+    requireFitting(request);
+    const type = request.headers["content-type"];
+    const isReadable = type === undefined || app.hasContentTypeParser(type.split(";", 1)[0]?.trim() ?? "");
+    if (waiting.delete(request.raw) && isReadable) reply.raw.writeContinue();
+    return body;
+  });
+}
+
+function requireFitting({ headers, routeOptions }: FastifyRequest): void {
+  const { bodyLimit } = routeOptions;
+  const length = Number(headers["content-length"] ?? 0);
+  if (bodyLimit === undefined || length <= bodyLimit) return;
+  throw new Problem("body-too-large", `The body has ${length} bytes; at most ${bodyLimit} are taken here.`, {
+    headers: { Connection: "close" },
+  });
+}

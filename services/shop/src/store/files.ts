@@ -1,0 +1,11 @@
+/** What can be done with the files of a database, whoever has them open: copied, checked, taken apart, put in place. */
+export {
+  checkPages,
+  contentOf,
+  copyDatabaseFile,
+  enclosedIn,
+  encloseIn,
+  removeEnclosed,
+  whileUnused,
+} from "./sqlite/copy.ts";
+export { isAtLevel } from "./sqlite/open.ts";
