@@ -60,7 +60,7 @@ describe("a quantity in an import", () => {
 
   test("is shown in a dry run as it was read, and what may have been meant in inches says so", async () => {
     const shop = await openShop();
-    const file = `${HEADER};markedMaxRpm;massG\nA;straight;3/8 in;25,4;0.5;2;22,000 rpm;1 lb\n`;
+    const file = `${HEADER};markedMaxRpm;massG\nA;straight;3/8 in;25,4;0.5;2;22,000 rpm;1 oz\n`;
     const { status, body } = await sendFile(shop, file.replace(";0.5;", ";4;"), DRY);
     expect(status).toBe(200);
     expect(
@@ -71,7 +71,7 @@ describe("a quantity in an import", () => {
       ["shankDiameterMm", "4", "4 mm (5/32 in)"],
       ["wings", "2", "2"],
       ["markedMaxRpm", "22,000 rpm", "22000 rpm"],
-      ["massG", "1 lb", "453.59237 g (1 lb)"],
+      ["massG", "1 oz", "28.349523125 g (1 oz)"],
     ]);
     const notes = body.readings.flatMap(({ column, note }: Record<string, string>) =>
       note ? [[column, note]] : [],
