@@ -3,7 +3,8 @@ import { expect, onTestFinished, test } from "vitest";
 import { openInMemoryStore } from "../../services/shop/testing/in-memory-store.ts";
 import { PANEL_BIT } from "./shop.ts";
 
-test("a full disk is said to be full, nothing is changed, and work goes on when there is room", async () => {
+/** A shop in memory, whose file can be made full or read-only, and a way to add a bit to it. */
+async function shopOnAFile() {
   const { store, sqlite } = openInMemoryStore();
   const key = await grantFirstKey(store, undefined);
   const config = readConfig({
@@ -20,6 +21,11 @@ test("a full disk is said to be full, nothing is changed, and work goes on when 
       headers: { authorization: `Bearer ${key}` },
       payload: { ...PANEL_BIT, notes: "long ".repeat(300) },
     });
+  return { sqlite, add };
+}
+
+test("a full disk is said to be full, nothing is changed, and work goes on when there is room", async () => {
+  const { sqlite, add } = await shopOnAFile();
   expect((await add()).statusCode).toBe(201);
   const pages = Number(sqlite.pragma("page_count", { simple: true }));
   sqlite.pragma(`max_page_count = ${pages}`);
@@ -33,5 +39,15 @@ test("a full disk is said to be full, nothing is changed, and work goes on when 
   expect((await add()).statusCode).toBe(507);
   expect(bits()).toBe(before);
   sqlite.pragma(`max_page_count = ${pages * 10}`);
+  expect((await add()).statusCode).toBe(201);
+});
+
+test("a database that may not be written is said to be read-only, and nothing is changed", async () => {
+  const { sqlite, add } = await shopOnAFile();
+  sqlite.pragma("query_only = ON");
+  const refused = await add();
+  expect(refused.statusCode).toBe(503);
+  expect(refused.json()).toMatchObject({ code: "database-read-only" });
+  sqlite.pragma("query_only = OFF");
   expect((await add()).statusCode).toBe(201);
 });

@@ -8,7 +8,8 @@ const ROUND_OVER = { kind: "round-over", diameterMm: 25.4, radiusMm: 6.35, pilot
 async function shopWith(...bits: readonly object[]) {
   const shop = await openShop();
   const added = [];
-  for (const bit of bits) added.push(await addBit(shop, { wings: 2, shankDiameterMm: 8, massG: undefined, ...bit }));
+  for (const bit of bits)
+    added.push(await addBit(shop, { wings: 2, shankDiameterMm: 8, massG: undefined, ...bit }));
   const found = async (q: string) => {
     const { status, body } = await shop.ask("GET", `/v1/bits?${new URLSearchParams({ q })}`);
     expect(status).toBe(200);
