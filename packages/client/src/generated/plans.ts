@@ -38,7 +38,7 @@ export function plansOf(caller: Caller) {
         options,
       ),
 
-    /** List the stored plans */
+    /** List the stored plans in short */
     list: (query?: ListPlansData["query"], options?: CallOptions) =>
       caller.list<ListPlansResponse["data"][number]>(
         { method: "GET", path: "/v1/plans", query },

@@ -4436,13 +4436,75 @@ export type StoredPlan = {
 };
 
 /**
- * One page. Plans, oldest first.
+ * A stored plan in short.
+ */
+export type PlanSummary = {
+    /**
+     * Its id, `plan_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Cherry panels, kitchen doors"
+     */
+    name?: string;
+    /**
+     * The bit, if it is one of the rack.
+     */
+    bitId?: string;
+    /**
+     * The router, if it is one of the shop.
+     */
+    routerId?: string;
+    /**
+     * How the router is held.
+     */
+    mounting: 'table' | 'handheld';
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId: string;
+    /**
+     * The kind of cut.
+     */
+    cutKind: string;
+    /**
+     * do-not-run gives no speed and no passes: nothing in it can be followed by mistake.
+     */
+    verdict: 'run' | 'run-with-care' | 'do-not-run';
+    /**
+     * The mark to turn to; null without a dial, or when the verdict is do-not-run.
+     */
+    dialMark: Mark | null;
+    /**
+     * Nominal speed to run at; null when the verdict is do-not-run.
+     */
+    rpm: number | null;
+    /**
+     * How many passes it takes.
+     */
+    passes: number;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Plans in short, oldest first.
  */
 export type PlanPage = {
     /**
-     * Plans, oldest first.
+     * Plans in short, oldest first.
      */
-    data: Array<StoredPlan>;
+    data: Array<PlanSummary>;
     /**
      * Send it as `cursor` for the next page; null on the last page.
      */
@@ -12110,7 +12172,7 @@ export type ListPlansError = ListPlansErrors[keyof ListPlansErrors];
 
 export type ListPlansResponses = {
     /**
-     * One page. Plans, oldest first.
+     * One page. Plans in short, oldest first.
      */
     200: PlanPage;
 };
@@ -12135,10 +12197,6 @@ export type CreatePlanData = {
          * Adds `display` texts in these units, and writes the sentences in them alone.
          */
         units?: 'metric' | 'imperial';
-        /**
-         * Adds the cross-section of the work after each pass as polygons.
-         */
-        profiles?: boolean;
     };
     url: '/v1/plans';
 };

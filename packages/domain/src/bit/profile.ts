@@ -1,5 +1,5 @@
 import type { Outline } from "./outline.ts";
-import { removedWidths, type Strip, widestOf } from "./removed-width.ts";
+import { isUntouched, removedWidths, type Strip, simplified, widestOf } from "./removed-width.ts";
 import type { BitSetting } from "./section.ts";
 
 /** A corner of a cross-section: x into the work from its edge (or from the middle of a groove), z up from the table. */
@@ -17,7 +17,7 @@ export type Profile = readonly ProfilePiece[];
 export type ProfileView = {
   /** An edge is cut on one side of x = 0, a groove on both alike. */
   readonly sides: 1 | 2;
-  /** Chords stay this near to the arcs they stand for. Default: 0.02 mm. */
+  /** Chords stay this near to the arcs they stand for, and as much again to save corners. Default: 0.02 mm. */
   readonly toleranceMm?: number;
   /** How far into the work is shown. Default: 10 mm past the widest cut. */
   readonly depthMm?: number;
@@ -49,7 +49,8 @@ export function profileAfterPasses(
     gone.push(before === undefined ? own : widestOf(before, own));
   }
   const shownMm = depthMm ?? widestMm(gone.flat()) + USUAL_MARGIN_MM;
-  return gone.map((strips) => (sides === 1 ? [rightOf(strips, shownMm)] : grooved(strips, shownMm)));
+  const shown = gone.map((strips) => simplified(strips, toleranceMm));
+  return shown.map((strips) => (sides === 1 ? [rightOf(strips, shownMm)] : grooved(strips, shownMm)));
 }
 
 /**
@@ -127,10 +128,6 @@ function cavitiesOf(strips: readonly Strip[]): Strip[][] {
     } else open.push(strip);
   }
   return cavities;
-}
-
-function isUntouched({ startWidthMm, endWidthMm }: Strip): boolean {
-  return startWidthMm === 0 && endWidthMm === 0;
 }
 
 /** The side of the cut at positive x, upward. */

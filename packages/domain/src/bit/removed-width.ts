@@ -51,6 +51,40 @@ export function widestOf(one: readonly Strip[], other: readonly Strip[]): Strip[
   });
 }
 
+/**
+ * The same wall in as few strips as stay within `toleranceMm` of it. Steps between strips stay where they are. Each strip reaches
+ * as far as one straight line can, by narrowing the slopes that still pass every corner so far.
+ */
+export function simplified(strips: readonly Strip[], toleranceMm: number): Strip[] {
+  const result: Strip[] = [];
+  let least = -Infinity;
+  let most = Infinity;
+  for (const strip of strips) {
+    const open = result.at(-1);
+    const joins = open !== undefined && open.endWidthMm === strip.startWidthMm && open.toMm === strip.fromMm;
+    const run = strip.toMm - (open?.fromMm ?? strip.fromMm);
+    const rise = strip.endWidthMm - (open?.startWidthMm ?? strip.startWidthMm);
+    const [low, high] = [(rise - toleranceMm) / run, (rise + toleranceMm) / run];
+    const isCut = isUntouched(strip) === (open !== undefined && isUntouched(open));
+    if (joins && isCut && rise / run >= least && rise / run <= most) {
+      result[result.length - 1] = { ...open, toMm: strip.toMm, endWidthMm: strip.endWidthMm };
+      least = Math.max(least, low);
+      most = Math.min(most, high);
+    } else {
+      result.push(strip);
+      const own = strip.toMm - strip.fromMm;
+      const ownRise = strip.endWidthMm - strip.startWidthMm;
+      [least, most] = [(ownRise - toleranceMm) / own, (ownRise + toleranceMm) / own];
+    }
+  }
+  return result;
+}
+
+/** Whether nothing is removed at these heights. */
+export function isUntouched({ startWidthMm, endWidthMm }: Strip): boolean {
+  return startWidthMm === 0 && endWidthMm === 0;
+}
+
 /** A segment as straight pieces in terms of its distance from the tip and its radius. */
 function chords(segment: Segment, stretch: Stretch, toleranceMm: number): Strip[] {
   const places =

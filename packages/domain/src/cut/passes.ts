@@ -1,7 +1,7 @@
 import type { Outline } from "../bit/outline.ts";
 import { engagedDepthMm, widthAtTableMm, widthAtTopMm } from "../bit/section.ts";
 import { type ConstraintContext, type ConstraintUse, loadedPass, sectionMaxMm2 } from "./constraints.ts";
-import { type FoundPass, fewestPasses, sharedOut } from "./fewest-passes.ts";
+import { type FoundPass, fewestPasses, PASSES_MAX, sharedOut } from "./fewest-passes.ts";
 import { invertRising } from "./invert.ts";
 import type { Load } from "./load.ts";
 import { type PassGeometry, passBetween } from "./pass-geometry.ts";
@@ -42,6 +42,7 @@ export function findPasses(context: ConstraintContext): readonly Pass[] | undefi
   if (!(setup.travelMm > finishBiteMm) || roughMm2 <= SLACK_MM2) return [asPass(setup, finish, 1, "finish")];
   // No fewer can carry the section, so the search starts there.
   const fewest = Math.max(1, Math.ceil(roughMm2 / sectionMaxMm2(mounting, policy) - SLACK_MM2));
+  if (fewest > PASSES_MAX) return undefined;
   const rough =
     equalSections(context, finishBiteMm, roughMm2, fewest) ?? lightest(context, finishBiteMm, roughMm2);
   if (rough === undefined) return undefined;

@@ -65,7 +65,8 @@ const Rotation = Type.Object(
   },
 );
 
-const Speed = Type.Object(
+/** What a plan says of the speed. */
+export const Speed = Type.Object(
   {
     ceilingRpm: Type.Integer({ description: "The least of the limits." }),
     bindingLimit: Type.String({ description: "The limit that gives it." }),

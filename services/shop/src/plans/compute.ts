@@ -10,7 +10,7 @@ import { sealOf } from "./seal.ts";
 /** The plan for a request at a moment, as it goes over the wire. */
 export function* computedPlan(
   request: PlanRequest,
-  { units, profiles }: PlanQueryType,
+  { units, profiles = false }: PlanQueryType,
   at: string,
 ): Question<PlanAnswer> {
   const input = yield* gatherInput(request, at);

@@ -2,7 +2,7 @@ import { withoutUndefined } from "../http/given.ts";
 import { creation, type Decision, newRecord } from "../store/changes.ts";
 import type { PlanAnswer } from "./answer-schema.ts";
 import { planKind } from "./kind.ts";
-import type { NewPlan, PlanRecord } from "./schema.ts";
+import type { NewPlan, PlanRecord, PlanSummary } from "./schema.ts";
 
 /** A plan to keep, as it was computed. The event names its digest and verdict; the plan itself never changes. */
 export function keepPlan(
@@ -16,4 +16,26 @@ export function keepPlan(
     record,
     changes: [creation(planKind, record, { id, digest: plan.digest, verdict: plan.verdict })],
   };
+}
+
+/** A stored plan as lists show it. */
+export function summaryOf({ request, plan, ...kept }: PlanRecord): PlanSummary {
+  const { id, name, createdAt, updatedAt, version } = kept;
+  const { bit, router, mounting, woodId, cut } = request;
+  return withoutUndefined({
+    id,
+    name,
+    bitId: "id" in bit ? bit.id : undefined,
+    routerId: "id" in router ? router.id : undefined,
+    mounting,
+    woodId,
+    cutKind: cut.kind,
+    verdict: plan.verdict,
+    dialMark: plan.speed.dialMark,
+    rpm: plan.speed.rpm,
+    passes: plan.passes.length,
+    createdAt,
+    updatedAt,
+    version,
+  });
 }

@@ -7,7 +7,7 @@ import { newId } from "../store/id.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
 import { type BatchParts, planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan } from "./compute.ts";
-import { keepPlan } from "./decide.ts";
+import { keepPlan, summaryOf } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
 import {
   NewPlanSchema,
@@ -16,6 +16,7 @@ import {
   PlanQuery,
   PlanRequestSchema,
   StoredPlanSchema,
+  UnitsQuery,
 } from "./schema.ts";
 
 const READ = { scope: "plans:read", tag: "plans", of: plans } as const;
@@ -47,10 +48,12 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       ...READ,
       path: "/v1/plans",
       operationId: "listPlans",
-      summary: "List the stored plans",
+      summary: "List the stored plans in short",
       page: PlanPageSchema,
     },
-    ({ afterId, most }) => plans.page(afterId, most),
+    function* ({ afterId, most }) {
+      return (yield* plans.page(afterId, most)).map(summaryOf);
+    },
   );
 
   createRoute(
@@ -62,7 +65,8 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       path: "/v1/plans",
       operationId: "createPlan",
       summary: "Compute a plan and keep it",
-      query: PlanQuery,
+      // Polygons are for drawing once; what is kept is what was decided.
+      query: UnitsQuery,
       body: NewPlanSchema,
       answer: StoredPlanSchema,
     },

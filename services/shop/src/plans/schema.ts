@@ -7,7 +7,7 @@ import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { RouterInputSchema } from "../routers/schema.ts";
-import { ANSWER_SCHEMAS, PlanAnswerSchema } from "./answer-schema.ts";
+import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed } from "./answer-schema.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
 
 const closed = { additionalProperties: false } as const;
@@ -68,7 +68,26 @@ export const StoredPlanSchema = Type.Object(
   },
 );
 
-export const PlanPageSchema = pageSchema("PlanPage", ref(StoredPlanSchema), "Plans, oldest first.");
+/** A stored plan in a list: enough to find the one that is meant. The whole of it is read by its id. */
+export const PlanSummarySchema = Type.Object(
+  {
+    id: idField("plan"),
+    name: Type.Optional(nameField("Cherry panels, kitchen doors")),
+    bitId: Type.Optional(Type.String({ description: "The bit, if it is one of the rack." })),
+    routerId: Type.Optional(Type.String({ description: "The router, if it is one of the shop." })),
+    mounting: requestFields.mounting,
+    woodId: requestFields.woodId,
+    cutKind: Type.String({ description: "The kind of cut." }),
+    verdict: PlanAnswerSchema.properties.verdict,
+    dialMark: Speed.properties.dialMark,
+    rpm: Speed.properties.rpm,
+    passes: Type.Integer({ description: "How many passes it takes." }),
+    ...keptFields,
+  },
+  { $id: "PlanSummary", description: "A stored plan in short.", ...closed },
+);
+
+export const PlanPageSchema = pageSchema("PlanPage", ref(PlanSummarySchema), "Plans in short, oldest first.");
 
 const units = Type.Optional(
   Type.Enum(["metric", "imperial"], {
@@ -101,12 +120,16 @@ export const PLAN_SCHEMAS = [
   PlanRequestSchema,
   NewPlanSchema,
   StoredPlanSchema,
+  PlanSummarySchema,
   PlanPageSchema,
 ];
 
 export type PlanRequest = Static<typeof PlanRequestSchema>;
 export type NewPlan = Static<typeof NewPlanSchema>;
 export type PlanQueryType = Static<typeof PlanQuery>;
+
+/** A stored plan in short. */
+export type PlanSummary = Static<typeof PlanSummarySchema>;
 
 /** A plan that is kept, with what was asked for. */
 export type PlanRecord = Static<typeof StoredPlanSchema>;
