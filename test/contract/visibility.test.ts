@@ -29,7 +29,17 @@ const LISTS: readonly List[] = Object.entries(written.paths).flatMap(([path, { g
 
 /** Filters that are no field of the rows: what each asks for is tested with its own list. */
 const OTHER_QUESTIONS: Readonly<Record<string, readonly string[]>> = {
-  listBits: ["q", "kind", "diameterMm", "shankDiameterMm", "toleranceMm", "clearance", "mass", "marking"],
+  listBits: [
+    "q",
+    "kind",
+    "diameterMm",
+    "shankDiameterMm",
+    "toleranceMm",
+    "clearance",
+    "lacks",
+    "mass",
+    "marking",
+  ],
   listLoans: ["state"],
   listEvents: ["after", "before", "from", "until", "since", "type", "subjectId", "by", "order"],
 };

@@ -6936,13 +6936,17 @@ export type ListBitsData = {
          */
         missing?: 'yes';
         /**
-         * What it is cleared for by its size, mass and energy.
+         * What it is cleared for by its size, mass and energy: one of handheld, handheld-with-care, table-only, or several with commas between them
          */
-        clearance?: 'handheld' | 'handheld-with-care' | 'table-only';
+        clearance?: string;
         /**
          * What its edges are made of.
          */
         toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown';
+        /**
+         * Bits that lack at least one of these: a mass weighed, a maximum speed recorded: one of mass, marking, or several with commas between them
+         */
+        lacks?: string;
         /**
          * Bits that have no mass weighed.
          */

@@ -27,6 +27,16 @@ const size = (description: string) =>
 const known = (what: string) =>
   Type.Optional(Type.Enum(["missing"], { type: "string", description: `Bits that have no ${what}.` }));
 
+const CLEARANCES = ["handheld", "handheld-with-care", "table-only"];
+const LACKED = ["mass", "marking"];
+
+/** One name or several, any of which will do. */
+function someOf(names: readonly string[], what: string) {
+  const name = `(${names.join("|")})`;
+  const description = `${what}: one of ${names.join(", ")}, or several with commas between them`;
+  return Type.Optional(Type.String({ pattern: `^${name}(,${name})*$`, maxLength: 200, description }));
+}
+
 /** What the list of bits can be narrowed by; all of it combines. */
 export const BitListQuery = Type.Object(
   {
@@ -58,15 +68,11 @@ export const BitListQuery = Type.Object(
     homePlaceId: Type.Optional(Type.String({ maxLength: 100, description: "Where it belongs." })),
     placeId: Type.Optional(Type.String({ maxLength: 100, description: "Where it was last seen." })),
     missing: Type.Optional(Type.Enum(["yes"], { type: "string", description: "Bits not seen at a count." })),
-    clearance: Type.Optional(
-      Type.Enum(["handheld", "handheld-with-care", "table-only"], {
-        type: "string",
-        description: "What it is cleared for by its size, mass and energy.",
-      }),
-    ),
+    clearance: someOf(CLEARANCES, "What it is cleared for by its size, mass and energy"),
     toothMaterial: Type.Optional(
       Type.Enum([...TOOTH_MATERIALS], { type: "string", description: "What its edges are made of." }),
     ),
+    lacks: someOf(LACKED, "Bits that lack at least one of these: a mass weighed, a maximum speed recorded"),
     mass: known("mass weighed"),
     marking: known("maximum speed recorded"),
     fitsRouterId: Type.Optional(
@@ -132,6 +138,8 @@ function bitFilter(query: BitListQueryType, read: Typed, fitting: FittingRouter 
   const { words, anyOf, anyOfWords = [] } = read;
   const anyOfFacets = [
     ...facetsAsked(query).map((each) => [each]),
+    ...anyFacet("clearance", query.clearance),
+    ...anyFacet("no", query.lacks),
     ...(diameterMm === undefined ? [] : [sizeFacetsWithin("diameter", diameterMm, toleranceMm)]),
     ...(shankDiameterMm === undefined ? [] : [sizeFacetsWithin("shank", shankDiameterMm, toleranceMm)]),
     ...(fitting === undefined ? [] : colletFacets(fitting.router)),
@@ -163,12 +171,16 @@ function slowestSettings(speeds: readonly DialSpeed[]): DialSpeed[] {
   return slowest;
 }
 
+/** Any of the names of a list written with commas. */
+function anyFacet(name: string, values: string | undefined): string[][] {
+  return values === undefined ? [] : [values.split(",").map((value) => facet(name, value))];
+}
+
 function facetsAsked(query: BitListQueryType): string[] {
-  const { state, kind, clearance, toothMaterial, homePlaceId, placeId } = query;
+  const { state, kind, toothMaterial, homePlaceId, placeId } = query;
   const asked: [string, string | undefined][] = [
     ["state", state],
     ["kind", kind],
-    ["clearance", clearance],
     ["tooth", toothMaterial],
     ["home", homePlaceId],
     ["at", placeId],
