@@ -38,6 +38,24 @@ describe("a batch of previews", () => {
     for (const result of body.results) expect(Object.keys(result)).toHaveLength(1);
   });
 
+  test.each([2, 3, 20, 0])(
+    "plans for a dial of letters with %d steps from one to the next",
+    async (steps) => {
+      const lettered = { minRpm: 8000, maxRpm: 24_000, dial: { marks: { first: "A", last: "E" }, steps } };
+      const { status, body } = await batch([GOOD, { ...GOOD, router: lettered }]);
+      expect(status).toBe(200);
+      const { dialMark } = body.results[1].plan.speed;
+      expect(dialMark).toMatch(/^[A-E](\.\d{1,2})?$/);
+      // What is written can be read: as a reading at that mark, and in a trial.
+      const known = {
+        ...lettered,
+        dial: { ...lettered.dial, readings: [{ mark: dialMark, rpm: body.results[1].plan.speed.rpm }] },
+      };
+      const again = await shop.ask("POST", "/v1/plans/preview", { body: { ...GOOD, router: known } });
+      expect(again.status, again.text).toBe(200);
+    },
+  );
+
   test("leaves none of many misshapen requests unnoticed", async () => {
     const { body } = await batch(
       Array.from({ length: 120 }, (_, index) => (index === 119 ? GOOD : { ...GOOD, mounting: "hung" })),

@@ -2189,7 +2189,7 @@ export type EdgeLife = {
 };
 
 /**
- * A mark on the dial: a number, or a single letter.
+ * A mark on the dial: a number or a letter; between two of them 2.5 or B.5.
  */
 export type Mark = number | string;
 

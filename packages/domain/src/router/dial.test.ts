@@ -44,7 +44,7 @@ describe("a dial known only by the router's range", () => {
   it("may be lettered", () => {
     const lettered = { ...router, dial: { marks: { first: "A", last: "E" }, steps: 2 } };
     expect(at(lettered, "B").rpm).toBe(12250);
-    expect(at(lettered, "B + 0.5").rpm).toBe(13875);
+    expect(at(lettered, "B.5").rpm).toBe(13875);
   });
 });
 

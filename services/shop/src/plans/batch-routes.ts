@@ -52,7 +52,8 @@ export function planBatchRoutes(app: App, doors: Doors, { admit, validatorOf }: 
         const at = doors.now().toISOString();
         const { body, query } = askedOf<typeof batch.path, PlanBatch, PlanQueryType>(request, at);
         const plan = (each: PlanRequest) => doors.answer(computedPlan(each, query, at));
-        const work = { faultsIn, plan, turns: turnsOf(reply) };
+        const fault = (err: unknown) => request.log.error({ err }, "one plan of a batch could not be made");
+        const work = { faultsIn, plan, fault, turns: turnsOf(reply) };
         const text = await planBatch(body.requests, work, {
           requestId: request.id,
           instance: pathOf(request),

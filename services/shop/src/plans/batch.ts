@@ -15,6 +15,8 @@ export type BatchWork = {
   /** What is wrong with one request by its schema; undefined if nothing is. */
   readonly faultsIn: Validator;
   readonly plan: (request: PlanRequest) => Promise<PlanAnswer>;
+  /** Learns of a fault of the service's own. */
+  readonly fault: (error: unknown) => void;
   readonly turns: Turns;
 };
 
@@ -24,7 +26,7 @@ export type BatchWork = {
  */
 export async function planBatch(
   requests: readonly PlanRequest[],
-  { faultsIn, plan, turns }: BatchWork,
+  { faultsIn, plan, fault, turns }: BatchWork,
   { requestId, instance }: Asked,
 ): Promise<string> {
   const results: string[] = [];
@@ -41,7 +43,9 @@ export async function planBatch(
       return { plan: await plan(request) };
     } catch (error) {
       const problem = problemFrom(error);
-      if (problem.status >= 500) throw error;
+      // A fault of the service's own in one is no reason to give up the others; what holds for all is.
+      if (problem.status > 500) throw error;
+      if (problem.status === 500) fault(error);
       return { problem: problemBody(problem, requestId, instance) };
     }
   }

@@ -19,9 +19,12 @@ const MOST_READINGS = 100;
 export const MarkSchema = Type.Union(
   [
     Type.Number({ ...within(ROUTER_RANGES.mark) }),
-    Type.String({ pattern: "^[A-Za-z]$", description: "a single letter" }),
+    Type.String({
+      pattern: "^[A-Za-z](\\.\\d{1,2})?$",
+      description: "a letter, or a place after it such as B.5",
+    }),
   ],
-  { $id: "Mark", description: "A mark on the dial: a number, or a single letter." },
+  { $id: "Mark", description: "A mark on the dial: a number or a letter; between two of them 2.5 or B.5." },
 );
 
 export const DialSchema = Type.Unsafe<Dial>(
