@@ -226,8 +226,10 @@ test("staff lend and take back for anybody, in their own name if they name nobod
   const [bit, own] = [await addBit(shop), await addBit(shop)];
   const { body: loan } = await lend(bit.id, { personId: member.id }, instructor.key);
   expect(loan.personId).toBe(member.id);
+  expect(loan.lentBy, "by whom, beside for whom").toBe(instructor.id);
   expect((await lend(own.id, {}, instructor.key)).body.personId).toBe(instructor.id);
-  expect((await giveBack(loan.id, {}, instructor.key)).status).toBe(200);
+  const back = await giveBack(loan.id, {}, instructor.key);
+  expect(back.body).toMatchObject({ personId: member.id, returnedBy: instructor.id });
   const nobody = await lend(bit.id, {}, shop.managerKey);
   expect(nobody.status).toBe(422);
   expect(nobody.body.errors).toMatchObject([{ pointer: "/personId" }]);

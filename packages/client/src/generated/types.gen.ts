@@ -1921,6 +1921,14 @@ export type Loan = {
      */
     personId: string;
     /**
+     * The person whose key took it out; absent for a program's.
+     */
+    lentBy?: string;
+    /**
+     * The person whose key brought it back.
+     */
+    returnedBy?: string;
+    /**
      * The router it went into.
      */
     routerId?: string;

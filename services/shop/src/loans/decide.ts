@@ -15,6 +15,8 @@ type Asked = {
   readonly routerId?: string;
   readonly job?: string;
   readonly dueAt?: string;
+  /** Who asked, if it is a person. */
+  readonly lentBy?: string;
 };
 
 /** Takes a bit out. One that is out, away, held or retired cannot be taken. */
@@ -24,9 +26,9 @@ export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): D
     const where = bit.loanId === undefined ? "away at sharpening" : `out on loan ${bit.loanId}`;
     throw new Problem("bit-not-available", `Bit ${bit.id} is ${where}.`);
   }
-  const { personId, routerId, job, dueAt } = asked;
+  const { personId, routerId, job, dueAt, lentBy } = asked;
   const end = dueAt === undefined ? usualEnd(at) : momentAfter(at, dueAt, "/dueAt");
-  const fields = withoutUndefined({ bitId: bit.id, personId, routerId, job, dueAt: end });
+  const fields = withoutUndefined({ bitId: bit.id, personId, lentBy, routerId, job, dueAt: end });
   const record: LoanRecord = newRecord(id, fields, at);
   const lent = bitAfter(bit, "lent", { loanId: id, placeId: undefined, missingSince: undefined }, at);
   // The bit first: if somebody else has just taken it, that says so before a second loan of it is tried.
@@ -38,6 +40,7 @@ export function returnBit(
   loan: LoanRecord,
   bit: BitRecord | undefined,
   placeId: string | undefined,
+  returnedBy: string | undefined,
   at: string,
 ): Decision<LoanRecord> {
   if (loan.returnedAt !== undefined) {
@@ -47,6 +50,7 @@ export function returnBit(
   const record: LoanRecord = {
     ...nextVersion(loan, at),
     returnedAt: at,
+    ...(returnedBy !== undefined && { returnedBy }),
     ...(place !== undefined && { returnedPlaceId: place }),
   };
   const back = bit && bitAfter(bit, "returned", { loanId: undefined, placeId: place }, at);

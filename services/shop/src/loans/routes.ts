@@ -93,7 +93,12 @@ export function loanRoutes(app: App, doors: Doors): void {
         ]);
       }
       if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
-      const { record, changes } = lendBit(newId(loanKind.idPrefix), bit, { ...body, personId }, at);
+      const { record, changes } = lendBit(
+        newId(loanKind.idPrefix),
+        bit,
+        { ...body, personId, ...by(request) },
+        at,
+      );
       const expects = [{ kind: people.kind, id: person.id, version: person.version }];
       return { changes, expects, answer: record };
     },
@@ -109,9 +114,15 @@ export function loanRoutes(app: App, doors: Doors): void {
       summary: "Bring a bit back",
       body: LoanReturnSchema,
     },
-    function* (loan, { body: { placeId }, at }) {
+    function* (loan, { body: { placeId }, request, at }) {
       yield* requireNamed([{ pointer: "/placeId", id: placeId, of: places }]);
-      const { record, changes } = returnBit(loan, yield* bits.find(loan.bitId), placeId, at);
+      const { record, changes } = returnBit(
+        loan,
+        yield* bits.find(loan.bitId),
+        placeId,
+        callerOf(request).personId,
+        at,
+      );
       return { changes, answer: record };
     },
   );
@@ -123,6 +134,11 @@ function* shownLoans(request: FastifyRequest) {
   if (own === undefined) return loans;
   const isMember = callerOf(request).role === "member";
   return isMember && (yield* areLoansShown()) ? loans : loans.seenBy(own);
+}
+
+function by(request: FastifyRequest): { readonly lentBy?: string } {
+  const { personId } = callerOf(request);
+  return personId === undefined ? {} : { lentBy: personId };
 }
 
 /** Who a loan is for. A program and staff say; a member is it themselves. */

@@ -30,6 +30,10 @@ export const LoanSchema = Type.Object(
     id: idField("loan"),
     bitId: Type.String({ description: "The bit." }),
     personId: Type.String({ description: "Who has it." }),
+    lentBy: Type.Optional(
+      Type.String({ description: "The person whose key took it out; absent for a program's." }),
+    ),
+    returnedBy: Type.Optional(Type.String({ description: "The person whose key brought it back." })),
     routerId: Type.Optional(Type.String({ description: "The router it went into." })),
     job,
     dueAt: momentField("When it should be back."),
