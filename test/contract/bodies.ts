@@ -62,6 +62,7 @@ export function unrealUrlOf({ path }: Pick<Operation, "path">): string {
 }
 
 function parameterOf(operationId: string, name: string): string {
+  if (operationId === "erasePerson") return "leaverId";
   if (name !== "readingId") return name;
   return operationId === "getRunOut" ? "runOutReadingId" : "dialReadingId";
 }
@@ -130,6 +131,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   createManyPlaces: () => ({ data: [{ name: "Drawer 5", kind: "drawer" }] }),
   createManyPeople: () => ({ data: [{ name: "Somebody else", role: "member" }] }),
   createPerson: () => ({ name: "Somebody new", role: "member" }),
+  erasePerson: () => ({ because }),
   updatePerson: () => ({ notes: "Tuesdays." }),
   createKey: () => ({ name: "Another", role: "member" }),
   rotateKey: () => ({}),

@@ -72,10 +72,11 @@ async function furnishPeople(post: Post) {
     await person("student"),
   ];
   const key = (personId: string) => post("/v1/keys", { name: "Own", personId });
+  const leaver = await person("member");
   const spare = await post("/v1/keys", { name: "Screen", role: "member" });
   return {
     ids: {
-      ...{ personId: member, studentId: student },
+      ...{ personId: member, studentId: student, leaverId: leaver },
       ...{ instructorId: instructor, managerId: manager, keyId: spare.id },
     },
     keys: {

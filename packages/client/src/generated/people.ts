@@ -1,11 +1,13 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version, type WriteOptions } from "../operation.ts";
 import type {
   CreateManyPeopleData,
   CreateManyPeopleResponse,
   CreatePersonData,
   CreatePersonResponse,
+  ErasePersonData,
+  ErasePersonResponse,
   GetPersonResponse,
   ListPeopleData,
   ListPeopleResponse,
@@ -47,6 +49,13 @@ export function peopleOf(caller: Caller) {
     createMany: (body: CreateManyPeopleData["body"], options?: CreateOptions) =>
       caller.send<CreateManyPeopleResponse>(
         { method: "POST", path: "/v1/people/batch", body, createsOnce: true },
+        options,
+      ),
+
+    /** Erase a person's name and notes for good; their keys end, and what they did stays under their id */
+    erase: (personId: string, body: ErasePersonData["body"], options?: WriteOptions) =>
+      caller.send<ErasePersonResponse>(
+        { method: "POST", path: "/v1/people/{personId}/erase", pathParameters: { personId }, body },
         options,
       ),
   };

@@ -5119,6 +5119,10 @@ export type Person = {
      */
     state: 'active' | 'left';
     /**
+     * Since when their name and notes are erased. RFC 3339.
+     */
+    erasedAt?: string;
+    /**
      * When it was created, UTC.
      */
     createdAt: string;
@@ -5130,6 +5134,17 @@ export type Person = {
      * 1 when created, one more with each change; also its ETag.
      */
     version: number;
+};
+
+/**
+ * Somebody whose name and notes were erased.
+ */
+export type PersonErasure = {
+    person: Person;
+    /**
+     * What of them stays, under their id alone, and where their name may still be found for a while.
+     */
+    stays: Array<string>;
 };
 
 /**
@@ -13113,6 +13128,86 @@ export type CreateManyPeopleResponses = {
 };
 
 export type CreateManyPeopleResponse = CreateManyPeopleResponses[keyof CreateManyPeopleResponses];
+
+export type ErasePersonData = {
+    body: Reason;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a person.
+         */
+        personId: string;
+    };
+    query?: never;
+    url: '/v1/people/{personId}/erase';
+};
+
+export type ErasePersonErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type ErasePersonError = ErasePersonErrors[keyof ErasePersonErrors];
+
+export type ErasePersonResponses = {
+    /**
+     * Somebody whose name and notes were erased.
+     */
+    200: PersonErasure;
+};
+
+export type ErasePersonResponse = ErasePersonResponses[keyof ErasePersonResponses];
 
 export type GetMeData = {
     body?: never;

@@ -4,6 +4,8 @@ import { type CreatedEach, createManyRoute } from "../http/create-many-route.ts"
 import type { Doors } from "../http/routes.ts";
 import { createPerson } from "../people/decide.ts";
 import { personKind } from "../people/kind.ts";
+import { newSalt } from "../people/salt.ts";
+import { shownPerson } from "../people/schema.ts";
 import { Problem } from "../problems/problem.ts";
 import { newId } from "../store/id.ts";
 import type { Question } from "../store/query.ts";
@@ -39,8 +41,9 @@ export function manyPeopleRoutes(app: App, doors: Doors): void {
     },
     // biome-ignore lint/correctness/useYield: nothing has to be looked up for somebody new.
     function* ({ key, ...given }: NewPersonWithKey, { request, at }): Question<CreatedEach<PersonWithKey>> {
-      const person = createPerson(newId(personKind.idPrefix), given, at);
-      if (key === undefined) return { changes: person.changes, answer: { person: person.record } };
+      const person = createPerson(newId(personKind.idPrefix), given, newSalt(), at);
+      if (key === undefined)
+        return { changes: person.changes, answer: { person: shownPerson(person.record) } };
       if (!mayDo(callerOf(request), "keys:manage")) {
         throw new Problem("scope-missing", "To create keys with people takes a key that holds keys:manage.");
       }
@@ -48,7 +51,7 @@ export function manyPeopleRoutes(app: App, doors: Doors): void {
       const created = createKey({ ...key, personId: person.record.id }, text, at);
       return {
         changes: [...person.changes, ...created.changes],
-        answer: { person: person.record, key: { ...shownKey(created.record), key: text.text } },
+        answer: { person: shownPerson(person.record), key: { ...shownKey(created.record), key: text.text } },
         onRepeat: new Problem(
           "secret-shown-once",
           "The people are entered. A key whose secret is lost is rotated or revoked.",

@@ -1,6 +1,6 @@
 import { defineKind } from "../store/kind.ts";
 import { recordQueries } from "../store/record-queries.ts";
-import { PersonSchema } from "./schema.ts";
+import { PersonRecordSchema } from "./schema.ts";
 
 export const personKind = defineKind({
   type: "person",
@@ -8,7 +8,8 @@ export const personKind = defineKind({
   idPrefix: "person",
   path: "/v1/people",
   tag: { name: "people", description: "Who uses the shop." },
-  schema: PersonSchema,
+  schema: PersonRecordSchema,
+  privateFields: ["name", "notes"],
   table: "people",
 });
 

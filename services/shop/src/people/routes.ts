@@ -1,5 +1,5 @@
 import type { App } from "../http/app-type.ts";
-import { listRoute, readRoute } from "../http/read-routes.ts";
+import { listRoute, readShownRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute } from "../http/write-routes.ts";
 import { stillManaging } from "../keys/decide.ts";
@@ -7,12 +7,14 @@ import { keys } from "../keys/reads.ts";
 import { newId } from "../store/id.ts";
 import { changePerson, createPerson, endsManager } from "./decide.ts";
 import { people, personKind } from "./kind.ts";
+import { newSalt } from "./salt.ts";
 import {
   NewPersonSchema,
   PERSON_SCHEMAS,
   PersonChangeSchema,
   PersonPageSchema,
   PersonSchema,
+  shownPerson,
 } from "./schema.ts";
 
 const READ = { scope: "people:read", tag: "people", of: people } as const;
@@ -31,15 +33,26 @@ export function personRoutes(app: App, doors: Doors): void {
       summary: "List the people of the shop",
       page: PersonPageSchema,
     },
-    ({ afterId, most }) => people.page(afterId, most),
+    function* ({ afterId, most }) {
+      return (yield* people.page(afterId, most)).map(shownPerson);
+    },
   );
 
-  readRoute(app, doors, {
-    ...READ,
-    path: "/v1/people/:personId",
-    operationId: "getPerson",
-    summary: "Read a person",
-  });
+  readShownRoute(
+    app,
+    doors,
+    {
+      ...READ,
+      path: "/v1/people/:personId",
+      operationId: "getPerson",
+      summary: "Read a person",
+      answer: PersonSchema,
+    },
+    function* (id) {
+      const record = yield* people.find(id);
+      return record && shownPerson(record);
+    },
+  );
 
   createRoute(
     app,
@@ -52,8 +65,8 @@ export function personRoutes(app: App, doors: Doors): void {
       body: NewPersonSchema,
     },
     ({ body, at }) => {
-      const { record, changes } = createPerson(newId(personKind.idPrefix), body, at);
-      return { changes, answer: record };
+      const { record, changes } = createPerson(newId(personKind.idPrefix), body, newSalt(), at);
+      return { changes, answer: shownPerson(record) };
     },
   );
 
@@ -73,7 +86,7 @@ export function personRoutes(app: App, doors: Doors): void {
       const expects = endsManager(current, record)
         ? stillManaging(yield* keys.otherManager({ personId: current.id, isForGood: true, at }))
         : [];
-      return { changes, expects, answer: record };
+      return { changes, expects, answer: shownPerson(record) };
     },
   );
 }

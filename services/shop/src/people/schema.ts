@@ -1,6 +1,14 @@
 import Type, { type Static } from "typebox";
 import { ROLES } from "../access/scopes.ts";
-import { idField, keptFields, nameField, notesField, type PatchOf, patchSchema } from "../http/fields.ts";
+import {
+  idField,
+  keptFields,
+  momentField,
+  nameField,
+  notesField,
+  type PatchOf,
+  patchSchema,
+} from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 
@@ -31,17 +39,57 @@ export const PersonChangeSchema = patchSchema<Static<typeof changeable>>(
 );
 
 export const PersonSchema = Type.Object(
-  { id: idField("person"), ...personFields, state: stateField, ...keptFields },
+  {
+    id: idField("person"),
+    ...personFields,
+    state: stateField,
+    erasedAt: Type.Optional(momentField("Since when their name and notes are erased.")),
+    ...keptFields,
+  },
   { $id: "Person", description: "Somebody who uses the shop.", additionalProperties: false },
+);
+
+/** A person as they are kept. The salt makes the digest of their name in the history one that cannot be guessed. */
+export const PersonRecordSchema = Type.Object({
+  ...PersonSchema.properties,
+  salt: Type.Optional(Type.String()),
+});
+
+export const PersonErasureSchema = Type.Object(
+  {
+    person: ref(PersonSchema),
+    stays: Type.Array(Type.String(), {
+      description:
+        "What of them stays, under their id alone, and where their name may still be found for a while.",
+    }),
+  },
+  {
+    $id: "PersonErasure",
+    description: "Somebody whose name and notes were erased.",
+    additionalProperties: false,
+  },
 );
 
 export const PersonPageSchema = pageSchema("PersonPage", ref(PersonSchema), "People, oldest entry first.");
 
 /** The components this resource answers and takes. */
-export const PERSON_SCHEMAS = [NewPersonSchema, PersonChangeSchema, PersonSchema, PersonPageSchema];
+export const PERSON_SCHEMAS = [
+  NewPersonSchema,
+  PersonChangeSchema,
+  PersonSchema,
+  PersonErasureSchema,
+  PersonPageSchema,
+];
 
 export type NewPerson = Static<typeof NewPersonSchema>;
 export type PersonChange = PatchOf<Static<typeof changeable>>;
 
-/** Somebody who uses the shop. People are not removed: they leave, and what they did stays. */
-export type PersonRecord = Static<typeof PersonSchema>;
+export type Person = Static<typeof PersonSchema>;
+
+/** Somebody who uses the shop. People are not removed: they leave, and what they did stays; their name can be erased. */
+export type PersonRecord = Static<typeof PersonRecordSchema>;
+
+/** What is shown of a person. */
+export function shownPerson({ salt: _, ...shown }: PersonRecord): Person {
+  return shown;
+}

@@ -9,6 +9,7 @@ export const qualificationKind = defineKind({
   path: "/v1/qualifications",
   tag: { name: "qualifications", description: "What people were tested on, showed and were allowed." },
   schema: QualificationSchema,
+  privateFields: ["notes"],
   table: "qualifications",
 });
 

@@ -7,6 +7,7 @@ import { courseRoutes } from "../courses/routes.ts";
 import { enrolmentRoutes } from "../enrolments/routes.ts";
 import type { App } from "../http/app-type.ts";
 import type { Doors } from "../http/routes.ts";
+import { erasePersonRoute } from "../keys/erase-routes.ts";
 import { manyPeopleRoutes } from "../keys/people-routes.ts";
 import { keyRoutes } from "../keys/routes.ts";
 import { meRoutes } from "../me/routes.ts";
@@ -19,6 +20,7 @@ export function courseRooms(app: App, doors: Doors, signer: Signer, labels: Labe
   personRoutes(app, doors);
   keyRoutes(app, doors);
   manyPeopleRoutes(app, doors);
+  erasePersonRoute(app, doors);
   meRoutes(app, doors);
   courseRoutes(app, doors);
   classViewRoutes(app, doors);

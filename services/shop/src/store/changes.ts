@@ -1,3 +1,5 @@
+import { hash } from "node:crypto";
+import { canonicalText } from "./canonical.ts";
 import type { Kept, Kind, RecordOf } from "./kind.ts";
 import type { Change, Create, Expectation, Remove, Replace } from "./port.ts";
 
@@ -19,7 +21,8 @@ export function newRecord<Fields extends object>(id: string, fields: Fields, at:
 
 /** A new record with the event that it was created. `shown` is what the event may say of it. */
 export function creation<K extends Kind>(kind: K, record: RecordOf<K>, shown: object = record): Create<K> {
-  return { action: "create", kind, record, event: { type: `${kind.type}.created`, data: { after: shown } } };
+  const data = { after: withoutPrivate(kind, record, shown) };
+  return { action: "create", kind, record, event: { type: `${kind.type}.created`, data } };
 }
 
 /** A record's next state with the event that says which fields changed, before and after. */
@@ -30,14 +33,17 @@ export function replacement<K extends Kind>(
   happening = "changed",
 ): Replace<K> {
   const changed = changedNames(before, after);
-  const data = { before: only(before, changed), after: only(after, changed) };
+  const data = {
+    before: withoutPrivate(kind, before, only(before, changed)),
+    after: withoutPrivate(kind, after, only(after, changed)),
+  };
   const event = { type: `${kind.type}.${happening}`, data };
   return { action: "replace", kind, record: after, changed, expectedVersion: before.version, event };
 }
 
 /** A record's end with the event that keeps its last state. `shown` is what the event may say of it. */
 export function removal<K extends Kind>(kind: K, record: RecordOf<K>, shown: object = record): Remove<K> {
-  const event = { type: `${kind.type}.removed`, data: { before: shown } };
+  const event = { type: `${kind.type}.removed`, data: { before: withoutPrivate(kind, record, shown) } };
   return { action: "remove", kind, id: record.id, expectedVersion: record.version, event };
 }
 
@@ -66,4 +72,18 @@ function changedNames(before: object, after: object): string[] {
 
 function only(record: object, names: readonly string[]): Record<string, unknown> {
   return Object.fromEntries(Object.entries(record).filter(([name]) => names.includes(name)));
+}
+
+const SALT = "salt";
+
+/** What an event may say of a record: of its private fields no more than their salted digest, which erasing them leaves whole. */
+function withoutPrivate({ privateFields }: Kind, record: object, shown: object): object {
+  if (privateFields.length === 0) return shown;
+  const hidden = Object.keys(shown).filter((name) => privateFields.includes(name) || name === SALT);
+  if (hidden.length === 0) return shown;
+  const salt: unknown = Reflect.get(record, SALT);
+  const rest = Object.fromEntries(Object.entries(shown).filter(([name]) => !hidden.includes(name)));
+  if (typeof salt !== "string") return rest;
+  const privates = privateFields.map((name) => [name, Reflect.get(record, name) ?? null]);
+  return { ...rest, privateDigest: `sha256:${hash("sha256", canonicalText({ salt, privates }))}` };
 }

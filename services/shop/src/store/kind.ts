@@ -30,6 +30,11 @@ type Declared<Type extends string, Schema extends TObject<TProperties>> = {
   readonly table: string;
   /** Columns that are computed for queries and are no part of the record: `Shape.computed` says how. */
   readonly queryColumns?: QueryColumnTypes;
+  /**
+   * Fields that say who a person is or what is noted of them. They are kept in the record alone, where they can be erased; of them
+   * events hold a digest, salted with the record's `salt` if it has one.
+   */
+  readonly privateFields?: readonly (keyof Static<Schema> & string)[];
   /** Fields whose column is of another type than their schema says. */
   readonly columnTypes?: { readonly [Name in keyof Static<Schema>]?: ColumnType };
 };
@@ -42,6 +47,7 @@ export type Kind<
   Declared<Type, Schema>,
   "type" | "noun" | "idPrefix" | "path" | "tag" | "schema" | "queryColumns"
 > & {
+  readonly privateFields: readonly string[];
   readonly table: SQLiteTable;
   readonly tableName: string;
   /** The columns of the record's own fields, in the schema's order. */
@@ -57,7 +63,7 @@ export type RecordOf<K extends Kind> = Static<K["schema"]> & Kept;
 export function defineKind<const Type extends string, Schema extends TObject<TProperties>>(
   declared: Declared<Type, Schema>,
 ): Kind<Type, Schema> {
-  const { table: tableName, columnTypes = {}, ...rest } = declared;
+  const { table: tableName, columnTypes = {}, privateFields = [], ...rest } = declared;
   const { table, columns, queryColumns } = tableOf(
     tableName,
     declared.schema,
@@ -66,6 +72,7 @@ export function defineKind<const Type extends string, Schema extends TObject<TPr
   );
   return {
     ...rest,
+    privateFields,
     tableName,
     table,
     columns,

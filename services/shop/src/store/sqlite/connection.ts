@@ -63,6 +63,8 @@ function prepareConnection(sqlite: Sqlite.Database): void {
   assertPragma(sqlite, "journal_mode", sqlite.memory ? "memory" : "wal");
   sqlite.pragma("synchronous = FULL");
   assertPragma(sqlite, "synchronous", SYNCHRONOUS_FULL);
+  // What is erased is erased in the file too, not only no longer shown.
+  sqlite.pragma("secure_delete = ON");
   sqlite.pragma("foreign_keys = ON");
   assertPragma(sqlite, "foreign_keys", 1);
   sqlite.pragma(`wal_autocheckpoint = ${PAGES_IN_LOG_AT_MOST}`);
