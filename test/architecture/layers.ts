@@ -18,8 +18,9 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   wear: ["quantity", "policy", "wood"],
   limit: ["quantity", "policy", "bit", "wood", "router"],
   cut: ["quantity", "policy", "bit", "wood", "router"],
-  precaution: ["quantity", "policy", "bit", "wood", "router", "limit", "cut"],
-  plan: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "precaution"],
+  guide: ["quantity", "bit", "router", "cut"],
+  precaution: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "guide"],
+  plan: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "guide", "precaution"],
   panel: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "plan"],
   wording: ["quantity"],
 };

@@ -76,6 +76,8 @@ export { feedFor, secondsAlong, waveHeightMm } from "./cut/feed.ts";
 export { EVERY_CUT_FIELDS } from "./cut/kind/define.ts";
 export { CUTS, type Cut, type CutSummary, cutSummary } from "./cut/kind/registry.ts";
 export type { Pass } from "./cut/passes.ts";
+export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
+export { GUIDES, type GuideName } from "./guide/registry.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export { rimSpeedMPerS, rpmAtRimSpeed } from "./limit/rim-speed.ts";
 export { type TrialVerdict, trialVerdict } from "./limit/tested.ts";
@@ -143,6 +145,7 @@ export type { Wood } from "./wood/wood.ts";
 export { describeAssumption } from "./wording/english/assumptions.ts";
 export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
+export { describeGuide } from "./wording/english/guides.ts";
 export { describeLimit, describeRaisedBy } from "./wording/english/limits.ts";
 export { describeMountingReason } from "./wording/english/mounting.ts";
 export {

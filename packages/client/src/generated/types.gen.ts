@@ -4313,6 +4313,10 @@ export type Plan = {
      */
     passes: Array<PlanPass>;
     /**
+     * What guides the work or the router; null when nothing does.
+     */
+    guide: CodedText | null;
+    /**
      * The order of work; empty when the verdict is do-not-run.
      */
     steps: Array<PlanStep>;

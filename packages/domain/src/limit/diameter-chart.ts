@@ -1,16 +1,17 @@
+import { MM_PER_INCH } from "../quantity/units.ts";
 import { defineLimit } from "./limit.ts";
 
 /** One band of the trade's chart: up to this diameter, at most this speed. */
 type Band = { readonly upToMm: number; readonly rpm: number };
 
 /**
- * The trade's stepwise chart. Source: common practice. The chart in inches has holes between its bands (1 to 1-1/4,
- * 2 to 2-1/4, 2-1/2 to 3 in); there the lower speed holds.
+ * The trade's stepwise chart, whose bands end at 1, 2 and 2-1/2 in. Source: common practice. It has holes between its bands (1 to
+ * 1-1/4, 2 to 2-1/4, 2-1/2 to 3 in); there the lower speed holds.
  */
 const CHART: readonly Band[] = [
-  { upToMm: 25, rpm: 24000 },
-  { upToMm: 50, rpm: 18000 },
-  { upToMm: 63, rpm: 16000 },
+  { upToMm: MM_PER_INCH, rpm: 24000 },
+  { upToMm: 2 * MM_PER_INCH, rpm: 18000 },
+  { upToMm: 2.5 * MM_PER_INCH, rpm: 16000 },
   { upToMm: 90, rpm: 12000 },
 ];
 
@@ -32,7 +33,7 @@ export function chartRpm(diameterMm: number): number {
 export const diameterChart = defineLimit({
   name: "diameter-chart",
   strength: "guide",
-  formula: "stepwise by diameter: 25 mm 24 000, 50 mm 18 000, 63 mm 16 000, 90 mm 12 000 rpm",
+  formula: "stepwise by diameter: 25.4 mm 24 000, 50.8 mm 18 000, 63.5 mm 16 000, 90 mm 12 000 rpm",
   source: "common practice",
   figure: ({ solid }) => {
     const diameterMm = 2 * solid.rimRadiusMm;

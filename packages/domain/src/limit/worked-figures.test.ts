@@ -30,12 +30,12 @@ const context = (shankDiameterMm: number): LimitContext => {
 
 describe("the bands of the trade's chart (common practice)", () => {
   it.each([
-    [25, 24_000],
-    [25.1, 18_000],
-    [50, 18_000],
-    [50.1, 16_000],
-    [63, 16_000],
-    [63.1, 12_000],
+    [25.4, 24000],
+    [25.5, 18_000],
+    [50.8, 18000],
+    [50.9, 16_000],
+    [63.5, 16000],
+    [63.6, 12_000],
     [90, 12_000],
   ])("%f mm: %i rpm", (diameterMm, rpm) => {
     expect(chartRpm(diameterMm)).toBe(rpm);

@@ -20,6 +20,8 @@ type Refusal =
     }
   | { readonly code: "too-many-passes" }
   | { readonly code: "too-heavy-at-once" }
+  | { readonly code: "nothing-guides" }
+  | { readonly code: "bearing-without-wood"; readonly woodMm: number; readonly leastMm: number }
   | { readonly code: "climb-cut"; readonly greatestBiteMm: number; readonly biteMaxMm: number };
 
 type Care =

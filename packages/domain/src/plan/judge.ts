@@ -1,7 +1,10 @@
 import { isUndercut } from "../bit/shape.ts";
 import type { BitSolid } from "../bit/solid.ts";
+import { cutSummary } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
+import { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "../guide/bearing-contact.ts";
+import type { Guide, GuideName } from "../guide/registry.ts";
 import { type Ceiling, limitsBroken } from "../limit/ceiling.ts";
 import { trialVerdict } from "../limit/tested.ts";
 import { hasColletFor } from "../router/collet.ts";
@@ -22,7 +25,11 @@ export type UnjudgedPlan = {
   /** The fastest setting that holds. */
   readonly fit: DialSpeed | undefined;
   readonly clearance: MountingClearance;
+  readonly guide: Guide | undefined;
 };
+
+/** Guides of which the bearing is a part. */
+const RUNS_ON_BEARING: readonly GuideName[] = ["bearing", "bearing-and-pin", "fence-flush-with-bearing"];
 
 const WEIGHTIEST_FIRST: readonly Severity[] = ["refuse", "care", "note"];
 
@@ -33,6 +40,7 @@ export function judge(plan: UnjudgedPlan): Finding[] {
     ...colletFindings(plan),
     ...speedFindings(plan),
     ...passFindings(plan),
+    ...guideFindings(plan),
     ...climbFindings(plan),
     ...trialFindings(plan),
     ...historyFindings(plan.input.history),
@@ -81,6 +89,17 @@ function speedFindings({ fit, speeds, ceiling: { limits } }: UnjudgedPlan): Find
 function passFindings({ passes, setup }: UnjudgedPlan): Finding[] {
   if (passes !== undefined) return [];
   return [{ code: setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes", severity: "refuse" }];
+}
+
+function guideFindings({ guide, solid, setup, input: { cut } }: UnjudgedPlan): Finding[] {
+  if (guide === undefined) return [{ code: "nothing-guides", severity: "refuse" }];
+  // A cut that is known by its depth alone does not say how much of the edge is left beside it.
+  const isStockKnown = "thicknessMm" in cutSummary(cut.kind).fields;
+  if (!isStockKnown || !RUNS_ON_BEARING.includes(guide.name)) return [];
+  const woodMm = woodForBearingMm(solid.outline, setup);
+  if (woodMm === undefined || woodMm >= LEAST_WOOD_FOR_BEARING_MM) return [];
+  const leastMm = LEAST_WOOD_FOR_BEARING_MM;
+  return [{ code: "bearing-without-wood", severity: "refuse", woodMm, leastMm }];
 }
 
 function climbFindings({ input: { cut, policy }, passes = [] }: UnjudgedPlan): Finding[] {

@@ -4,6 +4,7 @@ import { cutFaults } from "../cut/faults.ts";
 import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
 import { stockFaults } from "../cut/stock.ts";
+import { guideFor } from "../guide/registry.ts";
 import { speedCeiling } from "../limit/ceiling.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
@@ -49,7 +50,9 @@ export function makePlan(input: PlanInput): Plan {
   const speeds = dialSpeeds(router, policy);
   const fit = fastestThatHolds(speeds, ceiling.limits);
   const clearance = mounting.allowed;
-  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, clearance });
+  const pilotRadiusMm = formPilotRadiusMm(bit.form);
+  const guide = guideFor({ cut, setup, mounting: requested, outline: solid.outline, pilotRadiusMm });
+  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, clearance, guide });
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
@@ -75,7 +78,15 @@ export function makePlan(input: PlanInput): Plan {
     },
     limits: ceiling.limits,
     passes: planned,
-    steps: setting ? orderOfWork(setup, planned, setting, cut, requested, clearance !== "handheld") : [],
+    guide: guide?.name,
+    steps:
+      setting && guide
+        ? orderOfWork(
+            { setup, cut, guide, mounting: requested, isHeavy: clearance !== "handheld" },
+            planned,
+            setting,
+          )
+        : [],
     precautions: precautionsFor({
       bit,
       router,
@@ -83,7 +94,7 @@ export function makePlan(input: PlanInput): Plan {
       cut,
       solid,
       clearance,
-      pilotRadiusMm: formPilotRadiusMm(bit.form),
+      guide: guide?.name,
     }),
     assumptions: assumptionsFor(bit, solid, router, setup, setting, policy),
   };

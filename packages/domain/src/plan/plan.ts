@@ -1,5 +1,6 @@
 import type { Bit } from "../bit/bit.ts";
 import type { Cut } from "../cut/kind/registry.ts";
+import type { GuideName } from "../guide/registry.ts";
 import type { LimitFinding, LimitName } from "../limit/ceiling.ts";
 import type { RaisedBy } from "../limit/limit.ts";
 import type { SpeedTrial } from "../limit/trial.ts";
@@ -41,6 +42,8 @@ export type Plan = {
   /** Every limit that applies, lowest first: the first one binds. */
   readonly limits: readonly LimitFinding[];
   readonly passes: readonly PlannedPass[];
+  /** What guides the work or the router; undefined when nothing does, and then nothing is cut. */
+  readonly guide: GuideName | undefined;
   readonly steps: readonly Step[];
   readonly precautions: readonly Precaution[];
   readonly assumptions: readonly Assumption[];

@@ -2,6 +2,8 @@ import type { Edge } from "../cut/edge.ts";
 import type { Cut } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
+import { isInside } from "../guide/define.ts";
+import type { Guide, GuideName } from "../guide/registry.ts";
 import type { Mounting } from "../router/mounting.ts";
 import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
@@ -12,7 +14,20 @@ export type FeedDirection =
   | "work-right-to-left"
   | "router-left-to-right"
   | "router-clockwise-inside"
+  | "work-around-opening"
   | "with-rotation";
+
+/** A guide that is set to a distance from the bit. */
+export type SetGuide = Extract<GuideName, "fence" | "fence-flush-with-bearing" | "edge-guide">;
+
+/** How a cut is made, beside its passes. */
+export type WorkToOrder = {
+  readonly setup: CutSetup;
+  readonly cut: Cut;
+  readonly guide: Guide;
+  readonly mounting: Mounting;
+  readonly isHeavy: boolean;
+};
 
 /** One thing to do, in the order of work. */
 export type Step =
@@ -20,8 +35,13 @@ export type Step =
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }
-  | { readonly code: "set-height"; readonly pass?: number; readonly heightMm: number }
-  | { readonly code: "set-fence"; readonly pass?: number; readonly fenceMm: number }
+  | {
+      readonly code: "set-height";
+      readonly pass?: number;
+      readonly heightMm: number;
+      readonly mounting: Mounting;
+    }
+  | { readonly code: "set-fence"; readonly pass?: number; readonly fenceMm: number; readonly guide: SetGuide }
   | { readonly code: "run-idle" }
   | {
       readonly code: "cut-edges";
@@ -45,12 +65,9 @@ export type StepCode = Step["code"];
  * always against the rotation. Source: common practice.
  */
 export function orderOfWork(
-  setup: CutSetup,
+  { setup, cut, guide, mounting, isHeavy }: WorkToOrder,
   passes: readonly PlannedPass[],
   setting: DialSetting,
-  cut: Cut,
-  mounting: Mounting,
-  isHeavy: boolean,
 ): Step[] {
   const direction = feedDirection(cut, mounting);
   const steps: Step[] = setup.waste === undefined ? [] : [{ code: "waste-groove", ...setup.waste }];
@@ -59,9 +76,9 @@ export function orderOfWork(
   steps.push(mark === undefined ? { code: "no-dial-to-set", rpm } : { code: "set-dial", mark, rpm });
   // The setting that is not walked up to is made once, before the first cut.
   const places = { end: placesOf(cut.edges, "end"), long: placesOf(cut.edges, "long") };
-  if (setup.sides === 1) steps.push(fixedSetting(setup));
+  steps.push(...fixedSettings(setup, guide, mounting));
   for (const { pass, feed } of passes) {
-    steps.push(movedSetting(setup, pass));
+    steps.push(...movedSetting(setup, pass, guide, mounting));
     if (pass.number === 1) steps.push({ code: "run-idle" });
     for (const grain of ["end", "long"] as const) {
       if (places[grain].length === 0) continue;
@@ -84,8 +101,8 @@ export function orderOfWork(
 /** Against the rotation in every set-up: which way that is depends on who moves, and on which side of the wood. */
 function feedDirection(cut: Cut, mounting: Mounting): FeedDirection {
   if (cut.feedDirection === "with-rotation") return "with-rotation";
-  if (mounting === "table") return "work-right-to-left";
-  return "side" in cut && cut.side === "inside" ? "router-clockwise-inside" : "router-left-to-right";
+  if (mounting === "table") return isInside(cut) ? "work-around-opening" : "work-right-to-left";
+  return isInside(cut) ? "router-clockwise-inside" : "router-left-to-right";
 }
 
 function placesOf(edges: readonly Edge[], grain: Edge["grain"]): number[] {
@@ -94,12 +111,36 @@ function placesOf(edges: readonly Edge[], grain: Edge["grain"]): number[] {
   return places;
 }
 
-function fixedSetting({ approach, fenceMm, heightMm }: CutSetup): Step {
-  return approach === "height" ? { code: "set-fence", fenceMm } : { code: "set-height", heightMm };
+/** What is set once, before the first cut. A groove's middle is where the bit is: its fence is set by where the groove lies. */
+function fixedSettings(
+  { approach, fenceMm, heightMm, sides }: CutSetup,
+  guide: Guide,
+  mounting: Mounting,
+): Step[] {
+  if (approach !== "height") return [{ code: "set-height", heightMm, mounting }];
+  return sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
 }
 
-function movedSetting(setup: CutSetup, pass: Pass): Step {
-  return setup.approach === "height"
-    ? { code: "set-height", pass: pass.number, heightMm: pass.heightMm }
-    : { code: "set-fence", pass: pass.number, fenceMm: pass.fenceMm };
+/** What is set before each pass. A cut made at once has had both. */
+function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mounting): Step[] {
+  const { number, heightMm, fenceMm } = pass;
+  switch (setup.approach) {
+    case "height":
+      return [{ code: "set-height", pass: number, heightMm, mounting }];
+    case "fence":
+      return fenceSetting(guide, { pass: number, fenceMm });
+    case "once":
+      return setup.sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
+  }
+}
+
+function fenceSetting({ name }: Guide, values: { readonly pass?: number; readonly fenceMm: number }): Step[] {
+  switch (name) {
+    case "fence":
+    case "edge-guide":
+    case "fence-flush-with-bearing":
+      return [{ code: "set-fence", ...values, guide: name }];
+    default:
+      return [];
+  }
 }

@@ -1,6 +1,7 @@
 import type { Bit } from "../bit/bit.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { Cut } from "../cut/kind/registry.ts";
+import type { GuideName } from "../guide/registry.ts";
 import type { Mounting, MountingClearance } from "../router/mounting.ts";
 import type { Router } from "../router/router.ts";
 
@@ -12,7 +13,8 @@ export type PrecautionContext = {
   readonly mounting: Mounting;
   readonly clearance: MountingClearance;
   readonly cut: Cut;
-  readonly pilotRadiusMm: number | undefined;
+  /** What guides the work or the router; undefined when nothing does. */
+  readonly guide: GuideName | undefined;
 };
 
 /** One precaution: its code, and what it has to say if it applies. */

@@ -21,7 +21,7 @@ const context = ({ shankMm = 12.7, edgeMm = 600 }): PrecautionContext => {
     mounting: "table",
     clearance: "handheld",
     cut: { kind: "groove", depthMm: 6, edges: [{ lengthMm: edgeMm, grain: "long" }] },
-    pilotRadiusMm: undefined,
+    guide: "fence",
   };
 };
 

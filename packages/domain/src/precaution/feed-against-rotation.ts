@@ -1,7 +1,10 @@
+import { isInside } from "../guide/define.ts";
 import { definePrecaution } from "./define.ts";
 
 /** Fed with the rotation, the bit pulls the work. Source: common practice. */
 export const feedAgainstRotation = definePrecaution({
   code: "feed-against-rotation",
-  applies: ({ mounting, cut }) => ({ mounting, isInside: "side" in cut && cut.side === "inside" }),
+  applies: ({ mounting, cut }) =>
+    // Who climbs on purpose is told how light it must be.
+    cut.feedDirection === "with-rotation" ? undefined : { mounting, isInside: isInside(cut) },
 });

@@ -3,6 +3,5 @@ import { definePrecaution } from "./define.ts";
 /** A curved edge has no fence to start from. Source: common practice. */
 export const startingPin = definePrecaution({
   code: "starting-pin",
-  applies: ({ mounting, cut }) =>
-    mounting === "table" && "curved" in cut && cut.curved === true ? {} : undefined,
+  applies: ({ guide }) => (guide === "bearing-and-pin" ? {} : undefined),
 });

@@ -203,6 +203,7 @@ export const PlanAnswerSchema = Type.Object(
     speed: ref(Speed),
     limits: Type.Array(ref(Limit), { description: "Every limit that applies, lowest first." }),
     passes: Type.Array(ref(Pass), { description: "In order; empty when the verdict is do-not-run." }),
+    guide: orNull(ref(CodedText), "What guides the work or the router; null when nothing does."),
     steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
     precautions: Type.Array(ref(CodedText), {
       description: "What a careful teacher would say at the machine.",

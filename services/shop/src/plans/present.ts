@@ -2,6 +2,7 @@ import {
   ADVICE,
   describeAssumption,
   describeFinding,
+  describeGuide,
   describeLimit,
   describeMountingReason,
   describePrecaution,
@@ -62,6 +63,7 @@ export function presentPlan(
       source: limit.source,
     })),
     passes: plan.passes.map((planned) => presentPass(planned, show, units !== undefined)),
+    guide: plan.guide === undefined ? null : { code: plan.guide, text: describeGuide(plan.guide) },
     steps: plan.steps.map((step, index) => ({
       number: index + 1,
       code: step.code,

@@ -25,6 +25,10 @@ const SENTENCES: Sentences = {
       : "This bit is nearly one for the table only. Large or heavy, it deserves care there too.",
   "too-heavy-at-once": () =>
     "This cut can only be made at one setting, and in one run it is too heavy. Take out more of the wood another way first.",
+  "nothing-guides": () =>
+    "Nothing guides this cut. A curved edge or an opening takes a bit with a bearing that runs on the work and gives the whole depth; otherwise cut along a straight edge.",
+  "bearing-without-wood": ({ woodMm, leastMm }, show) =>
+    `The bearing has ${show.length(woodMm)} of the edge to run on and needs at least ${show.length(leastMm)}. Take thicker stock, a smaller profile, or set the bit so that more of the edge is left.`,
   "climb-cut": ({ greatestBiteMm, biteMaxMm }, show) =>
     `Fed with the rotation a bite of ${show.length(greatestBiteMm)} pulls the work away: at most ${show.length(biteMaxMm)}. Feed against the rotation.`,
   "light-climb-cut": ({ biteMaxMm }, show) =>
@@ -37,7 +41,7 @@ const SENTENCES: Sentences = {
   "shook-in-other-router": ({ shookRpm }, show) =>
     `In another router this bit shook at ${show.rotation(shookRpm)}. Spindles differ, so it is no limit here, but listen.`,
   "feed-only": () =>
-    "This bit is wider below than above: it can only be fed through. Do not lift, lower or tilt it in the cut, and let it stop before it leaves the groove sideways.",
+    "This bit is wider below than above: in the cut it is neither lifted nor tilted, and the motor has stopped before it is drawn back.",
   "waste-first": ({ widthMm, depthMm }, show) =>
     `It cannot be cut in several heights. Waste a groove ${show.length(widthMm)} wide and ${show.length(depthMm)} deep with a straight bit first.`,
   "burn-risk": ({ chipMeanMm, slowestEdgeMPerS }, show) =>

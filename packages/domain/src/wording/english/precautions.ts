@@ -18,6 +18,9 @@ const SENTENCES: Sentences = {
   "start-slow": () => "Start on the slowest mark, clear of the wood, then turn up to the mark given.",
   "stop-if-it-shakes": () => "If it vibrates, stop. Go slower or do not use it; never hold on and hope.",
   "feed-against-rotation": ({ mounting, isInside }) => {
+    if (mounting === "table" && isInside) {
+      return "Go around the opening against the rotation: its far wall past the bit from left to right, its near wall from right to left. The other way the bit pulls the work out of your hands.";
+    }
     if (mounting === "table") {
       return "Feed the work from right to left, against the rotation. The other way the bit pulls it out of your hands.";
     }
@@ -30,15 +33,22 @@ const SENTENCES: Sentences = {
     `Use the smallest insert that clears the bit, the guard and push blocks. Hands stay ${show.length(handsAwayMm)} away.`,
   "fence-and-pilot": () => "Set the fence flush with the pilot bearing.",
   "starting-pin": () =>
-    "Leave the fence off for a curved edge. Start with the work against a starting pin, then swing it onto the bearing.",
+    "Leave the fence off. Start with the work against a starting pin, then swing it onto the bearing.",
   "fence-side": ({ mounting }) =>
     mounting === "table"
       ? "Keep the fence behind the bit: fed from right to left, the bit pushes the work against it."
       : "Keep the straightedge on the left of the router's way: there the bit pulls the router against it.",
-  "stopped-groove": ({ mounting }) =>
-    mounting === "table"
+  "stopped-groove": ({ mounting, way }) => {
+    if (way === "own-hole") {
+      return "Enter at the hole, feed along the slot, come back to the hole, and stop the motor there before the bit comes out. It leaves the slot nowhere else.";
+    }
+    if (way === "back-out") {
+      return "Enter from the end of the work. Where the slot ends stop the motor, wait until the bit stands, and draw it back out along the slot; never lift it.";
+    }
+    return mounting === "table"
       ? "Mark where the groove starts and ends on work and fence; set stops, lower the work onto the bit against the rear stop, and stop the router before you lift it."
-      : "Mark where the groove starts and ends; plunge at the start, raise the bit at the end before you lift the router.",
+      : "Mark where the groove starts and ends; plunge at the start, raise the bit at the end before you lift the router. A bit that does not cut at its end enters from a drilled hole.";
+  },
   "both-hands": () => "Clamp the work. Hold the router with both hands until the bit has stopped.",
   "small-work": ({ shortestMm, leastMm }, show) =>
     `An edge of ${show.length(shortestMm)} is too short to feed by hand alone: under ${show.length(leastMm)} use a sled or an approved jig, or cut it from a longer piece.`,

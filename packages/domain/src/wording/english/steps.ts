@@ -7,6 +7,8 @@ const DIRECTIONS: Readonly<Record<FeedDirection, string>> = {
   "work-right-to-left": "the work from right to left",
   "router-left-to-right": "the router from left to right as you face the edge",
   "router-clockwise-inside": "the router clockwise around the inside",
+  "work-around-opening":
+    "the opening's far wall past the bit from left to right, its near wall from right to left",
   "with-rotation": "with the rotation, lightly and firmly held",
 };
 
@@ -16,9 +18,24 @@ const SENTENCES: Sentences = {
   "mount-bit": () => "Unplug the router. Clean the collet, seat the bit, tighten, and turn it by hand.",
   "set-dial": ({ mark, rpm }, show) => `Set the dial to ${show.mark(mark)}: about ${show.rotation(rpm)}.`,
   "no-dial-to-set": ({ rpm }, show) => `This router runs at ${show.rotation(rpm)}; there is no dial to set.`,
-  "set-height": ({ pass, heightMm }, show) => `${forPass(pass)}et the bit ${show.length(heightMm)} high.`,
-  "set-fence": ({ pass, fenceMm }, show) =>
-    `${forPass(pass)}et the fence ${show.length(fenceMm)} in front of the bit's axis.`,
+  "set-height": ({ pass, heightMm, mounting }, show) =>
+    mounting === "table"
+      ? `${forPass(pass)}et the bit ${show.length(heightMm)} above the table.`
+      : `${forPass(pass)}et the bit ${show.length(heightMm)} below the base.`,
+  "set-fence": ({ pass, fenceMm, guide }, show) => {
+    const place =
+      fenceMm === 0
+        ? "in line with the bit's centre"
+        : `${show.length(fenceMm)} in front of the bit's centre`;
+    switch (guide) {
+      case "fence":
+        return `${forPass(pass)}et the fence ${place}.`;
+      case "edge-guide":
+        return `${forPass(pass)}et the edge guide ${place}.`;
+      case "fence-flush-with-bearing":
+        return `${forPass(pass)}et the fence flush with the bearing, ${place}.`;
+    }
+  },
   "run-idle": () =>
     "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
   "cut-edges": ({ pass, passKind, edges, grain, rows, direction, feedMPerMin }, show) =>
@@ -30,7 +47,7 @@ const SENTENCES: Sentences = {
 /**
  * A step of the work as a sentence.
  * @example
- * describeStep({ code: "set-height", heightMm: 6 }, showIn("metric")) // → "Set the bit 6 mm high."
+ * describeStep({ code: "set-height", heightMm: 6, mounting: "table" }, showIn("metric")) // → "Set the bit 6 mm above the table."
  */
 export function describeStep<Code extends StepCode>(step: Extract<Step, { code: Code }>, show: Show): string {
   return SENTENCES[step.code](step, show);

@@ -1,0 +1,8 @@
+import { defineGuide, isOnBearing } from "./define.ts";
+
+/** A bearing that runs on the work, by hand. Source: common practice. */
+export const bearing = defineGuide({
+  name: "bearing",
+  fence: "none",
+  serves: (context) => context.mounting === "handheld" && isOnBearing(context),
+});

@@ -1,0 +1,31 @@
+import { bearing } from "./bearing.ts";
+import { bearingAndPin } from "./bearing-and-pin.ts";
+import type { FenceSetting, GuideContext } from "./define.ts";
+import { edgeGuide } from "./edge-guide.ts";
+import { fence } from "./fence.ts";
+import { fenceFlushWithBearing } from "./fence-flush-with-bearing.ts";
+import { rails } from "./rails.ts";
+import { straightedge } from "./straightedge.ts";
+import { template } from "./template.ts";
+
+/** Every guide, one line each, the one to be preferred first. */
+export const GUIDES = [
+  template,
+  rails,
+  straightedge,
+  fence,
+  fenceFlushWithBearing,
+  bearing,
+  bearingAndPin,
+  edgeGuide,
+] as const;
+
+export type GuideName = (typeof GUIDES)[number]["name"];
+
+/** A guide as the rest of the program sees it. */
+export type Guide = { readonly name: GuideName; readonly fence: FenceSetting };
+
+/** The guide that a cut is planned with; undefined if none serves, and then nothing may be cut. */
+export function guideFor(context: GuideContext): Guide | undefined {
+  return GUIDES.find(({ serves }) => serves(context));
+}

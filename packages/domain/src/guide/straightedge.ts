@@ -1,0 +1,8 @@
+import { defineGuide } from "./define.ts";
+
+/** A straightedge clamped to the work, for a groove by hand. Source: common practice. */
+export const straightedge = defineGuide({
+  name: "straightedge",
+  fence: "none",
+  serves: ({ cut, mounting }) => cut.kind === "groove" && mounting === "handheld",
+});
