@@ -39,7 +39,8 @@ export function findPasses(context: ConstraintContext): readonly Pass[] | undefi
   if (finishing === undefined) return undefined;
   const { finishBiteMm, finish } = finishing;
   const roughMm2 = sectionMm2(solid.outline, setup, finishBiteMm);
-  if (!(setup.travelMm > finishBiteMm) || roughMm2 <= SLACK_MM2) return [asPass(setup, finish, 1, "finish")];
+  if (!(setup.travelMm > finishBiteMm) || roughMm2 <= SLACK_MM2)
+    return [asPass(setup, finish, 1, onlyKind(setup))];
   // No fewer can carry the section, so the search starts there.
   const fewest = Math.max(1, Math.ceil(roughMm2 / sectionMaxMm2(mounting, policy) - SLACK_MM2));
   if (fewest > PASSES_MAX) return undefined;
@@ -48,6 +49,11 @@ export function findPasses(context: ConstraintContext): readonly Pass[] | undefi
   if (rough === undefined) return undefined;
   const passes = rough.map((pass, index) => asPass(setup, pass, index + 1, "rough"));
   return [...passes, asPass(setup, finish, passes.length + 1, "finish")];
+}
+
+/** A cut that is made at its one setting takes all of the wood: it is no light finish. */
+function onlyKind({ approach }: CutSetup): Pass["kind"] {
+  return approach === "once" ? "rough" : "finish";
 }
 
 type Finishing = { readonly finishBiteMm: number; readonly finish: FoundPass };

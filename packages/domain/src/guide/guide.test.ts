@@ -145,6 +145,28 @@ describe("what a plan says of its set-up", () => {
     }
   });
 
+  it("calls no cut light that takes all of the wood at once", () => {
+    const plan = planOf(DOVETAIL, { kind: "groove", depthMm: 8, edges: EDGES });
+    expect(plan.passes.map(({ pass }) => pass.kind)).toEqual(["rough"]);
+    expect(said(plan).join(" ")).not.toMatch(/light last one/);
+  });
+
+  it("keeps care for bits that are dangerous in a table too", () => {
+    // Up to 1-1/2 in ordinary, up to 2-1/2 in with care by hand, beyond for the table only (common practice).
+    const edge = (diameterMm: number): Cut => ({
+      kind: "rabbet",
+      depthMm: 3,
+      widthMm: diameterMm / 8,
+      edges: EDGES,
+    });
+    const straight = (diameterMm: number) => bitOf({ kind: "straight", diameterMm, cuttingLengthMm: 25.4 });
+    const verdictOf = (diameterMm: number, mounting: Mounting) =>
+      planOf(straight(diameterMm), edge(diameterMm), mounting).verdict;
+    expect([verdictOf(19.05, "table"), verdictOf(28, "table")]).toEqual(["run", "run"]);
+    expect(verdictOf(28, "handheld")).not.toBe("run");
+    expect(verdictOf(70, "table")).toBe("run-with-care");
+  });
+
   it("says heights in terms of the machine", () => {
     const cut: Cut = { kind: "groove", depthMm: 5, edges: EDGES };
     expect(said(planOf(STRAIGHT, cut)).join(" ")).toMatch(/5 mm above the table\./);

@@ -41,6 +41,7 @@ type Care =
   | { readonly code: "chattered-before"; readonly times: number };
 
 type Note =
+  | { readonly code: "large-bit"; readonly clearance: MountingClearance }
   | { readonly code: "feed-only" }
   | { readonly code: "waste-first"; readonly widthMm: number; readonly depthMm: number }
   | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }

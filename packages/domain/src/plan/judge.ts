@@ -57,7 +57,12 @@ export function verdictOf(findings: readonly Finding[]): Verdict {
 
 function mountingFindings({ input: { mounting }, clearance }: UnjudgedPlan): Finding[] {
   if (clearance === "handheld") return [];
-  if (mounting === "table") return [{ code: "large-bit", severity: "care", clearance }];
+  if (mounting === "table") {
+    // In a table a bit of the middle size is ordinary: care is kept for what is dangerous there too.
+    return clearance === "table-only"
+      ? [{ code: "large-bit", severity: "care", clearance }]
+      : [{ code: "large-bit", severity: "note", clearance }];
+  }
   return clearance === "table-only"
     ? [{ code: "table-only", severity: "refuse" }]
     : [{ code: "handheld-with-care", severity: "care" }];
