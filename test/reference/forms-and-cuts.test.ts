@@ -102,8 +102,10 @@ function cutOf(kind: CutKind, form: Form): Cut {
   switch (kind) {
     case "edge":
     case "panel":
-    case "joint":
       return { kind, edges, thicknessMm: 40 };
+    case "joint":
+      // Stock as thick as the bit is long is the thickest that any joint bit takes.
+      return { kind, edges, thicknessMm: Math.min(40, lengthMm) };
     case "groove":
       return { kind, edges, depthMm: lengthMm };
     case "rabbet":

@@ -4,6 +4,7 @@ export const DERIVED = {
     { version: "1.2.0", digest: "sha256:30cf8157aaaa4ca40b6e5e5354026164b0ba34e6d39c3e98e6adb2d02166e45f" },
     { version: "1.3.0", digest: "sha256:873c4128997af5b1daef0176cdc11e49fae33472a23d8488e96d2bba73465c82" },
     { version: "1.4.0", digest: "sha256:f9c8bd374e379989c1468bdfa84631621fb2d5c96421f74d094d4d6cbe28a260" },
+    { version: "1.5.0", digest: "sha256:f9c8bd374e379989c1468bdfa84631621fb2d5c96421f74d094d4d6cbe28a260" },
   ],
   index: [
     {
@@ -16,6 +17,10 @@ export const DERIVED = {
     },
     {
       version: "1 on 1.4.0",
+      digest: "sha256:536fd9fad11228e4dfee6530632e959917910391acd74818cf8ca54389b4bda7",
+    },
+    {
+      version: "1 on 1.5.0",
       digest: "sha256:536fd9fad11228e4dfee6530632e959917910391acd74818cf8ca54389b4bda7",
     },
   ],

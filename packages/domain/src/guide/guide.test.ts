@@ -133,6 +133,58 @@ describe("a bearing needs wood to run on", () => {
   });
 });
 
+// Height for the middle of the stock at the middle of the bit; the edge comes to a sharp corner: geometry, common practice.
+describe("a joint that meets at the middle of the stock", () => {
+  it.each<[string, Bit["form"], number, number, number | undefined]>([
+    [
+      "lock mitre, 19 mm",
+      { kind: "lock-mitre", diameterMm: 70, cuttingLengthMm: 25, lockDepthMm: 2 },
+      19,
+      22,
+      13,
+    ],
+    [
+      "lock mitre, as thick as it joins",
+      { kind: "lock-mitre", diameterMm: 70, cuttingLengthMm: 25, lockDepthMm: 2 },
+      25,
+      25,
+      10,
+    ],
+    [
+      "tongue, 18 mm",
+      { kind: "tongue", diameterMm: 41, tongueThicknessMm: 6, tongueLengthMm: 9.5, cuttingLengthMm: 22 },
+      18,
+      20,
+      11,
+    ],
+    [
+      "drawer joint, 12 mm",
+      { kind: "drawer-joint", diameterMm: 44, cuttingLengthMm: 16, stepMm: 6, stepHeightMm: 6 },
+      12,
+      14,
+      16,
+    ],
+    [
+      "finger joint, 20 mm",
+      { kind: "finger-joint", diameterMm: 41, fingers: 3, fingerHeightMm: 5, fingerDepthMm: 10 },
+      20,
+      22.5,
+      10.5,
+    ],
+  ])("%s: height and fence", (_, form, thicknessMm, heightMm, fenceMm) => {
+    const [last] = planOf(bitOf(form), { kind: "joint", thicknessMm, edges: EDGES }).passes.slice(-1);
+    expect(last?.pass.heightMm).toBeCloseTo(heightMm, 6);
+    expect(last?.pass.fenceMm).toBeCloseTo(fenceMm ?? Number.NaN, 6);
+  });
+
+  it("is refused in stock thicker than the bit joins", () => {
+    const form = { kind: "lock-mitre", diameterMm: 70, cuttingLengthMm: 25, lockDepthMm: 2 } as const;
+    expect(() => planOf(bitOf(form), { kind: "joint", thicknessMm: 26, edges: EDGES })).toThrow(
+      /thicknessMm/,
+    );
+  });
+});
+
 describe("what a plan says of its set-up", () => {
   it("names the height of a cut that is made at once, and no fence where there is none", () => {
     for (const bit of [DOVETAIL, KEYHOLE]) {

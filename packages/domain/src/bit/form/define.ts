@@ -46,6 +46,11 @@ export type FormDefinition<Kind extends string, Specs extends DimensionSpecs> = 
   readonly searchedBy: (dimensions: DimensionsOf<Specs>) => SearchedBy;
   /** How the work is fed past it: lying on a face, or standing on edge with its face along the bit. */
   readonly work: "lying" | "standing";
+  /**
+   * Of a joint whose halves meet at the middle of the stock: where that middle lies along the bit, mm from its tip. Absent for forms
+   * that are set by one of their faces. Source: common practice.
+   */
+  readonly middleMm?: (dimensions: DimensionsOf<Specs>) => number;
   /** Share of the ring between hub and rim that is metal, for the mass estimate. Ours, set by what such bits weigh. */
   readonly wingFillRatio: number;
 };

@@ -2,7 +2,7 @@ import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
-import { wholeProfile } from "./usual-cut.ts";
+import { thickestJoint } from "./usual-cut.ts";
 
 export const drawerJoint = defineForm({
   kind: "drawer-joint",
@@ -26,8 +26,9 @@ export const drawerJoint = defineForm({
     line(stepHeightMm, cuttingLengthMm, diameterMm / 2 - stepMm),
   ],
   pilotRadiusMm: () => undefined,
-  usualCut: () => wholeProfile("joint"),
+  usualCut: ({ cuttingLengthMm }) => thickestJoint(cuttingLengthMm / 2),
   searchedBy: () => ({}),
   work: "lying",
+  middleMm: ({ cuttingLengthMm }) => cuttingLengthMm / 2,
   wingFillRatio: 0.5,
 });

@@ -2,7 +2,7 @@ import { count, lengthMm, optionalAngleDeg } from "../../quantity/field.ts";
 import { line, type Segment } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
-import { wholeProfile } from "./usual-cut.ts";
+import { thickestJoint } from "./usual-cut.ts";
 
 export const fingerJoint = defineForm({
   kind: "finger-joint",
@@ -49,8 +49,9 @@ export const fingerJoint = defineForm({
     }).flat();
   },
   pilotRadiusMm: () => undefined,
-  usualCut: () => wholeProfile("joint"),
+  usualCut: ({ fingers, fingerHeightMm }) => thickestJoint(((2 * fingers - 1) * fingerHeightMm) / 2),
   searchedBy: () => ({}),
   work: "lying",
+  middleMm: ({ fingers, fingerHeightMm }) => ((2 * fingers - 1) * fingerHeightMm) / 2,
   wingFillRatio: 0.5,
 });

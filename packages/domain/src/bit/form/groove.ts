@@ -3,7 +3,7 @@ import { line } from "../outline.ts";
 import { pilotBetween, pilotRadiusBetweenMm, roleBetween } from "./between.ts";
 import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
-import { wholeProfile } from "./usual-cut.ts";
+import { thickestJoint } from "./usual-cut.ts";
 
 export const groove = defineForm({
   kind: "groove",
@@ -36,8 +36,9 @@ export const groove = defineForm({
   },
   pilotRadiusMm: ({ pilot, diameterMm, grooveDepthMm }) =>
     pilotRadiusBetweenMm(pilot, diameterMm, grooveDepthMm),
-  usualCut: () => wholeProfile("joint"),
+  usualCut: ({ cuttingLengthMm }) => thickestJoint(cuttingLengthMm / 2),
   searchedBy: () => ({}),
   work: "lying",
+  middleMm: ({ cuttingLengthMm }) => cuttingLengthMm / 2,
   wingFillRatio: 0.55,
 });

@@ -2,7 +2,7 @@ import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { mustStayUnder } from "./fit.ts";
-import { wholeProfile } from "./usual-cut.ts";
+import { thickestJoint } from "./usual-cut.ts";
 
 export const lockMitre = defineForm({
   kind: "lock-mitre",
@@ -43,8 +43,9 @@ export const lockMitre = defineForm({
     ];
   },
   pilotRadiusMm: () => undefined,
-  usualCut: () => wholeProfile("joint"),
+  usualCut: ({ cuttingLengthMm }) => thickestJoint(cuttingLengthMm / 2),
   searchedBy: () => ({}),
   work: "lying",
+  middleMm: ({ cuttingLengthMm }) => cuttingLengthMm / 2,
   wingFillRatio: 0.5,
 });

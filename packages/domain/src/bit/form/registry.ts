@@ -115,6 +115,11 @@ export function formPilotRadiusMm<Kind extends FormKind>(form: Form<Kind>): numb
   return BY_KIND[form.kind].pilotRadiusMm(form);
 }
 
+/** Where the middle of the stock belongs along the bit, mm from its tip; undefined for forms that are set by one of their faces. */
+export function formMiddleMm<Kind extends FormKind>(form: Form<Kind>): number | undefined {
+  return BY_KIND[form.kind].middleMm?.(form);
+}
+
 /** The cut a bit of this form is planned with if nobody says which. */
 export function formUsualCut<Kind extends FormKind>(form: Form<Kind>): UsualCut {
   return BY_KIND[form.kind].usualCut(form, formOutline(form));

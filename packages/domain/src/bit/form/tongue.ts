@@ -3,7 +3,7 @@ import { line } from "../outline.ts";
 import { pilotBetween, pilotRadiusBetweenMm, roleBetween } from "./between.ts";
 import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
-import { wholeProfile } from "./usual-cut.ts";
+import { thickestJoint } from "./usual-cut.ts";
 
 export const tongue = defineForm({
   kind: "tongue",
@@ -35,8 +35,9 @@ export const tongue = defineForm({
   },
   pilotRadiusMm: ({ pilot, diameterMm, tongueLengthMm }) =>
     pilotRadiusBetweenMm(pilot, diameterMm, tongueLengthMm),
-  usualCut: () => wholeProfile("joint"),
+  usualCut: ({ cuttingLengthMm }) => thickestJoint(cuttingLengthMm / 2),
   searchedBy: () => ({}),
   work: "lying",
+  middleMm: ({ cuttingLengthMm }) => cuttingLengthMm / 2,
   wingFillRatio: 0.55,
 });

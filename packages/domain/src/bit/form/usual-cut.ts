@@ -24,6 +24,11 @@ export function wholeProfile(kind: "edge" | "panel" | "joint"): UsualCut {
   return { kind, thicknessMm: THICK_MM };
 }
 
+/** Half of a joint in the thickest stock that a bit joins whose middle lies there, mm from its tip. */
+export function thickestJoint(middleMm: number): UsualCut {
+  return { kind: "joint", thicknessMm: 2 * middleMm };
+}
+
 /** A groove as deep as the edges are long: for bits that leave their shape, not a depth. */
 export function wholeGroove(outline: Outline): UsualCut {
   return { kind: "groove", depthMm: outlineLengthMm(outline) };
