@@ -79,7 +79,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
   const isStillAllowed = authenticateCallers(app, { answer, mark: store.mark, now });
-  await limitRates(app, config.rateLimitPerMinute);
+  await limitRates(app, config);
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);
@@ -92,7 +92,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   documentRoutes(app, { document });
   rackRooms(app, doors, config.publicUrl);
   planningRooms(app, doors, compiled);
-  courseRooms(app, doors, signer, config);
+  courseRooms(app, doors, { signer, mark: store.mark, labels: config });
   historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
   backupRooms(app, doors, {
     copyTo: store.copyTo,

@@ -20,7 +20,10 @@ export type Config = {
   readonly firstKey: string | undefined;
   readonly logLevel: string;
   readonly corsOrigins: readonly string[];
+  /** Requests a minute of one key, or of one address with a bad one. */
   readonly rateLimitPerMinute: number;
+  /** Requests a minute of one address for what needs no key. */
+  readonly publicRateLimitPerMinute: number;
   readonly trustedProxies: readonly string[];
   /** How late the event loop may run before requests are refused; 0 never refuses. */
   readonly busyAfterMs: number;
@@ -77,6 +80,7 @@ export const SETTINGS = Type.Object(
     }),
     RIMWISE_CORS_ORIGINS: listOf("^https?://[^/\\s]+$", "origins such as https://shop.example"),
     RIMWISE_RATE_LIMIT_PER_MINUTE: Type.Integer({ default: 6000, minimum: 1, maximum: 1_000_000 }),
+    RIMWISE_PUBLIC_RATE_LIMIT_PER_MINUTE: Type.Integer({ default: 3000, minimum: 1, maximum: 1_000_000 }),
     RIMWISE_TRUSTED_PROXIES: listOf("^[0-9A-Fa-f.:]+(/\\d+)?$", "addresses or networks such as 10.0.0.0/8"),
     RIMWISE_BUSY_AFTER_MS: Type.Integer({ default: 1000, minimum: 0, maximum: 600_000 }),
     RIMWISE_BACKUP_FOLDER: Type.Optional(Type.String({ maxLength: 4096 })),
@@ -108,6 +112,7 @@ export function readConfig(environment: Environment = process.env): Config {
     logLevel: settings.RIMWISE_LOG_LEVEL,
     corsOrigins: settings.RIMWISE_CORS_ORIGINS,
     rateLimitPerMinute: settings.RIMWISE_RATE_LIMIT_PER_MINUTE,
+    publicRateLimitPerMinute: settings.RIMWISE_PUBLIC_RATE_LIMIT_PER_MINUTE,
     trustedProxies: settings.RIMWISE_TRUSTED_PROXIES,
     busyAfterMs: settings.RIMWISE_BUSY_AFTER_MS,
     backups: {

@@ -5095,7 +5095,7 @@ export type NewKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5135,7 +5135,7 @@ export type Key = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5185,7 +5185,7 @@ export type CreatedKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5304,7 +5304,7 @@ export type Me = {
     /**
      * What it may do.
      */
-    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
 };
 
 /**
@@ -6136,7 +6136,7 @@ export type SignedSheet = {
  */
 export type SignedStatus = {
     /**
-     * The list as a compact JWS, `typ` rimwise-status+jws: ids of settings that ended before their time.
+     * The list as a compact JWS, `typ` statuslist+jwt, after draft-ietf-oauth-status-list: one bit for each setting, at the `idx` that its sheet names, which is 1 if it ended before its time.
      */
     jws: string;
 };
@@ -6770,6 +6770,22 @@ export type GetMetricsErrors = {
      */
     400: Problem;
     /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6802,6 +6818,10 @@ export type GetApiDescriptionErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14630,39 +14650,6 @@ export type GetApprovalSheetResponses = {
 
 export type GetApprovalSheetResponse = GetApprovalSheetResponses[keyof GetApprovalSheetResponses];
 
-export type GetApprovalStatusData = {
-    body?: never;
-    path?: never;
-    query?: never;
-    url: '/v1/approvals/status';
-};
-
-export type GetApprovalStatusErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetApprovalStatusError = GetApprovalStatusErrors[keyof GetApprovalStatusErrors];
-
-export type GetApprovalStatusResponses = {
-    /**
-     * Which sheets must no longer be believed.
-     */
-    200: SignedStatus;
-};
-
-export type GetApprovalStatusResponse = GetApprovalStatusResponses[keyof GetApprovalStatusResponses];
-
 export type GetApprovalGroundsData = {
     body?: never;
     path: {
@@ -14778,6 +14765,43 @@ export type GetApprovalDifferenceResponses = {
 };
 
 export type GetApprovalDifferenceResponse = GetApprovalDifferenceResponses[keyof GetApprovalDifferenceResponses];
+
+export type GetApprovalStatusData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/approvals/status';
+};
+
+export type GetApprovalStatusErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalStatusError = GetApprovalStatusErrors[keyof GetApprovalStatusErrors];
+
+export type GetApprovalStatusResponses = {
+    /**
+     * Which sheets must no longer be believed.
+     */
+    200: SignedStatus;
+};
+
+export type GetApprovalStatusResponse = GetApprovalStatusResponses[keyof GetApprovalStatusResponses];
 
 export type GetApprovalLabelData = {
     body?: never;
@@ -15440,6 +15464,10 @@ export type GetJsonWebKeySetErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
     /**
      * Something went wrong inside the service.
      */

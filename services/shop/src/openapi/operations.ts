@@ -9,6 +9,8 @@ export type RouteFacts = {
   readonly operation: Operation;
   readonly scope: Scope | "public";
   readonly isPublic: boolean;
+  /** Whether it may be asked as often as anybody likes. */
+  readonly isUncounted: boolean;
   /** Whether it only looks, by its method. */
   readonly isLook: boolean;
   /** Whether it leaves an event behind. */
@@ -62,6 +64,7 @@ export function routeFacts({ config, schema, method }: RouteOptions): RouteFacts
     operation,
     scope,
     isPublic,
+    isUncounted: config?.isHealthCheck === true,
     isLook,
     isChange: !isLook && !isPublic && !CHANGES_NOTHING.test(scope),
     hasBody: schema?.body !== undefined,
@@ -126,9 +129,10 @@ function successHeaders({ operation }: RouteFacts): Record<string, Header> {
 }
 
 function problemStatuses(facts: RouteFacts) {
-  const { operation, isPublic, isLook, isChange, hasBody, hasPath, hasQuery } = facts;
+  const { operation, isPublic, isUncounted, isLook, isChange, hasBody, hasPath, hasQuery } = facts;
   const statuses: (keyof typeof PROBLEM_RESPONSES)[] = ["400", "500", "503"];
-  if (!isPublic) statuses.push("401", "403", "429");
+  if (!isPublic) statuses.push("401", "403");
+  if (!isUncounted) statuses.push("429");
   if (hasPath) statuses.push("404");
   if (hasBody) statuses.push("413", "415");
   if (hasBody || hasQuery || isChange) statuses.push("422");
