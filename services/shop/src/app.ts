@@ -22,6 +22,7 @@ import { refuseUnderPressure } from "./http/pressure.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
 import { type LogStream, serverOptions } from "./http/server-options.ts";
+import { takeText } from "./http/text.ts";
 import { limitTime } from "./http/time-limit.ts";
 import { writeThrough } from "./http/write.ts";
 import { authenticateCallers, authorizeCallers } from "./keys/authenticate.ts";
@@ -85,6 +86,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   answerConditionally(app);
   requireScopes(app);
   continueWhenWanted(app);
+  takeText(app);
   const refuseOthers = refuseOtherMethods(app);
   const document = await describeApi(app, KINDS);
 

@@ -1,3 +1,4 @@
+import { normalized, type TextFault } from "../http/text.ts";
 import { linesOf } from "./lines.ts";
 import { idFaults, NOT_UTF8, type Row, type RowFault, TOO_LONG } from "./rows.ts";
 
@@ -18,8 +19,10 @@ export async function* ndjsonRows(source: AsyncIterable<Buffer>): AsyncGenerator
 function rowOf(line: number, text: string): Row {
   const value = parsed(text);
   if (value === undefined) return { kind: "unreadable", line, faults: [NOT_AN_OBJECT] };
-  const { id, ...bit } = value;
-  const faults = idFaults(id, "/id");
+  const notText: TextFault[] = [];
+  const { id, ...bit } = Object(normalized(value, notText));
+  const inTexts = notText.map(({ pointer, ...fault }): RowFault => ({ column: pointer, ...fault }));
+  const faults = [...idFaults(id, "/id"), ...inTexts];
   if (faults.length > 0) return { kind: "unreadable", line, faults };
   return {
     kind: "row",
