@@ -35,6 +35,8 @@ import { historyRooms } from "./rooms/history.ts";
 import { KINDS } from "./rooms/kinds.ts";
 import { planningRooms } from "./rooms/planning.ts";
 import { rackRooms } from "./rooms/rack.ts";
+import { signedSoFar } from "./rooms/signed.ts";
+import { requireSigningKeys } from "./signing/require-keys.ts";
 import { openSigner } from "./signing/signer.ts";
 import type { Store } from "./store/store.ts";
 
@@ -61,6 +63,8 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const { config, store, now = () => new Date(), logStream } = parts;
   const app: App = Fastify(serverOptions(config, logStream));
   const { answer, commit, bell, findAnswer } = store;
+  const keysAreLost = requireSigningKeys(config, await answer(signedSoFar()));
+  if (keysAreLost !== undefined) app.log.warn(keysAreLost);
   const signer = await openSigner(config.signingKeys, now);
   const makeCheckpoint = checkpointMaker(answer, signer);
   checkpointRegularly(app, { answer, commit, bell, make: makeCheckpoint, now });

@@ -12,6 +12,8 @@ export type Config = {
   readonly database: string;
   /** Absolute path of the file of signing keys, or `:memory:`, which keeps them no longer than the process. */
   readonly signingKeys: string;
+  /** Start although keys that the shop has signed with are not in their file. */
+  readonly acceptLostSigningKeys: boolean;
   /** Where people and programs reach the service; what labels and sheets lead to. */
   readonly publicUrl: string;
   /** IANA name of the time zone of the shop, whose days labels name. */
@@ -67,11 +69,12 @@ export const SETTINGS = Type.Object(
     ),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
     RIMWISE_SIGNING_KEYS: Type.Optional(Type.String({ maxLength: 4096 })),
+    RIMWISE_ACCEPT_LOST_SIGNING_KEYS: Type.Enum(["yes", "no"], { type: "string", default: "no" }),
     RIMWISE_FIRST_KEY: Type.Optional(
       Type.String({
         format: "key",
         description:
-          "16 to 255 visible ASCII characters that nobody can guess, or a whole key of this service's own",
+          "32 to 255 visible ASCII characters that nobody can guess, at least 10 of them different, or a whole key of this service's own",
       }),
     ),
     RIMWISE_LOG_LEVEL: Type.Enum(["fatal", "error", "warn", "info", "debug", "trace", "silent"], {
@@ -106,6 +109,7 @@ export function readConfig(environment: Environment = process.env): Config {
     port: settings.RIMWISE_PORT,
     database,
     signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
+    acceptLostSigningKeys: settings.RIMWISE_ACCEPT_LOST_SIGNING_KEYS === "yes",
     publicUrl: publicUrlOf(settings),
     timeZone: settings.RIMWISE_TIME_ZONE ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
     firstKey: settings.RIMWISE_FIRST_KEY,

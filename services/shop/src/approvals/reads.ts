@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, lte, type SQL, sql } from "drizzle-orm";
+import { and, asc, eq, gt, isNotNull, lte, type SQL, sql } from "drizzle-orm";
 import { inOwnCourses } from "../enrolments/reads.ts";
 import {
   all,
@@ -44,6 +44,8 @@ export const approvals = {
   outlasting,
   /** The place of an approval in the status list. */
   statusIndexOf,
+  /** Whether any was ever issued. */
+  wasAnyIssued,
 };
 
 /** A course has a handful of approvals for one bit in one router; more than this are not looked through. */
@@ -132,6 +134,14 @@ function endingBy(courseId: string, at: string, most: number): Question<Approval
 
 function outlasting(courseId: string, at: string): Question<Lasting[]> {
   return all(lasting, { courseId, at });
+}
+
+const everIssued = fieldsQuery(approvalKind, ["id"], (rows) =>
+  rows.where(isNotNull(column("issuedAt"))).limit(1),
+);
+
+function* wasAnyIssued(): Question<boolean> {
+  return (yield* first(everIssued)) !== undefined;
 }
 
 function* statusIndexOf(approvalId: string): Question<number | undefined> {
