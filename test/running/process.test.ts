@@ -16,7 +16,9 @@ test("what the service keeps is its owner's alone to read, whatever others may r
   chmodSync(file, 0o644);
   const folder = dirname(file);
   const shop = await start(service, file, { RIMWISE_BACKUP_FOLDER: folder });
-  expect((await ask(shop, "/v1/backups", {})).status).toBe(201);
+  await expect
+    .poll(async () => (await ask(shop, "/v1/backups")).body.data.length, { timeout: 20_000 })
+    .toBe(1);
   for (const suffix of ["", "-wal", "-shm", ".signing-keys.json", ".first-key"])
     expect([suffix, statSync(`${file}${suffix}`).mode & 0o777]).toEqual([suffix, 0o600]);
   const files = readdirSync(folder).filter((name) => statSync(join(folder, name)).isFile());
