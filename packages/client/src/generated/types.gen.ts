@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -6671,6 +6671,10 @@ export type GetLivenessErrors = {
      */
     400: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6704,6 +6708,10 @@ export type GetReadinessErrors = {
      */
     400: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6736,6 +6744,10 @@ export type GetVersionErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -6786,6 +6798,10 @@ export type GetMetricsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6822,6 +6838,10 @@ export type GetApiDescriptionErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -6939,6 +6959,10 @@ export type ListBitsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6990,6 +7014,10 @@ export type CreateBitErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7002,6 +7030,10 @@ export type CreateBitErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -7009,6 +7041,10 @@ export type CreateBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7074,6 +7110,10 @@ export type DeleteBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7081,6 +7121,22 @@ export type DeleteBitErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7093,6 +7149,10 @@ export type DeleteBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7154,9 +7214,17 @@ export type GetBitErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7218,6 +7286,10 @@ export type UpdateBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7230,9 +7302,17 @@ export type UpdateBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7245,6 +7325,10 @@ export type UpdateBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7306,6 +7390,10 @@ export type HoldBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7314,9 +7402,17 @@ export type HoldBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7325,6 +7421,10 @@ export type HoldBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7386,6 +7486,10 @@ export type ReleaseBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7394,9 +7498,17 @@ export type ReleaseBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7405,6 +7517,10 @@ export type ReleaseBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7466,6 +7582,10 @@ export type RetireBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7474,9 +7594,17 @@ export type RetireBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7485,6 +7613,10 @@ export type RetireBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7546,9 +7678,29 @@ export type SendBitToSharpeningErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7557,6 +7709,10 @@ export type SendBitToSharpeningErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7624,6 +7780,10 @@ export type ListPhotographsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -7684,6 +7844,10 @@ export type DeletePhotographErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7691,6 +7855,22 @@ export type DeletePhotographErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7703,6 +7883,10 @@ export type DeletePhotographErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7764,9 +7948,17 @@ export type GetPhotographErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7822,9 +8014,17 @@ export type GetPhotographContentErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7886,6 +8086,10 @@ export type CreatePhotographErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7894,9 +8098,17 @@ export type CreatePhotographErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7905,6 +8117,10 @@ export type CreatePhotographErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7964,9 +8180,17 @@ export type GetBitLabelErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8022,9 +8246,17 @@ export type GetPlaceLabelsErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8080,9 +8312,17 @@ export type GetPlaceLabelErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8141,6 +8381,10 @@ export type ExportBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8205,6 +8449,10 @@ export type ImportBitsErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8217,6 +8465,10 @@ export type ImportBitsErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8224,6 +8476,10 @@ export type ImportBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8287,6 +8543,10 @@ export type ListImportsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -8343,9 +8603,17 @@ export type GetImportErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8409,6 +8677,10 @@ export type ListPlacesErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -8460,6 +8732,10 @@ export type CreatePlaceErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8472,6 +8748,10 @@ export type CreatePlaceErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8479,6 +8759,10 @@ export type CreatePlaceErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8544,6 +8828,10 @@ export type DeletePlaceErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8551,6 +8839,22 @@ export type DeletePlaceErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -8563,6 +8867,10 @@ export type DeletePlaceErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8624,9 +8932,17 @@ export type GetPlaceErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8688,6 +9004,10 @@ export type UpdatePlaceErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8700,9 +9020,17 @@ export type UpdatePlaceErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -8715,6 +9043,10 @@ export type UpdatePlaceErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8774,9 +9106,17 @@ export type GetPlaceContentsErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8829,6 +9169,10 @@ export type CreateManyPlacesErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8841,6 +9185,10 @@ export type CreateManyPlacesErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8848,6 +9196,10 @@ export type CreateManyPlacesErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8909,6 +9261,10 @@ export type TakeStockErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8917,9 +9273,17 @@ export type TakeStockErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -8928,6 +9292,10 @@ export type TakeStockErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9003,6 +9371,10 @@ export type ListLoansErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -9054,6 +9426,10 @@ export type CreateLoanErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9066,6 +9442,10 @@ export type CreateLoanErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9073,6 +9453,10 @@ export type CreateLoanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9134,9 +9518,17 @@ export type GetLoanErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9194,6 +9586,10 @@ export type ReturnLoanErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9202,9 +9598,17 @@ export type ReturnLoanErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9213,6 +9617,10 @@ export type ReturnLoanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9280,6 +9688,10 @@ export type ListInspectionsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -9336,9 +9748,17 @@ export type GetInspectionErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9400,6 +9820,10 @@ export type CreateInspectionErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9408,9 +9832,17 @@ export type CreateInspectionErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9419,6 +9851,10 @@ export type CreateInspectionErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9486,6 +9922,10 @@ export type ListSharpeningsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -9542,9 +9982,17 @@ export type GetSharpeningErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9600,9 +10048,17 @@ export type GetBitEdgeErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9664,6 +10120,10 @@ export type CreateSharpeningErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9672,9 +10132,17 @@ export type CreateSharpeningErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9683,6 +10151,10 @@ export type CreateSharpeningErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9746,6 +10218,10 @@ export type ListRoutersErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -9797,6 +10273,10 @@ export type CreateRouterErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9809,6 +10289,10 @@ export type CreateRouterErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9816,6 +10300,10 @@ export type CreateRouterErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9881,6 +10369,10 @@ export type DeleteRouterErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9888,6 +10380,22 @@ export type DeleteRouterErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9900,6 +10408,10 @@ export type DeleteRouterErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9961,9 +10473,17 @@ export type GetRouterErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10025,6 +10545,10 @@ export type UpdateRouterErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10037,9 +10561,17 @@ export type UpdateRouterErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -10052,6 +10584,10 @@ export type UpdateRouterErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10119,6 +10655,10 @@ export type ListReadingsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -10175,9 +10715,17 @@ export type GetReadingErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10239,6 +10787,10 @@ export type CreateReadingErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10247,9 +10799,17 @@ export type CreateReadingErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -10258,6 +10818,10 @@ export type CreateReadingErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10325,6 +10889,10 @@ export type ListColletsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -10376,6 +10944,10 @@ export type CreateColletErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10388,6 +10960,10 @@ export type CreateColletErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10395,6 +10971,10 @@ export type CreateColletErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10456,9 +11036,17 @@ export type GetColletErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10520,6 +11108,10 @@ export type UpdateColletErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10532,9 +11124,17 @@ export type UpdateColletErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -10547,6 +11147,10 @@ export type UpdateColletErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10618,6 +11222,10 @@ export type ListRunOutsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -10669,6 +11277,10 @@ export type CreateRunOutErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10681,6 +11293,10 @@ export type CreateRunOutErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10688,6 +11304,10 @@ export type CreateRunOutErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10749,9 +11369,17 @@ export type GetRunOutErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10819,6 +11447,10 @@ export type ListTrialsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -10870,6 +11502,10 @@ export type CreateTrialErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10882,6 +11518,10 @@ export type CreateTrialErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10889,6 +11529,10 @@ export type CreateTrialErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10950,9 +11594,17 @@ export type GetTrialErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11010,6 +11662,10 @@ export type SetTrialAsideErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11018,9 +11674,17 @@ export type SetTrialAsideErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -11029,6 +11693,10 @@ export type SetTrialAsideErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11093,6 +11761,10 @@ export type ProposeTrialErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11100,6 +11772,10 @@ export type ProposeTrialErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11171,6 +11847,10 @@ export type ListUsesErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -11222,6 +11902,10 @@ export type CreateUseErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11234,6 +11918,10 @@ export type CreateUseErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11241,6 +11929,10 @@ export type CreateUseErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11302,9 +11994,17 @@ export type GetUseErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11364,6 +12064,10 @@ export type ListDueBitsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -11421,6 +12125,10 @@ export type ListMostUsedBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11480,6 +12188,10 @@ export type ListBitsToReorderErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -11521,6 +12233,10 @@ export type ConvertOutlineErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11533,6 +12249,10 @@ export type ConvertOutlineErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11540,6 +12260,10 @@ export type ConvertOutlineErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11603,6 +12327,10 @@ export type ListWoodsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -11659,9 +12387,17 @@ export type GetWoodErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11711,6 +12447,10 @@ export type GetPolicyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11763,6 +12503,10 @@ export type GetShopPolicyErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -11814,6 +12558,10 @@ export type SetShopPolicyErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11830,6 +12578,10 @@ export type SetShopPolicyErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11841,6 +12593,10 @@ export type SetShopPolicyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11896,6 +12652,10 @@ export type PreviewManyPlansErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11908,6 +12668,10 @@ export type PreviewManyPlansErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11915,6 +12679,10 @@ export type PreviewManyPlansErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11961,6 +12729,10 @@ export type TabulatePlansErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11973,6 +12745,10 @@ export type TabulatePlansErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11980,6 +12756,10 @@ export type TabulatePlansErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12035,6 +12815,10 @@ export type PreviewPlanErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12047,6 +12831,10 @@ export type PreviewPlanErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12054,6 +12842,10 @@ export type PreviewPlanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12117,6 +12909,10 @@ export type ListPlansErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -12177,6 +12973,10 @@ export type CreatePlanErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12189,6 +12989,10 @@ export type CreatePlanErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12196,6 +13000,10 @@ export type CreatePlanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12257,9 +13065,17 @@ export type GetPlanErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12307,6 +13123,10 @@ export type SizePanelsErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12319,6 +13139,10 @@ export type SizePanelsErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12326,6 +13150,10 @@ export type SizePanelsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12389,6 +13217,10 @@ export type ListPeopleErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -12440,6 +13272,10 @@ export type CreatePersonErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12452,6 +13288,10 @@ export type CreatePersonErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12459,6 +13299,10 @@ export type CreatePersonErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12520,9 +13364,17 @@ export type GetPersonErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12584,6 +13436,10 @@ export type UpdatePersonErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12596,9 +13452,17 @@ export type UpdatePersonErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12611,6 +13475,10 @@ export type UpdatePersonErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12678,6 +13546,10 @@ export type ListKeysErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -12729,6 +13601,10 @@ export type CreateKeyErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12741,6 +13617,10 @@ export type CreateKeyErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12748,6 +13628,10 @@ export type CreateKeyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12809,9 +13693,17 @@ export type GetKeyErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12873,6 +13765,10 @@ export type RotateKeyErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12881,9 +13777,17 @@ export type RotateKeyErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12892,6 +13796,10 @@ export type RotateKeyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12953,9 +13861,29 @@ export type RevokeKeyErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12964,6 +13892,10 @@ export type RevokeKeyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13020,6 +13952,10 @@ export type CreateManyPeopleErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13032,6 +13968,10 @@ export type CreateManyPeopleErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13039,6 +13979,10 @@ export type CreateManyPeopleErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13092,6 +14036,10 @@ export type GetMeErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13151,6 +14099,10 @@ export type ListCoursesErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -13202,6 +14154,10 @@ export type CreateCourseErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13214,6 +14170,10 @@ export type CreateCourseErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13221,6 +14181,10 @@ export type CreateCourseErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13282,9 +14246,17 @@ export type GetCourseErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13346,6 +14318,10 @@ export type UpdateCourseErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13358,9 +14334,17 @@ export type UpdateCourseErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13373,6 +14357,10 @@ export type UpdateCourseErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13436,9 +14424,17 @@ export type GetStudentTodayErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13494,9 +14490,17 @@ export type ListCourseNeedsErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13557,6 +14561,10 @@ export type ListCourseEndingErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13564,6 +14572,10 @@ export type ListCourseEndingErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13624,6 +14636,10 @@ export type GetCourseUsageErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13631,6 +14647,10 @@ export type GetCourseUsageErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13698,6 +14718,10 @@ export type ListEnrolmentsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -13758,6 +14782,10 @@ export type CreateEnrolmentErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13766,9 +14794,17 @@ export type CreateEnrolmentErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13777,6 +14813,10 @@ export type CreateEnrolmentErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13838,9 +14878,29 @@ export type EndEnrolmentErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13849,6 +14909,10 @@ export type EndEnrolmentErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13916,6 +14980,10 @@ export type ListQualificationsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -13967,6 +15035,10 @@ export type CreateQualificationErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13979,6 +15051,10 @@ export type CreateQualificationErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13986,6 +15062,10 @@ export type CreateQualificationErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14047,9 +15127,17 @@ export type GetQualificationErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14107,6 +15195,10 @@ export type WithdrawQualificationErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14115,9 +15207,17 @@ export type WithdrawQualificationErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14126,6 +15226,10 @@ export type WithdrawQualificationErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14201,6 +15305,10 @@ export type ListApprovalsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -14252,6 +15360,10 @@ export type CreateApprovalErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14264,6 +15376,10 @@ export type CreateApprovalErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -14271,6 +15387,10 @@ export type CreateApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14332,9 +15452,17 @@ export type GetApprovalErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14392,9 +15520,29 @@ export type IssueApprovalErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14403,6 +15551,10 @@ export type IssueApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14468,6 +15620,10 @@ export type ReissueApprovalErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14476,9 +15632,17 @@ export type ReissueApprovalErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14487,6 +15651,10 @@ export type ReissueApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14548,6 +15716,10 @@ export type WithdrawApprovalErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14556,9 +15728,17 @@ export type WithdrawApprovalErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14567,6 +15747,10 @@ export type WithdrawApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14626,9 +15810,17 @@ export type GetApprovalSheetErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14684,9 +15876,17 @@ export type GetApprovalGroundsErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14742,9 +15942,17 @@ export type GetApprovalDifferenceErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14782,6 +15990,10 @@ export type GetApprovalStatusErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14837,9 +16049,17 @@ export type GetApprovalLabelErrors = {
      */
     409: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14907,6 +16127,10 @@ export type ListChecksErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -14954,6 +16178,10 @@ export type AskCheckErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14966,6 +16194,10 @@ export type AskCheckErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -14973,6 +16205,10 @@ export type AskCheckErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15056,6 +16292,10 @@ export type ListEventsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -15117,6 +16357,10 @@ export type SummarizeEventsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15182,6 +16426,10 @@ export type FollowEventsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -15240,6 +16488,10 @@ export type ListCheckpointsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -15291,9 +16543,25 @@ export type CreateCheckpointErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -15302,6 +16570,10 @@ export type CreateCheckpointErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15363,9 +16635,17 @@ export type GetCheckpointErrors = {
      */
     404: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15408,6 +16688,10 @@ export type VerifyEventsErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -15420,6 +16704,10 @@ export type VerifyEventsErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15427,6 +16715,10 @@ export type VerifyEventsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15468,6 +16760,10 @@ export type GetJsonWebKeySetErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15518,6 +16814,10 @@ export type ListSigningKeysErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -15565,9 +16865,25 @@ export type RotateSigningKeysErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -15576,6 +16892,10 @@ export type RotateSigningKeysErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15630,6 +16950,10 @@ export type ListBackupsErrors = {
      */
     429: Problem;
     /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -15671,13 +16995,37 @@ export type CreateBackupErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
