@@ -23,7 +23,7 @@ const CASES: Case[] = [
     "a day that is none",
     "/v1/bits",
     { ...PANEL_BIT, purchasedOn: "last spring" },
-    [["/purchasedOn", /^a date, such as \d{4}-\d{2}-\d{2}$/]],
+    [["/purchasedOn", /^a date, such as \d{4}-\d{2}-\d{2}, from 1970 to 2999$/]],
   ],
   [
     "a moment without its offset",

@@ -6671,6 +6671,10 @@ export type GetLivenessErrors = {
      */
     400: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * The path, query and headers are too large together.
      */
     431: Problem;
@@ -6708,6 +6712,10 @@ export type GetReadinessErrors = {
      */
     400: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * The path, query and headers are too large together.
      */
     431: Problem;
@@ -6744,6 +6752,10 @@ export type GetVersionErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * The path, query and headers are too large together.
      */
@@ -6794,6 +6806,10 @@ export type GetMetricsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -6834,6 +6850,10 @@ export type GetApiDescriptionErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -6950,6 +6970,10 @@ export type ListBitsErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7213,6 +7237,10 @@ export type GetBitErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -7772,6 +7800,10 @@ export type ListPhotographsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -7948,6 +7980,10 @@ export type GetPhotographErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -8013,6 +8049,10 @@ export type GetPhotographContentErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -8180,6 +8220,10 @@ export type GetBitLabelErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -8245,6 +8289,10 @@ export type GetPlaceLabelsErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -8312,6 +8360,10 @@ export type GetPlaceLabelErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -8373,6 +8425,10 @@ export type ExportBitsErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -8535,6 +8591,10 @@ export type ListImportsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8603,6 +8663,10 @@ export type GetImportErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -8668,6 +8732,10 @@ export type ListPlacesErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -8932,6 +9000,10 @@ export type GetPlaceErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -9105,6 +9177,10 @@ export type GetPlaceContentsErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -9363,6 +9439,10 @@ export type ListLoansErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9517,6 +9597,10 @@ export type GetLoanErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -9680,6 +9764,10 @@ export type ListInspectionsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9747,6 +9835,10 @@ export type GetInspectionErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -9914,6 +10006,10 @@ export type ListSharpeningsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9982,6 +10078,10 @@ export type GetSharpeningErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -10047,6 +10147,10 @@ export type GetBitEdgeErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -10209,6 +10313,10 @@ export type ListRoutersErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -10473,6 +10581,10 @@ export type GetRouterErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -10647,6 +10759,10 @@ export type ListReadingsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10714,6 +10830,10 @@ export type GetReadingErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -10881,6 +11001,10 @@ export type ListColletsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11035,6 +11159,10 @@ export type GetColletErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -11214,6 +11342,10 @@ export type ListRunOutsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11369,6 +11501,10 @@ export type GetRunOutErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -11438,6 +11574,10 @@ export type ListTrialsErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -11593,6 +11733,10 @@ export type GetTrialErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -11761,6 +11905,10 @@ export type ProposeTrialErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -11838,6 +11986,10 @@ export type ListUsesErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -11994,6 +12146,10 @@ export type GetUseErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -12055,6 +12211,10 @@ export type ListDueBitsErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12118,6 +12278,10 @@ export type ListMostUsedBitsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12179,6 +12343,10 @@ export type ListBitsToReorderErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12319,6 +12487,10 @@ export type ListWoodsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12387,6 +12559,10 @@ export type GetWoodErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -12444,6 +12620,10 @@ export type GetPolicyErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -12498,6 +12678,10 @@ export type GetShopPolicyErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -12901,6 +13085,10 @@ export type ListPlansErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13065,6 +13253,10 @@ export type GetPlanErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -13208,6 +13400,10 @@ export type ListPeopleErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13363,6 +13559,10 @@ export type GetPersonErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -13538,6 +13738,10 @@ export type ListKeysErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13692,6 +13896,10 @@ export type GetKeyErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -14033,6 +14241,10 @@ export type GetMeErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -14090,6 +14302,10 @@ export type ListCoursesErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14245,6 +14461,10 @@ export type GetCourseErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -14424,6 +14644,10 @@ export type GetStudentTodayErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -14489,6 +14713,10 @@ export type ListCourseNeedsErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -14560,6 +14788,10 @@ export type ListCourseEndingErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -14636,6 +14868,10 @@ export type GetCourseUsageErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -14709,6 +14945,10 @@ export type ListEnrolmentsErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14972,6 +15212,10 @@ export type ListQualificationsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15126,6 +15370,10 @@ export type GetQualificationErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -15297,6 +15545,10 @@ export type ListApprovalsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15451,6 +15703,10 @@ export type GetApprovalErrors = {
      * There is nothing here.
      */
     404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -15810,6 +16066,10 @@ export type GetApprovalSheetErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -15875,6 +16135,10 @@ export type GetApprovalGroundsErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -15942,6 +16206,10 @@ export type GetApprovalDifferenceErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -15986,6 +16254,10 @@ export type GetApprovalStatusErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -16048,6 +16320,10 @@ export type GetApprovalLabelErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * A part of the path is too long.
      */
@@ -16118,6 +16394,10 @@ export type ListChecksErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -16284,6 +16564,10 @@ export type ListEventsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -16349,6 +16633,10 @@ export type SummarizeEventsErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -16418,6 +16706,10 @@ export type FollowEventsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -16479,6 +16771,10 @@ export type ListCheckpointsErrors = {
      * The key's role may not do this.
      */
     403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -16635,6 +16931,10 @@ export type GetCheckpointErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * A part of the path is too long.
      */
     414: Problem;
@@ -16757,6 +17057,10 @@ export type GetJsonWebKeySetErrors = {
      */
     400: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -16809,6 +17113,10 @@ export type ListSigningKeysErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Wait as Retry-After says.
      */
@@ -16945,6 +17253,10 @@ export type ListBackupsErrors = {
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
     /**
      * Wait as Retry-After says.
      */

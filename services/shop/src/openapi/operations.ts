@@ -128,12 +128,12 @@ function successHeaders({ operation }: RouteFacts): Record<string, Header> {
 
 function problemStatuses(facts: RouteFacts) {
   const { operation, isPublic, isUncounted, isLook, hasPath, hasQuery } = facts;
-  const statuses: (keyof typeof PROBLEM_RESPONSES)[] = ["400", "431", "500", "503"];
+  const statuses: (keyof typeof PROBLEM_RESPONSES)[] = ["400", "413", "431", "500", "503"];
   if (!isPublic) statuses.push("401", "403");
   if (!isUncounted) statuses.push("429");
   if (hasPath) statuses.push("404", "414");
   // A body that is not asked for is read all the same.
-  if (!isLook) statuses.push("408", "413", "415", "417");
+  if (!isLook) statuses.push("408", "415", "417");
   if (!isLook || hasQuery) statuses.push("422");
   if (!isLook || operation === "act") statuses.push("409");
   if (!isLook) statuses.push("507");
