@@ -52,6 +52,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
     "policy",
     "shop-policy",
   ],
+  "status-list": ["approvals", "signing"],
   checks: ["approvals", "bits", "routers", "loans", "people", "courses", "enrolments", "qualifications"],
   "class-views": ["approvals", "courses", "qualifications", "uses"],
   events: [],

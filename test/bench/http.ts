@@ -18,7 +18,7 @@ const WARM_UP = 3000;
 const STARTS = 5;
 const MANY_REQUESTS = 100_000;
 const PLANS_OF_A_BATCH = 100;
-const PASSPHRASE = "the-benchmarks-own-passphrase";
+const PASSPHRASE = "the-benchmarks-own-long-passphrase";
 
 /** Gives every path the text that is kept for it, and reads what it is sent: as little as Fastify can do. */
 const BARE = `

@@ -23,7 +23,7 @@ const CASES: Case[] = [
     "a day that is none",
     "/v1/bits",
     { ...PANEL_BIT, purchasedOn: "last spring" },
-    [["/purchasedOn", /^a date, such as \d{4}-\d{2}-\d{2}$/]],
+    [["/purchasedOn", /^a date, such as \d{4}-\d{2}-\d{2}, from 1970 to 2999$/]],
   ],
   [
     "a moment without its offset",
@@ -159,7 +159,8 @@ describe("bad input is refused with every field named, and changes nothing", () 
     ["limit=201", "/limit", /1 to 200/],
     ["limit=ten", "/limit", /whole number/],
     ["page=2", "/page", /limit, cursor/],
-    ["cursor=%00", "/cursor", /nextCursor/],
+    ["cursor=%2A", "/cursor", /nextCursor/],
+    ["cursor=%00", "/cursor", /well-formed/],
   ])("the query ?%s", async (query, pointer, accepted) => {
     const { ask } = await openShop();
     const answer = await ask("GET", `/v1/bits?${query}`);

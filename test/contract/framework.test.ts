@@ -166,6 +166,24 @@ describe("the rate limit", () => {
     expect((await ask("GET", "/v1/bits")).status).toBe(200);
     expect((await ask("GET", "/livez", { key: null })).status).toBe(200);
   });
+
+  test("counts what needs no key by address and apart, and starves neither keys nor monitors", async () => {
+    const { ask, app } = await openShop({ RIMWISE_PUBLIC_RATE_LIMIT_PER_MINUTE: "3" });
+    const open = ["/openapi.json", "/v1/approvals/status", "/.well-known/jwks.json", "/pages/page.js"];
+    for (const url of open.slice(0, 3)) expect((await ask("GET", url, { key: null })).status).toBe(200);
+    for (const url of open) {
+      const refused = await ask("GET", url, { key: null });
+      expect(refused.status, url).toBe(429);
+      expect(refused.body.code).toBe("too-many-requests");
+      expect(Number(refused.headers["retry-after"])).toBeGreaterThan(0);
+    }
+    for (const url of ["/livez", "/readyz", "/version"])
+      for (let count = 0; count < 5; count += 1)
+        expect((await ask("GET", url, { key: null })).status, url).toBe(200);
+    expect((await ask("GET", "/v1/bits")).status).toBe(200);
+    const { statusCode } = await app.inject({ url: "/openapi.json", remoteAddress: "192.0.2.7" });
+    expect(statusCode, "another address").toBe(200);
+  });
 });
 
 describe("a process that runs late", () => {

@@ -16,7 +16,10 @@ test("metrics carry the route's pattern and never an id", async () => {
   const { ask } = await openShop();
   const { body: bit } = await ask("POST", "/v1/bits", { body: PANEL_BIT });
   await ask("GET", `/v1/bits/${bit.id}`);
-  const { text } = await ask("GET", "/metrics", { key: null });
+  expect((await ask("GET", "/metrics", { key: null })).status).toBe(401);
+  const monitor = { name: "Monitor", role: "manager", scopes: ["metrics:read"] };
+  const { key } = (await ask("POST", "/v1/keys", { body: monitor })).body;
+  const { text } = await ask("GET", "/metrics", { key });
   expect(text).toContain(
     'http_request_duration_seconds_count{method="GET",route="/v1/bits/:bitId",status="200"} 1',
   );

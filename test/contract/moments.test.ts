@@ -3,7 +3,7 @@ import { bodyOf, OPERATIONS, urlOf } from "./bodies.ts";
 import { lastSequence, made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
 import { bodySchemas, parameterSchemas } from "./request-schemas.ts";
-import { openShop, type Shop } from "./shop.ts";
+import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 
 let shop: Shop;
 let furnished: Furnished;
@@ -19,6 +19,12 @@ const UNTELLABLE = [
   "2026-01-01T00:00:00+01",
   "9999-12-31T23:59:59-01:00",
   "0000-01-01T00:00:00+01:00",
+  // Of years that no shop has.
+  "1969-12-31T23:59:59Z",
+  "1970-01-01T00:00:00+01:00",
+  "3000-01-01T00:00:00Z",
+  "2999-12-31T23:59:59-01:00",
+  "9026-03-02T08:00:00Z",
 ];
 /** The same moments with lower-case letters and another offset. */
 const ODD = "2026-01-01t09:00:00.5+09:00";
@@ -61,6 +67,15 @@ test("a query that asks from or until such a time is refused by name", async () 
       expect(answer.body.errors[0].pointer).toBe(`/${name}`);
     }
   }
+});
+
+test("a day of a year that no shop has is refused by name", async () => {
+  for (const purchasedOn of ["1969-12-31", "3000-01-01", "0202-06-01", "2026-02-30"]) {
+    const { status, body } = await shop.ask("POST", "/v1/bits", { body: { ...PANEL_BIT, purchasedOn } });
+    expect([status, body.errors[0].pointer], purchasedOn).toEqual([422, "/purchasedOn"]);
+  }
+  for (const purchasedOn of ["1970-01-01", "2999-12-31"])
+    expect((await shop.ask("POST", "/v1/bits", { body: { ...PANEL_BIT, purchasedOn } })).status).toBe(201);
 });
 
 test("a time is kept in UTC, however it was written", async () => {

@@ -15,16 +15,26 @@ const WEBP_PIXEL = "UklGRhoAAABXRUJQVlA4TA0AAAAvAAAAEAcQERGIiP4HAA==";
 /** The most bytes of a photograph, as the API says: 4 MiB. */
 const MOST_BYTES = 4 * 1024 * 1024;
 
-/** The head of a PNG of this size (PNG specification, IHDR), with an image that is not worth looking at. */
+/** A black PNG of this size (PNG specification, IHDR and 7.2: a filter byte and a byte for each pixel of a row). */
 function pngOf(width: number, height: number): string {
   const head = Buffer.alloc(33);
   Buffer.from("89504e470d0a1a0a0000000d49484452", "hex").copy(head);
   head.writeUInt32BE(width, 16);
   head.writeUInt32BE(height, 20);
   head[24] = 8;
-  const data = deflateSync(Buffer.alloc(10));
-  const around = [Buffer.from([0, 0, 0, data.length]), Buffer.from("IDAT"), data, Buffer.alloc(4)];
+  const data = deflateSync(Buffer.alloc(height * (1 + width)));
+  const length = Buffer.alloc(4);
+  length.writeUInt32BE(data.length);
+  const around = [length, Buffer.from("IDAT"), data, Buffer.alloc(4)];
   return Buffer.concat([head, ...around, Buffer.from(PNG_END, "hex")]).toString("base64");
+}
+
+/** A PNG that says it is 9 × 9 and is 3000 × 3000. */
+function lyingPng(): string {
+  const bytes = Buffer.from(pngOf(3000, 3000), "base64");
+  bytes.writeUInt32BE(9, 16);
+  bytes.writeUInt32BE(9, 20);
+  return bytes.toString("base64");
 }
 
 /** A JPEG of 16 × 16 (ITU-T T.81: SOI, APP1 with a small image of its own, SOF0, SOS, data, EOI). */
@@ -85,6 +95,8 @@ describe("photographs", () => {
     ["what is no base64", "image/png", "äöü!", "/base64", /base64/],
     ["too many bytes", "image/png", LONG, "/base64", /4 MiB/],
     ["too many pixels", "image/png", pngOf(10_001, 1), "/base64", /10000/],
+    ["too many pixels in all", "image/png", pngOf(9000, 9000), "/base64", /64 million/],
+    ["a picture of another size", "image/png", lyingPng(), "/base64", /size it says/],
     ["another type", "image/svg+xml", btoa("<svg/>"), "/mediaType", /image\/jpeg/],
   ])(
     "%s is refused by its field, with what is accepted, and changes nothing",

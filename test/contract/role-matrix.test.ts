@@ -53,6 +53,7 @@ const MAY: Readonly<Record<string, readonly Role[]>> = {
   "events:checkpoint": STAFF,
   "backups:manage": MANAGERS,
   "keys:manage": MANAGERS,
+  "metrics:read": MANAGERS,
 };
 
 /** What anybody may ask without a key. */
@@ -61,7 +62,6 @@ const OPEN_TO_ALL = [
   "getApprovalStatus",
   "getJsonWebKeySet",
   "getLiveness",
-  "getMetrics",
   "getReadiness",
   "getVersion",
 ];

@@ -1,9 +1,9 @@
 import { createPublicKey, verify } from "node:crypto";
-import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { afterEach, describe, expect, onTestFinished, test, vi } from "vitest";
+import { afterEach, describe, expect, test, vi } from "vitest";
 import { behindTheService } from "./behind-the-service.ts";
+import { keyFile, PUBLISHED } from "./key-file.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
 type PublicKey = { kid: string; kty: string; crv: string; x: string };
@@ -11,23 +11,6 @@ type PublicKey = { kid: string; kty: string; crv: string; x: string };
 afterEach(() => {
   vi.useRealTimers();
 });
-
-/** RFC 8037, appendix A.1 and A.2: an Ed25519 key, and A.3: its thumbprint. */
-const PUBLISHED = {
-  d: "nWGxne_9WmC6hEr0kuwsxERJxWl7MmkZcDusAxyuf2A",
-  x: "11qYAYKxCrfVS_7TyWQHOg7hcvPapiMlrwIaaPcHURo",
-  kid: "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k",
-};
-
-/** A file of its own for the keys, with this in it. */
-function keyFile(content?: object | string): string {
-  const folder = mkdtempSync(join(tmpdir(), "rimwise-keys-"));
-  onTestFinished(() => rmSync(folder, { recursive: true }));
-  const file = join(folder, "keys.json");
-  if (content !== undefined)
-    writeFileSync(file, typeof content === "string" ? content : JSON.stringify(content));
-  return file;
-}
 
 /** What a compact JWS (RFC 7515) says, once Node's own cryptography has found it signed by one of these keys. */
 function readSigned(jws: string, keys: PublicKey[]) {

@@ -1,5 +1,6 @@
 import { execFileSync } from "node:child_process";
-import { chmodSync, renameSync, statSync, writeFileSync } from "node:fs";
+import { chmodSync, readdirSync, renameSync, statSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { bundleService } from "../../services/shop/bundle.ts";
 import { ask, exited, FROM_SOURCE, ran, start, temporaryFile } from "./service-process.ts";
@@ -13,9 +14,16 @@ test("what the service keeps is its owner's alone to read, whatever others may r
   const file = temporaryFile();
   writeFileSync(file, "");
   chmodSync(file, 0o644);
-  const shop = await start(service, file);
+  const folder = dirname(file);
+  const shop = await start(service, file, { RIMWISE_BACKUP_FOLDER: folder });
+  await expect
+    .poll(async () => (await ask(shop, "/v1/backups")).body.data.length, { timeout: 20_000 })
+    .toBe(1);
   for (const suffix of ["", "-wal", "-shm", ".signing-keys.json", ".first-key"])
     expect([suffix, statSync(`${file}${suffix}`).mode & 0o777]).toEqual([suffix, 0o600]);
+  const files = readdirSync(folder).filter((name) => statSync(join(folder, name)).isFile());
+  expect(files.length).toBeGreaterThan(5);
+  for (const name of files) expect([name, statSync(join(folder, name)).mode & 0o077]).toEqual([name, 0]);
   shop.process.kill("SIGTERM");
   await exited(shop);
 });

@@ -1,4 +1,5 @@
 import { generateKeyPairSync, type KeyObject, sign } from "node:crypto";
+import { deflateSync } from "node:zlib";
 import { verifySheet } from "@rimwise/client";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -16,9 +17,20 @@ const SHEET = {
   iat: NOW_S - 60,
   nbf: NOW_S - 60,
   exp: NOW_S + 60,
+  status: { status_list: { idx: 9, uri: "https://shop.example/v1/approvals/status" } },
   setting: { rpm: 10_400 },
 };
-const LIST = { iss: "rimwise", iat: NOW_S, exp: NOW_S + 3600, ended: ["approval_9"] };
+const LIST = { iss: "rimwise", iat: NOW_S, exp: NOW_S + 3600, status_list: ending([3]) };
+
+/** A list of sixteen bits, those at these places set: draft-ietf-oauth-status-list, section 4. */
+function ending(places: number[]) {
+  const bytes = [0, 8].map((first) =>
+    places
+      .filter((place) => place >= first && place < first + 8)
+      .reduce((sum, place) => sum + 2 ** (place - first), 0),
+  );
+  return { bits: 1, lst: deflateSync(Buffer.from(bytes)).toString("base64url") };
+}
 
 /** A compact JWS (RFC 7515) made by Node's own crypto; EdDSA as RFC 8037 has it. */
 function signed(payload: object, typ: string, header: object = {}, key: KeyObject = ours.privateKey): string {
@@ -35,7 +47,7 @@ function jwkOf(key: KeyObject, kid: string) {
 const sheet = (change: object = {}, header: object = {}, key?: KeyObject) =>
   signed({ ...SHEET, ...change }, "rimwise-setting+jws", header, key);
 const list = (change: object = {}, header: object = {}, key?: KeyObject) =>
-  signed({ ...LIST, ...change }, "rimwise-status+jws", header, key);
+  signed({ ...LIST, ...change }, "statuslist+jwt", header, key);
 
 const verdictOn = (jws: string, status: string | undefined = list()) =>
   verifySheet(jws, { keys: KEYS, at: AT, ...(status !== undefined && { status }) });
@@ -63,6 +75,9 @@ describe("a sheet", () => {
     ["a time that is just over", sheet({ exp: NOW_S }), "expired"],
     ["no setting", sheet({ setting: 1 }), "not-a-sheet"],
     ["a time that is none", sheet({ exp: "soon" }), "not-a-sheet"],
+    ["no place in the list", sheet({ status: {} }), "not-a-sheet"],
+    ["a place before the first", sheet({ status: { status_list: { idx: -1, uri: "" } } }), "not-a-sheet"],
+    ["a place between two", sheet({ status: { status_list: { idx: 8.5, uri: "" } } }), "not-a-sheet"],
     ["a fourth part", `${sheet()}.AAAA`, "not-a-sheet"],
     ["nothing", "", "not-a-sheet"],
     ["dots", "...", "not-a-sheet"],
@@ -124,13 +139,35 @@ describe("the status list", () => {
     expect(verdict).toMatchObject({ isValid: false, reasons: ["status-missing"] });
   });
 
+  it("speaks against no sheet of the places around the one that it marks", async () => {
+    for (const idx of [0, 7, 8, 10, 15]) {
+      const beside = sheet({ status: { status_list: { idx, uri: "" } } });
+      expect((await verdictOn(beside, list({ status_list: ending([9]) }))).isValid, `place ${idx}`).toBe(
+        true,
+      );
+    }
+  });
+
   it.each([
-    ["names the sheet", list({ ended: ["approval_1"] }), "ended"],
-    ["names the sheet, and is old", list({ ended: ["approval_1"], exp: NOW_S - 1 }), "ended"],
+    ["marks the sheet", list({ status_list: ending([9]) }), "ended"],
+    ["marks every sheet", list({ status_list: ending([...Array(16).keys()]) }), "ended"],
+    ["marks the sheet, and is old", list({ status_list: ending([9]), exp: NOW_S - 1 }), "ended"],
+    [
+      "ends before the sheet's place",
+      list({ status_list: { bits: 1, lst: deflateSync(Buffer.of(0)).toString("base64url") } }),
+      "status-out-of-date",
+    ],
     ["is old", list({ exp: NOW_S }), "status-out-of-date"],
     ["is signed by another key", list({}, {}, misplaced.privateKey), "status-not-signed"],
     ["is a sheet", sheet(), "status-not-signed"],
-    ["is no list", list({ ended: "approval_1" }), "status-not-signed"],
+    ["is no list", list({ status_list: [] }), "status-not-signed"],
+    ["has two bits for each", list({ status_list: { ...ending([]), bits: 2 } }), "status-not-signed"],
+    ["is not compressed", list({ status_list: { bits: 1, lst: "AAAA" } }), "status-not-signed"],
+    [
+      "is cut short",
+      list({ status_list: { bits: 1, lst: ending([1, 5, 12]).lst.slice(0, -4) } }),
+      "status-not-signed",
+    ],
     ["is nothing", "", "status-not-signed"],
   ])("speaks against a sheet if it %s", async (_what, status, reason) => {
     expect(await verdictOn(sheet(), status)).toMatchObject({ isValid: false, reasons: [reason] });

@@ -7,8 +7,12 @@ export type Sheet = {
   readonly iat: number;
   readonly nbf: number;
   readonly exp: number;
+  /** Its place in the status list, and where that is read (draft-ietf-oauth-status-list). */
+  readonly status: { readonly status_list: { readonly idx: number; readonly uri: string } };
   readonly setting: Readonly<Record<string, unknown>>;
 };
+
+type StatusList = { readonly exp: number; readonly status_list: { readonly bits: 1; readonly lst: string } };
 
 export type SheetVerdict =
   | { readonly isValid: true; readonly sheet: Sheet; readonly reasons: readonly [] }
@@ -35,12 +39,12 @@ export type SheetOptions = {
 };
 
 const SHEET_TYPE = "rimwise-setting+jws";
-const STATUS_TYPE = "rimwise-status+jws";
+const STATUS_TYPE = "statuslist+jwt";
 const SECOND_MS = 1000;
 
 /**
  * Checks a signed sheet without asking the service: its signature (Ed25519, RFC 8037), its time, and that the signed list of
- * settings that ended early does not name it. Whatever cannot be made sure of is a reason why not; nothing is thrown.
+ * settings that ended early does not mark it. Whatever cannot be made sure of is a reason why not; nothing is thrown.
  */
 export async function verifySheet(
   jws: string,
@@ -54,7 +58,7 @@ export async function verifySheet(
     // Asked this way round, so that a moment which is none is in no sheet's time.
     ...(!(read.nbf <= now) ? (["not-yet"] as const) : []),
     ...(!(read.exp > now) ? (["expired"] as const) : []),
-    ...(await statusFaults(read.jti, status, keys, now)),
+    ...(await statusFaults(read.status.status_list.idx, status, keys, now)),
   ];
   return reasons.length === 0
     ? { isValid: true, sheet: read, reasons: [] }
@@ -62,7 +66,7 @@ export async function verifySheet(
 }
 
 async function statusFaults(
-  id: string,
+  index: number,
   status: string | undefined,
   keys: JsonWebKeySet,
   now: number,
@@ -70,7 +74,12 @@ async function statusFaults(
   if (status === undefined) return ["status-missing"];
   const list = await readSigned(status, STATUS_TYPE, keys);
   if (typeof list === "string" || !isStatus(list)) return ["status-not-signed"];
-  if (list.ended.includes(id)) return ["ended"];
+  const bits = await unpacked(list.status_list.lst);
+  if (bits === undefined) return ["status-not-signed"];
+  const byte = bits[Math.floor(index / 8)];
+  // A list that ends before the sheet's place is older than the sheet.
+  if (byte === undefined) return ["status-out-of-date"];
+  if (((byte >>> (index % 8)) & 1) === 1) return ["ended"];
   return list.exp > now ? [] : ["status-out-of-date"];
 }
 
@@ -99,13 +108,27 @@ async function readSigned(jws: string, type: string, { keys }: JsonWebKeySet): P
 }
 
 function isSheet(value: unknown): value is Sheet {
-  const { jti, iat, nbf, exp, setting } = Object(value);
-  return typeof jti === "string" && [iat, nbf, exp].every(Number.isFinite) && Object(setting) === setting;
+  const { jti, iat, nbf, exp, status, setting } = Object(value);
+  const { idx, uri } = Object(Object(status).status_list);
+  const hasPlace = Number.isSafeInteger(idx) && idx >= 0 && typeof uri === "string";
+  const hasTimes = [iat, nbf, exp].every(Number.isFinite);
+  return typeof jti === "string" && hasTimes && hasPlace && Object(setting) === setting;
 }
 
-function isStatus(value: unknown): value is { readonly exp: number; readonly ended: readonly unknown[] } {
-  const { exp, ended } = Object(value);
-  return Number.isFinite(exp) && Array.isArray(ended);
+function isStatus(value: unknown): value is StatusList {
+  const { exp, status_list } = Object(value);
+  const { bits, lst } = Object(status_list);
+  return Number.isFinite(exp) && bits === 1 && typeof lst === "string";
+}
+
+/** The bits of a list: DEFLATE in the ZLIB format (RFC 1950), in base64url. Undefined if it is something else. */
+async function unpacked(list: string): Promise<Uint8Array | undefined> {
+  try {
+    const bytes = new Blob([bytesOf(list)]).stream().pipeThrough(new DecompressionStream("deflate"));
+    return new Uint8Array(await new Response(bytes).arrayBuffer());
+  } catch {
+    return undefined;
+  }
 }
 
 function textOf(part: string): string {

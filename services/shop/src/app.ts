@@ -22,6 +22,7 @@ import { refuseUnderPressure } from "./http/pressure.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
 import { type LogStream, serverOptions } from "./http/server-options.ts";
+import { takeText } from "./http/text.ts";
 import { limitTime } from "./http/time-limit.ts";
 import { writeThrough } from "./http/write.ts";
 import { authenticateCallers, authorizeCallers } from "./keys/authenticate.ts";
@@ -34,6 +35,8 @@ import { historyRooms } from "./rooms/history.ts";
 import { KINDS } from "./rooms/kinds.ts";
 import { planningRooms } from "./rooms/planning.ts";
 import { rackRooms } from "./rooms/rack.ts";
+import { signedSoFar } from "./rooms/signed.ts";
+import { requireSigningKeys } from "./signing/require-keys.ts";
 import { openSigner } from "./signing/signer.ts";
 import type { Store } from "./store/store.ts";
 
@@ -60,6 +63,8 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const { config, store, now = () => new Date(), logStream } = parts;
   const app: App = Fastify(serverOptions(config, logStream));
   const { answer, commit, bell, findAnswer } = store;
+  const keysAreLost = requireSigningKeys(config, await answer(signedSoFar()));
+  if (keysAreLost !== undefined) app.log.warn(keysAreLost);
   const signer = await openSigner(config.signingKeys, now);
   const makeCheckpoint = checkpointMaker(answer, signer);
   checkpointRegularly(app, { answer, commit, bell, make: makeCheckpoint, now });
@@ -79,12 +84,13 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
   const isStillAllowed = authenticateCallers(app, { answer, mark: store.mark, now });
-  await limitRates(app, config.rateLimitPerMinute);
+  await limitRates(app, config);
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);
   requireScopes(app);
   continueWhenWanted(app);
+  takeText(app);
   const refuseOthers = refuseOtherMethods(app);
   const document = await describeApi(app, KINDS);
 
@@ -92,7 +98,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   documentRoutes(app, { document });
   rackRooms(app, doors, config.publicUrl);
   planningRooms(app, doors, compiled);
-  courseRooms(app, doors, signer, config);
+  courseRooms(app, doors, { signer, mark: store.mark, labels: config });
   historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
   backupRooms(app, doors, {
     copyTo: store.copyTo,

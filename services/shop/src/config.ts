@@ -12,6 +12,8 @@ export type Config = {
   readonly database: string;
   /** Absolute path of the file of signing keys, or `:memory:`, which keeps them no longer than the process. */
   readonly signingKeys: string;
+  /** Start although keys that the shop has signed with are not in their file. */
+  readonly acceptLostSigningKeys: boolean;
   /** Where people and programs reach the service; what labels and sheets lead to. */
   readonly publicUrl: string;
   /** IANA name of the time zone of the shop, whose days labels name. */
@@ -20,7 +22,10 @@ export type Config = {
   readonly firstKey: string | undefined;
   readonly logLevel: string;
   readonly corsOrigins: readonly string[];
+  /** Requests a minute of one key, or of one address with a bad one. */
   readonly rateLimitPerMinute: number;
+  /** Requests a minute of one address for what needs no key. */
+  readonly publicRateLimitPerMinute: number;
   readonly trustedProxies: readonly string[];
   /** How late the event loop may run before requests are refused; 0 never refuses. */
   readonly busyAfterMs: number;
@@ -64,11 +69,12 @@ export const SETTINGS = Type.Object(
     ),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
     RIMWISE_SIGNING_KEYS: Type.Optional(Type.String({ maxLength: 4096 })),
+    RIMWISE_ACCEPT_LOST_SIGNING_KEYS: Type.Enum(["yes", "no"], { type: "string", default: "no" }),
     RIMWISE_FIRST_KEY: Type.Optional(
       Type.String({
         format: "key",
         description:
-          "16 to 255 visible ASCII characters that nobody can guess, or a whole key of this service's own",
+          "32 to 255 visible ASCII characters that nobody can guess, at least 10 of them different, or a whole key of this service's own",
       }),
     ),
     RIMWISE_LOG_LEVEL: Type.Enum(["fatal", "error", "warn", "info", "debug", "trace", "silent"], {
@@ -77,6 +83,7 @@ export const SETTINGS = Type.Object(
     }),
     RIMWISE_CORS_ORIGINS: listOf("^https?://[^/\\s]+$", "origins such as https://shop.example"),
     RIMWISE_RATE_LIMIT_PER_MINUTE: Type.Integer({ default: 6000, minimum: 1, maximum: 1_000_000 }),
+    RIMWISE_PUBLIC_RATE_LIMIT_PER_MINUTE: Type.Integer({ default: 3000, minimum: 1, maximum: 1_000_000 }),
     RIMWISE_TRUSTED_PROXIES: listOf("^[0-9A-Fa-f.:]+(/\\d+)?$", "addresses or networks such as 10.0.0.0/8"),
     RIMWISE_BUSY_AFTER_MS: Type.Integer({ default: 1000, minimum: 0, maximum: 600_000 }),
     RIMWISE_BACKUP_FOLDER: Type.Optional(Type.String({ maxLength: 4096 })),
@@ -102,12 +109,14 @@ export function readConfig(environment: Environment = process.env): Config {
     port: settings.RIMWISE_PORT,
     database,
     signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
+    acceptLostSigningKeys: settings.RIMWISE_ACCEPT_LOST_SIGNING_KEYS === "yes",
     publicUrl: publicUrlOf(settings),
     timeZone: settings.RIMWISE_TIME_ZONE ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
     firstKey: settings.RIMWISE_FIRST_KEY,
     logLevel: settings.RIMWISE_LOG_LEVEL,
     corsOrigins: settings.RIMWISE_CORS_ORIGINS,
     rateLimitPerMinute: settings.RIMWISE_RATE_LIMIT_PER_MINUTE,
+    publicRateLimitPerMinute: settings.RIMWISE_PUBLIC_RATE_LIMIT_PER_MINUTE,
     trustedProxies: settings.RIMWISE_TRUSTED_PROXIES,
     busyAfterMs: settings.RIMWISE_BUSY_AFTER_MS,
     backups: {

@@ -70,13 +70,6 @@ export function approvalsOf(caller: Caller) {
         options,
       ),
 
-    /** The signed list of settings whose sheets must no longer be believed */
-    getApprovalStatus: (options?: CallOptions) =>
-      caller.send<GetApprovalStatusResponse>(
-        { method: "GET", path: "/v1/approvals/status" },
-        options,
-      ),
-
     /** The full copy of what a setting was made from, and of the result */
     getApprovalGrounds: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalGroundsResponse>(
@@ -88,6 +81,13 @@ export function approvalsOf(caller: Caller) {
     getApprovalDifference: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalDifferenceResponse>(
         { method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } },
+        options,
+      ),
+
+    /** The signed list of settings whose sheets must no longer be believed */
+    getApprovalStatus: (options?: CallOptions) =>
+      caller.send<GetApprovalStatusResponse>(
+        { method: "GET", path: "/v1/approvals/status" },
         options,
       ),
 

@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -5184,7 +5184,7 @@ export type NewKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5224,7 +5224,7 @@ export type Key = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5274,7 +5274,7 @@ export type CreatedKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -5393,7 +5393,7 @@ export type Me = {
     /**
      * What it may do.
      */
-    scopes: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
 };
 
 /**
@@ -6225,7 +6225,7 @@ export type SignedSheet = {
  */
 export type SignedStatus = {
     /**
-     * The list as a compact JWS, `typ` rimwise-status+jws: ids of settings that ended before their time.
+     * The list as a compact JWS, `typ` statuslist+jwt, after draft-ietf-oauth-status-list: one bit for each setting, at the `idx` that its sheet names, which is 1 if it ended before its time.
      */
     jws: string;
 };
@@ -6760,6 +6760,14 @@ export type GetLivenessErrors = {
      */
     400: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6792,6 +6800,14 @@ export type GetReadinessErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -6826,6 +6842,14 @@ export type GetVersionErrors = {
      */
     400: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6859,6 +6883,30 @@ export type GetMetricsErrors = {
      */
     400: Problem;
     /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
      * Something went wrong inside the service.
      */
     500: Problem;
@@ -6891,6 +6939,18 @@ export type GetApiDescriptionErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7004,6 +7064,10 @@ export type ListBitsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -7011,6 +7075,10 @@ export type ListBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7063,6 +7131,10 @@ export type CreateBitErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7075,6 +7147,10 @@ export type CreateBitErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -7082,6 +7158,10 @@ export type CreateBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7147,6 +7227,10 @@ export type DeleteBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7154,6 +7238,22 @@ export type DeleteBitErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7166,6 +7266,10 @@ export type DeleteBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7227,9 +7331,21 @@ export type GetBitErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7291,6 +7407,10 @@ export type UpdateBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7303,9 +7423,17 @@ export type UpdateBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7318,6 +7446,10 @@ export type UpdateBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7379,6 +7511,10 @@ export type HoldBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7387,9 +7523,17 @@ export type HoldBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7398,6 +7542,10 @@ export type HoldBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7459,6 +7607,10 @@ export type ReleaseBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7467,9 +7619,17 @@ export type ReleaseBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7478,6 +7638,10 @@ export type ReleaseBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7539,6 +7703,10 @@ export type RetireBitErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7547,9 +7715,17 @@ export type RetireBitErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7558,6 +7734,10 @@ export type RetireBitErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7619,9 +7799,29 @@ export type SendBitToSharpeningErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7630,6 +7830,10 @@ export type SendBitToSharpeningErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7689,6 +7893,10 @@ export type ListPhotographsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -7696,6 +7904,10 @@ export type ListPhotographsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7757,6 +7969,10 @@ export type DeletePhotographErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7764,6 +7980,22 @@ export type DeletePhotographErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7776,6 +8008,10 @@ export type DeletePhotographErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7837,9 +8073,21 @@ export type GetPhotographErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7895,9 +8143,21 @@ export type GetPhotographContentErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -7959,6 +8219,10 @@ export type CreatePhotographErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -7967,9 +8231,17 @@ export type CreatePhotographErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -7978,6 +8250,10 @@ export type CreatePhotographErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8037,9 +8313,21 @@ export type GetBitLabelErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8095,9 +8383,21 @@ export type GetPlaceLabelsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8153,9 +8453,21 @@ export type GetPlaceLabelErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8207,6 +8519,10 @@ export type ExportBitsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8214,6 +8530,10 @@ export type ExportBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8278,6 +8598,10 @@ export type ImportBitsErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8290,6 +8614,10 @@ export type ImportBitsErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8297,6 +8625,10 @@ export type ImportBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8352,6 +8684,10 @@ export type ListImportsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8359,6 +8695,10 @@ export type ListImportsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8416,9 +8756,21 @@ export type GetImportErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8474,6 +8826,10 @@ export type ListPlacesErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8481,6 +8837,10 @@ export type ListPlacesErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8533,6 +8893,10 @@ export type CreatePlaceErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8545,6 +8909,10 @@ export type CreatePlaceErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8552,6 +8920,10 @@ export type CreatePlaceErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8617,6 +8989,10 @@ export type DeletePlaceErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8624,6 +9000,22 @@ export type DeletePlaceErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -8636,6 +9028,10 @@ export type DeletePlaceErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8697,9 +9093,21 @@ export type GetPlaceErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8761,6 +9169,10 @@ export type UpdatePlaceErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8773,9 +9185,17 @@ export type UpdatePlaceErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -8788,6 +9208,10 @@ export type UpdatePlaceErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8847,9 +9271,21 @@ export type GetPlaceContentsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8902,6 +9338,10 @@ export type CreateManyPlacesErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8914,6 +9354,10 @@ export type CreateManyPlacesErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -8921,6 +9365,10 @@ export type CreateManyPlacesErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -8982,6 +9430,10 @@ export type TakeStockErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -8990,9 +9442,17 @@ export type TakeStockErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9001,6 +9461,10 @@ export type TakeStockErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9068,6 +9532,10 @@ export type ListLoansErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9075,6 +9543,10 @@ export type ListLoansErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9127,6 +9599,10 @@ export type CreateLoanErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9139,6 +9615,10 @@ export type CreateLoanErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9146,6 +9626,10 @@ export type CreateLoanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9207,9 +9691,21 @@ export type GetLoanErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9267,6 +9763,10 @@ export type ReturnLoanErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9275,9 +9775,17 @@ export type ReturnLoanErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9286,6 +9794,10 @@ export type ReturnLoanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9345,6 +9857,10 @@ export type ListInspectionsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9352,6 +9868,10 @@ export type ListInspectionsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9409,9 +9929,21 @@ export type GetInspectionErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9473,6 +10005,10 @@ export type CreateInspectionErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9481,9 +10017,17 @@ export type CreateInspectionErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9492,6 +10036,10 @@ export type CreateInspectionErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9551,6 +10099,10 @@ export type ListSharpeningsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9558,6 +10110,10 @@ export type ListSharpeningsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9615,9 +10171,21 @@ export type GetSharpeningErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9673,9 +10241,21 @@ export type GetBitEdgeErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9737,6 +10317,10 @@ export type CreateSharpeningErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9745,9 +10329,17 @@ export type CreateSharpeningErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9756,6 +10348,10 @@ export type CreateSharpeningErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9811,6 +10407,10 @@ export type ListRoutersErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9818,6 +10418,10 @@ export type ListRoutersErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9870,6 +10474,10 @@ export type CreateRouterErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9882,6 +10490,10 @@ export type CreateRouterErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -9889,6 +10501,10 @@ export type CreateRouterErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -9954,6 +10570,10 @@ export type DeleteRouterErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -9961,6 +10581,22 @@ export type DeleteRouterErrors = {
      * The record has changed since; the current ETag is in the header.
      */
     412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -9973,6 +10609,10 @@ export type DeleteRouterErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10034,9 +10674,21 @@ export type GetRouterErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10098,6 +10750,10 @@ export type UpdateRouterErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10110,9 +10766,17 @@ export type UpdateRouterErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -10125,6 +10789,10 @@ export type UpdateRouterErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10184,6 +10852,10 @@ export type ListReadingsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10191,6 +10863,10 @@ export type ListReadingsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10248,9 +10924,21 @@ export type GetReadingErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10312,6 +11000,10 @@ export type CreateReadingErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10320,9 +11012,17 @@ export type CreateReadingErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -10331,6 +11031,10 @@ export type CreateReadingErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10390,6 +11094,10 @@ export type ListColletsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10397,6 +11105,10 @@ export type ListColletsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10449,6 +11161,10 @@ export type CreateColletErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10461,6 +11177,10 @@ export type CreateColletErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10468,6 +11188,10 @@ export type CreateColletErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10529,9 +11253,21 @@ export type GetColletErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10593,6 +11329,10 @@ export type UpdateColletErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10605,9 +11345,17 @@ export type UpdateColletErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -10620,6 +11368,10 @@ export type UpdateColletErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10683,6 +11435,10 @@ export type ListRunOutsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10690,6 +11446,10 @@ export type ListRunOutsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10742,6 +11502,10 @@ export type CreateRunOutErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10754,6 +11518,10 @@ export type CreateRunOutErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10761,6 +11529,10 @@ export type CreateRunOutErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10822,9 +11594,21 @@ export type GetRunOutErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10884,6 +11668,10 @@ export type ListTrialsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10891,6 +11679,10 @@ export type ListTrialsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -10943,6 +11735,10 @@ export type CreateTrialErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -10955,6 +11751,10 @@ export type CreateTrialErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -10962,6 +11762,10 @@ export type CreateTrialErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11023,9 +11827,21 @@ export type GetTrialErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11083,6 +11899,10 @@ export type SetTrialAsideErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11091,9 +11911,17 @@ export type SetTrialAsideErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -11102,6 +11930,10 @@ export type SetTrialAsideErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11166,6 +11998,14 @@ export type ProposeTrialErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11173,6 +12013,10 @@ export type ProposeTrialErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11236,6 +12080,10 @@ export type ListUsesErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11243,6 +12091,10 @@ export type ListUsesErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11295,6 +12147,10 @@ export type CreateUseErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11307,6 +12163,10 @@ export type CreateUseErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11314,6 +12174,10 @@ export type CreateUseErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11375,9 +12239,21 @@ export type GetUseErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11429,6 +12305,10 @@ export type ListDueBitsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11436,6 +12316,10 @@ export type ListDueBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11487,6 +12371,10 @@ export type ListMostUsedBitsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11494,6 +12382,10 @@ export type ListMostUsedBitsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11545,6 +12437,10 @@ export type ListBitsToReorderErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11552,6 +12448,10 @@ export type ListBitsToReorderErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11594,6 +12494,10 @@ export type ConvertOutlineErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11606,6 +12510,10 @@ export type ConvertOutlineErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11613,6 +12521,10 @@ export type ConvertOutlineErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11668,6 +12580,10 @@ export type ListWoodsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11675,6 +12591,10 @@ export type ListWoodsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11732,9 +12652,21 @@ export type GetWoodErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11781,9 +12713,17 @@ export type GetPolicyErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11832,9 +12772,17 @@ export type GetShopPolicyErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11887,6 +12835,10 @@ export type SetShopPolicyErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11903,6 +12855,10 @@ export type SetShopPolicyErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11914,6 +12870,10 @@ export type SetShopPolicyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -11969,6 +12929,10 @@ export type PreviewManyPlansErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -11981,6 +12945,10 @@ export type PreviewManyPlansErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -11988,6 +12956,10 @@ export type PreviewManyPlansErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12034,6 +13006,10 @@ export type TabulatePlansErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12046,6 +13022,10 @@ export type TabulatePlansErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12053,6 +13033,10 @@ export type TabulatePlansErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12108,6 +13092,10 @@ export type PreviewPlanErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12120,6 +13108,10 @@ export type PreviewPlanErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12127,6 +13119,10 @@ export type PreviewPlanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12182,6 +13178,10 @@ export type ListPlansErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12189,6 +13189,10 @@ export type ListPlansErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12246,6 +13250,10 @@ export type CreatePlanErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12258,6 +13266,10 @@ export type CreatePlanErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12265,6 +13277,10 @@ export type CreatePlanErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12326,9 +13342,21 @@ export type GetPlanErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12376,6 +13404,10 @@ export type SizePanelsErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12388,6 +13420,10 @@ export type SizePanelsErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12395,6 +13431,10 @@ export type SizePanelsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12450,6 +13490,10 @@ export type ListPeopleErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12457,6 +13501,10 @@ export type ListPeopleErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12509,6 +13557,10 @@ export type CreatePersonErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12521,6 +13573,10 @@ export type CreatePersonErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12528,6 +13584,10 @@ export type CreatePersonErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12589,9 +13649,21 @@ export type GetPersonErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12653,6 +13725,10 @@ export type UpdatePersonErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12665,9 +13741,17 @@ export type UpdatePersonErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12680,6 +13764,10 @@ export type UpdatePersonErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12739,6 +13827,10 @@ export type ListKeysErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12746,6 +13838,10 @@ export type ListKeysErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12798,6 +13894,10 @@ export type CreateKeyErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12810,6 +13910,10 @@ export type CreateKeyErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -12817,6 +13921,10 @@ export type CreateKeyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12878,9 +13986,21 @@ export type GetKeyErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -12942,6 +14062,10 @@ export type RotateKeyErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -12950,9 +14074,17 @@ export type RotateKeyErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -12961,6 +14093,10 @@ export type RotateKeyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13022,9 +14158,29 @@ export type RevokeKeyErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13033,6 +14189,10 @@ export type RevokeKeyErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13089,6 +14249,10 @@ export type CreateManyPeopleErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13101,6 +14265,10 @@ export type CreateManyPeopleErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13108,6 +14276,10 @@ export type CreateManyPeopleErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13169,6 +14341,10 @@ export type ErasePersonErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13177,9 +14353,17 @@ export type ErasePersonErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13188,6 +14372,10 @@ export type ErasePersonErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13238,9 +14426,17 @@ export type GetMeErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13292,6 +14488,10 @@ export type ListCoursesErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13299,6 +14499,10 @@ export type ListCoursesErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13351,6 +14555,10 @@ export type CreateCourseErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13363,6 +14571,10 @@ export type CreateCourseErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13370,6 +14582,10 @@ export type CreateCourseErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13431,9 +14647,21 @@ export type GetCourseErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13495,6 +14723,10 @@ export type UpdateCourseErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13507,9 +14739,17 @@ export type UpdateCourseErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13522,6 +14762,10 @@ export type UpdateCourseErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13585,9 +14829,21 @@ export type GetStudentTodayErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13643,9 +14899,21 @@ export type ListCourseNeedsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13706,6 +14974,14 @@ export type ListCourseEndingErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13713,6 +14989,10 @@ export type ListCourseEndingErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13773,6 +15053,14 @@ export type GetCourseUsageErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13780,6 +15068,10 @@ export type GetCourseUsageErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13839,6 +15131,10 @@ export type ListEnrolmentsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -13846,6 +15142,10 @@ export type ListEnrolmentsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13907,6 +15207,10 @@ export type CreateEnrolmentErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -13915,9 +15219,17 @@ export type CreateEnrolmentErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13926,6 +15238,10 @@ export type CreateEnrolmentErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -13987,9 +15303,29 @@ export type EndEnrolmentErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -13998,6 +15334,10 @@ export type EndEnrolmentErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14057,6 +15397,10 @@ export type ListQualificationsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -14064,6 +15408,10 @@ export type ListQualificationsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14116,6 +15464,10 @@ export type CreateQualificationErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14128,6 +15480,10 @@ export type CreateQualificationErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -14135,6 +15491,10 @@ export type CreateQualificationErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14196,9 +15556,21 @@ export type GetQualificationErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14256,6 +15628,10 @@ export type WithdrawQualificationErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14264,9 +15640,17 @@ export type WithdrawQualificationErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14275,6 +15659,10 @@ export type WithdrawQualificationErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14342,6 +15730,10 @@ export type ListApprovalsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -14349,6 +15741,10 @@ export type ListApprovalsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14401,6 +15797,10 @@ export type CreateApprovalErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14413,6 +15813,10 @@ export type CreateApprovalErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -14420,6 +15824,10 @@ export type CreateApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14481,9 +15889,21 @@ export type GetApprovalErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14541,9 +15961,29 @@ export type IssueApprovalErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14552,6 +15992,10 @@ export type IssueApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14617,6 +16061,10 @@ export type ReissueApprovalErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14625,9 +16073,17 @@ export type ReissueApprovalErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14636,6 +16092,10 @@ export type ReissueApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14697,6 +16157,10 @@ export type WithdrawApprovalErrors = {
      */
     404: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -14705,9 +16169,17 @@ export type WithdrawApprovalErrors = {
      */
     413: Problem;
     /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * The body is of a type that is not taken here.
      */
     415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -14716,6 +16188,10 @@ export type WithdrawApprovalErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14775,9 +16251,21 @@ export type GetApprovalSheetErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14798,39 +16286,6 @@ export type GetApprovalSheetResponses = {
 };
 
 export type GetApprovalSheetResponse = GetApprovalSheetResponses[keyof GetApprovalSheetResponses];
-
-export type GetApprovalStatusData = {
-    body?: never;
-    path?: never;
-    query?: never;
-    url: '/v1/approvals/status';
-};
-
-export type GetApprovalStatusErrors = {
-    /**
-     * The request cannot be read.
-     */
-    400: Problem;
-    /**
-     * Something went wrong inside the service.
-     */
-    500: Problem;
-    /**
-     * Too busy, or shutting down; try again as Retry-After says.
-     */
-    503: Problem;
-};
-
-export type GetApprovalStatusError = GetApprovalStatusErrors[keyof GetApprovalStatusErrors];
-
-export type GetApprovalStatusResponses = {
-    /**
-     * Which sheets must no longer be believed.
-     */
-    200: SignedStatus;
-};
-
-export type GetApprovalStatusResponse = GetApprovalStatusResponses[keyof GetApprovalStatusResponses];
 
 export type GetApprovalGroundsData = {
     body?: never;
@@ -14866,9 +16321,21 @@ export type GetApprovalGroundsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14924,9 +16391,21 @@ export type GetApprovalDifferenceErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -14947,6 +16426,51 @@ export type GetApprovalDifferenceResponses = {
 };
 
 export type GetApprovalDifferenceResponse = GetApprovalDifferenceResponses[keyof GetApprovalDifferenceResponses];
+
+export type GetApprovalStatusData = {
+    body?: never;
+    path?: never;
+    query?: never;
+    url: '/v1/approvals/status';
+};
+
+export type GetApprovalStatusErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalStatusError = GetApprovalStatusErrors[keyof GetApprovalStatusErrors];
+
+export type GetApprovalStatusResponses = {
+    /**
+     * Which sheets must no longer be believed.
+     */
+    200: SignedStatus;
+};
+
+export type GetApprovalStatusResponse = GetApprovalStatusResponses[keyof GetApprovalStatusResponses];
 
 export type GetApprovalLabelData = {
     body?: never;
@@ -14982,9 +16506,21 @@ export type GetApprovalLabelErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15044,6 +16580,10 @@ export type ListChecksErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15051,6 +16591,10 @@ export type ListChecksErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15099,6 +16643,10 @@ export type AskCheckErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -15111,6 +16659,10 @@ export type AskCheckErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15118,6 +16670,10 @@ export type AskCheckErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15193,6 +16749,10 @@ export type ListEventsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15200,6 +16760,10 @@ export type ListEventsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15255,6 +16819,10 @@ export type SummarizeEventsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15262,6 +16830,10 @@ export type SummarizeEventsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15319,6 +16891,10 @@ export type FollowEventsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15326,6 +16902,10 @@ export type FollowEventsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15377,6 +16957,10 @@ export type ListCheckpointsErrors = {
      */
     403: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15384,6 +16968,10 @@ export type ListCheckpointsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15436,9 +17024,25 @@ export type CreateCheckpointErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -15447,6 +17051,10 @@ export type CreateCheckpointErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15508,9 +17116,21 @@ export type GetCheckpointErrors = {
      */
     404: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15553,6 +17173,10 @@ export type VerifyEventsErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
@@ -15565,6 +17189,10 @@ export type VerifyEventsErrors = {
      */
     415: Problem;
     /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
     422: Problem;
@@ -15572,6 +17200,10 @@ export type VerifyEventsErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15609,6 +17241,18 @@ export type GetJsonWebKeySetErrors = {
      * The request cannot be read.
      */
     400: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15655,9 +17299,17 @@ export type ListSigningKeysErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15706,9 +17358,25 @@ export type RotateSigningKeysErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
     /**
      * Some input cannot be accepted; `errors` names each field. Nothing was changed.
      */
@@ -15717,6 +17385,10 @@ export type RotateSigningKeysErrors = {
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15767,9 +17439,17 @@ export type ListBackupsErrors = {
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */
@@ -15812,13 +17492,37 @@ export type CreateBackupErrors = {
      */
     403: Problem;
     /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
      * This cannot be done as things are; `code` says why.
      */
     409: Problem;
     /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
     /**
      * Something went wrong inside the service.
      */

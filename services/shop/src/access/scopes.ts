@@ -17,6 +17,7 @@ const MANAGERS: readonly Role[] = ["manager"];
  * student sees the settings of their courses and their own record; the rack, its costs and its history are the members'.
  */
 export const SCOPES = {
+  "metrics:read": { meaning: "Read the service's counters.", roles: MANAGERS },
   "self:read": { meaning: "See who one is here.", roles: EVERYONE },
   "bits:read": { meaning: "See the rack.", roles: MEMBERS },
   "bits:write": { meaning: "Add, change, import and remove bits.", roles: STAFF },

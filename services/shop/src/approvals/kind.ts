@@ -9,6 +9,8 @@ export const approvalKind = defineKind({
   tag: { name: "approvals", description: "Approved settings: issued, lapsing by themselves, signed." },
   schema: ApprovalRecordSchema,
   table: "approvals",
+  /** Its place in the status list. */
+  queryColumns: { statusIndex: "assigned-number" },
 });
 
 export const lapseKind = defineKind({

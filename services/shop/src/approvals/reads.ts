@@ -1,6 +1,15 @@
-import { and, asc, eq, gt, lte, type SQL, sql } from "drizzle-orm";
+import { and, asc, eq, gt, isNotNull, lte, type SQL, sql } from "drizzle-orm";
 import { inOwnCourses } from "../enrolments/reads.ts";
-import { all, fieldsQuery, first, given, type Query, type Question, recordQuery } from "../store/query.ts";
+import {
+  all,
+  fieldsQuery,
+  first,
+  given,
+  type Query,
+  type Question,
+  recordQuery,
+  rowQuery,
+} from "../store/query.ts";
 import { recordQueries, restrictedQueries } from "../store/record-queries.ts";
 import { approvalKind, groundsKind, lapseKind } from "./kind.ts";
 import type { ApprovalRecord, GroundsRecord, InForce, LapseRecord, Lasting } from "./record-schema.ts";
@@ -33,8 +42,10 @@ export const approvals = {
   endingBy,
   /** Approvals of a course in force that would hold longer than a moment. */
   outlasting,
-  /** Ids of approvals that ended before their time, while their sheets could still be believed. */
-  endedEarly,
+  /** The place of an approval in the status list. */
+  statusIndexOf,
+  /** Whether any was ever issued. */
+  wasAnyIssued,
 };
 
 /** A course has a handful of approvals for one bit in one router; more than this are not looked through. */
@@ -89,14 +100,8 @@ const lasting = fieldsQuery(approvalKind, ["id", "version", "validUntil", "sheet
     .orderBy(asc(id)),
 );
 
-const ended = fieldsQuery(
-  approvalKind,
-  ["id"],
-  (_, dialect) => sql`SELECT id FROM ${dialect.byIndex("approvals", "approvals_ended")}
-    WHERE state IN ('lapsed', 'withdrawn', 'replaced') AND valid_until > ${given("at")}
-    UNION SELECT id FROM ${dialect.byIndex("approvals", "approvals_cut_short")}
-    WHERE sheets_until > ${given("at")} AND (state <> 'issued' OR valid_until <= ${given("at")})
-    LIMIT ${given("most")}`,
+const statusIndex = rowQuery({ statusIndex: column("statusIndex") }, (selection) =>
+  selection.from(approvalKind.table).where(eq(id, given("id"))),
 );
 
 function inForceOn(field: keyof typeof IN_FORCE_ON, ofId: string): Question<InForce[]> {
@@ -131,6 +136,15 @@ function outlasting(courseId: string, at: string): Question<Lasting[]> {
   return all(lasting, { courseId, at });
 }
 
-function* endedEarly(at: string, most: number): Question<string[]> {
-  return (yield* all(ended, { at, most })).map((each) => each.id);
+const everIssued = fieldsQuery(approvalKind, ["id"], (rows) =>
+  rows.where(isNotNull(column("issuedAt"))).limit(1),
+);
+
+function* wasAnyIssued(): Question<boolean> {
+  return (yield* first(everIssued)) !== undefined;
+}
+
+function* statusIndexOf(approvalId: string): Question<number | undefined> {
+  const row = yield* first(statusIndex, { id: approvalId });
+  return row === undefined ? undefined : Number(row.statusIndex);
 }

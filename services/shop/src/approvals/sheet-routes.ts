@@ -19,27 +19,14 @@ import { approvals } from "./reads.ts";
 import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
 import { resultOn, resultsOf, settingOf } from "./result.ts";
 import { DifferenceSchema, GroundsSchema } from "./schema.ts";
-import {
-  SHEET_TYPE,
-  SignedSheetSchema,
-  SignedStatusSchema,
-  STATUS_TYPE,
-  sheetPayload,
-  statusPayload,
-} from "./sheet.ts";
+import { SHEET_TYPE, SignedSheetSchema, sheetPayload } from "./sheet.ts";
 import { stateAt } from "./state.ts";
-
-/** Approvals ended early and not yet past their time, at most: a class's worth, many times over. */
-const MOST_ENDED = 100_000;
-
-/** How long one signature of the status list serves when nothing was added. */
-const SIGNED_FOR_MS = 60_000;
 
 const READ = { scope: "approvals:read", tag: "approvals" } as const;
 
-export function sheetRoutes(app: App, doors: Doors, signer: Signer): void {
+/** `statusListUrl` is where the list is read that says which sheets must no longer be believed. */
+export function sheetRoutes(app: App, doors: Doors, signer: Signer, statusListUrl: string): void {
   app.addSchema(SignedSheetSchema);
-  app.addSchema(SignedStatusSchema);
 
   const sheet = {
     ...READ,
@@ -56,13 +43,11 @@ export function sheetRoutes(app: App, doors: Doors, signer: Signer): void {
     async (request) => {
       const at = doors.now().toISOString();
       const { params } = askedOf<typeof sheet.path, undefined, undefined>(request, at);
-      const { approval, payload } = await doors.answer(stated(request, params.approvalId, at));
+      const { approval, payload } = await doors.answer(stated(request, params.approvalId, statusListUrl, at));
       const jws = await signer.sign(payload, SHEET_TYPE);
       return { approvalId: approval.id, jws, validUntil: approval.validUntil };
     },
   );
-
-  statusRoute(app, doors, signer);
 
   askRoute(
     app,
@@ -116,37 +101,8 @@ export function sheetRoutes(app: App, doors: Doors, signer: Signer): void {
   );
 }
 
-/** The list of sheets that must no longer be believed: signed again when it changed, or when a minute has passed. */
-function statusRoute(app: App, { answer, now }: Doors, signer: Signer): void {
-  let signed: { readonly ids: string; readonly atMs: number; readonly jws: string } | undefined;
-  app.get(
-    "/v1/approvals/status",
-    {
-      config: { scope: "public", operation: "act" },
-      schema: {
-        operationId: "getApprovalStatus",
-        tags: ["approvals"],
-        summary: "The signed list of settings whose sheets must no longer be believed",
-        response: { 200: ref(SignedStatusSchema) },
-      },
-    },
-    async () => {
-      const at = now();
-      const ended = await answer(approvals.endedEarly(at.toISOString(), MOST_ENDED));
-      const ids = ended.join();
-      const isFresh =
-        signed !== undefined && signed.ids === ids && Math.abs(at.getTime() - signed.atMs) < SIGNED_FOR_MS;
-      if (signed === undefined || !isFresh) {
-        const jws = await signer.sign(statusPayload(ended, at.toISOString()), STATUS_TYPE);
-        signed = { ids, atMs: at.getTime(), jws };
-      }
-      return { jws: signed.jws };
-    },
-  );
-}
-
 /** What the sheet of an approval in force states. */
-function* stated(request: FastifyRequest, approvalId: string, at: string) {
+function* stated(request: FastifyRequest, approvalId: string, statusListUrl: string, at: string) {
   const kept = yield* seen(request, approvalId);
   const course = yield* courses.find(kept.courseId);
   const [validUntil = kept.validUntil] = [kept.validUntil, course?.endsAt ?? kept.validUntil].sort();
@@ -160,7 +116,9 @@ function* stated(request: FastifyRequest, approvalId: string, at: string) {
   }
   const bit = requireFound(bits.kind, approval.bitId, yield* bits.find(approval.bitId));
   const router = requireFound(routers.kind, approval.routerId, yield* routers.find(approval.routerId));
-  return { approval, payload: sheetPayload(approval, yield* keptGrounds(approval.id), bit, router) };
+  const index = requireFound(approvalKind, approval.id, yield* approvals.statusIndexOf(approval.id));
+  const place = { index, url: statusListUrl };
+  return { approval, payload: sheetPayload(approval, yield* keptGrounds(approval.id), bit, router, place) };
 }
 
 function* seen(request: FastifyRequest, id: string): Question<ApprovalRecord> {

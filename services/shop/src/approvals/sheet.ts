@@ -3,9 +3,8 @@ import type { BitRecord } from "../bits/schema.ts";
 import type { RouterRecord } from "../routers/schema.ts";
 import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
 
-/** The kinds of statement that are signed here, as the `typ` of their headers. */
+/** The kind of statement, as the `typ` of its header. */
 export const SHEET_TYPE = "rimwise-setting+jws";
-export const STATUS_TYPE = "rimwise-status+jws";
 
 const ISSUER = "rimwise";
 
@@ -22,19 +21,8 @@ export const SignedSheetSchema = Type.Object(
   },
 );
 
-export const SignedStatusSchema = Type.Object(
-  {
-    jws: Type.String({
-      description:
-        "The list as a compact JWS, `typ` rimwise-status+jws: ids of settings that ended before their time.",
-    }),
-  },
-  {
-    $id: "SignedStatus",
-    description: "Which sheets must no longer be believed.",
-    additionalProperties: false,
-  },
-);
+/** An approval's place in the status list, and where that is read. */
+export type StatusPlace = { readonly index: number; readonly url: string };
 
 /** What a sheet states: who signed, until when, and all that a person needs at the machine. Times in seconds (RFC 7519). */
 export function sheetPayload(
@@ -42,6 +30,7 @@ export function sheetPayload(
   { results }: GroundsRecord,
   bit: BitRecord,
   router: RouterRecord,
+  { index, url }: StatusPlace,
 ): object {
   const [first] = results;
   if (first === undefined) throw new Error(`setting ${approval.id} was made from nothing`);
@@ -52,6 +41,8 @@ export function sheetPayload(
     iat: secondsOf(approval.issuedAt ?? approval.updatedAt),
     nbf: secondsOf(approval.validFrom),
     exp: secondsOf(approval.validUntil),
+    // As draft-ietf-oauth-status-list names it.
+    status: { status_list: { idx: index, uri: url } },
     setting: {
       name: approval.name,
       courseId: approval.courseId,
@@ -94,15 +85,6 @@ export function sheetPayload(
       engineVersion: approval.engineVersion,
     },
   };
-}
-
-/** How long a status list may be believed. */
-const STATUS_HOLDS_S = 60 * 60;
-
-/** What a status list states: the settings that ended before their time. */
-export function statusPayload(endedIds: readonly string[], at: string): object {
-  const iat = secondsOf(at);
-  return { iss: ISSUER, iat, exp: iat + STATUS_HOLDS_S, ended: [...endedIds].sort() };
 }
 
 function secondsOf(moment: string): number {

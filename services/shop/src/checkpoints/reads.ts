@@ -1,5 +1,5 @@
 import { and, asc, desc, gt, gte, lte } from "drizzle-orm";
-import { all, fieldsQuery, first, given, type Question } from "../store/query.ts";
+import { all, fieldsQuery, first, given, type Question, rowQuery } from "../store/query.ts";
 import { recordQueries } from "../store/record-queries.ts";
 import { checkpointKind } from "./kind.ts";
 import type { CheckpointRecord } from "./schema.ts";
@@ -18,6 +18,8 @@ export const checkpoints = {
   about,
   /** The first one about an event after this one. */
   beyond,
+  /** The keys that have signed one, each once. */
+  signingKeyIds,
 };
 
 const id = checkpointKind.column("id");
@@ -37,6 +39,14 @@ const firstBeyond = fieldsQuery(checkpointKind, ["sequence", "createdAt"], (rows
     .orderBy(asc(sequence), asc(id))
     .limit(1),
 );
+
+const signedBy = rowQuery({ id: checkpointKind.column("signingKeyId") }, (selection) =>
+  selection.from(checkpointKind.table).groupBy(checkpointKind.column("signingKeyId")),
+);
+
+function* signingKeyIds(): Question<string[]> {
+  return (yield* all(signedBy)).map((row) => String(row.id));
+}
 
 function furthest(): Question<Reach | undefined> {
   return first(furthestOne);

@@ -15,7 +15,7 @@ export function healthRoutes(app: App, { health, isClosing, metrics }: Parts): v
   app.get(
     "/livez",
     {
-      config: { scope: "public", operation: "act" },
+      config: { scope: "public", operation: "act", isHealthCheck: true },
       schema: {
         operationId: "getLiveness",
         tags: ["health"],
@@ -29,7 +29,7 @@ export function healthRoutes(app: App, { health, isClosing, metrics }: Parts): v
   app.get(
     "/readyz",
     {
-      config: { scope: "public", operation: "act" },
+      config: { scope: "public", operation: "act", isHealthCheck: true },
       schema: {
         operationId: "getReadiness",
         tags: ["health"],
@@ -47,7 +47,7 @@ export function healthRoutes(app: App, { health, isClosing, metrics }: Parts): v
   app.get(
     "/version",
     {
-      config: { scope: "public", operation: "act" },
+      config: { scope: "public", operation: "act", isHealthCheck: true },
       schema: {
         operationId: "getVersion",
         tags: ["health"],
@@ -61,7 +61,7 @@ export function healthRoutes(app: App, { health, isClosing, metrics }: Parts): v
   app.get(
     "/metrics",
     {
-      config: { scope: "public", operation: "act" },
+      config: { scope: "metrics:read", operation: "act" },
       schema: {
         operationId: "getMetrics",
         tags: ["health"],

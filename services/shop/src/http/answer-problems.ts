@@ -7,7 +7,7 @@ import { Problem, pathOf, problemBody } from "../problems/problem.ts";
 import { ProblemSchema } from "../problems/schema.ts";
 import type { App } from "./app-type.ts";
 
-const PROBLEM_JSON = "application/problem+json";
+export const PROBLEM_JSON = "application/problem+json";
 
 const BY_CONNECTION_CODE: Readonly<Record<string, ProblemCode>> = {
   ERR_HTTP_REQUEST_TIMEOUT: "request-too-slow",

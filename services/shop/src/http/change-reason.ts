@@ -1,6 +1,7 @@
 import type { FastifyRequest } from "fastify";
 import { notValid } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
+import { normalText } from "./text.ts";
 
 declare module "fastify" {
   interface FastifyRequest {
@@ -50,7 +51,7 @@ function reasonOf({ headers }: FastifyRequest): string | undefined {
 
 function decoded(text: string): string | undefined {
   try {
-    return decodeURIComponent(text).trim();
+    return normalText(decodeURIComponent(text).trim());
   } catch {
     return undefined;
   }

@@ -1,7 +1,9 @@
 import type { IncomingMessage } from "node:http";
 import type { FastifyRequest } from "fastify";
-import { Problem } from "../problems/problem.ts";
+import { Problem, pathOf, problemBody } from "../problems/problem.ts";
+import { PROBLEM_JSON } from "./answer-problems.ts";
 import type { App } from "./app-type.ts";
+import { requestIdOf } from "./request-identity.ts";
 
 /**
  * Refuses a body by its length and its type before its bytes are read; a caller who asked first (`Expect: 100-continue`, RFC 9110,
@@ -12,6 +14,22 @@ export function continueWhenWanted(app: App): void {
   app.server.on("checkContinue", (request, response) => {
     waiting.add(request);
     app.server.emit("request", request, response);
+  });
+  app.server.on("checkExpectation", (request, response) => {
+    const detail = "Only 100-continue can be expected. Send the request without the Expect header.";
+    const body = problemBody(
+      new Problem("expectation-failed", detail),
+      requestIdOf(request),
+      pathOf({ url: request.url ?? "/" }),
+    );
+    const text = JSON.stringify(body);
+    response.writeHead(body.status, {
+      "Content-Type": PROBLEM_JSON,
+      "Content-Length": Buffer.byteLength(text),
+      "X-Request-Id": body.requestId,
+      Connection: "close",
+    });
+    response.end(text);
   });
   app.addHook("preParsing", async (request, reply, body) => {
     requireFitting(request);

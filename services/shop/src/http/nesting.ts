@@ -1,5 +1,7 @@
+import { isUtf8 } from "node:buffer";
 import { Problem } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
+import { normalizedPart } from "./text.ts";
 
 /** No body that is described here is nested nearly so deep. */
 const DEEPEST = 64;
@@ -9,16 +11,27 @@ const CLOSING = new Set([0x5d, 0x7d]);
 const QUOTE = 0x22;
 const BACKSLASH = 0x5c;
 
-/** Reads JSON bodies. One that is nested deeper than anything here is refused before anything walks it. */
+/** A JSON text of nothing but ASCII and without escapes of other characters holds no string that needs a look. */
+const NEEDS_A_LOOK = /[^\t\n\r\x20-\x7e]|\\[ubf]/;
+
+/**
+ * Reads JSON bodies (RFC 8259). One that is nested deeper than anything here is refused before anything walks it; strings are taken
+ * in normal form, or refused when they are no text.
+ */
 export function readJsonBodies(app: App): void {
   const parse = app.getDefaultJsonParser("error", "error");
   app.removeContentTypeParser("application/json");
-  app.addContentTypeParser<string>("application/json", { parseAs: "string" }, (request, body, done) => {
+  app.addContentTypeParser<Buffer>("application/json", { parseAs: "buffer" }, (request, bytes, done) => {
+    if (!isUtf8(bytes)) return done(new Problem("not-json", "The body is not UTF-8."));
+    const body = bytes.toString();
     if (depthOf(body) > DEEPEST) {
-      done(new Problem("not-json", `The body is nested deeper than ${DEEPEST} levels.`));
-      return;
+      return done(new Problem("not-json", `The body is nested deeper than ${DEEPEST} levels.`));
     }
-    parse(request, body, done);
+    parse(request, body, (error, value) => {
+      if (error !== null || !NEEDS_A_LOOK.test(body)) return done(error, value);
+      const { fault, normal } = normalizedPart(value, "body");
+      done(fault ?? null, normal);
+    });
   });
 }
 

@@ -1,30 +1,46 @@
 import rateLimit from "@fastify/rate-limit";
+import type { FastifyRequest } from "fastify";
+import type { Config } from "../config.ts";
 import { Problem } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
 
+declare module "fastify" {
+  interface FastifyContextConfig {
+    /** Asked by monitors, and answered at little cost: never refused for being asked often. */
+    isHealthCheck?: true;
+  }
+}
+
 const WINDOW_S = 60;
 
+type Limits = Pick<Config, "rateLimitPerMinute" | "publicRateLimitPerMinute">;
+
 /**
- * Counts each caller's requests: by key, or by address if no valid key came, so that guessing keys
- * runs dry without costing anybody else. Headers follow draft-ietf-httpapi-ratelimit-headers-11. Register after authentication.
+ * Counts each caller's requests: by key, or by address if no valid key came, so that guessing keys runs dry without costing anybody
+ * else; what needs no key, by address and apart. Health checks are not counted: whoever shares an address with a monitor could else
+ * make a healthy service look dead. Headers follow draft-ietf-httpapi-ratelimit-headers-11. Register after authentication.
  */
-export async function limitRates(app: App, mostPerMinute: number): Promise<void> {
+export async function limitRates(app: App, limits: Limits): Promise<void> {
   await app.register(rateLimit, { global: false });
-  const countRequest = app.createRateLimit({
-    max: mostPerMinute,
-    timeWindow: WINDOW_S * 1000,
-    keyGenerator: ({ caller, ip }) => (caller === null ? `address ${ip}` : `key ${caller.keyId}`),
-  });
-  const policy = `"minute";q=${mostPerMinute};w=${WINDOW_S}`;
+  const withKey = counterOf(app, limits.rateLimitPerMinute, ({ caller, ip }) =>
+    caller === null ? `address ${ip}` : `key ${caller.keyId}`,
+  );
+  const withoutKey = counterOf(app, limits.publicRateLimitPerMinute, ({ ip }) => `public ${ip}`);
   app.addHook("onRequest", async (request, reply) => {
-    if (request.routeOptions.config.scope === "public") return;
+    const { scope, isHealthCheck } = request.routeOptions.config;
+    if (isHealthCheck) return;
+    const { most, count: countRequest } = scope === "public" ? withoutKey : withKey;
     const count = await countRequest(request);
     if (count.isAllowed) return;
-    reply.header("RateLimit-Policy", policy);
+    reply.header("RateLimit-Policy", `"minute";q=${most};w=${WINDOW_S}`);
     reply.header("RateLimit", `"minute";r=${Math.max(0, count.remaining)};t=${count.ttlInSeconds}`);
     if (!count.isExceeded) return;
-    throw new Problem("too-many-requests", `At most ${mostPerMinute} requests a minute are answered.`, {
+    throw new Problem("too-many-requests", `At most ${most} requests a minute are answered.`, {
       headers: { "Retry-After": String(Math.max(1, count.ttlInSeconds)) },
     });
   });
+}
+
+function counterOf(app: App, most: number, keyGenerator: (request: FastifyRequest) => string) {
+  return { most, count: app.createRateLimit({ max: most, timeWindow: WINDOW_S * 1000, keyGenerator }) };
 }

@@ -70,7 +70,10 @@ export function askedOf<Path extends string, Body, Query>(
 const PARAMETER = /:(\w+)/g;
 
 /** The schema of a path's parameters; undefined for a path without any. */
-function parametersSchema<Path extends string>({ path, parameters = {} }: RouteDefinition<Path>) {
+function parametersSchema<Path extends string>({
+  path,
+  parameters = {},
+}: Omit<RouteDefinition<Path>, "scope">) {
   const names = [...path.matchAll(PARAMETER)].flatMap(([, name]) => name ?? []);
   if (names.length === 0) return undefined;
   const said: Readonly<Record<string, string | undefined>> = parameters;
@@ -83,7 +86,7 @@ function parametersSchema<Path extends string>({ path, parameters = {} }: RouteD
 
 /** The schema of a route: what every route has, and the parts that are its own. */
 export function schemaOf<Path extends string>(
-  definition: RouteDefinition<Path>,
+  definition: Omit<RouteDefinition<Path>, "scope">,
   parts: Pick<FastifySchema, "body" | "querystring" | "response">,
 ): FastifySchema {
   const { operationId, tag, summary, description } = definition;

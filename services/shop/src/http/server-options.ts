@@ -1,4 +1,4 @@
-import type { FastifyServerOptions } from "fastify";
+import type { FastifyHttpOptions, RawServerDefault } from "fastify";
 import pino from "pino";
 import type { Config } from "../config.ts";
 import { AccessLog } from "./access-log.ts";
@@ -6,6 +6,7 @@ import { sendConnectionProblem, sendProblem } from "./answer-problems.ts";
 import { requestIdOf } from "./request-identity.ts";
 
 const REQUEST_TIMEOUT_MS = 15_000;
+const CHECK_CONNECTIONS_EVERY_MS = 1000;
 const BODY_LIMIT_BYTES = 256 * 1024;
 
 /** Lines are written together, at the latest so much later; those at the end when the process exits. */
@@ -34,11 +35,13 @@ export function serverOptions(config: Config, logStream?: LogStream) {
     logController: new AccessLog(),
     genReqId: requestIdOf,
     requestTimeout: REQUEST_TIMEOUT_MS,
+    // Node looks for requests that are too slow every half minute by itself: so long a head could drip in.
+    http: { connectionsCheckingInterval: CHECK_CONNECTIONS_EVERY_MS },
     bodyLimit: BODY_LIMIT_BYTES,
     // Closing is answered by our own hook, as a problem.
     return503OnClosing: false,
     frameworkErrors: sendProblem,
     clientErrorHandler: sendConnectionProblem,
     trustProxy: config.trustedProxies.length > 0 ? [...config.trustedProxies] : false,
-  } satisfies FastifyServerOptions;
+  } satisfies FastifyHttpOptions<RawServerDefault>;
 }

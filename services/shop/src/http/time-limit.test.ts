@@ -1,3 +1,5 @@
+import { once } from "node:events";
+import { connect } from "node:net";
 import Fastify from "fastify";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { answerProblems } from "./answer-problems.ts";
@@ -33,6 +35,7 @@ describe("what takes longer than it may", () => {
       reply.raw.writeHead(200).write("first");
       return NEVER;
     });
+    app.post("/read", () => ({ isDone: true }));
     app.get("/done", () => ({ isDone: true }));
     url = await app.listen({ port: 0 });
   });
@@ -49,6 +52,23 @@ describe("what takes longer than it may", () => {
     expect(answer.status).toBe(503);
     expect(answer.headers.get("retry-after")).toBe("1");
     expect(await answer.json()).toMatchObject({ code: "took-too-long" });
+  });
+
+  it.each([
+    ["of a length that was said", "Content-Length: 1000\r\n\r\n{"],
+    ["in pieces", "Transfer-Encoding: chunked\r\n\r\n1\r\n{\r\n"],
+  ])("is closed with a 408 while it sends its body %s, a byte now and then", async (_what, rest) => {
+    const socket = connect(Number(new URL(url).port), "127.0.0.1");
+    let answer = "";
+    socket.on("data", (chunk) => {
+      answer += chunk;
+    });
+    socket.on("error", () => undefined);
+    socket.write(`POST /read HTTP/1.1\r\nHost: shop\r\nContent-Type: application/json\r\n${rest}`);
+    const drip = setInterval(() => socket.write(rest.startsWith("C") ? " " : "1\r\n \r\n"), 5);
+    await once(socket, "close");
+    clearInterval(drip);
+    expect(answer).toMatch(/^HTTP\/1\.1 408 [\s\S]+application\/problem\+json[\s\S]+"request-too-slow"/);
   });
 
   it("is given longer if its route says so", async () => {

@@ -1,3 +1,4 @@
+import { Problem } from "../problems/problem.ts";
 import { tryAgainShortly } from "../problems/shortly.ts";
 import type { App } from "./app-type.ts";
 
@@ -6,6 +7,13 @@ declare module "fastify" {
     /** How long this route's answer may take, if longer than others. */
     timeLimitMs?: number;
   }
+}
+
+/** The connection ends with it: nobody waits for the rest of the body. */
+function tooSlow(): Problem {
+  return new Problem("request-too-slow", "The body did not arrive in time. Nothing was changed.", {
+    headers: { Connection: "close" },
+  });
 }
 
 /**
@@ -17,7 +25,7 @@ export function limitTime(app: App, limitMs: number): void {
     const timer = setTimeout(() => {
       if (reply.sent) return;
       if (reply.raw.headersSent) reply.raw.destroy();
-      else reply.send(tryAgainShortly("took-too-long"));
+      else reply.send(request.raw.complete ? tryAgainShortly("took-too-long") : tooSlow());
     }, request.routeOptions.config.timeLimitMs ?? limitMs);
     reply.raw.once("close", () => clearTimeout(timer));
     done();

@@ -1,5 +1,6 @@
 import { Ajv, type AnySchemaObject, type ErrorObject, type Options, type ValidateFunction } from "ajv";
 import formats from "ajv-formats";
+import { isDay, isMoment } from "./dates.ts";
 import { lazily } from "./lazily.ts";
 
 const STRICT: Options = {
@@ -72,16 +73,7 @@ function ajvWith(components: Components, options: Options): Ajv {
   const ajv = new Ajv(options);
   formats.default(ajv);
   ajv.addFormat("date-time", isMoment);
+  ajv.addFormat("date", isDay);
   for (const component of Object.values(components)) ajv.addSchema(component);
   return ajv;
-}
-
-const isDateTime = lazily(() =>
-  formats.default(new Ajv()).compile<string>({ type: "string", format: "date-time" }),
-);
-
-/** A date-time that JavaScript's clock has too: no leap second, and a year of four digits in UTC. */
-function isMoment(text: string): boolean {
-  const time = new Date(text);
-  return isDateTime()(text) && !Number.isNaN(time.getTime()) && /^\d{4}-/.test(time.toISOString());
 }

@@ -78,10 +78,12 @@ export function createRoute<
       readonly config: FastifyContextConfig;
       readonly preValidation: (request: FastifyRequest) => Promise<void>;
     };
+    /** Refuses a valid body after work that goes on beside the event loop, before anything is decided. */
+    readonly examine?: (body: BodyOf<Body>) => Promise<void>;
   },
   decide: (asked: Asked<Path, BodyOf<Body>, QueryOf<Query>>) => Askable<Created<Static<Shown> & ShownRecord>>,
 ): void {
-  const { path, scope, answer, body, bodyLimit, location, query, files } = definition;
+  const { path, scope, answer, body, bodyLimit, location, query, files, examine } = definition;
   const json = body && ref(body);
   app.post(
     path,
@@ -104,6 +106,7 @@ export function createRoute<
       doors.answerOnce(request, reply, async () => {
         const stamp = stampOf(request, doors.now());
         const asked = askedOf<Path, BodyOf<Body>, QueryOf<Query>>(request, stamp.at);
+        await examine?.(asked.body);
         const { answer: shown, headers, ...decided } = await doors.answer(answerOf(decide(asked)));
         const place = location?.(shown) ?? `${path}/${shown.id}`;
         return {

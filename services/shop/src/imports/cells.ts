@@ -1,3 +1,4 @@
+import { harmless, isWellFormed, NOT_TEXT, normalText } from "../http/text.ts";
 import { canonicalText } from "../store/canonical.ts";
 import type { Column } from "./columns.ts";
 import { formulaTextOf, withoutFormula } from "./formula.ts";
@@ -22,7 +23,11 @@ const TRUTHS: ReadonlyMap<string, boolean> = new Map([
 /** Reads one cell. A cell that is not there, or is blank although a text cannot be, holds nothing. */
 export function readCell(column: Column, cell: string | undefined): ReadCell {
   if (cell === undefined) return { ok: true, value: undefined };
-  if (column.type === "text") return { ok: true, value: formulaTextOf(cell) };
+  if (!isWellFormed(cell)) {
+    const { message, accepted } = NOT_TEXT;
+    return { ok: false, fault: { column: column.name, message, accepted } };
+  }
+  if (column.type === "text") return { ok: true, value: normalText(formulaTextOf(cell)) };
   const text = cell.trim();
   return text === "" ? { ok: true, value: undefined } : readText(column, text);
 }
@@ -108,5 +113,5 @@ const MOST_SHOWN = 60;
 
 /** As much of a text as a report repeats. */
 export function shortened(text: string): string {
-  return text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN - 1)}…` : text;
+  return harmless(text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN - 1)}…` : text);
 }

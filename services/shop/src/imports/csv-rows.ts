@@ -5,7 +5,15 @@ import { readCell, shortened } from "./cells.ts";
 import { COLUMN_NAMES, COLUMNS, type Column, ID_COLUMN } from "./columns.ts";
 import { type Line, linesOf, MOST_LINE_BYTES } from "./lines.ts";
 import { nearestName } from "./nearest.ts";
-import { idFaults, NOT_UTF8, type Reading, type Row, type RowFault, TOO_LONG } from "./rows.ts";
+import {
+  idFaults,
+  NOT_UTF8,
+  type Reading,
+  type Row,
+  type RowFault,
+  TOO_LONG,
+  TOO_MANY_EMPTY,
+} from "./rows.ts";
 
 /** A cell is undefined if nothing stands in it, and empty if an empty text does: "". */
 type Cell = string | undefined;
@@ -33,6 +41,14 @@ const OPTIONS = {
 
 const KNOWN_COLUMNS = `a first line that names columns among: ${COLUMN_NAMES.join(", ")}`;
 
+/** No row of this service has nearly so many cells, even with what spreadsheets leave at its end: from here on it is no table. */
+const MOST_CELLS = 300;
+
+const TOO_MANY_CELLS: RowFault = {
+  message: "This row has too many cells. From here on nothing was read.",
+  accepted: `at most ${MOST_CELLS} cells, empty ones at the end among them`,
+};
+
 const NO_HEADER: RowFault = { message: "The file is empty.", accepted: KNOWN_COLUMNS };
 
 const NEVER_CLOSED: RowFault = {
@@ -48,6 +64,7 @@ export async function* csvRows(source: AsyncIterable<Buffer>): AsyncGenerator<Ro
   for await (const { record, raw } of file.records) {
     const nextLine = line + linesIn(raw);
     const isUtf8 = file.isUtf8Before(nextLine);
+    if (record.length > MOST_CELLS) return yield { kind: "broken", line, faults: [TOO_MANY_CELLS] };
     if (header === undefined) {
       const names = withoutEmptyEnd(record, 0);
       const faults = isUtf8 ? headerFaults(names) : [NOT_UTF8];
@@ -72,13 +89,14 @@ async function readableFile(source: AsyncIterable<Buffer>) {
   const lines = linesOf(source);
   const first = await lines.next();
   const notUtf8: number[] = [];
-  let isCutShort = false;
+  let cutShortBy: RowFault | undefined;
   let notParsed: RowFault | undefined;
 
   async function* texts() {
-    for await (const { number, bytes, isUtf8, isTooLong } of following(first, lines)) {
-      isCutShort = isTooLong;
-      if (isCutShort || notParsed !== undefined) return;
+    for await (const { number, bytes, isUtf8, isTooLong, isOneEmptyTooMany } of following(first, lines)) {
+      if (isTooLong) cutShortBy = TOO_LONG;
+      else if (isOneEmptyTooMany) cutShortBy = TOO_MANY_EMPTY;
+      if (cutShortBy !== undefined || notParsed !== undefined) return;
       if (!isUtf8) notUtf8.push(number);
       yield bytes;
     }
@@ -96,7 +114,7 @@ async function readableFile(source: AsyncIterable<Buffer>) {
   });
   return {
     records: recordsOf(texts(), parser),
-    breaksWith: () => (isCutShort ? TOO_LONG : notParsed),
+    breaksWith: () => cutShortBy ?? notParsed,
     /** Whether all lines before this one, and after those asked about before, are UTF-8. */
     isUtf8Before: (line: number): boolean => {
       const isBefore = (number: number | undefined) => number !== undefined && number < line;

@@ -1,5 +1,6 @@
+import { normalized, type TextFault } from "../http/text.ts";
 import { linesOf } from "./lines.ts";
-import { idFaults, NOT_UTF8, type Row, type RowFault, TOO_LONG } from "./rows.ts";
+import { idFaults, NOT_UTF8, type Row, type RowFault, TOO_LONG, TOO_MANY_EMPTY } from "./rows.ts";
 
 const NOT_AN_OBJECT: RowFault = {
   message: "This line is not a JSON object.",
@@ -8,7 +9,8 @@ const NOT_AN_OBJECT: RowFault = {
 
 /** The rows of newline-delimited JSON: one bit a line, as the API takes it, with its `id` or without. */
 export async function* ndjsonRows(source: AsyncIterable<Buffer>): AsyncGenerator<Row> {
-  for await (const { number: line, bytes, isUtf8, isTooLong } of linesOf(source)) {
+  for await (const { number: line, bytes, isUtf8, isTooLong, isOneEmptyTooMany } of linesOf(source)) {
+    if (isOneEmptyTooMany) return yield { kind: "broken", line, faults: [TOO_MANY_EMPTY] };
     if (isTooLong) yield { kind: "unreadable", line, faults: [TOO_LONG] };
     else if (!isUtf8) yield { kind: "unreadable", line, faults: [NOT_UTF8] };
     else if (bytes.toString().trim() !== "") yield rowOf(line, bytes.toString());
@@ -18,8 +20,10 @@ export async function* ndjsonRows(source: AsyncIterable<Buffer>): AsyncGenerator
 function rowOf(line: number, text: string): Row {
   const value = parsed(text);
   if (value === undefined) return { kind: "unreadable", line, faults: [NOT_AN_OBJECT] };
-  const { id, ...bit } = value;
-  const faults = idFaults(id, "/id");
+  const notText: TextFault[] = [];
+  const { id, ...bit } = Object(normalized(value, notText));
+  const inTexts = notText.map(({ pointer, ...fault }): RowFault => ({ column: pointer, ...fault }));
+  const faults = [...idFaults(id, "/id"), ...inTexts];
   if (faults.length > 0) return { kind: "unreadable", line, faults };
   return {
     kind: "row",

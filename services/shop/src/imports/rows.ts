@@ -1,4 +1,5 @@
 import type { Column } from "./columns.ts";
+import { MOST_EMPTY_KIB, MOST_EMPTY_LINES } from "./lines.ts";
 
 /** What is wrong with a row. */
 export type RowFault = {
@@ -62,6 +63,11 @@ export function idFaults(id: unknown, column: string): RowFault[] {
 export const NOT_UTF8: RowFault = {
   message: "These bytes are not UTF-8.",
   accepted: "text in UTF-8; save the file in that encoding",
+};
+
+export const TOO_MANY_EMPTY: RowFault = {
+  message: "There are too many empty rows. From here on nothing was read.",
+  accepted: `at most ${MOST_EMPTY_LINES} empty rows, of ${MOST_EMPTY_KIB} KiB in all; remove those at the end`,
 };
 
 export const TOO_LONG: RowFault = {

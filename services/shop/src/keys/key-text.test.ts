@@ -27,8 +27,9 @@ test("a digest matches its own key and no other", () => {
 });
 
 test("a chosen first key is a long passphrase, never a mistyped key of ours", () => {
-  expect(isFirstKey("correct-horse-battery")).toBe(true);
-  expect(isFirstKey("too short 16")).toBe(false);
-  expect(isFirstKey("fifteen-letters")).toBe(false);
+  expect(isFirstKey("correct-horse-battery-staple-lid")).toBe(true);
+  expect(isFirstKey("correct-horse-battery-staple-li")).toBe(false);
+  expect(isFirstKey("correct horse battery staple lids")).toBe(false);
+  expect(isFirstKey("abcabcabcabcabcabcabcabcabcabcabcabc")).toBe(false);
   expect(isFirstKey(`${newKeyText().text.slice(0, -1)}x`)).toBe(false);
 });

@@ -8,8 +8,15 @@ const SECRET_BYTES = 32;
 const CHECKSUM_LENGTH = 8;
 const KEY_TEXT = /^rw_([0-9a-f]{32})_([0-9a-f]{64})_([0-9a-f]{8})$/;
 
-/** Short ones can be guessed; this one is the manager's until it is revoked. */
+/** What may be a passphrase that somebody chose. */
 const PASSPHRASE = /^(?!rw_)[\x21-\x7e]{16,255}$/;
+
+/**
+ * What is kept of a key is a quick digest, which is enough for 256 random bits. A chosen one must be too long to be found from it by
+ * trying: this one is the manager's until it is revoked.
+ */
+const LEAST_CHARACTERS = 32;
+const LEAST_DIFFERENT = 10;
 
 /** A new key: `rw_<id>_<secret>_<checksum>`, 256 bits of secret. Shown once, never stored. */
 export function newKeyText(): KeyText {
@@ -30,11 +37,12 @@ export function readKeyText(text: string): KeyText | undefined {
 }
 
 /**
- * A key somebody chose for a new shop: a whole key of ours, or a passphrase of 16 to 255 visible ASCII characters. A
+ * A key somebody chose for a new shop: a whole key of ours, or a passphrase of 32 to 255 visible ASCII characters, 10 of them different. A
  * passphrase that starts like one of our keys is a mistyped key, and refused.
  */
 export function isFirstKey(text: string): boolean {
-  return isPassphrase(text) || readKeyText(text) !== undefined;
+  const isLong = text.length >= LEAST_CHARACTERS && new Set(text).size >= LEAST_DIFFERENT;
+  return (isPassphrase(text) && isLong) || readKeyText(text) !== undefined;
 }
 
 /** Whether a text can be a chosen passphrase; those are found by their digest, not by an id inside. */

@@ -9,11 +9,12 @@ export type RouteFacts = {
   readonly operation: Operation;
   readonly scope: Scope | "public";
   readonly isPublic: boolean;
+  /** Whether it may be asked as often as anybody likes. */
+  readonly isUncounted: boolean;
   /** Whether it only looks, by its method. */
   readonly isLook: boolean;
   /** Whether it leaves an event behind. */
   readonly isChange: boolean;
-  readonly hasBody: boolean;
   readonly hasPath: boolean;
   readonly hasQuery: boolean;
 };
@@ -62,9 +63,9 @@ export function routeFacts({ config, schema, method }: RouteOptions): RouteFacts
     operation,
     scope,
     isPublic,
+    isUncounted: config?.isHealthCheck === true,
     isLook,
     isChange: !isLook && !isPublic && !CHANGES_NOTHING.test(scope),
-    hasBody: schema?.body !== undefined,
     hasPath: schema?.params !== undefined,
     hasQuery: schema?.querystring !== undefined,
   };
@@ -126,12 +127,14 @@ function successHeaders({ operation }: RouteFacts): Record<string, Header> {
 }
 
 function problemStatuses(facts: RouteFacts) {
-  const { operation, isPublic, isLook, isChange, hasBody, hasPath, hasQuery } = facts;
-  const statuses: (keyof typeof PROBLEM_RESPONSES)[] = ["400", "500", "503"];
-  if (!isPublic) statuses.push("401", "403", "429");
-  if (hasPath) statuses.push("404");
-  if (hasBody) statuses.push("413", "415");
-  if (hasBody || hasQuery || isChange) statuses.push("422");
+  const { operation, isPublic, isUncounted, isLook, hasPath, hasQuery } = facts;
+  const statuses: (keyof typeof PROBLEM_RESPONSES)[] = ["400", "413", "431", "500", "503"];
+  if (!isPublic) statuses.push("401", "403");
+  if (!isUncounted) statuses.push("429");
+  if (hasPath) statuses.push("404", "414");
+  // A body that is not asked for is read all the same.
+  if (!isLook) statuses.push("408", "415", "417");
+  if (!isLook || hasQuery) statuses.push("422");
   if (!isLook || operation === "act") statuses.push("409");
   if (!isLook) statuses.push("507");
   if (operation === "change" || operation === "remove") statuses.push("412", "428");

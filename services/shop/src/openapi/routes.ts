@@ -1,8 +1,11 @@
 import Type from "typebox";
 import type { App } from "../http/app-type.ts";
+import { lazily } from "../http/lazily.ts";
 import type { ApiDocument } from "./document.ts";
 
 export function documentRoutes(app: App, { document }: { document: () => ApiDocument }): void {
+  // A megabyte that anybody may ask for: written once.
+  const bytes = lazily(() => Buffer.from(JSON.stringify(document())));
   app.get(
     "/openapi.json",
     {
@@ -16,6 +19,6 @@ export function documentRoutes(app: App, { document }: { document: () => ApiDocu
         },
       },
     },
-    async () => document(),
+    async (_request, reply) => reply.type("application/json; charset=utf-8").send(bytes()),
   );
 }

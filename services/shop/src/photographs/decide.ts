@@ -6,6 +6,7 @@ import { creation, type Decision, newRecord, removal } from "../store/changes.ts
 import type { Change } from "../store/port.ts";
 import { photographKind } from "./kind.ts";
 import { withoutMetadata } from "./metadata/remove.ts";
+import { hasSaidSize } from "./real-size.ts";
 import {
   IMAGE_TYPES,
   type ImageType,
@@ -18,6 +19,8 @@ import { isWhole } from "./whole.ts";
 
 /** More pixels than a camera makes are an attack on whoever opens them. */
 const MOST_PIXELS_A_SIDE = 10_000;
+
+const MOST_PIXELS = 64_000_000;
 
 /** A few views identify a bit. */
 export const MOST_OF_A_BIT = 12;
@@ -44,15 +47,21 @@ export function addPhotograph(
   if (kept >= MOST_OF_A_BIT) {
     throw new Problem("too-many-photographs", `Bit ${bitId} has ${MOST_OF_A_BIT} already: remove one first.`);
   }
-  if (base64.length % CHARACTERS_A_GROUP !== 0)
-    throw refused("/base64", "It is cut short.", "groups of four characters, the last filled with =");
-  const given = Buffer.from(base64, "base64");
-  requireImage(given, mediaType);
-  const bytes = withoutMetadata(given, mediaType);
-  if (bytes === undefined) throw refused("/base64", "Its parts do not fit together.", "a whole image");
+  const { bytes } = pictureIn({ mediaType, base64 });
   const fields = { bitId, personId, mediaType, caption, sha256: hash("sha256", bytes), bytes };
   const record: PhotographRecord = newRecord(id, withoutUndefined(fields), at);
   return { record, changes: [creation(photographKind, record, shownPhotograph(record))] };
+}
+
+/** Throws for a photograph whose picture is of another size than it says, or hides something. */
+export async function requireSaidSize(photograph: NewPhotograph): Promise<void> {
+  const { bytes, size } = pictureIn(photograph);
+  if (await hasSaidSize(bytes, photograph.mediaType, size)) return;
+  throw refused(
+    "/base64",
+    "Its picture is of another size than it says, or something is hidden behind it.",
+    "an image that holds one picture of the size it says",
+  );
 }
 
 /** Takes a photograph away; the event keeps what it was of. */
@@ -60,7 +69,18 @@ export function removePhotograph(record: PhotographRecord): Change {
   return removal(photographKind, record, shownPhotograph(record));
 }
 
-function requireImage(bytes: Buffer, mediaType: ImageType): void {
+/** The picture alone, and the size that it says it is. Throws for what is no image of its type, whole and of a usual size. */
+function pictureIn({ mediaType, base64 }: Pick<NewPhotograph, "mediaType" | "base64">) {
+  if (base64.length % CHARACTERS_A_GROUP !== 0)
+    throw refused("/base64", "It is cut short.", "groups of four characters, the last filled with =");
+  const given = Buffer.from(base64, "base64");
+  const size = requireImage(given, mediaType);
+  const bytes = withoutMetadata(given, mediaType);
+  if (bytes === undefined) throw refused("/base64", "Its parts do not fit together.", "a whole image");
+  return { bytes, size };
+}
+
+function requireImage(bytes: Buffer, mediaType: ImageType) {
   if (bytes.length > MOST_BYTES)
     throw refused("/base64", "It is too large.", `at most ${MOST_BYTES} bytes decoded`);
   const found = sizeOf(bytes);
@@ -77,6 +97,9 @@ function requireImage(bytes: Buffer, mediaType: ImageType): void {
   if (Math.max(found.width, found.height) > MOST_PIXELS_A_SIDE) {
     throw refused("/base64", "It has too many pixels.", `at most ${MOST_PIXELS_A_SIDE} on a side`);
   }
+  if (found.width * found.height > MOST_PIXELS)
+    throw refused("/base64", "It has too many pixels.", `at most ${MOST_PIXELS / 1e6} million`);
+  return found;
 }
 
 function sizeOf(bytes: Buffer) {

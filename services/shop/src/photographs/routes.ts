@@ -6,7 +6,7 @@ import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-
 import type { Doors } from "../http/routes.ts";
 import { createRoute, removeRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import { addPhotograph, MOST_OF_A_BIT, removePhotograph } from "./decide.ts";
+import { addPhotograph, MOST_OF_A_BIT, removePhotograph, requireSaidSize } from "./decide.ts";
 import { asPhotograph, IMAGE_BODY, takeImages } from "./file-bodies.ts";
 import { photographKind } from "./kind.ts";
 import { photographs } from "./reads.ts";
@@ -88,6 +88,7 @@ export function photographRoutes(app: App, doors: Doors): void {
       description:
         "As JSON, or as the image itself with its own type. Only the picture is kept, turned as it was: where and when it was taken, by whom and with what is removed.",
       body: NewPhotographSchema,
+      examine: requireSaidSize,
       files: { content: IMAGE_BODY, config: { takesImages: true }, preValidation: asPhotograph },
       bodyLimit: BODY_LIMIT_BYTES,
       answer: PhotographSchema,

@@ -44,8 +44,8 @@ export function acceptedBy(schema: SchemaWords): string {
 
 /** What a format accepts, with an example. */
 const FORMATS: Readonly<Record<string, string>> = {
-  "date-time": "a date and time with its offset, such as 2026-03-02T08:00:00Z",
-  date: "a date, such as 2026-03-02",
+  "date-time": "a date and time with its offset, such as 2026-03-02T08:00:00Z, from 1970 to 2999",
+  date: "a date, such as 2026-03-02, from 1970 to 2999",
 };
 
 function textAccepted({ pattern, format, description, minLength, maxLength }: SchemaWords): string {

@@ -38,6 +38,7 @@ export const PROBLEMS = {
   "body-too-large": { status: 413, title: "The body is too large." },
   "path-too-long": { status: 414, title: "The path is too long." },
   "media-type-not-supported": { status: 415, title: "The body is not of an accepted type." },
+  "expectation-failed": { status: 417, title: "What the request expects cannot be met." },
   "not-valid": { status: 422, title: "Some of the input cannot be accepted." },
   "import-not-valid": { status: 422, title: "Some rows of the file cannot be accepted." },
   "idempotency-key-reused": { status: 422, title: "This Idempotency-Key came with another body before." },

@@ -55,6 +55,9 @@ function fromFramework(error: FastifyError): Problem {
       return new Problem(code, "Send the body as application/json.", {
         headers: { Accept: "application/json" },
       });
+    case "body-too-large":
+      // What is left of it is not read.
+      return new Problem(code, error.message, { headers: { Connection: "close" } });
     case "busy":
       return tryAgainShortly(code);
     case "disk-full":

@@ -14,9 +14,13 @@ import { meRoutes } from "../me/routes.ts";
 import { personRoutes } from "../people/routes.ts";
 import { qualificationRoutes } from "../qualifications/routes.ts";
 import type { Signer } from "../signing/signer.ts";
+import { statusListRoutes, statusListUrl } from "../status-list/routes.ts";
+import type { Store } from "../store/store.ts";
+
+type Parts = { readonly signer: Signer; readonly mark: Store["mark"]; readonly labels: LabelPlace };
 
 /** People, and what they are taught and allowed. */
-export function courseRooms(app: App, doors: Doors, signer: Signer, labels: LabelPlace): void {
+export function courseRooms(app: App, doors: Doors, { signer, mark, labels }: Parts): void {
   personRoutes(app, doors);
   keyRoutes(app, doors);
   manyPeopleRoutes(app, doors);
@@ -27,7 +31,9 @@ export function courseRooms(app: App, doors: Doors, signer: Signer, labels: Labe
   enrolmentRoutes(app, doors);
   qualificationRoutes(app, doors);
   approvalRoutes(app, doors);
-  sheetRoutes(app, doors, signer);
+  const { publicUrl } = labels;
+  sheetRoutes(app, doors, signer, statusListUrl(publicUrl));
+  statusListRoutes(app, doors, { signer, mark, publicUrl });
   approvalLabelRoutes(app, doors, labels);
   checkRoutes(app, doors);
 }

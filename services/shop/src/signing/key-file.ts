@@ -59,7 +59,7 @@ export function writeKeyFile(file: string, keys: readonly KeptKey[]): void {
 /** The refusal of a key file. Starting with new keys instead would quietly disown all that was signed. */
 export function damaged(file: string, what: string): ConfigError {
   return new ConfigError(
-    `RIMWISE_SIGNING_KEYS: the signing keys in ${file} cannot be used: ${what}. Put a good copy back; or move the file away to start with a new key, and nothing signed before can be checked.`,
+    `RIMWISE_SIGNING_KEYS: the signing keys in ${file} cannot be used: ${what}. Put a good copy back; or move the file away and set RIMWISE_ACCEPT_LOST_SIGNING_KEYS=yes to start with a new key, and nothing signed before can be checked.`,
   );
 }
 

@@ -11,8 +11,19 @@ import {
 } from "drizzle-orm/sqlite-core";
 import type { TObject, TProperties, TSchema } from "typebox";
 
-/** How a field is kept. `row-number` is a lasting number that the database gives to a row. */
-export type ColumnType = "text" | "real" | "integer" | "boolean" | "json" | "bytes" | "row-number";
+/**
+ * How a field is kept. `row-number` is a lasting number that the database gives to a row and finds it by; an `assigned-number` it
+ * gives as well.
+ */
+export type ColumnType =
+  | "text"
+  | "real"
+  | "integer"
+  | "boolean"
+  | "json"
+  | "bytes"
+  | "row-number"
+  | "assigned-number";
 
 /** The columns of a table that are no fields of its record. */
 export type QueryColumnTypes = Readonly<Record<string, ColumnType | { readonly optional: ColumnType }>>;
@@ -22,6 +33,13 @@ export type RecordTable = {
   readonly columns: ReadonlyMap<string, SQLiteColumn>;
   readonly queryColumns: ReadonlyMap<string, SQLiteColumn>;
 };
+
+const ASSIGNED: readonly unknown[] = ["row-number", "assigned-number"];
+
+/** Whether the database gives a column its value. */
+export function isAssigned(type: QueryColumnTypes[string] | undefined): boolean {
+  return ASSIGNED.includes(type);
+}
 
 /** The schema keyword that says how a field is kept when its JSON type does not. */
 export const COLUMN_KEYWORD = "x-column";
@@ -83,6 +101,8 @@ function typeOf(property: TSchema): ColumnType {
 function builderOf(name: string, type: ColumnType, isRequired: boolean, isId: boolean) {
   const builder = emptyBuilder(name, type);
   if (type === "row-number") return integer(name).primaryKey();
+  // Given once the row is there.
+  if (type === "assigned-number") return builder;
   if (isId) return text(name).primaryKey();
   return isRequired ? builder.notNull() : builder;
 }
@@ -95,6 +115,7 @@ function emptyBuilder(name: string, type: ColumnType) {
       return real(name);
     case "integer":
     case "row-number":
+    case "assigned-number":
       return integer(name);
     case "boolean":
       return integer(name, { mode: "boolean" });

@@ -1,3 +1,4 @@
+import { isAssigned } from "../columns.ts";
 import type { Kept } from "../kind.ts";
 import type { Change } from "../port.ts";
 import { recordQueries } from "../record-queries.ts";
@@ -11,7 +12,7 @@ const RECORDS_AT_ONCE = 500;
 /** Computes query columns as they are now: also inside a transaction. */
 export function columnsFrom(computed: readonly Computed[], answerNow: AnswerNow): ColumnsOf {
   return ({ type, queryColumns }, record) => {
-    if (queryColumns === undefined) return undefined;
+    if (queryColumns === undefined || Object.values(queryColumns).every(isAssigned)) return undefined;
     const found = computed.find(({ kind }) => kind.type === type);
     if (found === undefined) throw new Error(`nothing says how the query columns of ${type} are computed`);
     return answerNow(found.of(record));

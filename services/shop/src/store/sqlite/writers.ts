@@ -1,5 +1,6 @@
 import type { Database as Sqlite } from "better-sqlite3";
 import { type Column, getTableColumns } from "drizzle-orm";
+import { isAssigned } from "../columns.ts";
 import type { Kept, Kind } from "../kind.ts";
 import type { Change } from "../port.ts";
 
@@ -18,9 +19,6 @@ export type Writer = {
 export type ColumnsOf = (kind: Kind, record: Kept) => object | undefined;
 
 export type Writers = (kind: Kind) => Writer;
-
-/** SQLite's own: a row keeps the number it was given. */
-const ROW_NUMBER = "row-number";
 
 /** The writers of these kinds. */
 export function recordWriters(sqlite: Sqlite, kinds: readonly Kind[]): Writers {
@@ -65,7 +63,7 @@ function rowOf(
 function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Writer {
   const types = queryColumns ?? {};
   const columns = Object.entries<Column>(getTableColumns(table)).filter(
-    ([field]) => types[field] !== ROW_NUMBER,
+    ([field]) => !isAssigned(types[field]),
   );
   const names = columns.map(([, column]) => `"${column.name}"`);
   const insert = sqlite.prepare(
