@@ -98,7 +98,6 @@ describe("what people type", () => {
     "panel + cove",
     "🪚🔩",
     "panel 🪚",
-    "\u0000panel",
     "%_",
     "\\",
     "ＰＡＮＥＬ",
