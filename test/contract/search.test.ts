@@ -98,7 +98,7 @@ describe("what people type", () => {
     "panel + cove",
     "🪚🔩",
     "panel 🪚",
-    "\u0000panel",
+    "\tpanel",
     "%_",
     "\\",
     "ＰＡＮＥＬ",
