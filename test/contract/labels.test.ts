@@ -59,10 +59,11 @@ describe("a label", () => {
     ]);
   });
 
-  test.each(["bits", "places"])("of %s holds no markup of a name", async (kind) => {
-    const name = '<b>"a"</b> & <';
+  test.each(["bits", "places"])("of %s holds no markup and no control character of a name", async (kind) => {
+    const name = '<b>"a"</b> & \t <';
     const { id } = kind === "bits" ? await addBit(shop, { name }) : await addPlace(shop, name);
     const { text } = await shop.ask("GET", `/v1/${kind}/${id}/label`);
+    expect(text).not.toContain("\t");
     expect(text).toContain("&lt;b&gt;&quot;a&quot;&lt;/b&gt;");
     expect(text).toContain("&amp;");
     // Every `<` opens one of the elements that a label is made of.

@@ -6,7 +6,7 @@ import { type Failure, fuzzOneShop, REQUESTS_OF_A_SHOP } from "./run.ts";
 const REQUESTS = Number(process.env["FUZZ_REQUESTS"] ?? 600);
 const SEED = Number(process.env["FUZZ_SEED"] ?? 1);
 
-/** A generous minute for each thousand. */
+/** A minute for each thousand: they take a few seconds. */
 const TIME_LIMIT_MS = 60_000 * Math.ceil(REQUESTS / 1000 + 1);
 
 const MOST_SHOWN = 20;

@@ -24,7 +24,7 @@ const written: {
   >;
 } = JSON.parse(readFileSync(new URL("../../openapi/openapi.json", import.meta.url), "utf8"));
 
-/** Those that answer and end; `rotateSigningKeys` would change a file of all others for each request. */
+/** Those that answer and end. */
 const ASKED = OPERATIONS.filter(({ isEndless }) => !isEndless);
 
 const QUERY_VALUES = [

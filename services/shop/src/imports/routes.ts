@@ -56,7 +56,7 @@ function exportRoute(app: App, { answer }: Doors): void {
         operationId: "exportBits",
         tags: ["bits"],
         summary: "Export every bit as a file that imports again",
-        description: `${INTERCHANGE} Numbers are in full precision. A text that a spreadsheet would take for a formula begins with an apostrophe, which the import takes away.`,
+        description: `${INTERCHANGE} Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away.`,
         querystring: ExportQuery,
         response: { 200: { description: "Every bit, in order of its id.", content: FILE_ANSWER } },
       },
