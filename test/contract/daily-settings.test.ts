@@ -1,17 +1,6 @@
 import Database from "better-sqlite3";
 import { expect, test } from "vitest";
-import {
-  check,
-  codesOf,
-  DAY_MS,
-  inDays,
-  issued,
-  made,
-  openCourse,
-  openSchool,
-  START,
-  school,
-} from "./school.ts";
+import { check, inDays, issued, openCourse, openSchool, school } from "./school.ts";
 
 openSchool();
 

@@ -5349,7 +5349,7 @@ export type NewCourse = {
     policy: PolicyLayer;
     requirements: Requirements;
     /**
-     * Whether who drafts a setting must not issue it.
+     * Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.
      */
     isTwoPerson: boolean;
     /**
@@ -5370,7 +5370,7 @@ export type CourseChange = {
     policy?: PolicyLayer;
     requirements?: Requirements;
     /**
-     * Whether who drafts a setting must not issue it.
+     * Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.
      */
     isTwoPerson?: boolean;
     endsAt?: string | null;
@@ -5395,7 +5395,7 @@ export type Course = {
     policy: PolicyLayer;
     requirements: Requirements;
     /**
-     * Whether who drafts a setting must not issue it.
+     * Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.
      */
     isTwoPerson: boolean;
     /**
@@ -5958,6 +5958,11 @@ export type Approval = {
      * Who drafted it.
      */
     draftedBy: string;
+    /**
+     * Whether the course asked for two persons when it was drafted: then it goes on doing so.
+     */
+    isTwoPerson: boolean;
+    requirements: Requirements;
     /**
      * When it was issued. RFC 3339.
      */

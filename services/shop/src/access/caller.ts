@@ -51,6 +51,13 @@ export function ownPersonOnly(request: FastifyRequest): string | undefined {
   return personId;
 }
 
+/** The person who signs or issues something: a program does not. */
+export function requirePerson(request: FastifyRequest, why: string): string {
+  const { personId } = callerOf(request);
+  if (personId === undefined) throw new Problem("person-needed", why);
+  return personId;
+}
+
 /** The person a write is about: a member may name only themselves, staff anybody or nobody. */
 export function personAsked(request: FastifyRequest, personId: string | undefined): string | undefined {
   const own = ownPersonOnly(request);

@@ -2,6 +2,7 @@ import type { ApprovalRecord, LapseRecord } from "../approvals/record-schema.ts"
 import { stateAt } from "../approvals/state.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { CourseRecord } from "../courses/schema.ts";
+import { stricterOf } from "../courses/stricter.ts";
 import type { LoanRecord } from "../loans/schema.ts";
 import type { PersonRecord } from "../people/schema.ts";
 import { missingFor } from "../qualifications/missing.ts";
@@ -101,7 +102,8 @@ function settingReasons(
     return [...reasons, reason("no-course", "This person is not in the approval's course.")];
   if (course.endsAt !== undefined && course.endsAt <= at)
     reasons.push(reason("course-over", "The course is over."));
-  return [...reasons, ...missingFor(course, approval.skill, qualifications, at)];
+  const requirements = stricterOf(course.requirements, approval.requirements);
+  return [...reasons, ...missingFor({ requirements }, approval.skill, qualifications, at)];
 }
 
 function noSettingReasons({ nearest: ended, lapse }: CheckFacts): Reason[] {

@@ -1,5 +1,6 @@
 import type { ApprovalRecord } from "../approvals/record-schema.ts";
 import type { CourseRecord } from "../courses/schema.ts";
+import { stricterOf } from "../courses/stricter.ts";
 import { type Missing, missingFor } from "../qualifications/missing.ts";
 import type { QualificationRecord } from "../qualifications/schema.ts";
 import { USE_OUTCOMES, type UseRecord } from "../uses/schema.ts";
@@ -15,7 +16,10 @@ export function todayOf(
   const isOver = course.endsAt !== undefined && course.endsAt <= at;
   const settings = isOver
     ? []
-    : holding.filter(({ skill }) => missingFor(course, skill, held, at).length === 0);
+    : holding.filter((approval) => {
+        const requirements = stricterOf(course.requirements, approval.requirements);
+        return missingFor({ requirements }, approval.skill, held, at).length === 0;
+      });
   return { missing, settings };
 }
 

@@ -12,6 +12,12 @@ export function* requireInstructor(request: FastifyRequest, courseId: string): Q
   throw new Problem("not-yours", "Only an instructor of this course, or a manager, may do this.");
 }
 
+/** Refuses who is no manager: an instructor does not end the rule that watches them. */
+export function requireManager(request: FastifyRequest): void {
+  if (callerOf(request).role === "manager") return;
+  throw new Problem("not-yours", "Only a manager may say that one person is enough.");
+}
+
 /** Whether a person teaches in a course now. */
 export function* teaches(personId: string, courseId: string): Question<boolean> {
   const [own] = yield* enrolments.page("", 1, { courseId, personId, endedAt: null });
