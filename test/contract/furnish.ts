@@ -72,7 +72,7 @@ async function furnishPeople(post: Post) {
     await person("student"),
   ];
   const key = (personId: string) => post("/v1/keys", { name: "Own", personId });
-  const spare = await post("/v1/keys", { name: "Screen", role: "member" });
+  const spare = await post("/v1/keys", { name: "Screen", role: "manager", scopes: ["keys:manage"] });
   return {
     ids: {
       ...{ personId: member, studentId: student },

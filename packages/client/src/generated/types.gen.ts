@@ -5254,6 +5254,10 @@ export type NewPersonWithKey = {
          * text of 1 to 100 characters, such as "Bench 3 tablet"
          */
         name: string;
+        /**
+         * Nothing but these, and only as far as the role goes. Default: all of the role's.
+         */
+        scopes?: Array<'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     };
 };
 

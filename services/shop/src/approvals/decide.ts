@@ -1,6 +1,5 @@
 import { ENGINE_VERSION, woodById } from "@rimwise/domain";
 import type { CourseRecord } from "../courses/schema.ts";
-import type { PersonRecord } from "../people/schema.ts";
 import type { PlanRecord } from "../plans/schema.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import {
@@ -89,7 +88,7 @@ export function draftApproval(
 type Issuing = {
   readonly course: CourseRecord;
   /** Who drafted it, if that was a person. */
-  readonly drafter: PersonRecord | undefined;
+  readonly drafterId: string | undefined;
   /** What the draft is to replace, if anything. */
   readonly replaces: ApprovalRecord | undefined;
   readonly result: ApprovalResult;
@@ -98,12 +97,12 @@ type Issuing = {
 /** Issues a draft: from then on it may be relied on, and what it replaces has ended. */
 export function issueApproval(
   current: ApprovalRecord,
-  { course, drafter, replaces, result }: Issuing,
+  { course, drafterId, replaces, result }: Issuing,
   issuedBy: string,
   at: string,
 ): Decision<ApprovalRecord> {
   if (current.state !== "draft") throw invalidState(current, "Only a draft can be issued.");
-  if (asksForTwo(current, course)) requireTwoPersons(drafter, issuedBy);
+  if (asksForTwo(current, course)) requireTwoPersons(drafterId, issuedBy);
   if (mayRun(result).resultDigest !== current.resultDigest) {
     throw new Problem("result-changed", "The plan would be different now. Draft it again from a new plan.");
   }

@@ -126,11 +126,11 @@ export function approvalRoutes(app: App, doors: Doors): void {
     function* (current, { request, at }) {
       const by = requireIssuer(request);
       const course = yield* taughtCourse(request, current);
-      const drafter = yield* people.find(current.draftedBy);
+      const drafterId = (yield* people.find(current.draftedBy))?.id;
       const { replacesId } = current;
       const replaces = replacesId === undefined ? undefined : yield* approvals.find(replacesId);
       const result = resultOn(yield* groundsNow(current, at));
-      const facts = { course, drafter, replaces, result };
+      const facts = { course, drafterId, replaces, result };
       const { record, changes } = issueApproval(current, facts, by, at);
       return { changes, expects: [expected(course)], answer: shownApproval(record, at) };
     },

@@ -1,5 +1,4 @@
 import type { CourseRecord } from "../courses/schema.ts";
-import type { PersonRecord } from "../people/schema.ts";
 import { Problem } from "../problems/problem.ts";
 import type { ApprovalRecord } from "./record-schema.ts";
 
@@ -12,14 +11,14 @@ export function asksForTwo(
 }
 
 /** Refuses to let one person put a setting in force. Behind a program's key may be anybody, also whoever issues. */
-export function requireTwoPersons(drafter: PersonRecord | undefined, issuedBy: string): void {
-  if (drafter === undefined) {
+export function requireTwoPersons(drafterId: string | undefined, issuedBy: string): void {
+  if (drafterId === undefined) {
     throw new Problem(
       "second-person-needed",
       "A program drafted it, so nobody knows who did. Draft it again with the key of a person.",
     );
   }
-  if (drafter.id === issuedBy) {
+  if (drafterId === issuedBy) {
     throw new Problem("second-person-needed", "Another person must issue it than the one who drafted it.");
   }
 }
