@@ -9,3 +9,10 @@ ALTER TABLE approvals ADD COLUMN requirements TEXT NOT NULL DEFAULT '{}' CHECK (
 UPDATE approvals SET
   is_two_person = COALESCE((SELECT is_two_person FROM courses WHERE courses.id = course_id), 0),
   requirements = COALESCE((SELECT requirements FROM courses WHERE courses.id = course_id), '{}');
+
+-- Why somebody used a bit that was not on loan to them.
+ALTER TABLE uses ADD COLUMN without_loan_because TEXT;
+
+-- What is held, and how much of it by whom, is asked whenever somebody holds something.
+CREATE INDEX bits_held ON bits (id) WHERE state = 'held';
+CREATE INDEX collets_held ON collets (id) WHERE condition = 'held';

@@ -106,7 +106,10 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   createRunOut: (ids) => ({ ...pair(ids), runOutMm: 0.03, instrument: "Dial indicator" }),
   createTrial: (ids) => ({ ...pair(ids), mark: 1, outcome: "ran-free" }),
   setTrialAside: () => ({ because: "A new bearing." }),
-  createUse: (ids) => ({ ...pair(ids), woodId: "black-cherry", metres: 1, minutes: 1, outcomes: ["fine"] }),
+  createUse: (ids) => ({
+    ...{ ...pair(ids), woodId: "black-cherry", metres: 1, minutes: 1, outcomes: ["fine"] },
+    withoutLoanBecause: "It was in the table already.",
+  }),
   convertOutline: () => ({ path: "M 0 0 L 0 10 L 8 12", unit: "mm" }),
   setShopPolicy: () => ({ layer: {} }),
   previewPlan: () => PLAN,

@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'holds-used-up' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -1065,6 +1065,14 @@ export type Hold = {
      * Id of the record that led to it.
      */
     causeId?: string;
+    /**
+     * Who held it: a person, or the key of a program. Absent if nobody did by hand.
+     */
+    by?: string;
+    /**
+     * Whether they were in charge of others.
+     */
+    isByStaff?: boolean;
 };
 
 /**
@@ -1889,7 +1897,7 @@ export type NewLoan = {
      */
     job?: string;
     /**
-     * When it should be back. Default: 24 hours from now. RFC 3339.
+     * When it should be back, within the policy's loanTermMaxDays. Default: 24 hours from now. RFC 3339.
      */
     dueAt?: string;
 };
@@ -2865,6 +2873,10 @@ export type NewUse = {
      */
     outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
     /**
+     * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
+     */
+    withoutLoanBecause?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -2919,6 +2931,10 @@ export type Use = {
      */
     outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
     /**
+     * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
+     */
+    withoutLoanBecause?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -2966,6 +2982,33 @@ export type DueBit = {
 };
 
 /**
+ * A bit that is held, and who held it.
+ */
+export type HeldStock = {
+    bit: Bit;
+    /**
+     * Since when it is held. RFC 3339.
+     */
+    since: string;
+    /**
+     * Why.
+     */
+    because: string;
+    /**
+     * Who held it: a person, or the key of a program; null if nobody did by hand.
+     */
+    by: string | null;
+    /**
+     * Their name; null for a program.
+     */
+    name: string | null;
+    /**
+     * Whether they are in charge. What others held waits for somebody in charge to look.
+     */
+    isByStaff: boolean;
+};
+
+/**
  * A bit and how much it is used.
  */
 export type UsedBit = {
@@ -2999,6 +3042,20 @@ export type DuePage = {
      * Bits to be inspected, the longest due first.
      */
     data: Array<DueBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * One page. Held bits, in the order in which they were entered.
+ */
+export type HeldPage = {
+    /**
+     * Held bits, in the order in which they were entered.
+     */
+    data: Array<HeldStock>;
     /**
      * Send it as `cursor` for the next page; null on the last page.
      */
@@ -3214,7 +3271,7 @@ export type PolicyRule = {
     /**
      * The field that tightens it in a request.
      */
-    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio';
+    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio' | 'loanTermMaxDays' | 'loggedUseMaxAgeDays' | 'loggedFeedMaxMPerMin' | 'holdsPerDayMax';
     /**
      * In force unless somebody tightens it.
      */
@@ -3623,6 +3680,22 @@ export type PolicyLayer = {
      * Share of its expected edge life at which a bit is due for sharpening. In ratio; usually 0.8, and only ever lower.
      */
     edgeLifeDueRatio?: number;
+    /**
+     * Longest time that a bit is lent for. In days; usually 90, and only ever lower.
+     */
+    loanTermMaxDays?: number;
+    /**
+     * How long ago work may have been done that somebody who is not in charge logs. In days; usually 28, and only ever lower.
+     */
+    loggedUseMaxAgeDays?: number;
+    /**
+     * Greatest length cut in a minute that is taken for work by hand. In m/min; usually 12, and only ever lower.
+     */
+    loggedFeedMaxMPerMin?: number;
+    /**
+     * How often in 24 hours one person who is not in charge may take bits out of use. In holds a day; usually 5, and only ever lower.
+     */
+    holdsPerDayMax?: number;
 };
 
 /**
@@ -11372,6 +11445,64 @@ export type ListDueBitsResponses = {
 };
 
 export type ListDueBitsResponse = ListDueBitsResponses[keyof ListDueBitsResponses];
+
+export type ListHeldBitsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/held';
+};
+
+export type ListHeldBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListHeldBitsError = ListHeldBitsErrors[keyof ListHeldBitsErrors];
+
+export type ListHeldBitsResponses = {
+    /**
+     * One page. Held bits, in the order in which they were entered.
+     */
+    200: HeldPage;
+};
+
+export type ListHeldBitsResponse = ListHeldBitsResponses[keyof ListHeldBitsResponses];
 
 export type ListMostUsedBitsData = {
     body?: never;

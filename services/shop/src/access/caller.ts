@@ -58,6 +58,12 @@ export function requirePerson(request: FastifyRequest, why: string): string {
   return personId;
 }
 
+/** Who does something, and whether they are in charge of others: the person, or the program by its key. */
+export function actorOf(request: FastifyRequest): { readonly by: string; readonly isByStaff: boolean } {
+  const { role, personId, keyId } = callerOf(request);
+  return { by: personId ?? keyId, isByStaff: isStaff(role) };
+}
+
 /** The person a write is about: a member may name only themselves, staff anybody or nobody. */
 export function personAsked(request: FastifyRequest, personId: string | undefined): string | undefined {
   const own = ownPersonOnly(request);
