@@ -6423,6 +6423,10 @@ export type Event = {
      */
     why?: string;
     /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
      * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
      */
     hash: string;
@@ -6574,7 +6578,7 @@ export type HistoryCheck = {
  */
 export type HistoryProof = {
     /**
-     * Whether nothing is wrong with the events that were checked.
+     * Whether nothing is wrong with the events that were checked, and with the records that they were the last about.
      */
     isIntact: boolean;
     /**
@@ -6606,9 +6610,9 @@ export type HistoryProof = {
          */
         sequence: number;
         /**
-         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `head-differs`, the event has another hash than the one that was given; `checkpoint-differs`, a checkpoint states another hash for this event.
+         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `record-changed`, the record is not what this event, the last about it, left; `record-missing`, the record is gone, and no event says that it was removed; `record-planted`, there is a record of which the history does not tell; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `head-differs`, the event has another hash than the one that was given; `checkpoint-differs`, a checkpoint states another hash for this event.
          */
-        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'head-differs' | 'checkpoint-differs';
+        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'record-changed' | 'record-missing' | 'record-planted' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'head-differs' | 'checkpoint-differs';
     };
 };
 

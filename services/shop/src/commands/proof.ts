@@ -1,5 +1,7 @@
 import { proveHistory, proveHistoryWithHead } from "../proof/prove.ts";
+import { recordProof } from "../proof/records.ts";
 import { BREAKS, type Head, type Proof } from "../proof/schema.ts";
+import { KINDS } from "../rooms/kinds.ts";
 import { openSigner } from "../signing/signer.ts";
 import type { Store } from "../store/store.ts";
 import { type Asked, CommandError } from "./command.ts";
@@ -25,7 +27,7 @@ export async function proveWhole(
   head: Head | undefined,
 ): Promise<Proof> {
   const { verify } = await openSigner(signingKeys, () => new Date());
-  const sources = { answer, verify };
+  const sources = { answer, verify, records: recordProof(KINDS) };
   const most = Number.MAX_SAFE_INTEGER - 1;
   const proof = await (head === undefined
     ? proveHistory(1, most, sources)

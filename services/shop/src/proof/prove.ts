@@ -6,11 +6,14 @@ import type { Signer } from "../signing/signer.ts";
 import { canonicalText } from "../store/canonical.ts";
 import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../store/chain.ts";
 import type { Answer } from "../store/store.ts";
+import type { RecordProof } from "./records.ts";
 import type { BreakReason, Head, Proof } from "./schema.ts";
 
 export type ProofSources = {
   readonly answer: Answer;
   readonly verify: Signer["verify"];
+  /** Without it the events alone are proven. */
+  readonly records?: RecordProof;
 };
 
 /** How far the chain has been followed. */
@@ -18,13 +21,16 @@ type Link = Pick<KeptEvent, "sequence" | "hash" | "latestAt">;
 type Broken = { readonly sequence: number; readonly reason: BreakReason };
 type Progress = { readonly link: Link; readonly checkpoints: number; readonly broken?: Broken };
 
+/** How long records are looked at before others get their turn. */
+const TURN_MS = 10;
 /** Events checked before others get their turn. */
 const EVENTS_IN_ONE_TURN = 200;
 const BEFORE_THE_FIRST: Link = { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: "" };
 
 /**
- * Follows the chain from an event on, at most so many events: recomputes every hash from the row as it is kept, and holds
- * every checkpoint about these events, its signature and what it states, against them. Ends at the first thing that is wrong.
+ * Follows the chain from an event on, at most so many events: recomputes every hash from the row as it is kept, holds every
+ * checkpoint about these events, its signature and what it states, against them, and every record against the last event about it.
+ * At the end it looks for records of which no event tells. Ends at the first thing that is wrong.
  */
 export async function proveHistory(
   firstSequence: number,
@@ -40,10 +46,10 @@ export async function proveHistory(
     const most = Math.min(EVENTS_IN_ONE_TURN, beyondSequence - next) || 1;
     const rows = await sources.answer(events.kept(next, most));
     if (rows.length === 0) {
-      if (beyond === undefined) return proofOf(firstSequence, progress, null);
+      if (beyond === undefined) return proofOf(firstSequence, await withoutPlanted(progress, sources), null);
       progress = { ...progress, broken: { sequence: next, reason: "event-missing" } };
     } else if (next === beyondSequence) return proofOf(firstSequence, progress, next);
-    else progress = await followed(rows, progress, sources);
+    else progress = await withRecords(next, await followed(rows, progress, sources), sources);
     await nextTurn();
   }
   return proofOf(firstSequence, progress, null);
@@ -118,6 +124,51 @@ async function followed(
   return { link, checkpoints: proven };
 }
 
+/** Holds the records that these events are the last about against them. */
+async function withRecords(
+  firstSequence: number,
+  progress: Progress,
+  { answer, records }: ProofSources,
+): Promise<Progress> {
+  if (progress.broken !== undefined || records === undefined) return progress;
+  const last = await answer(events.lastOfTheirs(firstSequence, progress.link.sequence));
+  const pause = turns();
+  for (const { sequence, subjectId } of last) {
+    const reason = await answer(records.breakOf(subjectId));
+    if (reason !== undefined) return { ...progress, broken: { sequence, reason } };
+    await pause();
+  }
+  return progress;
+}
+
+/** Looks for records of which no event tells. */
+async function withoutPlanted(progress: Progress, { answer, records }: ProofSources): Promise<Progress> {
+  if (records === undefined) return progress;
+  const pause = turns();
+  for (const kind of records.kinds) {
+    for (let afterId: string | undefined = ""; afterId !== undefined; ) {
+      const found: readonly { id: string; isTold: boolean }[] = await answer(records.planted(kind, afterId));
+      if (found.some(({ isTold }) => !isTold)) {
+        const sequence = Math.max(progress.link.sequence, 1);
+        return { ...progress, broken: { sequence, reason: "record-planted" } };
+      }
+      afterId = found.at(-1)?.id;
+      await pause();
+    }
+  }
+  return progress;
+}
+
+/** Lets others have their turn when this one has had its own. */
+function turns(): () => Promise<void> {
+  let since = performance.now();
+  return async () => {
+    if (performance.now() - since < TURN_MS) return;
+    await nextTurn();
+    since = performance.now();
+  };
+}
+
 function eventBreak(row: KeptEvent, { sequence, hash, latestAt }: Link): BreakReason | undefined {
   if (row.sequence !== sequence + 1) return "event-missing";
   if (row.hash !== hashOf(row)) return "event-changed";
@@ -126,9 +177,21 @@ function eventBreak(row: KeptEvent, { sequence, hash, latestAt }: Link): BreakRe
 }
 
 /** The hash that the row as it is kept should have; undefined when its data are no JSON any more. */
-function hashOf({ hash: _, latestAt: __, why, data, ...content }: KeptEvent): string | undefined {
+function hashOf({
+  hash: _,
+  latestAt: __,
+  why,
+  recordDigest,
+  data,
+  ...content
+}: KeptEvent): string | undefined {
   try {
-    return eventHash({ ...content, data: JSON.parse(data), ...(why !== null && { why }) });
+    return eventHash({
+      ...content,
+      data: JSON.parse(data),
+      ...(why !== null && { why }),
+      ...(recordDigest !== null && { recordDigest }),
+    });
   } catch {
     return undefined;
   }

@@ -5,10 +5,12 @@ import { eventStreamRoutes } from "../events/stream-routes.ts";
 import type { App } from "../http/app-type.ts";
 import type { Doors } from "../http/routes.ts";
 import type { StillAllowed } from "../keys/authenticate.ts";
+import { recordProof } from "../proof/records.ts";
 import { proofRoutes } from "../proof/routes.ts";
 import { signingRoutes } from "../signing/routes.ts";
 import type { Signer } from "../signing/signer.ts";
 import type { Bell } from "../store/bell.ts";
+import { KINDS } from "./kinds.ts";
 
 type Parts = {
   readonly bell: Bell;
@@ -24,6 +26,6 @@ export function historyRooms(app: App, doors: Doors, parts: Parts): void {
   eventRoutes(app, doors);
   eventStreamRoutes(app, { answer, bell, isStillAllowed });
   checkpointRoutes(app, doors, makeCheckpoint);
-  proofRoutes(app, { answer, verify: signer.verify });
+  proofRoutes(app, { answer, verify: signer.verify, records: recordProof(KINDS) });
   signingRoutes(app, doors, { signer, makeCheckpoint });
 }

@@ -2,6 +2,8 @@ import type { Database as Sqlite } from "better-sqlite3";
 import { type Column, getTableColumns } from "drizzle-orm";
 import type { Kept, Kind } from "../kind.ts";
 import type { Change } from "../port.ts";
+import type { RawRow } from "../readers.ts";
+import { recordDigest } from "../record-digest.ts";
 
 /** The prepared statements that write one kind of record. */
 export type Writer = {
@@ -10,6 +12,8 @@ export type Writer = {
   readonly update: (id: string, row: object, changed?: readonly string[]) => void;
   readonly remove: (id: string) => void;
   readonly currentVersion: (id: string) => number | undefined;
+  /** Digest of the record as it is kept now. */
+  readonly digest: (id: string) => string | undefined;
   /** Names of the columns that are computed from a record. */
   readonly queryColumns: readonly string[];
 };
@@ -62,7 +66,8 @@ function rowOf(
   return computed === undefined ? record : Object.assign({}, record, computed);
 }
 
-function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Writer {
+function writerOf(sqlite: Sqlite, kind: Kind): Writer {
+  const { table, tableName, queryColumns } = kind;
   const types = queryColumns ?? {};
   const columns = Object.entries<Column>(getTableColumns(table)).filter(
     ([field]) => types[field] !== ROW_NUMBER,
@@ -81,6 +86,8 @@ function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Wri
 
   const remove = sqlite.prepare(`DELETE FROM ${tableName} WHERE id = ?`);
   const version = sqlite.prepare<[string], number>(`SELECT version FROM ${tableName} WHERE id = ?`).pluck();
+  const own = [...kind.columns.values()].map(({ name }) => `"${name}"`).join(", ");
+  const kept = sqlite.prepare<[string], RawRow>(`SELECT ${own} FROM ${tableName} WHERE id = ?`).raw();
   return {
     queryColumns: columns.flatMap(([field]) => (field in types ? [field] : [])),
     insert: (row) => void insert.run(driverValues(columns, row)),
@@ -92,6 +99,10 @@ function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Wri
     },
     remove: (id) => void remove.run(id),
     currentVersion: (id) => version.get(id),
+    digest: (id) => {
+      const row = kept.get(id);
+      return row && recordDigest(kind, row);
+    },
   };
 }
 
