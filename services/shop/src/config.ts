@@ -12,6 +12,8 @@ export type Config = {
   readonly database: string;
   /** Absolute path of the file of signing keys, or `:memory:`, which keeps them no longer than the process. */
   readonly signingKeys: string;
+  /** Absolute path of a file that every checkpoint is appended to; without one they are sent nowhere. */
+  readonly checkpointsSentTo: string | undefined;
   /** Where people and programs reach the service; what labels and sheets lead to. */
   readonly publicUrl: string;
   /** IANA name of the time zone of the shop, whose days labels name. */
@@ -64,6 +66,7 @@ export const SETTINGS = Type.Object(
     ),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
     RIMWISE_SIGNING_KEYS: Type.Optional(Type.String({ maxLength: 4096 })),
+    RIMWISE_CHECKPOINTS_SENT_TO: Type.Optional(Type.String({ maxLength: 4096 })),
     RIMWISE_FIRST_KEY: Type.Optional(
       Type.String({
         format: "key",
@@ -102,6 +105,8 @@ export function readConfig(environment: Environment = process.env): Config {
     port: settings.RIMWISE_PORT,
     database,
     signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
+    checkpointsSentTo:
+      settings.RIMWISE_CHECKPOINTS_SENT_TO && pathFrom(startedIn, settings.RIMWISE_CHECKPOINTS_SENT_TO),
     publicUrl: publicUrlOf(settings),
     timeZone: settings.RIMWISE_TIME_ZONE ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
     firstKey: settings.RIMWISE_FIRST_KEY,

@@ -47,6 +47,8 @@ export const events = {
   lastOfTheirs,
   /** The latest event of one record. */
   lastOf,
+  /** The first event that states the digest of its record. */
+  firstWithDigest,
 };
 
 type Shape = Readonly<Record<keyof EventFilter, boolean>>;
@@ -84,6 +86,9 @@ const lastEvent = rowQuery(
       .where(eq(table.subjectId, given("subjectId")))
       .orderBy(desc(table.sequence))
       .limit(1),
+);
+const digested = rowQuery({ sequence: table.sequence, at: table.at }, (selection) =>
+  selection.from(table).where(sql`${table.recordDigest} IS NOT NULL`).orderBy(asc(table.sequence)).limit(1),
 );
 const otherThan = rowQuery({ sequence: table.sequence }, (selection) =>
   selection
@@ -224,6 +229,10 @@ function lastOfTheirs(
   last: number,
 ): Question<{ sequence: number; subjectId: string }[]> {
   return all(lastOnes, { first: firstSequence, last });
+}
+
+function firstWithDigest() {
+  return first(digested);
 }
 
 function lastOf(subjectId: string) {

@@ -1,4 +1,5 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
+import type { KeptCheckpoint } from "../checkpoints/kept.ts";
 import { checkpoints, type StatedCheckpoint } from "../checkpoints/reads.ts";
 import { STATEMENT_TYPE, type Statement } from "../checkpoints/schema.ts";
 import { events, type KeptEvent } from "../events/reads.ts";
@@ -14,6 +15,8 @@ export type ProofSources = {
   readonly verify: Signer["verify"];
   /** Without it the events alone are proven. */
   readonly records?: RecordProof;
+  /** The newest checkpoint that is kept apart from the database, if one is. */
+  readonly kept?: () => Promise<KeptCheckpoint | undefined>;
 };
 
 /** How far the chain has been followed. */
@@ -55,6 +58,24 @@ export async function proveHistory(
   return proofOf(firstSequence, progress, null);
 }
 
+/** The same, and holds the checkpoint that is kept beside the signing keys against the history: it shows an end that was cut off. */
+export async function proveWithKept(
+  firstSequence: number,
+  mostEvents: number,
+  head: Head | undefined,
+  sources: ProofSources,
+): Promise<Proof> {
+  const proof = await (head === undefined
+    ? proveHistory(firstSequence, mostEvents, sources)
+    : proveHistoryWithHead(firstSequence, mostEvents, head, sources));
+  const kept = await sources.kept?.();
+  if (!proof.isIntact || kept === undefined) return proof;
+  if (kept.kind === "stated") return withHead(proof, kept, sources);
+  const reason = kept.kind === "key-unknown" ? "checkpoint-key-unknown" : "checkpoint-not-signed";
+  const broken = { sequence: Math.max(proof.lastSequence, 1), reason } as const;
+  return { ...proof, isIntact: false, nextSequence: null, broken };
+}
+
 /** The same, and holds an event that was kept elsewhere against the history as soon as it reaches so far, or ends. */
 export async function proveHistoryWithHead(
   firstSequence: number,
@@ -62,7 +83,10 @@ export async function proveHistoryWithHead(
   head: Head,
   sources: ProofSources,
 ): Promise<Proof> {
-  const proof = await proveHistory(firstSequence, mostEvents, sources);
+  return withHead(await proveHistory(firstSequence, mostEvents, sources), head, sources);
+}
+
+async function withHead(proof: Proof, head: Head, sources: ProofSources): Promise<Proof> {
   const isReached = head.sequence <= proof.lastSequence || proof.nextSequence === null;
   if (!proof.isIntact || !isReached) return proof;
   const [row] = await sources.answer(events.kept(head.sequence, 1));

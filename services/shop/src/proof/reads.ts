@@ -20,11 +20,14 @@ export function recordProofs(kind: Kind) {
   };
   const told: Query<Told> = {
     build: () => sql`SELECT ${id}, EXISTS (SELECT 1 FROM events WHERE subject_id = ${id})
+        OR ${kind.column("createdAt")} < ${given("since")}
       FROM ${kind.table} WHERE ${id} > ${given("afterId")} ORDER BY ${id} LIMIT ${given("most")}`,
     read: ([recordId, isTold]) => ({ id: String(recordId), isTold: isTold === 1 }),
   };
   return {
     kept: (recordId: string): Question<Stated | undefined> => first(whole, { id: recordId }),
-    withTheirEvents: (afterId: string): Question<Told[]> => all(told, { afterId, most: IDS_AT_ONCE }),
+    /** Whether an event tells of each of the next records, or it is older than `since`. */
+    withTheirEvents: (afterId: string, since: string): Question<Told[]> =>
+      all(told, { afterId, since, most: IDS_AT_ONCE }),
   };
 }

@@ -4,6 +4,9 @@ import type { Question } from "../store/query.ts";
 import { recordProofs } from "./reads.ts";
 import type { BreakReason } from "./schema.ts";
 
+/** Sorts after every time there is. */
+const AFTER_EVERY_TIME = "~";
+
 const IS_REMOVAL = /\.removed$/;
 
 /** Looks at records beside their events. */
@@ -20,7 +23,8 @@ export function recordProof(kinds: readonly Kind[]) {
     if (last === undefined || found === undefined) return undefined;
     const record = yield* found.kept(subjectId);
     if (IS_REMOVAL.test(last.type)) return record === undefined ? undefined : "record-planted";
-    if (record === undefined) return "record-missing";
+    // Events from before there were digests state no more than the version of a record that is there.
+    if (record === undefined) return last.recordDigest === null ? undefined : "record-missing";
     const isSame = last.recordDigest === null || last.recordDigest === record.digest;
     return isSame && record.version === last.subjectVersion ? undefined : "record-changed";
   }
@@ -28,8 +32,16 @@ export function recordProof(kinds: readonly Kind[]) {
   /** The ids of the next records of a kind, and those of them of which no event tells. */
   function* planted(kind: Kind, afterId: string) {
     const of = kindOf.get(kind.type);
-    return of === undefined ? [] : yield* of.withTheirEvents(afterId);
+    if (of === undefined) return [];
+    return yield* of.withTheirEvents(afterId, yield* eventsSince());
   }
 
   return { kinds, breakOf, planted };
+}
+
+/** From when on every record has its event. A shop that is older than the digests may hold what was entered without one. */
+function* eventsSince(): Question<string> {
+  const first = yield* events.firstWithDigest();
+  if (first === undefined) return AFTER_EVERY_TIME;
+  return first.sequence === 1 ? "" : first.at;
 }

@@ -1,3 +1,4 @@
+import { type KeptPlaces, keepNewestCheckpoint, keptCheckpoint } from "../checkpoints/kept.ts";
 import type { MakeCheckpoint } from "../checkpoints/make.ts";
 import { checkpointRoutes } from "../checkpoints/routes.ts";
 import { eventRoutes } from "../events/routes.ts";
@@ -17,15 +18,18 @@ type Parts = {
   readonly isStillAllowed: StillAllowed;
   readonly signer: Signer;
   readonly makeCheckpoint: MakeCheckpoint;
+  readonly keptPlaces: KeptPlaces;
 };
 
 /** Who changed what, and the proof of it. */
 export function historyRooms(app: App, doors: Doors, parts: Parts): void {
-  const { bell, isStillAllowed, signer, makeCheckpoint } = parts;
+  const { bell, isStillAllowed, signer, makeCheckpoint, keptPlaces } = parts;
   const { answer } = doors;
+  const kept = () => keptCheckpoint(keptPlaces.signingKeys, signer.verify);
+  keepNewestCheckpoint(app, { answer, bell, ...keptPlaces, verify: signer.verify });
   eventRoutes(app, doors);
   eventStreamRoutes(app, { answer, bell, isStillAllowed });
   checkpointRoutes(app, doors, makeCheckpoint);
-  proofRoutes(app, { answer, verify: signer.verify, records: recordProof(KINDS) });
+  proofRoutes(app, { answer, verify: signer.verify, records: recordProof(KINDS), kept });
   signingRoutes(app, doors, { signer, makeCheckpoint });
 }
