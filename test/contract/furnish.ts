@@ -58,6 +58,7 @@ export async function furnish(post: Post, validUntil = inAMonth()): Promise<Furn
       // A file is no furniture: nobody has imported any.
       importId: "import_0",
       checkpointId: checkpoint.id,
+      signingKeyId: checkpoint.signingKeyId,
     },
     keys,
   };

@@ -6632,6 +6632,14 @@ export type JsonWebKey = {
      * The public key, in base64url.
      */
     x: string;
+    /**
+     * Since when it signs nothing: refuse what it signed with a later `iat`.
+     */
+    retiredAt?: string;
+    /**
+     * Since when it is known to be in other hands: refuse all that it signed, whatever its `iat`.
+     */
+    compromisedAt?: string;
 };
 
 /**
@@ -6664,6 +6672,10 @@ export type SigningKey = {
      * Since when it signs nothing.
      */
     retiredAt?: string;
+    /**
+     * Since when nothing that it signed counts.
+     */
+    compromisedAt?: string;
     publicKey: JsonWebKey;
 };
 
@@ -15716,6 +15728,78 @@ export type RotateSigningKeysResponses = {
 };
 
 export type RotateSigningKeysResponse = RotateSigningKeysResponses[keyof RotateSigningKeysResponses];
+
+export type CompromiseSigningKeyData = {
+    body?: never;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a signing key.
+         */
+        signingKeyId: string;
+    };
+    query?: never;
+    url: '/v1/signing-keys/{signingKeyId}/compromise';
+};
+
+export type CompromiseSigningKeyErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CompromiseSigningKeyError = CompromiseSigningKeyErrors[keyof CompromiseSigningKeyErrors];
+
+export type CompromiseSigningKeyResponses = {
+    /**
+     * All signing keys.
+     */
+    200: SigningKeyList;
+};
+
+export type CompromiseSigningKeyResponse = CompromiseSigningKeyResponses[keyof CompromiseSigningKeyResponses];
 
 export type ListBackupsData = {
     body?: never;

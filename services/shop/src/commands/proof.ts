@@ -1,5 +1,6 @@
-import { keptCheckpoint, keptCheckpoint } from "../checkpoints/kept.ts";
+import { keptCheckpoint } from "../checkpoints/kept.ts";
 import { proveWithKept } from "../proof/prove.ts";
+import { recordProof } from "../proof/records.ts";
 import { BREAKS, type Head, type Proof } from "../proof/schema.ts";
 import { KINDS } from "../rooms/kinds.ts";
 import { openSigner } from "../signing/signer.ts";

@@ -9,6 +9,7 @@ import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../store/chain.ts";
 import type { Answer } from "../store/store.ts";
 import type { RecordProof } from "./records.ts";
 import type { BreakReason, Head, Proof } from "./schema.ts";
+import { type Link, type Progress, withoutPlanted, withRecords } from "./walk-records.ts";
 
 export type ProofSources = {
   readonly answer: Answer;
@@ -19,13 +20,6 @@ export type ProofSources = {
   readonly kept?: () => Promise<KeptCheckpoint | undefined>;
 };
 
-/** How far the chain has been followed. */
-type Link = Pick<KeptEvent, "sequence" | "hash" | "latestAt">;
-type Broken = { readonly sequence: number; readonly reason: BreakReason };
-type Progress = { readonly link: Link; readonly checkpoints: number; readonly broken?: Broken };
-
-/** How long records are looked at before others get their turn. */
-const TURN_MS = 10;
 /** Events checked before others get their turn. */
 const EVENTS_IN_ONE_TURN = 200;
 const BEFORE_THE_FIRST: Link = { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: "" };
@@ -148,51 +142,6 @@ async function followed(
   return { link, checkpoints: proven };
 }
 
-/** Holds the records that these events are the last about against them. */
-async function withRecords(
-  firstSequence: number,
-  progress: Progress,
-  { answer, records }: ProofSources,
-): Promise<Progress> {
-  if (progress.broken !== undefined || records === undefined) return progress;
-  const last = await answer(events.lastOfTheirs(firstSequence, progress.link.sequence));
-  const pause = turns();
-  for (const { sequence, subjectId } of last) {
-    const reason = await answer(records.breakOf(subjectId));
-    if (reason !== undefined) return { ...progress, broken: { sequence, reason } };
-    await pause();
-  }
-  return progress;
-}
-
-/** Looks for records of which no event tells. */
-async function withoutPlanted(progress: Progress, { answer, records }: ProofSources): Promise<Progress> {
-  if (records === undefined) return progress;
-  const pause = turns();
-  for (const kind of records.kinds) {
-    for (let afterId: string | undefined = ""; afterId !== undefined; ) {
-      const found: readonly { id: string; isTold: boolean }[] = await answer(records.planted(kind, afterId));
-      if (found.some(({ isTold }) => !isTold)) {
-        const sequence = Math.max(progress.link.sequence, 1);
-        return { ...progress, broken: { sequence, reason: "record-planted" } };
-      }
-      afterId = found.at(-1)?.id;
-      await pause();
-    }
-  }
-  return progress;
-}
-
-/** Lets others have their turn when this one has had its own. */
-function turns(): () => Promise<void> {
-  let since = performance.now();
-  return async () => {
-    if (performance.now() - since < TURN_MS) return;
-    await nextTurn();
-    since = performance.now();
-  };
-}
-
 function eventBreak(row: KeptEvent, { sequence, hash, latestAt }: Link): BreakReason | undefined {
   if (row.sequence !== sequence + 1) return "event-missing";
   if (row.hash !== hashOf(row)) return "event-changed";
@@ -237,6 +186,8 @@ async function checkpointBreak(
   for (const checkpoint of stated) {
     const found = await verify(checkpoint.statement);
     if (found.kind === "key-unknown") return "checkpoint-key-unknown";
+    // A signature that anybody may have made vouches for nothing, and refutes nothing.
+    if (found.kind === "key-compromised") continue;
     if (found.kind === "not-signed" || found.typ !== STATEMENT_TYPE) return "checkpoint-not-signed";
     if (canonicalText(found.payload) !== canonicalText(statementOf(checkpoint))) return "checkpoint-changed";
     if (checkpoint.hash !== hash) return "checkpoint-differs";
