@@ -13,7 +13,7 @@ const ABOVE = ["rooms", "openapi", "commands"];
 const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   bits: ["policy", "shop-policy"],
   collets: ["bits"],
-  uses: ["bits", "collets"],
+  uses: ["bits", "collets", "shop-policy"],
   places: ["bits"],
   loans: ["bits", "shop-policy"],
   photographs: [],

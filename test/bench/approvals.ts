@@ -92,7 +92,8 @@ async function openShop() {
   await app.ready();
   return {
     file,
-    ask: (method: "GET" | "POST", url: string, body?: object) => ask(app, key, method, url, body),
+    ask: (method: "GET" | "POST", url: string, body?: object, other = key) =>
+      ask(app, other, method, url, body),
     close: async () => {
       await app.close();
       await store.close();
@@ -152,7 +153,9 @@ async function issueOne({ ask }: Shop) {
     supervision: "beside",
     validUntil: new Date(Date.now() + 30 * 24 * 3600 * 1000).toISOString(),
   });
-  const { setting } = await ask("POST", `/v1/approvals/${draft.id}/issue`);
+  const head = await ask("POST", "/v1/people", { name: "Head of the shop", role: "manager" });
+  const { key } = await ask("POST", "/v1/keys", { name: "Own", personId: head.id });
+  const { setting } = await ask("POST", `/v1/approvals/${draft.id}/issue`, undefined, key);
   const asked = { personId: student.id, bitId: bit.id, routerId: router.id, dialMark: setting.dialMark };
   return { bitId: bit.id, approvalId: draft.id, asked };
 }

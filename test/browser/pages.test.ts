@@ -239,7 +239,9 @@ describe.skipIf(!hasBrowser)("the pages", () => {
       supervision: "beside",
       validUntil: new Date(Date.now() + 30 * DAY_MS).toISOString(),
     });
-    expect((await shop.ask("POST", `/v1/approvals/${draft.id}/issue`)).status).toBe(200);
+    const head = await made("/v1/people", { name: "Head of the shop", role: "manager" });
+    const { key } = await made("/v1/keys", { name: "Own", personId: head.id });
+    expect((await shop.ask("POST", `/v1/approvals/${draft.id}/issue`, { key })).status).toBe(200);
     return { approvalId: draft.id, studentId: student.id, studentKey, bitId: bit.id };
   }
 });

@@ -31,7 +31,9 @@ describe("who may issue", () => {
     const own = await school.shop.ask("POST", `/v1/approvals/${body.id}/issue`, { key: school.keys.teacher });
     expect(own.status).toBe(409);
     expect(own.body.code).toBe("second-person-needed");
-    const second = await school.shop.ask("POST", `/v1/approvals/${body.id}/issue`);
+    const second = await school.shop.ask("POST", `/v1/approvals/${body.id}/issue`, {
+      key: school.keys.head,
+    });
     expect(second.body.state).toBe("issued");
   });
 
@@ -121,7 +123,9 @@ describe("a setting's end", () => {
     );
     expect(ended).toMatchObject({ state: "withdrawn", withdrawal: { because: "The guard is broken." } });
     expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["approval-withdrawn"]);
-    expect((await school.shop.ask("POST", `/v1/approvals/${id}/issue`)).status).toBe(409);
+    expect(
+      (await school.shop.ask("POST", `/v1/approvals/${id}/issue`, { key: school.keys.head })).status,
+    ).toBe(409);
   });
 
   test("a re-issue needs the difference that was seen", async () => {
@@ -136,11 +140,16 @@ describe("a setting's end", () => {
     await mark(10_000);
     const late = await school.shop.ask("POST", `/v1/approvals/${id}/reissue`, {
       body: { resultDigest: seen.resultDigest },
+      key: school.keys.head,
     });
     expect(late.status).toBe(409);
     expect(late.body.code).toBe("result-changed");
     const { body: now } = await school.shop.ask("GET", `/v1/approvals/${id}/difference`);
-    const again = await made(`/v1/approvals/${id}/reissue`, { resultDigest: now.resultDigest });
+    const again = await made(
+      `/v1/approvals/${id}/reissue`,
+      { resultDigest: now.resultDigest },
+      school.keys.head,
+    );
     expect(again.state).toBe("issued");
     expect((await school.shop.ask("GET", `/v1/approvals/${id}`)).body).toMatchObject({
       state: "replaced",

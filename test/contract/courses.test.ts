@@ -23,6 +23,7 @@ describe("what a class sees of itself", () => {
 
   test("what the class used, bit by bit, and only lately", async () => {
     const courseId = await openCourse();
+    await made("/v1/loans", { bitId: school.bitId }, school.keys.student);
     const use = (outcomes: string[], doneAt: string) =>
       made(
         "/v1/uses",
@@ -37,9 +38,10 @@ describe("what a class sees of itself", () => {
         },
         school.keys.student,
       );
-    await use(["fine"], inDays(-1));
+    await use(["fine"], inDays(0));
+    school.nowMs = START + 28 * DAY_MS;
     await use(["scorched", "chattered"], inDays(-2));
-    await use(["fine"], inDays(-30));
+    await use(["fine"], inDays(-1));
     const { body } = await ask(`/v1/courses/${courseId}/usage`, school.keys.teacher);
     const own = body.data.find((each: { bitId: string }) => each.bitId === school.bitId);
     expect(own).toMatchObject({

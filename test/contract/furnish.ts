@@ -58,6 +58,7 @@ export async function furnish(post: Post, validUntil = inAMonth()): Promise<Furn
       // A file is no furniture: nobody has imported any.
       importId: "import_0",
       checkpointId: checkpoint.id,
+      signingKeyId: checkpoint.signingKeyId,
     },
     keys,
   };
@@ -73,7 +74,7 @@ async function furnishPeople(post: Post) {
   ];
   const key = (personId: string) => post("/v1/keys", { name: "Own", personId });
   const leaver = await person("member");
-  const spare = await post("/v1/keys", { name: "Screen", role: "member" });
+  const spare = await post("/v1/keys", { name: "Screen", role: "manager", scopes: ["keys:manage"] });
   return {
     ids: {
       ...{ personId: member, studentId: student, leaverId: leaver },
@@ -107,7 +108,8 @@ async function furnishLearned(
     instrument: "Dial indicator",
   });
   const done = { ...pair, woodId: "black-cherry", metres: 4, minutes: 3, outcomes: ["fine"] };
-  const use = await post("/v1/uses", done, memberKey);
+  const withoutLoanBecause = "It was in the table already.";
+  const use = await post("/v1/uses", { ...done, withoutLoanBecause }, memberKey);
   return {
     colletId: collet.id,
     inspectionId: inspection.id,

@@ -4,7 +4,7 @@ import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 export const DAY_MS = 24 * 60 * 60 * 1000;
 export const START = Date.parse("2026-03-02T08:00:00.000Z");
 
-type Everybody = { teacher: string; other: string; student: string; stranger: string };
+type Everybody = { head: string; teacher: string; other: string; student: string; stranger: string };
 
 type School = {
   shop: Shop;
@@ -30,6 +30,7 @@ export function openSchool(): void {
     const person = async (role: string) =>
       (await made("/v1/people", { name: `A ${role}`, role })).id as string;
     school.people = {
+      head: await person("manager"),
       teacher: await person("instructor"),
       other: await person("instructor"),
       student: await person("member"),
@@ -38,6 +39,7 @@ export function openSchool(): void {
     const keyOf = async (personId: string) =>
       (await made("/v1/keys", { name: "Own", personId })).key as string;
     school.keys = {
+      head: await keyOf(school.people.head),
       teacher: await keyOf(school.people.teacher),
       other: await keyOf(school.people.other),
       student: await keyOf(school.people.student),

@@ -142,6 +142,9 @@ describe("filters combine", () => {
     [{ diameterMm: "6.3" }, ["Straight 6"]],
     [{ mass: "missing", kind: "straight" }, ["Straight 12", "Straight 6"]],
     [{ mass: "missing", kind: "panel-raising", clearance: "handheld" }, []],
+    [{ q: "panel", clearance: "handheld,handheld-with-care" }, []],
+    [{ q: "panel", clearance: "table-only,handheld" }, ["Raised panel, large", "Raised panel, small"]],
+    [{ q: "straight", lacks: "mass,marking" }, ["Straight 12", "Straight 6", "Фреза"]],
   ])("%j", async (query, names) => {
     expect(await found(query)).toEqual(names);
   });

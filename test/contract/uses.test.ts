@@ -219,6 +219,7 @@ describe("what happened warns the next plan", () => {
 test("a member logs and sees what they did themselves", async () => {
   const [bit, router] = [await addBit(shop), await addRouter(shop)];
   const [member, other] = [await addSomebody(shop, "member"), await addSomebody(shop, "member")];
+  await made(shop, "/v1/loans", { bitId: bit.id, personId: member.id });
   const { body: own } = await log(work(bit, router), member.key);
   expect(own.personId).toBe(member.id);
   const see = (url: string, key: string) => shop.ask("GET", url, { key });

@@ -208,7 +208,9 @@ export async function openStage(shop: Shop): Promise<Stage> {
     supervision: "beside",
     validUntil: new Date(Date.now() + 30 * DAY_MS).toISOString(),
   });
-  const issued = await shop.ask("POST", `/v1/approvals/${draft.id}/issue`);
+  const head = await made("/v1/people", { name: "Head of the shop", role: "manager" });
+  const { key } = await made("/v1/keys", { name: "Own", personId: head.id });
+  const issued = await shop.ask("POST", `/v1/approvals/${draft.id}/issue`, { key });
   expect(issued.body.state).toBe("issued");
   return {
     shop,

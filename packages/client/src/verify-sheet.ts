@@ -21,6 +21,8 @@ export type SheetVerdict =
 export type SheetFault =
   | "not-a-sheet"
   | "key-unknown"
+  | "key-compromised"
+  | "key-retired"
   | "signature-wrong"
   | "not-yet"
   | "expired"
@@ -38,6 +40,7 @@ export type SheetOptions = {
   readonly at?: Date;
 };
 
+const ISSUER = "rimwise";
 const SHEET_TYPE = "rimwise-setting+jws";
 const STATUS_TYPE = "statuslist+jwt";
 const SECOND_MS = 1000;
@@ -87,11 +90,12 @@ async function statusFaults(
 async function readSigned(jws: string, type: string, { keys }: JsonWebKeySet): Promise<SheetFault | object> {
   const [head = "", payload = "", signature = "", ...rest] = jws.split(".");
   try {
-    const header: unknown = JSON.parse(textOf(head));
-    const { alg, typ, kid } = Object(header);
-    if (rest.length > 0 || alg !== "EdDSA" || typ !== type) return "not-a-sheet";
-    const key = keys.find((each) => each.kid === kid);
-    if (key === undefined) return "key-unknown";
+    const { alg, typ, kid, crit } = Object(jsonOf(head));
+    // What `crit` names must be understood (RFC 7515, section 4.1.11), and nothing is here.
+    if (rest.length > 0 || alg !== "EdDSA" || typ !== type || crit !== undefined) return "not-a-sheet";
+    const [key, ...others] = keys.filter((each) => each.kid === kid);
+    if (key === undefined || others.length > 0) return "key-unknown";
+    if (key.compromisedAt !== undefined) return "key-compromised";
     const publicKey = await crypto.subtle.importKey(
       "jwk",
       { kty: key.kty, crv: key.crv, x: key.x },
@@ -100,11 +104,26 @@ async function readSigned(jws: string, type: string, { keys }: JsonWebKeySet): P
       ["verify"],
     );
     const signed = new TextEncoder().encode(`${head}.${payload}`);
-    const isSigned = await crypto.subtle.verify({ name: "Ed25519" }, publicKey, bytesOf(signature), signed);
-    return isSigned ? Object(JSON.parse(textOf(payload))) : "signature-wrong";
+    const isSigned = await crypto.subtle.verify(
+      { name: "Ed25519" },
+      publicKey,
+      signatureOf(signature),
+      signed,
+    );
+    if (!isSigned) return "signature-wrong";
+    const content: object = Object(jsonOf(payload));
+    if (Reflect.get(content, "iss") !== ISSUER) return "not-a-sheet";
+    return wasSignedInTime(content, key) ? content : "key-retired";
   } catch {
     return "not-a-sheet";
   }
+}
+
+/** Whether what is signed claims to be from before its key was retired. */
+function wasSignedInTime(content: object, { retiredAt }: JsonWebKeySet["keys"][number]): boolean {
+  const iat: unknown = Reflect.get(content, "iat");
+  if (retiredAt === undefined) return true;
+  return typeof iat === "number" && iat * SECOND_MS <= Date.parse(retiredAt);
 }
 
 function isSheet(value: unknown): value is Sheet {
@@ -131,11 +150,28 @@ async function unpacked(list: string): Promise<Uint8Array | undefined> {
   }
 }
 
-function textOf(part: string): string {
-  return new TextDecoder("utf-8", { fatal: true }).decode(bytesOf(part));
+/** What a part says, written in one way only: with no member twice and nothing between. Throws for anything else. */
+function jsonOf(part: string): unknown {
+  const text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytesOf(part));
+  const value: unknown = JSON.parse(text);
+  if (JSON.stringify(value) !== text) throw new SyntaxError("another way to write the same");
+  return value;
+}
+
+/** The bytes of a signature; none, which verify nothing, when it is not written as signatures are. */
+function signatureOf(part: string): Uint8Array<ArrayBuffer> {
+  try {
+    return bytesOf(part);
+  } catch {
+    return new Uint8Array();
+  }
 }
 
 function bytesOf(part: string): Uint8Array<ArrayBuffer> {
+  if (!/^[A-Za-z0-9_-]+$/.test(part)) throw new SyntaxError("not base64url without padding");
   const binary = atob(part.replaceAll("-", "+").replaceAll("_", "/"));
+  const again = btoa(binary).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
+  // The bits beyond the last byte must be zero (RFC 4648, section 3.5): each text has one encoding.
+  if (again !== part) throw new SyntaxError("another way to write the same");
   return Uint8Array.from(binary, (character) => character.charCodeAt(0));
 }

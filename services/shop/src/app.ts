@@ -99,7 +99,13 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   rackRooms(app, doors, config.publicUrl);
   planningRooms(app, doors, compiled);
   courseRooms(app, doors, { signer, mark: store.mark, labels: config });
-  historyRooms(app, doors, { bell, isStillAllowed, signer, makeCheckpoint });
+  historyRooms(app, doors, {
+    bell,
+    isStillAllowed,
+    signer,
+    makeCheckpoint,
+    keptPlaces: { signingKeys: config.signingKeys, sentTo: config.checkpointsSentTo },
+  });
   backupRooms(app, doors, {
     copyTo: store.copyTo,
     kinds: KINDS,

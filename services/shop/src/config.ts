@@ -14,6 +14,8 @@ export type Config = {
   readonly signingKeys: string;
   /** Start although keys that the shop has signed with are not in their file. */
   readonly acceptLostSigningKeys: boolean;
+  /** Absolute path of a file that every checkpoint is appended to; without one they are sent nowhere. */
+  readonly checkpointsSentTo: string | undefined;
   /** Where people and programs reach the service; what labels and sheets lead to. */
   readonly publicUrl: string;
   /** IANA name of the time zone of the shop, whose days labels name. */
@@ -70,6 +72,7 @@ export const SETTINGS = Type.Object(
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
     RIMWISE_SIGNING_KEYS: Type.Optional(Type.String({ maxLength: 4096 })),
     RIMWISE_ACCEPT_LOST_SIGNING_KEYS: Type.Enum(["yes", "no"], { type: "string", default: "no" }),
+    RIMWISE_CHECKPOINTS_SENT_TO: Type.Optional(Type.String({ maxLength: 4096 })),
     RIMWISE_FIRST_KEY: Type.Optional(
       Type.String({
         format: "key",
@@ -110,6 +113,8 @@ export function readConfig(environment: Environment = process.env): Config {
     database,
     signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
     acceptLostSigningKeys: settings.RIMWISE_ACCEPT_LOST_SIGNING_KEYS === "yes",
+    checkpointsSentTo:
+      settings.RIMWISE_CHECKPOINTS_SENT_TO && pathFrom(startedIn, settings.RIMWISE_CHECKPOINTS_SENT_TO),
     publicUrl: publicUrlOf(settings),
     timeZone: settings.RIMWISE_TIME_ZONE ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
     firstKey: settings.RIMWISE_FIRST_KEY,

@@ -42,14 +42,14 @@ export function approvalsOf(caller: Caller) {
         options,
       ),
 
-    /** Issue a draft: from now on a class may rely on it, until something it rests on changes */
+    /** Issue a draft: from now on a class may rely on it, until something it rests on changes. Takes the key of a person. If the course asks for two persons, or did when it was drafted, another person than the one who drafted it issues it. */
     issue: (approvalId: string, options?: WriteOptions) =>
       caller.send<IssueApprovalResponse>(
         { method: "POST", path: "/v1/approvals/{approvalId}/issue", pathParameters: { approvalId } },
         options,
       ),
 
-    /** Issue a setting again as computed now, after its difference was seen */
+    /** Issue a setting again as computed now, after its difference was seen. Takes the key of a person. If two persons are needed, the answer is a draft, which another person issues; until then the old one stays what it is. */
     reissue: (approvalId: string, body: ReissueApprovalData["body"], options?: CreateOptions) =>
       caller.send<ReissueApprovalResponse>(
         { method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, createsOnce: true },

@@ -61,7 +61,7 @@ export function bitsOf(caller: Caller) {
         changeOptions(version),
       ),
 
-    /** Take a bit out of use until somebody in charge has looked at it; anybody may. A bit that is held already stays held for its first reason, unless somebody in charge says another. */
+    /** Take a bit out of use until somebody in charge has looked at it; anybody may. A bit that is held already stays held for its first reason, unless somebody in charge says another. Whoever is not in charge holds as many in a day as the policy's holdsPerDayMax says; GET /v1/stock/held shows who held what. */
     hold: (bitId: string, body: HoldBitData["body"], options?: WriteOptions) =>
       caller.send<HoldBitResponse>(
         { method: "POST", path: "/v1/bits/{bitId}/hold", pathParameters: { bitId }, body },

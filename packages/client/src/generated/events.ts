@@ -35,7 +35,7 @@ export function eventsOf(caller: Caller) {
         options,
       ),
 
-    /** Check that nobody has altered the history. Recomputes the chain of hashes from what is kept, and checks every signed checkpoint against it. A history whose end was cut off, or that was rewritten as a whole, shows only against what was kept elsewhere: give the `head` of a backup's manifest, or a checkpoint's `sequence` and `hash`. */
+    /** Check that nobody has altered the history. Recomputes the chain of hashes from what is kept, and checks every signed checkpoint against it. Every record is held against the last event about it, and the newest checkpoint that is kept beside the signing keys against the history. A history that was rewritten as a whole shows only against what was kept elsewhere: give the `head` of a backup's manifest, or a checkpoint's `sequence` and `hash`. */
     verify: (body: VerifyEventsData["body"], options?: CallOptions) =>
       caller.send<VerifyEventsResponse>(
         { method: "POST", path: "/v1/events/verify", body },

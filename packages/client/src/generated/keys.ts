@@ -21,7 +21,7 @@ export function keysOf(caller: Caller) {
         "cursor", options,
       ),
 
-    /** Create a key; its secret is shown once */
+    /** Create a key; its secret is shown once. A narrowed key hands out only keys whose scopes are among its own, and names them for a person's key. */
     create: (body: CreateKeyData["body"], options?: CreateOptions) =>
       caller.send<CreateKeyResponse>(
         { method: "POST", path: "/v1/keys", body, createsOnce: true },
@@ -35,7 +35,7 @@ export function keysOf(caller: Caller) {
         options,
       ),
 
-    /** Give a key its next secret; the old one goes on working for a while */
+    /** Give a key its next secret; the old one goes on working for a while. A narrowed key hands out only keys whose scopes are among its own, and names them for a person's key. */
     rotate: (keyId: string, body: RotateKeyData["body"], options?: CreateOptions) =>
       caller.send<RotateKeyResponse>(
         { method: "POST", path: "/v1/keys/{keyId}/rotate", pathParameters: { keyId }, body, createsOnce: true },

@@ -24,7 +24,7 @@ export function peopleOf(caller: Caller) {
         "cursor", options,
       ),
 
-    /** Enter somebody */
+    /** Enter somebody. A narrowed key enters people who are not in charge; to enter an instructor or a manager it must hold all that they will. */
     create: (body: CreatePersonData["body"], options?: CreateOptions) =>
       caller.send<CreatePersonResponse>(
         { method: "POST", path: "/v1/people", body, createsOnce: true },
@@ -38,14 +38,14 @@ export function peopleOf(caller: Caller) {
         options,
       ),
 
-    /** Change a person's name or role, or say that they have left. A change of role holds at once for every key of the person. */
+    /** Change a person's name or role, or say that they have left. A change of role holds at once for every key of the person. A narrowed key gives nobody more than it holds. */
     update: (personId: string, body: UpdatePersonData["body"], version: Version | ChangeOptions) =>
       caller.send<UpdatePersonResponse>(
         { method: "PATCH", path: "/v1/people/{personId}", pathParameters: { personId }, body },
         changeOptions(version),
       ),
 
-    /** Enter many people at once, each with a key if asked: all or none. A key's secret is shown this once. To create keys with them needs the scope keys:manage too. */
+    /** Enter many people at once, each with a key if asked: all or none. A key's secret is shown this once. To create keys with them needs the scope keys:manage too. A narrowed key gives no more than it holds. */
     createMany: (body: CreateManyPeopleData["body"], options?: CreateOptions) =>
       caller.send<CreateManyPeopleResponse>(
         { method: "POST", path: "/v1/people/batch", body, createsOnce: true },

@@ -2,6 +2,7 @@
 
 import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
+  CompromiseSigningKeyResponse,
   GetJsonWebKeySetResponse,
   ListSigningKeysResponse,
   RotateSigningKeysResponse,
@@ -27,6 +28,13 @@ export function signingOf(caller: Caller) {
     rotateSigningKeys: (options?: WriteOptions) =>
       caller.send<RotateSigningKeysResponse>(
         { method: "POST", path: "/v1/signing-keys/rotate" },
+        options,
+      ),
+
+    /** Say that a signing key is in other hands: nothing that it signed counts any more */
+    compromiseSigningKey: (signingKeyId: string, options?: WriteOptions) =>
+      caller.send<CompromiseSigningKeyResponse>(
+        { method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", pathParameters: { signingKeyId } },
         options,
       ),
   };

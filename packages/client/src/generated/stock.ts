@@ -6,6 +6,8 @@ import type {
   ListBitsToReorderResponse,
   ListDueBitsData,
   ListDueBitsResponse,
+  ListHeldBitsData,
+  ListHeldBitsResponse,
   ListMostUsedBitsData,
   ListMostUsedBitsResponse,
 } from "./types.gen.ts";
@@ -16,6 +18,13 @@ export function stockOf(caller: Caller) {
     listDueBits: (query?: ListDueBitsData["query"], options?: CallOptions) =>
       caller.list<ListDueBitsResponse["data"][number]>(
         { method: "GET", path: "/v1/stock/due", query },
+        "cursor", options,
+      ),
+
+    /** Which bits are held, since when, why and by whom */
+    listHeldBits: (query?: ListHeldBitsData["query"], options?: CallOptions) =>
+      caller.list<ListHeldBitsResponse["data"][number]>(
+        { method: "GET", path: "/v1/stock/held", query },
         "cursor", options,
       ),
 

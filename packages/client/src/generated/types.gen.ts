@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'holds-used-up' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -1065,6 +1065,14 @@ export type Hold = {
      * Id of the record that led to it.
      */
     causeId?: string;
+    /**
+     * Who held it: a person, or the key of a program. Absent if nobody did by hand.
+     */
+    by?: string;
+    /**
+     * Whether they were in charge of others.
+     */
+    isByStaff?: boolean;
 };
 
 /**
@@ -1889,7 +1897,7 @@ export type NewLoan = {
      */
     job?: string;
     /**
-     * When it should be back. Default: 24 hours from now. RFC 3339.
+     * When it should be back, within the policy's loanTermMaxDays. Default: 24 hours from now. RFC 3339.
      */
     dueAt?: string;
 };
@@ -2873,6 +2881,10 @@ export type NewUse = {
      */
     outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
     /**
+     * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
+     */
+    withoutLoanBecause?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -2927,6 +2939,10 @@ export type Use = {
      */
     outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
     /**
+     * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
+     */
+    withoutLoanBecause?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -2974,6 +2990,33 @@ export type DueBit = {
 };
 
 /**
+ * A bit that is held, and who held it.
+ */
+export type HeldStock = {
+    bit: Bit;
+    /**
+     * Since when it is held. RFC 3339.
+     */
+    since: string;
+    /**
+     * Why.
+     */
+    because: string;
+    /**
+     * Who held it: a person, or the key of a program; null if nobody did by hand.
+     */
+    by: string | null;
+    /**
+     * Their name; null for a program.
+     */
+    name: string | null;
+    /**
+     * Whether they are in charge. What others held waits for somebody in charge to look.
+     */
+    isByStaff: boolean;
+};
+
+/**
  * A bit and how much it is used.
  */
 export type UsedBit = {
@@ -3007,6 +3050,20 @@ export type DuePage = {
      * Bits to be inspected, the longest due first.
      */
     data: Array<DueBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * One page. Held bits, in the order in which they were entered.
+ */
+export type HeldPage = {
+    /**
+     * Held bits, in the order in which they were entered.
+     */
+    data: Array<HeldStock>;
     /**
      * Send it as `cursor` for the next page; null on the last page.
      */
@@ -3222,7 +3279,7 @@ export type PolicyRule = {
     /**
      * The field that tightens it in a request.
      */
-    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio';
+    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio' | 'loanTermMaxDays' | 'loggedUseMaxAgeDays' | 'loggedFeedMaxMPerMin' | 'holdsPerDayMax';
     /**
      * In force unless somebody tightens it.
      */
@@ -3631,6 +3688,22 @@ export type PolicyLayer = {
      * Share of its expected edge life at which a bit is due for sharpening. In ratio; usually 0.8, and only ever lower.
      */
     edgeLifeDueRatio?: number;
+    /**
+     * Longest time that a bit is lent for. In days; usually 90, and only ever lower.
+     */
+    loanTermMaxDays?: number;
+    /**
+     * How long ago work may have been done that somebody who is not in charge logs. In days; usually 28, and only ever lower.
+     */
+    loggedUseMaxAgeDays?: number;
+    /**
+     * Greatest length cut in a minute that is taken for work by hand. In m/min; usually 12, and only ever lower.
+     */
+    loggedFeedMaxMPerMin?: number;
+    /**
+     * How often in 24 hours one person who is not in charge may take bits out of use. In holds a day; usually 5, and only ever lower.
+     */
+    holdsPerDayMax?: number;
 };
 
 /**
@@ -5343,6 +5416,10 @@ export type NewPersonWithKey = {
          * text of 1 to 100 characters, such as "Bench 3 tablet"
          */
         name: string;
+        /**
+         * Nothing but these, and only as far as the role goes. Default: all of the role's.
+         */
+        scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     };
 };
 
@@ -5438,7 +5515,7 @@ export type NewCourse = {
     policy: PolicyLayer;
     requirements: Requirements;
     /**
-     * Whether who drafts a setting must not issue it.
+     * Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.
      */
     isTwoPerson: boolean;
     /**
@@ -5459,7 +5536,7 @@ export type CourseChange = {
     policy?: PolicyLayer;
     requirements?: Requirements;
     /**
-     * Whether who drafts a setting must not issue it.
+     * Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.
      */
     isTwoPerson?: boolean;
     endsAt?: string | null;
@@ -5484,7 +5561,7 @@ export type Course = {
     policy: PolicyLayer;
     requirements: Requirements;
     /**
-     * Whether who drafts a setting must not issue it.
+     * Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.
      */
     isTwoPerson: boolean;
     /**
@@ -6048,6 +6125,11 @@ export type Approval = {
      */
     draftedBy: string;
     /**
+     * Whether the course asked for two persons when it was drafted: then it goes on doing so.
+     */
+    isTwoPerson: boolean;
+    requirements: Requirements;
+    /**
      * When it was issued. RFC 3339.
      */
     issuedAt?: string;
@@ -6430,6 +6512,10 @@ export type Event = {
      */
     why?: string;
     /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
      * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
      */
     hash: string;
@@ -6581,7 +6667,7 @@ export type HistoryCheck = {
  */
 export type HistoryProof = {
     /**
-     * Whether nothing is wrong with the events that were checked.
+     * Whether nothing is wrong with the events that were checked, and with the records that they were the last about.
      */
     isIntact: boolean;
     /**
@@ -6613,9 +6699,9 @@ export type HistoryProof = {
          */
         sequence: number;
         /**
-         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `head-differs`, the event has another hash than the one that was given; `checkpoint-differs`, a checkpoint states another hash for this event.
+         * What is wrong: `event-missing`, there is no event of this sequence, although others say that there was; `event-changed`, the event is not what its own hash was computed from; `chain-broken`, the event does not follow on the one before it; `time-changed`, the event would not be found by its time; `record-changed`, the record is not what this event, the last about it, left; `record-missing`, the record is gone, and no event says that it was removed; `record-planted`, there is a record of which the history does not tell; `checkpoint-missing`, this event made a checkpoint, and it is not there; `checkpoint-changed`, a checkpoint about this event is not what was signed; `checkpoint-not-signed`, a checkpoint about this event is not signed by this service; `checkpoint-key-unknown`, a checkpoint about this event is signed by a key that is not in the key file; `head-differs`, the event has another hash than the one that was given; `checkpoint-differs`, a checkpoint states another hash for this event.
          */
-        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'head-differs' | 'checkpoint-differs';
+        reason: 'event-missing' | 'event-changed' | 'chain-broken' | 'time-changed' | 'record-changed' | 'record-missing' | 'record-planted' | 'checkpoint-missing' | 'checkpoint-changed' | 'checkpoint-not-signed' | 'checkpoint-key-unknown' | 'head-differs' | 'checkpoint-differs';
     };
 };
 
@@ -6635,6 +6721,14 @@ export type JsonWebKey = {
      * The public key, in base64url.
      */
     x: string;
+    /**
+     * Since when it signs nothing: refuse what it signed with a later `iat`.
+     */
+    retiredAt?: string;
+    /**
+     * Since when it is known to be in other hands: refuse all that it signed, whatever its `iat`.
+     */
+    compromisedAt?: string;
 };
 
 /**
@@ -6667,6 +6761,10 @@ export type SigningKey = {
      * Since when it signs nothing.
      */
     retiredAt?: string;
+    /**
+     * Since when nothing that it signed counts.
+     */
+    compromisedAt?: string;
     publicKey: JsonWebKey;
 };
 
@@ -12341,6 +12439,72 @@ export type ListDueBitsResponses = {
 
 export type ListDueBitsResponse = ListDueBitsResponses[keyof ListDueBitsResponses];
 
+export type ListHeldBitsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/held';
+};
+
+export type ListHeldBitsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListHeldBitsError = ListHeldBitsErrors[keyof ListHeldBitsErrors];
+
+export type ListHeldBitsResponses = {
+    /**
+     * One page. Held bits, in the order in which they were entered.
+     */
+    200: HeldPage;
+};
+
+export type ListHeldBitsResponse = ListHeldBitsResponses[keyof ListHeldBitsResponses];
+
 export type ListMostUsedBitsData = {
     body?: never;
     path?: never;
@@ -17413,6 +17577,102 @@ export type RotateSigningKeysResponses = {
 };
 
 export type RotateSigningKeysResponse = RotateSigningKeysResponses[keyof RotateSigningKeysResponses];
+
+export type CompromiseSigningKeyData = {
+    body?: never;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a signing key.
+         */
+        signingKeyId: string;
+    };
+    query?: never;
+    url: '/v1/signing-keys/{signingKeyId}/compromise';
+};
+
+export type CompromiseSigningKeyErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CompromiseSigningKeyError = CompromiseSigningKeyErrors[keyof CompromiseSigningKeyErrors];
+
+export type CompromiseSigningKeyResponses = {
+    /**
+     * All signing keys.
+     */
+    200: SigningKeyList;
+};
+
+export type CompromiseSigningKeyResponse = CompromiseSigningKeyResponses[keyof CompromiseSigningKeyResponses];
 
 export type ListBackupsData = {
     body?: never;

@@ -18,7 +18,7 @@ export function usesOf(caller: Caller) {
         "cursor", options,
       ),
 
-    /** Log work that was done; a bit that moved in its collet is held, and the collet with it */
+    /** Log work that was done; a bit that moved in its collet is held, and the collet with it. Whoever is not in charge logs what they did themselves, of late, with a bit that is or was then on loan to them; without a loan they say why. */
     create: (body: CreateUseData["body"], options?: CreateOptions) =>
       caller.send<CreateUseResponse>(
         { method: "POST", path: "/v1/uses", body, createsOnce: true },

@@ -1,3 +1,4 @@
+import { CRIB_RULES } from "./rules/crib.ts";
 import { DIAL_RULES } from "./rules/dial.ts";
 import { HANDHELD_RULES } from "./rules/handheld.ts";
 import { PANEL_RULES } from "./rules/panel.ts";
@@ -19,4 +20,5 @@ export const RULES = {
   ...TRIAL_RULES,
   ...UPKEEP_RULES,
   ...WEAR_RULES,
+  ...CRIB_RULES,
 } as const;

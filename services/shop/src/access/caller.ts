@@ -51,6 +51,19 @@ export function ownPersonOnly(request: FastifyRequest): string | undefined {
   return personId;
 }
 
+/** The person who signs or issues something: a program does not. */
+export function requirePerson(request: FastifyRequest, why: string): string {
+  const { personId } = callerOf(request);
+  if (personId === undefined) throw new Problem("person-needed", why);
+  return personId;
+}
+
+/** Who does something, and whether they are in charge of others: the person, or the program by its key. */
+export function actorOf(request: FastifyRequest): { readonly by: string; readonly isByStaff: boolean } {
+  const { role, personId, keyId } = callerOf(request);
+  return { by: personId ?? keyId, isByStaff: isStaff(role) };
+}
+
 /** The person a write is about: a member may name only themselves, staff anybody or nobody. */
 export function personAsked(request: FastifyRequest, personId: string | undefined): string | undefined {
   const own = ownPersonOnly(request);

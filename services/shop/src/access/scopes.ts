@@ -86,6 +86,11 @@ export function holdsScope(role: Role, scope: Scope): boolean {
   return roles.includes(role);
 }
 
+/** Every scope that a role holds. */
+export function scopesOfRole(role: Role): Scope[] {
+  return SCOPE_NAMES.filter((scope) => holdsScope(role, scope));
+}
+
 function scopeNames(): Scope[] {
   const isScope = (name: string): name is Scope => Object.hasOwn(SCOPES, name);
   return Object.keys(SCOPES).filter(isScope);

@@ -21,7 +21,8 @@ export function* endsWithCourse(
     if (!isChangeOf(change, courseKind) || !("record" in change)) continue;
     const { id, endsAt } = change.record;
     if (endsAt === undefined) continue;
-    const outlasting = (yield* approvals.outlasting(id, endsAt)).filter((each) => !done.has(each.id));
+    const lasting = yield* approvals.outlasting(id, endsAt > at ? endsAt : at);
+    const outlasting = lasting.filter((each) => !done.has(each.id));
     if (endsAt > at) following.push(...outlasting.map((each) => shortened(each, endsAt, at)));
     else following.push(...(yield* lapsedWith(change, outlasting, at)));
   }

@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, isNotNull, lte, type SQL, sql } from "drizzle-orm";
+import { and, asc, desc, eq, gt, isNotNull, isNull, lte, or, type SQL, sql } from "drizzle-orm";
 import { inOwnCourses } from "../enrolments/reads.ts";
 import {
   all,
@@ -26,9 +26,9 @@ const lapses = recordQueries(lapseKind);
 
 export const approvals = {
   ...records,
-  /** Approvals in force that rest on a record. */
+  /** Issued approvals that rest on a record. Expired ones too: a clock that was ahead must not leave one that no longer holds. */
   inForceOn,
-  /** Every approval in force. */
+  /** Every issued approval. */
   inForce,
   /** All that an approval was made from; undefined for one that is not kept. */
   groundsOf,
@@ -36,10 +36,12 @@ export const approvals = {
   requestOf,
   /** Why an approval lapsed; undefined when it did not. */
   lapseOf,
-  /** Approvals in force of these courses for a bit in a router. */
+  /** Approvals of these courses that hold at a moment for a bit in a router: all of them. */
   forPair,
-  /** Approvals of a course in force that end by a moment, the first to end first. */
-  endingBy,
+  /** Approvals of a course that hold at a moment for one person, the latest first. */
+  holdingFor,
+  /** Approvals of a course in force that end between two moments, the first to end first. */
+  endingBetween,
   /** Approvals of a course in force that would hold longer than a moment. */
   outlasting,
   /** The place of an approval in the status list. */
@@ -48,14 +50,15 @@ export const approvals = {
   wasAnyIssued,
 };
 
-/** A course has a handful of approvals for one bit in one router; more than this are not looked through. */
-const MOST_FOR_A_PAIR = 200;
-
 const { column } = approvalKind;
 const id = column("id");
 
 /** Written out, not bound: an index of issued approvals is used only when it can be read that only those are asked for. */
-const IN_FORCE = sql`${column("state")} = 'issued'`;
+const IS_ISSUED = sql`${column("state")} = 'issued'`;
+
+/** Whether an approval has not expired: what has is still kept as issued. */
+const isLasting = gt(column("validUntil"), given("at"));
+const holds = and(IS_ISSUED, isLasting, lte(column("validFrom"), given("at")));
 
 const issued = (condition: (indexed: (index: string, narrow: SQL) => SQL) => SQL) =>
   fieldsQuery(approvalKind, ["id", "version", "courseId", "inputDigest", "resultDigest"], (rows, dialect) => {
@@ -70,34 +73,47 @@ const IN_FORCE_ON = {
   routerId: issued((indexed) => indexed("approvals_in_force_by_router", sql`router_id = ${given("id")}`)),
   courseId: issued((indexed) => indexed("approvals_in_force", sql`course_id = ${given("id")}`)),
 };
-const allInForce = issued(() => IN_FORCE);
+const allInForce = issued(() => IS_ISSUED);
 
 const requests = fieldsQuery(groundsKind, ["request"], (rows) =>
   rows.where(eq(groundsKind.column("approvalId"), given("approvalId"))),
 );
 
 const pair: Query<ApprovalRecord> = recordQuery(approvalKind, (rows, dialect) =>
-  rows
-    .where(
-      sql`${id} IN (
-        SELECT id FROM ${dialect.byIndex("approvals", "approvals_in_force")}
-        WHERE state = 'issued' AND ${dialect.isIn(sql`course_id`, given("courseIds"))}
-          AND bit_id = ${given("bitId")} AND router_id = ${given("routerId")})`,
-    )
-    .limit(MOST_FOR_A_PAIR),
+  rows.where(
+    sql`${id} IN (
+      SELECT id FROM ${dialect.byIndex("approvals", "approvals_in_force")}
+      WHERE state = 'issued' AND ${dialect.isIn(sql`course_id`, given("courseIds"))}
+        AND bit_id = ${given("bitId")} AND router_id = ${given("routerId")}
+        AND valid_until > ${given("at")} AND valid_from <= ${given("at")})`,
+  ),
 );
+
+const holding = recordQuery(approvalKind, (rows, dialect) => {
+  const persons = column("personIds");
+  const isForThem = or(isNull(persons), dialect.holds(persons, given("personId")));
+  return rows
+    .where(and(eq(column("courseId"), given("courseId")), holds, isForThem))
+    .orderBy(desc(id))
+    .limit(given("most"));
+});
 
 const ending = recordQuery(approvalKind, (rows) =>
   rows
-    .where(and(eq(column("courseId"), given("courseId")), IN_FORCE, lte(column("validUntil"), given("at"))))
+    .where(
+      and(
+        eq(column("courseId"), given("courseId")),
+        IS_ISSUED,
+        isLasting,
+        lte(column("validUntil"), given("until")),
+      ),
+    )
     .orderBy(asc(column("validUntil")))
     .limit(given("most")),
 );
 
 const lasting = fieldsQuery(approvalKind, ["id", "version", "validUntil", "sheetsUntil"], (rows) =>
-  rows
-    .where(and(eq(column("courseId"), given("courseId")), IN_FORCE, gt(column("validUntil"), given("at"))))
-    .orderBy(asc(id)),
+  rows.where(and(eq(column("courseId"), given("courseId")), IS_ISSUED, isLasting)).orderBy(asc(id)),
 );
 
 const statusIndex = rowQuery({ statusIndex: column("statusIndex") }, (selection) =>
@@ -124,12 +140,31 @@ function* lapseOf({ lapseId }: ApprovalRecord): Question<LapseRecord | undefined
   return lapseId === undefined ? undefined : yield* lapses.find(lapseId);
 }
 
-function forPair(courseIds: readonly string[], bitId: string, routerId: string): Question<ApprovalRecord[]> {
-  return all(pair, { courseIds: { list: courseIds }, bitId, routerId });
+function forPair(
+  courseIds: readonly string[],
+  bitId: string,
+  routerId: string,
+  at: string,
+): Question<ApprovalRecord[]> {
+  return all(pair, { courseIds: { list: courseIds }, bitId, routerId, at });
 }
 
-function endingBy(courseId: string, at: string, most: number): Question<ApprovalRecord[]> {
-  return all(ending, { courseId, at, most });
+function holdingFor(
+  personId: string,
+  courseId: string,
+  at: string,
+  most: number,
+): Question<ApprovalRecord[]> {
+  return all(holding, { personId, courseId, at, most });
+}
+
+function endingBetween(
+  courseId: string,
+  at: string,
+  until: string,
+  most: number,
+): Question<ApprovalRecord[]> {
+  return all(ending, { courseId, at, until, most });
 }
 
 function outlasting(courseId: string, at: string): Question<Lasting[]> {

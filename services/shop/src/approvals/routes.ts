@@ -1,23 +1,26 @@
 import type { FastifyRequest } from "fastify";
 import Type from "typebox";
-import { visibleTo } from "../access/caller.ts";
+import { requirePerson, visibleTo } from "../access/caller.ts";
 import { requireInstructor } from "../courses/access.ts";
 import { courses } from "../courses/kind.ts";
+import type { CourseRecord } from "../courses/schema.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
 import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
 import { ReasonSchema } from "../http/reason.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
+import { people } from "../people/kind.ts";
 import { plans } from "../plans/kind.ts";
 import { newId } from "../store/id.ts";
 import type { Question } from "../store/query.ts";
-import { draftApproval, issueApproval, reissueApproval, withdrawApproval, woodsOf } from "./decide.ts";
+import { draftApproval, issueApproval, withdrawApproval, woodsOf } from "./decide.ts";
 import { groundsAt } from "./grounds.ts";
 import { approvalKind, groundsKind } from "./kind.ts";
 import { measuredUntil } from "./measured-until.ts";
 import { approvals } from "./reads.ts";
 import type { ApprovalRecord } from "./record-schema.ts";
+import { reissueApproval } from "./reissue.ts";
 import { type Grounds, resultOn } from "./result.ts";
 import {
   APPROVAL_SCHEMAS,
@@ -100,6 +103,7 @@ export function approvalRoutes(app: App, doors: Doors): void {
       const course = yield* requireOne("/courseId", body.courseId, courses);
       const plan = yield* requireOne("/planId", body.planId, plans);
       const by = yield* requireInstructor(request, course.id);
+      if (course.isTwoPerson) requirePerson(request, "In this course a person drafts, not a program.");
       const grounds = yield* groundsAt(at)(plan.request, woodsOf(plan, body), course.id);
       const until = yield* measuredUntil(grounds, at);
       const result = resultOn(grounds);
@@ -116,11 +120,18 @@ export function approvalRoutes(app: App, doors: Doors): void {
       path: "/v1/approvals/:approvalId/issue",
       operationId: "issueApproval",
       summary: "Issue a draft: from now on a class may rely on it, until something it rests on changes",
+      description:
+        "Takes the key of a person. If the course asks for two persons, or did when it was drafted, another person than the one who drafted it issues it.",
     },
     function* (current, { request, at }) {
-      const { course, by } = yield* instructorOf(request, current);
+      const by = requireIssuer(request);
+      const course = yield* taughtCourse(request, current);
+      const drafterId = (yield* people.find(current.draftedBy))?.id;
+      const { replacesId } = current;
+      const replaces = replacesId === undefined ? undefined : yield* approvals.find(replacesId);
       const result = resultOn(yield* groundsNow(current, at));
-      const { record, changes } = issueApproval(current, course, result, by, at);
+      const facts = { course, drafterId, replaces, result };
+      const { record, changes } = issueApproval(current, facts, by, at);
       return { changes, expects: [expected(course)], answer: shownApproval(record, at) };
     },
   );
@@ -133,12 +144,15 @@ export function approvalRoutes(app: App, doors: Doors): void {
       path: "/v1/approvals/:approvalId/reissue",
       operationId: "reissueApproval",
       summary: "Issue a setting again as computed now, after its difference was seen",
+      description:
+        "Takes the key of a person. If two persons are needed, the answer is a draft, which another person issues; until then the old one stays what it is.",
       body: ReissueSchema,
       location: ({ id }) => `${approvalKind.path}/${id}`,
     },
     function* ({ params: { approvalId }, body: { resultDigest, validUntil }, request, at }) {
       const current = requireFound(approvalKind, approvalId, yield* approvals.find(approvalId));
-      const { course, by } = yield* instructorOf(request, current);
+      const by = requireIssuer(request);
+      const course = yield* taughtCourse(request, current);
       const kept = requireFound(approvalKind, current.id, yield* approvals.groundsOf(current.id));
       const grounds = yield* groundsNow(current, at);
       const readingsUntil = yield* measuredUntil(grounds, at);
@@ -161,17 +175,20 @@ export function approvalRoutes(app: App, doors: Doors): void {
       body: ReasonSchema,
     },
     function* (current, { body: { because }, request, at }) {
-      yield* instructorOf(request, current);
+      yield* taughtCourse(request, current);
       const { record, changes } = withdrawApproval(current, because, at);
       return { changes, answer: shownApproval(record, at, yield* approvals.lapseOf(record)) };
     },
   );
 }
 
-function* instructorOf(request: FastifyRequest, { courseId }: ApprovalRecord) {
-  const by = yield* requireInstructor(request, courseId);
-  const course = requireFound(courses.kind, courseId, yield* courses.find(courseId));
-  return { course, by };
+function requireIssuer(request: FastifyRequest): string {
+  return requirePerson(request, "A person issues a setting, not a program. Use the key of an instructor.");
+}
+
+function* taughtCourse(request: FastifyRequest, { courseId }: ApprovalRecord): Question<CourseRecord> {
+  yield* requireInstructor(request, courseId);
+  return requireFound(courses.kind, courseId, yield* courses.find(courseId));
 }
 
 function* groundsNow({ id, woodIds, courseId }: ApprovalRecord, at: string): Question<Grounds> {

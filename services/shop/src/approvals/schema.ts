@@ -1,4 +1,5 @@
 import Type, { type Static } from "typebox";
+import { RequirementsSchema } from "../courses/schema.ts";
 import { idField, keptFields, momentField, nameField, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
@@ -141,6 +142,10 @@ export const ApprovalSchema = Type.Object(
     inputDigest: Type.String({ description: "Fingerprint of everything it was computed from." }),
     engineVersion: Type.String({ description: "Version of the computation." }),
     draftedBy: Type.String({ description: "Who drafted it." }),
+    isTwoPerson: Type.Boolean({
+      description: "Whether the course asked for two persons when it was drafted: then it goes on doing so.",
+    }),
+    requirements: ref(RequirementsSchema),
     issuedAt: Type.Optional(momentField("When it was issued.")),
     issuedBy: Type.Optional(Type.String({ description: "Who issued it." })),
     lapse: Type.Optional(ref(LapseSchema)),

@@ -1,5 +1,4 @@
-import { callerOf } from "../access/caller.ts";
-import { isStaff } from "../access/scopes.ts";
+import { actorOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { ReasonSchema } from "../http/reason.ts";
 import type { Doors } from "../http/routes.ts";
@@ -9,6 +8,7 @@ import { releaseBit } from "../inspections/release.ts";
 import { Problem } from "../problems/problem.ts";
 import { sharpenings } from "../sharpenings/kind.ts";
 import type { Decision } from "../store/changes.ts";
+import { requireHoldLeft } from "../uses/holds.ts";
 import { bitAfter } from "./decide.ts";
 import { bits } from "./reads.ts";
 import { type BitRecord, BitSchema } from "./schema.ts";
@@ -33,15 +33,16 @@ export function bitStateRoutes(app: App, doors: Doors): void {
       operationId: "holdBit",
       summary: "Take a bit out of use until somebody in charge has looked at it; anybody may",
       description:
-        "A bit that is held already stays held for its first reason, unless somebody in charge says another.",
+        "A bit that is held already stays held for its first reason, unless somebody in charge says another. Whoever is not in charge holds as many in a day as the policy's holdsPerDayMax says; GET /v1/stock/held shows who held what.",
       body: ReasonSchema,
       answer: HeldBitSchema,
     },
-    (bit, { body: { because }, request, at }) => {
+    function* (bit, { body: { because }, request, at }) {
       requireNotRetired(bit);
-      if (bit.hold !== undefined && !isStaff(callerOf(request).role))
-        return { changes: [], answer: heldBit(bit) };
-      const held = bitAfter(bit, "held", { hold: { since: at, because, cause: "person" } }, at);
+      const actor = actorOf(request);
+      if (bit.hold !== undefined && !actor.isByStaff) return { changes: [], answer: heldBit(bit) };
+      if (!actor.isByStaff) yield* requireHoldLeft(actor.by, at);
+      const held = bitAfter(bit, "held", { hold: { since: at, because, cause: "person", ...actor } }, at);
       return { changes: held.changes, answer: heldBit(held.record) };
     },
   );

@@ -17,6 +17,12 @@ export const HoldSchema = Type.Object(
     because,
     cause: Type.Enum([...CAUSES], { type: "string", description: "What led to it." }),
     causeId: Type.Optional(Type.String({ description: "Id of the record that led to it." })),
+    by: Type.Optional(
+      Type.String({
+        description: "Who held it: a person, or the key of a program. Absent if nobody did by hand.",
+      }),
+    ),
+    isByStaff: Type.Optional(Type.Boolean({ description: "Whether they were in charge of others." })),
   },
   { $id: "Hold", description: "Out of use until somebody in charge releases it.", ...closed },
 );

@@ -14,6 +14,8 @@ export const checkpoints = {
   ...recordQueries(checkpointKind),
   /** The one that reaches furthest. */
   furthest,
+  /** The signed statement of the one that reaches furthest. */
+  newestStatement,
   /** Those about the events from one sequence to another, both included, in order. */
   about,
   /** The first one about an event after this one. */
@@ -26,6 +28,9 @@ const id = checkpointKind.column("id");
 const sequence = checkpointKind.column("sequence");
 
 const furthestOne = fieldsQuery(checkpointKind, ["sequence", "createdAt"], (rows) =>
+  rows.orderBy(desc(sequence), desc(id)).limit(1),
+);
+const newestOne = fieldsQuery(checkpointKind, ["sequence", "statement"], (rows) =>
   rows.orderBy(desc(sequence), desc(id)).limit(1),
 );
 const stated = fieldsQuery(checkpointKind, ["id", "sequence", "hash", "createdAt", "statement"], (rows) =>
@@ -50,6 +55,10 @@ function* signingKeyIds(): Question<string[]> {
 
 function furthest(): Question<Reach | undefined> {
   return first(furthestOne);
+}
+
+function newestStatement(): Question<Pick<CheckpointRecord, "sequence" | "statement"> | undefined> {
+  return first(newestOne);
 }
 
 function about(from: number, last: number): Question<StatedCheckpoint[]> {

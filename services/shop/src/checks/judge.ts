@@ -2,6 +2,7 @@ import type { ApprovalRecord, LapseRecord } from "../approvals/record-schema.ts"
 import { stateAt } from "../approvals/state.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { CourseRecord } from "../courses/schema.ts";
+import { stricterOf } from "../courses/stricter.ts";
 import type { LoanRecord } from "../loans/schema.ts";
 import type { PersonRecord } from "../people/schema.ts";
 import { missingFor } from "../qualifications/missing.ts";
@@ -19,10 +20,10 @@ export type CheckFacts = {
   /** Courses the person takes part in. */
   readonly courses: readonly CourseRecord[];
   readonly qualifications: readonly QualificationRecord[];
-  /** Settings in force of those courses for the bit in the router. */
+  /** Settings of those courses that hold now for the bit in the router. */
   readonly approvals: readonly ApprovalRecord[];
-  /** The last one for the two that ended, if none is in force, and why it lapsed if it did. */
-  readonly ended: ApprovalRecord | undefined;
+  /** If none holds: the one for the two that came nearest, and why it lapsed if it did. */
+  readonly nearest: ApprovalRecord | undefined;
   readonly lapse: LapseRecord | undefined;
 };
 
@@ -35,12 +36,13 @@ export type Judgement = {
 /** Whether a person may run a bit in a router at a mark at a moment: no reason why not, and a setting that says so. Pure. */
 export function judgeCheck(asked: CheckRequest, facts: CheckFacts, at: string): Judgement {
   const general = [...personReasons(facts), ...bitReasons(asked, facts), ...routerReasons(facts)];
-  const judged = facts.approvals
+  const issued = facts.nearest?.state === "issued" ? [facts.nearest] : [];
+  const judged = [...facts.approvals, ...issued]
     .map((approval) => ({ approval, reasons: settingReasons(asked, approval, facts, at) }))
     .sort((a, b) => a.reasons.length - b.reasons.length);
   const [nearest] = judged;
   if (nearest === undefined)
-    return { reasons: [...general, ...noSettingReasons(facts)], approval: facts.ended };
+    return { reasons: [...general, ...noSettingReasons(facts)], approval: facts.nearest };
   return { reasons: [...general, ...nearest.reasons], approval: nearest.approval };
 }
 
@@ -100,10 +102,11 @@ function settingReasons(
     return [...reasons, reason("no-course", "This person is not in the approval's course.")];
   if (course.endsAt !== undefined && course.endsAt <= at)
     reasons.push(reason("course-over", "The course is over."));
-  return [...reasons, ...missingFor(course, approval.skill, qualifications, at)];
+  const requirements = stricterOf(course.requirements, approval.requirements);
+  return [...reasons, ...missingFor({ requirements }, approval.skill, qualifications, at)];
 }
 
-function noSettingReasons({ ended, lapse }: CheckFacts): Reason[] {
+function noSettingReasons({ nearest: ended, lapse }: CheckFacts): Reason[] {
   if (ended === undefined) {
     return [
       reason("no-approval", "No approval is issued for this bit in this router in the person's courses."),
@@ -114,10 +117,7 @@ function noSettingReasons({ ended, lapse }: CheckFacts): Reason[] {
       reason("approval-lapsed", `The approval lapsed: ${lapse?.because ?? "what it rests on changed."}`),
     ];
   }
-  if (ended.state === "withdrawn") {
-    return [reason("approval-withdrawn", `The approval was withdrawn: ${ended.withdrawal?.because ?? ""}`)];
-  }
-  return [reason("no-approval", "The approval for this bit in this router is not in force.")];
+  return [reason("approval-withdrawn", `The approval was withdrawn: ${ended.withdrawal?.because ?? ""}`)];
 }
 
 function reason(code: string, text: string): Reason {

@@ -63,7 +63,7 @@ export function checkRoutes(app: App, doors: Doors): void {
   /** What cannot be read cannot be relied on: then it is a no, with that as its reason. */
   async function judged(asked: CheckRequest, log: FastifyBaseLogger, at: string): Promise<Judgement> {
     try {
-      return judgeCheck(asked, await doors.answer(checkFacts(asked)), at);
+      return judgeCheck(asked, await doors.answer(checkFacts(asked, at)), at);
     } catch (error) {
       log.error({ err: error }, "a check could not be judged");
       const text = "The records cannot be read just now.";

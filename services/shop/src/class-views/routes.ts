@@ -60,8 +60,8 @@ export function classViewRoutes(app: App, doors: Doors): void {
       });
       requireFound({ noun: "student in this course" }, personId, part);
       const held = yield* qualifications.newest(MOST_OF_A_PERSON, { personId });
-      const issued = yield* approvals.page("", MOST_SETTINGS, { courseId, state: "issued" });
-      const { missing, settings } = todayOf(course, personId, held, issued, at);
+      const holding = yield* approvals.holdingFor(personId, courseId, at, MOST_SETTINGS);
+      const { missing, settings } = todayOf(course, held, holding, at);
       return { courseId, personId, missing, settings: settings.map((each) => shownApproval(each, at)) };
     },
   );
@@ -104,7 +104,7 @@ export function classViewRoutes(app: App, doors: Doors): void {
     function* ({ params: { courseId }, query: { days }, request, at }) {
       yield* taughtCourse(request, courseId);
       const until = daysAfter(at, days);
-      const settings = yield* approvals.endingBy(courseId, until, MOST_SETTINGS);
+      const settings = yield* approvals.endingBetween(courseId, at, until, MOST_SETTINGS);
       const ending = [];
       for (const personId of (yield* studentsOf(courseId)).ids) {
         const held = yield* qualifications.newest(MOST_OF_A_PERSON, { personId });
@@ -116,7 +116,7 @@ export function classViewRoutes(app: App, doors: Doors): void {
         );
       }
       return {
-        settings: settings.filter(({ validUntil }) => validUntil > at).map((each) => shownApproval(each, at)),
+        settings: settings.map((each) => shownApproval(each, at)),
         qualifications: ending,
       };
     },

@@ -1,28 +1,25 @@
 import type { ApprovalRecord } from "../approvals/record-schema.ts";
-import { stateAt } from "../approvals/state.ts";
 import type { CourseRecord } from "../courses/schema.ts";
+import { stricterOf } from "../courses/stricter.ts";
 import { type Missing, missingFor } from "../qualifications/missing.ts";
 import type { QualificationRecord } from "../qualifications/schema.ts";
 import { USE_OUTCOMES, type UseRecord } from "../uses/schema.ts";
 
-/** What one student lacks, and the settings they may run at a moment: none while anything of the course's is missing. */
+/** What one student lacks, and which of the settings that hold for them they may run: none while anything of the course's is missing. */
 export function todayOf(
   course: CourseRecord,
-  personId: string,
   held: readonly QualificationRecord[],
-  approvals: readonly ApprovalRecord[],
+  holding: readonly ApprovalRecord[],
   at: string,
 ): { readonly missing: Missing[]; readonly settings: ApprovalRecord[] } {
   const missing = missingFor(course, undefined, held, at);
   const isOver = course.endsAt !== undefined && course.endsAt <= at;
-  const settings = approvals.filter(
-    (approval) =>
-      !isOver &&
-      stateAt(approval, at) === "issued" &&
-      approval.validFrom <= at &&
-      (approval.personIds?.includes(personId) ?? true) &&
-      missingFor(course, approval.skill, held, at).length === 0,
-  );
+  const settings = isOver
+    ? []
+    : holding.filter((approval) => {
+        const requirements = stricterOf(course.requirements, approval.requirements);
+        return missingFor({ requirements }, approval.skill, held, at).length === 0;
+      });
   return { missing, settings };
 }
 

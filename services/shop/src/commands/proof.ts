@@ -1,5 +1,8 @@
-import { proveHistory, proveHistoryWithHead } from "../proof/prove.ts";
+import { keptCheckpoint } from "../checkpoints/kept.ts";
+import { proveWithKept } from "../proof/prove.ts";
+import { recordProof } from "../proof/records.ts";
 import { BREAKS, type Head, type Proof } from "../proof/schema.ts";
+import { KINDS } from "../rooms/kinds.ts";
 import { openSigner } from "../signing/signer.ts";
 import type { Store } from "../store/store.ts";
 import { type Asked, CommandError } from "./command.ts";
@@ -25,11 +28,10 @@ export async function proveWhole(
   head: Head | undefined,
 ): Promise<Proof> {
   const { verify } = await openSigner(signingKeys, () => new Date());
-  const sources = { answer, verify };
+  const kept = () => keptCheckpoint(signingKeys, verify);
+  const sources = { answer, verify, records: recordProof(KINDS), kept };
   const most = Number.MAX_SAFE_INTEGER - 1;
-  const proof = await (head === undefined
-    ? proveHistory(1, most, sources)
-    : proveHistoryWithHead(1, most, head, sources));
+  const proof = await proveWithKept(1, most, head, sources);
   if (proof.broken === undefined) return proof;
   const { sequence, reason } = proof.broken;
   const meaning = Object.entries(BREAKS).find(([each]) => each === reason)?.[1] ?? reason;

@@ -1,5 +1,6 @@
 import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { dirname } from "node:path";
+import { keptCheckpointFile } from "../checkpoints/kept.ts";
 import type { Config } from "../config.ts";
 import { whileUnused } from "../store/files.ts";
 import { flushFile, writePrivateFile } from "../store/private-file.ts";
@@ -43,7 +44,9 @@ export const restore: Command = {
 };
 
 function filesInPlace({ database, signingKeys }: Config): string[] {
-  return [...FILES_OF_DATABASE.map((suffix) => `${database}${suffix}`), signingKeys];
+  // The newest checkpoint is of the history that is replaced: it would refute the one put in its place.
+  const checkpoint = keptCheckpointFile(signingKeys) ?? [];
+  return [...FILES_OF_DATABASE.map((suffix) => `${database}${suffix}`), signingKeys].concat(checkpoint);
 }
 
 /**

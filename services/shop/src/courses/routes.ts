@@ -3,7 +3,7 @@ import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import { requireInstructor } from "./access.ts";
+import { requireInstructor, requireManager } from "./access.ts";
 import { changeCourse, createCourse } from "./decide.ts";
 import { courseKind, courses } from "./kind.ts";
 import {
@@ -60,7 +60,10 @@ export function courseRoutes(app: App, doors: Doors): void {
       operationId: "updateCourse",
       summary: "Change a course; settings whose plan changes under its policy lapse",
       body: CourseChangeSchema,
-      mayChange: (current, { request }) => requireInstructor(request, current.id),
+      mayChange: function* (current, { request, body }) {
+        yield* requireInstructor(request, current.id);
+        if (current.isTwoPerson && body.isTwoPerson === false) requireManager(request);
+      },
     },
     (current, { body, at }) => {
       const { record, changes } = changeCourse(current, body, at);

@@ -21,7 +21,7 @@ export type Requirements = {
 
 const closed = { additionalProperties: false } as const;
 
-const RequirementsSchema = Type.Object(
+export const RequirementsSchema = Type.Object(
   {
     safetyTest: Type.Optional(
       Type.Object(
@@ -55,7 +55,10 @@ const courseFields = {
   notes: Type.Optional(notesField),
   policy: ref(PolicyLayerSchema),
   requirements: ref(RequirementsSchema),
-  isTwoPerson: Type.Boolean({ description: "Whether who drafts a setting must not issue it." }),
+  isTwoPerson: Type.Boolean({
+    description:
+      "Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.",
+  }),
   endsAt: Type.Optional(momentField("When it ends; nothing of it holds longer.")),
 };
 

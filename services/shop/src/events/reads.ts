@@ -26,9 +26,10 @@ export type Span = { readonly first: number; readonly last: number };
 export type EventCount = { readonly by: string; readonly type: string; readonly count: number };
 
 /** A row as it is kept, nothing read from it: somebody may have written anything there. */
-export type KeptEvent = Omit<EventRecord, "data" | "why"> & {
+export type KeptEvent = Omit<EventRecord, "data" | "why" | "recordDigest"> & {
   readonly data: string;
   readonly why: string | null;
+  readonly recordDigest: string | null;
   readonly latestAt: string;
 };
 
@@ -42,6 +43,12 @@ export const events = {
   /** Whether anything but events of this type came after a sequence. */
   hasOtherThan,
   kept,
+  /** Those among the events from one sequence to another after which nothing more happened to their record. */
+  lastOfTheirs,
+  /** The latest event of one record. */
+  lastOf,
+  /** The first event that states the digest of its record. */
+  firstWithDigest,
 };
 
 type Shape = Readonly<Record<keyof EventFilter, boolean>>;
@@ -59,6 +66,29 @@ const keptEvents = rowQuery({ ...plain, data: sql<string>`${table.data}` }, (sel
     .where(gte(table.sequence, given("from")))
     .orderBy(asc(table.sequence))
     .limit(given("most")),
+);
+const lastOnes = rowQuery({ sequence: table.sequence, subjectId: table.subjectId }, (selection) =>
+  selection.from(table).where(
+    sql`${table.sequence} BETWEEN ${given("first")} AND ${given("last")} AND NOT EXISTS (
+      SELECT 1 FROM events AS later WHERE later.subject_id = ${table.subjectId} AND later.sequence > ${table.sequence})`,
+  ),
+);
+const lastEvent = rowQuery(
+  {
+    sequence: table.sequence,
+    type: table.type,
+    subjectVersion: table.subjectVersion,
+    recordDigest: table.recordDigest,
+  },
+  (selection) =>
+    selection
+      .from(table)
+      .where(eq(table.subjectId, given("subjectId")))
+      .orderBy(desc(table.sequence))
+      .limit(1),
+);
+const digested = rowQuery({ sequence: table.sequence, at: table.at }, (selection) =>
+  selection.from(table).where(sql`${table.recordDigest} IS NOT NULL`).orderBy(asc(table.sequence)).limit(1),
 );
 const otherThan = rowQuery({ sequence: table.sequence }, (selection) =>
   selection
@@ -163,8 +193,8 @@ function pageQuery(shape: Shape): Query<EventRecord> {
   return {
     build: rows.build,
     read: (row) => {
-      const { why, ...event } = rows.read(row);
-      return why === null ? event : { ...event, why };
+      const { why, recordDigest, ...event } = rows.read(row);
+      return { ...event, ...(why !== null && { why }), ...(recordDigest !== null && { recordDigest }) };
     },
   };
 }
@@ -192,6 +222,21 @@ function* span({ since, until }: TimeWindow): Question<Span> {
     first: since === undefined ? 1 : yield* startOf(since),
     last: until === undefined ? Number.MAX_SAFE_INTEGER : yield* endOf(until),
   };
+}
+
+function lastOfTheirs(
+  firstSequence: number,
+  last: number,
+): Question<{ sequence: number; subjectId: string }[]> {
+  return all(lastOnes, { first: firstSequence, last });
+}
+
+function firstWithDigest() {
+  return first(digested);
+}
+
+function lastOf(subjectId: string) {
+  return first(lastEvent, { subjectId });
 }
 
 function* startOf(since: string): Question<number> {

@@ -28,6 +28,9 @@ export const EventSchema = Type.Object(
     }),
     previousHash: hashField("Hash of the event before; zeros on the first."),
     why: Type.Optional(Type.String({ description: "The `Change-Reason` that was given with the request." })),
+    recordDigest: Type.Optional(
+      hashField("Digest of the whole record after it, as it is kept; absent of a removal."),
+    ),
     hash: hashField("SHA-256 of this event without `hash`, in canonical JSON (RFC 8785)."),
   },
   { $id: "Event", description: "One change: who, when, what and why.", additionalProperties: false },

@@ -10,6 +10,11 @@ export function daysAfter(moment: string, days: number): string {
   return new Date(new Date(moment).getTime() + days * DAY_MS).toISOString();
 }
 
+/** The earliest that another machine's clock may have shown at a moment. */
+export function clockSlackBefore(moment: string): string {
+  return new Date(new Date(moment).getTime() - CLOCK_SLACK_MS).toISOString();
+}
+
 /** A time that is still to come, as UTC. */
 export function momentAfter(now: string, given: string, pointer: string): string {
   const moment = new Date(given).toISOString();

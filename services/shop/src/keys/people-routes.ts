@@ -1,4 +1,5 @@
 import { callerOf, mayDo } from "../access/caller.ts";
+import { requireKeyWithin, requirePersonWithin } from "../access/giving.ts";
 import type { App } from "../http/app-type.ts";
 import { type CreatedEach, createManyRoute } from "../http/create-many-route.ts";
 import type { Doors } from "../http/routes.ts";
@@ -34,19 +35,21 @@ export function manyPeopleRoutes(app: App, doors: Doors): void {
       operationId: "createManyPeople",
       summary: "Enter many people at once, each with a key if asked: all or none",
       description:
-        "A key's secret is shown this once. To create keys with them needs the scope keys:manage too.",
+        "A key's secret is shown this once. To create keys with them needs the scope keys:manage too. A narrowed key gives no more than it holds.",
       body: NewPeopleSchema,
       answer: NewPeopleAnswerSchema,
       bodyLimit: BODY_LIMIT_BYTES,
     },
     // biome-ignore lint/correctness/useYield: nothing has to be looked up for somebody new.
     function* ({ key, ...given }: NewPersonWithKey, { request, at }): Question<CreatedEach<PersonWithKey>> {
+      requirePersonWithin(callerOf(request), undefined, { ...given, state: "active" });
       const person = createPerson(newId(personKind.idPrefix), given, newSalt(), at);
       if (key === undefined)
         return { changes: person.changes, answer: { person: shownPerson(person.record) } };
       if (!mayDo(callerOf(request), "keys:manage")) {
         throw new Problem("scope-missing", "To create keys with people takes a key that holds keys:manage.");
       }
+      requireKeyWithin(callerOf(request), { ...key, personId: person.record.id });
       const text = newKeyText();
       const created = createKey({ ...key, personId: person.record.id }, text, at);
       return {

@@ -1,3 +1,5 @@
+import { callerOf } from "../access/caller.ts";
+import { requireKeyWithin } from "../access/giving.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
 import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
@@ -21,6 +23,9 @@ import {
   NewKeySchema,
   shownKey,
 } from "./schema.ts";
+
+const GIVES_NO_MORE =
+  "A narrowed key hands out only keys whose scopes are among its own, and names them for a person's key.";
 
 const MANAGE = { scope: "keys:manage", tag: "keys", of: keys } as const;
 
@@ -67,10 +72,12 @@ export function keyRoutes(app: App, doors: Doors): void {
       path: "/v1/keys",
       operationId: "createKey",
       summary: "Create a key; its secret is shown once",
+      description: GIVES_NO_MORE,
       body: NewKeySchema,
       answer: CreatedKeySchema,
     },
-    function* ({ body, at }) {
+    function* ({ body, request, at }) {
+      requireKeyWithin(callerOf(request), body);
       const key = newKeyText();
       const expects = yield* owner(body.personId);
       const { record, changes } = createKey(body, key, at);
@@ -86,12 +93,14 @@ export function keyRoutes(app: App, doors: Doors): void {
       path: "/v1/keys/:keyId/rotate",
       operationId: "rotateKey",
       summary: "Give a key its next secret; the old one goes on working for a while",
+      description: GIVES_NO_MORE,
       body: KeyRotationSchema,
       answer: CreatedKeySchema,
       location: ({ id }) => `${keyKind.path}/${id}`,
     },
-    function* ({ params: { keyId }, body, at }) {
+    function* ({ params: { keyId }, body, request, at }) {
       const current = requireFound(keyKind, keyId, yield* keys.find(keyId));
+      requireKeyWithin(callerOf(request), current);
       const key = keyTextFor(keyId);
       const { record, changes } = rotateKey(current, key, body, at);
       return { changes, ...shownOnce(record, key.text) };

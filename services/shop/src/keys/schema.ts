@@ -85,7 +85,7 @@ const NewPersonWithKeySchema = Type.Object(
     ...NewPersonSchema.properties,
     key: Type.Optional(
       Type.Object(
-        { name: keyFields.name },
+        { name: keyFields.name, scopes: keyFields.scopes },
         { additionalProperties: false, description: "A key of their own to create with them." },
       ),
     ),

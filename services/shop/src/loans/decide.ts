@@ -2,8 +2,8 @@ import { bitAfter } from "../bits/decide.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { requireUsable } from "../bits/standing.ts";
 import { withoutUndefined } from "../http/given.ts";
-import { momentAfter } from "../http/moment.ts";
-import { Problem } from "../problems/problem.ts";
+import { daysAfter, momentAfter } from "../http/moment.ts";
+import { notValid, Problem } from "../problems/problem.ts";
 import { creation, type Decision, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import { loanKind } from "./kind.ts";
 import type { LoanRecord } from "./schema.ts";
@@ -19,8 +19,14 @@ type Asked = {
   readonly lentBy?: string;
 };
 
-/** Takes a bit out. One that is out, away, held or retired cannot be taken. */
-export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): Decision<LoanRecord> {
+/** Takes a bit out, for so many days at most. One that is out, away, held or retired cannot be taken. */
+export function lendBit(
+  id: string,
+  bit: BitRecord,
+  asked: Asked,
+  termDays: number,
+  at: string,
+): Decision<LoanRecord> {
   requireUsable(bit);
   if (bit.state !== "in-rack") {
     const where = bit.loanId === undefined ? "away at sharpening" : `out on loan ${bit.loanId}`;
@@ -28,6 +34,11 @@ export function lendBit(id: string, bit: BitRecord, asked: Asked, at: string): D
   }
   const { personId, routerId, job, dueAt, lentBy } = asked;
   const end = dueAt === undefined ? usualEnd(at) : momentAfter(at, dueAt, "/dueAt");
+  const latest = daysAfter(at, termDays);
+  if (end > latest) {
+    const accepted = `a time in the next ${termDays} days: until ${latest}`;
+    throw notValid([{ in: "body", pointer: "/dueAt", message: "A bit is not lent for so long.", accepted }]);
+  }
   const fields = withoutUndefined({ bitId: bit.id, personId, lentBy, routerId, job, dueAt: end });
   const record: LoanRecord = newRecord(id, fields, at);
   const lent = bitAfter(bit, "lent", { loanId: id, placeId: undefined, missingSince: undefined }, at);

@@ -1,5 +1,5 @@
-import { and, asc, eq, gt, isNull, lt, type SQL } from "drizzle-orm";
-import { all, given, type Query, type Question, recordQuery } from "../store/query.ts";
+import { and, asc, eq, gt, gte, isNull, lt, lte, or, type SQL } from "drizzle-orm";
+import { all, fieldsQuery, first, given, type Query, type Question, recordQuery } from "../store/query.ts";
 import { ownOnly, restrictedQueries, visibleRows } from "../store/record-queries.ts";
 import { loanKind } from "./kind.ts";
 import type { LoanRecord } from "./schema.ts";
@@ -11,10 +11,32 @@ const records = restrictedQueries(loanKind, isOwn);
 export const loans = {
   ...records,
   overdue: overdueOf(undefined),
+  isLentTo,
   seenBy: (personId: string) => ({ ...records.seenBy(personId), overdue: overdueOf(personId) }),
 };
 
 type Of = { readonly bitId?: string | undefined; readonly personId?: string | undefined };
+
+const { column } = loanKind;
+const lent = fieldsQuery(loanKind, ["id"], (rows) =>
+  rows
+    .where(
+      and(
+        eq(column("bitId"), given("bitId")),
+        eq(column("personId"), given("personId")),
+        or(
+          isNull(column("returnedAt")),
+          and(lte(column("createdAt"), given("at")), gte(column("returnedAt"), given("at"))),
+        ),
+      ),
+    )
+    .limit(1),
+);
+
+/** Whether a bit is on loan to somebody now, or was at a moment. */
+function* isLentTo(personId: string, bitId: string, at: string): Question<boolean> {
+  return (yield* first(lent, { personId, bitId, at })) !== undefined;
+}
 
 const queries = new Map<string, Query<LoanRecord>>();
 

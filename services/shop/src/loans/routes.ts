@@ -11,7 +11,7 @@ import { people } from "../people/kind.ts";
 import { places } from "../places/reads.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
-import { areLoansShown } from "../shop-policy/reads.ts";
+import { areLoansShown, shopPolicy } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
 import { lendBit, returnBit } from "./decide.ts";
 import { loanKind } from "./kind.ts";
@@ -93,12 +93,9 @@ export function loanRoutes(app: App, doors: Doors): void {
         ]);
       }
       if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
-      const { record, changes } = lendBit(
-        newId(loanKind.idPrefix),
-        bit,
-        { ...body, personId, ...by(request) },
-        at,
-      );
+      const { loanTermMaxDays } = yield* shopPolicy();
+      const asked = { ...body, personId, ...by(request) };
+      const { record, changes } = lendBit(newId(loanKind.idPrefix), bit, asked, loanTermMaxDays, at);
       const expects = [{ kind: people.kind, id: person.id, version: person.version }];
       return { changes, expects, answer: record };
     },

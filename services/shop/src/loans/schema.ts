@@ -15,7 +15,9 @@ export const NewLoanSchema = Type.Object(
     ),
     routerId: Type.Optional(referenceField("the router it goes into")),
     job,
-    dueAt: Type.Optional(momentField("When it should be back. Default: 24 hours from now.")),
+    dueAt: Type.Optional(
+      momentField("When it should be back, within the policy's loanTermMaxDays. Default: 24 hours from now."),
+    ),
   },
   { $id: "NewLoan", description: "A bit to take out.", additionalProperties: false },
 );

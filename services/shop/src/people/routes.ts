@@ -1,3 +1,5 @@
+import { callerOf } from "../access/caller.ts";
+import { requirePersonWithin } from "../access/giving.ts";
 import type { App } from "../http/app-type.ts";
 import { listRoute, readShownRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
@@ -62,9 +64,12 @@ export function personRoutes(app: App, doors: Doors): void {
       path: "/v1/people",
       operationId: "createPerson",
       summary: "Enter somebody",
+      description:
+        "A narrowed key enters people who are not in charge; to enter an instructor or a manager it must hold all that they will.",
       body: NewPersonSchema,
     },
-    ({ body, at }) => {
+    ({ body, request, at }) => {
+      requirePersonWithin(callerOf(request), undefined, { ...body, state: "active" });
       const { record, changes } = createPerson(newId(personKind.idPrefix), body, newSalt(), at);
       return { changes, answer: shownPerson(record) };
     },
@@ -78,11 +83,13 @@ export function personRoutes(app: App, doors: Doors): void {
       path: "/v1/people/:personId",
       operationId: "updatePerson",
       summary: "Change a person's name or role, or say that they have left",
-      description: "A change of role holds at once for every key of the person.",
+      description:
+        "A change of role holds at once for every key of the person. A narrowed key gives nobody more than it holds.",
       body: PersonChangeSchema,
     },
-    function* (current, { body, at }) {
+    function* (current, { body, request, at }) {
       const { record, changes } = changePerson(current, body, at);
+      requirePersonWithin(callerOf(request), current, record);
       const expects = endsManager(current, record)
         ? stillManaging(yield* keys.otherManager({ personId: current.id, isForGood: true, at }))
         : [];

@@ -23,6 +23,7 @@ export const PROBLEMS = {
   "bit-on-loan": { status: 409, title: "The bit is on loan." },
   "loan-ended": { status: 409, title: "The bit is back already." },
   "invalid-state": { status: 409, title: "The record's state does not allow this." },
+  "holds-used-up": { status: 409, title: "You have held as many as one person may in a day." },
   "inspection-needed": { status: 409, title: "Somebody in charge must inspect the bit first." },
   "repair-needed": { status: 409, title: "The bit must be repaired or retired." },
   "imported-before": { status: 409, title: "This file has made its bits before." },

@@ -1,4 +1,5 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
+import type { KeptCheckpoint } from "../checkpoints/kept.ts";
 import { checkpoints, type StatedCheckpoint } from "../checkpoints/reads.ts";
 import { STATEMENT_TYPE, type Statement } from "../checkpoints/schema.ts";
 import { events, type KeptEvent } from "../events/reads.ts";
@@ -6,25 +7,27 @@ import type { Signer } from "../signing/signer.ts";
 import { canonicalText } from "../store/canonical.ts";
 import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../store/chain.ts";
 import type { Answer } from "../store/store.ts";
+import type { RecordProof } from "./records.ts";
 import type { BreakReason, Head, Proof } from "./schema.ts";
+import { type Link, type Progress, withoutPlanted, withRecords } from "./walk-records.ts";
 
 export type ProofSources = {
   readonly answer: Answer;
   readonly verify: Signer["verify"];
+  /** Without it the events alone are proven. */
+  readonly records?: RecordProof;
+  /** The newest checkpoint that is kept apart from the database, if one is. */
+  readonly kept?: () => Promise<KeptCheckpoint | undefined>;
 };
-
-/** How far the chain has been followed. */
-type Link = Pick<KeptEvent, "sequence" | "hash" | "latestAt">;
-type Broken = { readonly sequence: number; readonly reason: BreakReason };
-type Progress = { readonly link: Link; readonly checkpoints: number; readonly broken?: Broken };
 
 /** Events checked before others get their turn. */
 const EVENTS_IN_ONE_TURN = 200;
 const BEFORE_THE_FIRST: Link = { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: "" };
 
 /**
- * Follows the chain from an event on, at most so many events: recomputes every hash from the row as it is kept, and holds
- * every checkpoint about these events, its signature and what it states, against them. Ends at the first thing that is wrong.
+ * Follows the chain from an event on, at most so many events: recomputes every hash from the row as it is kept, holds every
+ * checkpoint about these events, its signature and what it states, against them, and every record against the last event about it.
+ * At the end it looks for records of which no event tells. Ends at the first thing that is wrong.
  */
 export async function proveHistory(
   firstSequence: number,
@@ -40,13 +43,31 @@ export async function proveHistory(
     const most = Math.min(EVENTS_IN_ONE_TURN, beyondSequence - next) || 1;
     const rows = await sources.answer(events.kept(next, most));
     if (rows.length === 0) {
-      if (beyond === undefined) return proofOf(firstSequence, progress, null);
+      if (beyond === undefined) return proofOf(firstSequence, await withoutPlanted(progress, sources), null);
       progress = { ...progress, broken: { sequence: next, reason: "event-missing" } };
     } else if (next === beyondSequence) return proofOf(firstSequence, progress, next);
-    else progress = await followed(rows, progress, sources);
+    else progress = await withRecords(next, await followed(rows, progress, sources), sources);
     await nextTurn();
   }
   return proofOf(firstSequence, progress, null);
+}
+
+/** The same, and holds the checkpoint that is kept beside the signing keys against the history: it shows an end that was cut off. */
+export async function proveWithKept(
+  firstSequence: number,
+  mostEvents: number,
+  head: Head | undefined,
+  sources: ProofSources,
+): Promise<Proof> {
+  const proof = await (head === undefined
+    ? proveHistory(firstSequence, mostEvents, sources)
+    : proveHistoryWithHead(firstSequence, mostEvents, head, sources));
+  const kept = await sources.kept?.();
+  if (!proof.isIntact || kept === undefined) return proof;
+  if (kept.kind === "stated") return withHead(proof, kept, sources);
+  const reason = kept.kind === "key-unknown" ? "checkpoint-key-unknown" : "checkpoint-not-signed";
+  const broken = { sequence: Math.max(proof.lastSequence, 1), reason } as const;
+  return { ...proof, isIntact: false, nextSequence: null, broken };
 }
 
 /** The same, and holds an event that was kept elsewhere against the history as soon as it reaches so far, or ends. */
@@ -56,7 +77,10 @@ export async function proveHistoryWithHead(
   head: Head,
   sources: ProofSources,
 ): Promise<Proof> {
-  const proof = await proveHistory(firstSequence, mostEvents, sources);
+  return withHead(await proveHistory(firstSequence, mostEvents, sources), head, sources);
+}
+
+async function withHead(proof: Proof, head: Head, sources: ProofSources): Promise<Proof> {
   const isReached = head.sequence <= proof.lastSequence || proof.nextSequence === null;
   if (!proof.isIntact || !isReached) return proof;
   const [row] = await sources.answer(events.kept(head.sequence, 1));
@@ -126,9 +150,21 @@ function eventBreak(row: KeptEvent, { sequence, hash, latestAt }: Link): BreakRe
 }
 
 /** The hash that the row as it is kept should have; undefined when its data are no JSON any more. */
-function hashOf({ hash: _, latestAt: __, why, data, ...content }: KeptEvent): string | undefined {
+function hashOf({
+  hash: _,
+  latestAt: __,
+  why,
+  recordDigest,
+  data,
+  ...content
+}: KeptEvent): string | undefined {
   try {
-    return eventHash({ ...content, data: JSON.parse(data), ...(why !== null && { why }) });
+    return eventHash({
+      ...content,
+      data: JSON.parse(data),
+      ...(why !== null && { why }),
+      ...(recordDigest !== null && { recordDigest }),
+    });
   } catch {
     return undefined;
   }
@@ -150,6 +186,8 @@ async function checkpointBreak(
   for (const checkpoint of stated) {
     const found = await verify(checkpoint.statement);
     if (found.kind === "key-unknown") return "checkpoint-key-unknown";
+    // A signature that anybody may have made vouches for nothing, and refutes nothing.
+    if (found.kind === "key-compromised") continue;
     if (found.kind === "not-signed" || found.typ !== STATEMENT_TYPE) return "checkpoint-not-signed";
     if (canonicalText(found.payload) !== canonicalText(statementOf(checkpoint))) return "checkpoint-changed";
     if (checkpoint.hash !== hash) return "checkpoint-differs";

@@ -7,6 +7,9 @@ export const BREAKS = {
   "event-changed": "the event is not what its own hash was computed from",
   "chain-broken": "the event does not follow on the one before it",
   "time-changed": "the event would not be found by its time",
+  "record-changed": "the record is not what this event, the last about it, left",
+  "record-missing": "the record is gone, and no event says that it was removed",
+  "record-planted": "there is a record of which the history does not tell",
   "checkpoint-missing": "this event made a checkpoint, and it is not there",
   "checkpoint-changed": "a checkpoint about this event is not what was signed",
   "checkpoint-not-signed": "a checkpoint about this event is not signed by this service",
@@ -65,7 +68,10 @@ const BrokenSchema = Type.Object(
 
 export const ProofSchema = Type.Object(
   {
-    isIntact: Type.Boolean({ description: "Whether nothing is wrong with the events that were checked." }),
+    isIntact: Type.Boolean({
+      description:
+        "Whether nothing is wrong with the events that were checked, and with the records that they were the last about.",
+    }),
     checked: Type.Integer({ minimum: 0, description: "Events checked." }),
     firstSequence: Type.Integer({ minimum: 1, description: "Sequence the check began at." }),
     lastSequence: Type.Integer({

@@ -1,4 +1,4 @@
-import { callerOf } from "../access/caller.ts";
+import { requirePerson } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireOne } from "../http/named-records.ts";
@@ -59,10 +59,7 @@ export function qualificationRoutes(app: App, doors: Doors): void {
     },
     function* ({ body, request, at }) {
       requireWhole(body);
-      const { personId: signedBy } = callerOf(request);
-      if (signedBy === undefined) {
-        throw new Problem("person-needed", "A person signs a qualification, not a program.");
-      }
+      const signedBy = requirePerson(request, "A person signs a qualification, not a program.");
       if (signedBy === body.personId) throw new Problem("not-yours", "Nobody signs for themselves.");
       yield* requireOne("/personId", body.personId, people);
       const { givenAt, expiresAt, ...rest } = body;

@@ -8,6 +8,7 @@ import { bitsWithoutWords } from "../bits/reads.ts";
 import { photographsAreFew } from "../photographs/rules.ts";
 import { placesAreKept } from "../places/rules.ts";
 import type { Shape } from "../store/store.ts";
+import { holdsAreFew } from "../uses/holds.ts";
 import { happened } from "./happened.ts";
 import { KINDS } from "./kinds.ts";
 import { touchedBy } from "./touched.ts";
@@ -15,7 +16,13 @@ import { touchedBy } from "./touched.ts";
 /** What the store needs to know of the rooms: their kinds of records, and what must hold or follows in the transaction of a change. */
 export const SHAPE: Shape = {
   kinds: KINDS,
-  rules: [placesAreKept, photographsAreFew, bitsFollowPolicy, approvalsHold({ touchedBy, happened })],
+  rules: [
+    placesAreKept,
+    photographsAreFew,
+    holdsAreFew,
+    bitsFollowPolicy,
+    approvalsHold({ touchedBy, happened }),
+  ],
   completions: [bitsWithoutWords],
   computed: [bitColumns],
   derivations: [

@@ -15,6 +15,8 @@ const KeptKeySchema = Type.Object(
     /** The private half: only the current key has one. */
     d: Type.Optional(KeyBytes),
     retiredAt: Type.Optional(Type.String({ minLength: 1 })),
+    /** Since when nothing that it signed counts. */
+    compromisedAt: Type.Optional(Type.String({ minLength: 1 })),
   },
   { additionalProperties: false },
 );

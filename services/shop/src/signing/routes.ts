@@ -1,7 +1,8 @@
 import type { MakeCheckpoint } from "../checkpoints/make.ts";
 import type { App } from "../http/app-type.ts";
+import { requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
-import type { Doors } from "../http/routes.ts";
+import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
 import {
   JsonWebKeySetSchema,
@@ -74,12 +75,37 @@ export function signingRoutes(app: App, { write, now }: Doors, { signer, makeChe
       return { data: shownKeys(signer.publicKeys()) };
     },
   );
+
+  const compromise = {
+    scope: "keys:manage",
+    tag: "signing",
+    path: "/v1/signing-keys/:signingKeyId/compromise",
+    operationId: "compromiseSigningKey",
+    summary: "Say that a signing key is in other hands: nothing that it signed counts any more",
+  } as const;
+  app.post(
+    compromise.path,
+    {
+      config: { scope: compromise.scope, operation: "act" },
+      schema: schemaOf(compromise, { response: { 200: ref(SigningKeyListSchema) } }),
+    },
+    async (request) => {
+      const stamp = stampOf(request, now());
+      const { params } = askedOf<typeof compromise.path, undefined, undefined>(request, stamp.at);
+      const isKnown = await signer.compromise(params.signingKeyId);
+      requireFound({ noun: "signing key" }, params.signingKeyId, isKnown || undefined);
+      const { changes } = await makeCheckpoint("new-key", stamp.at);
+      await write({ stamp, changes });
+      return { data: shownKeys(signer.publicKeys()) };
+    },
+  );
 }
 
 function shownKeys(keys: readonly PublicKey[]): SigningKey[] {
   return keys.map((key) => {
-    const { id, createdAt, retiredAt } = key;
+    const { id, createdAt, retiredAt, compromisedAt } = key;
     const isCurrent = retiredAt === undefined;
-    return { id, isCurrent, createdAt, ...(retiredAt && { retiredAt }), publicKey: jsonWebKey(key) };
+    const ends = { ...(retiredAt && { retiredAt }), ...(compromisedAt && { compromisedAt }) };
+    return { id, isCurrent, createdAt, ...ends, publicKey: jsonWebKey(key) };
   });
 }

@@ -13,6 +13,19 @@ export const JsonWebKeySchema = Type.Object(
     use: Type.Literal("sig"),
     kid: Type.String({ description: "Thumbprint of the key (RFC 7638); what it signed names it." }),
     x: Type.String({ pattern: KEY_BYTES, description: "The public key, in base64url." }),
+    retiredAt: Type.Optional(
+      Type.String({
+        format: "date-time",
+        description: "Since when it signs nothing: refuse what it signed with a later `iat`.",
+      }),
+    ),
+    compromisedAt: Type.Optional(
+      Type.String({
+        format: "date-time",
+        description:
+          "Since when it is known to be in other hands: refuse all that it signed, whatever its `iat`.",
+      }),
+    ),
   },
   {
     $id: "JsonWebKey",
@@ -38,6 +51,9 @@ const SigningKeySchema = Type.Object(
     retiredAt: Type.Optional(
       Type.String({ format: "date-time", description: "Since when it signs nothing." }),
     ),
+    compromisedAt: Type.Optional(
+      Type.String({ format: "date-time", description: "Since when nothing that it signed counts." }),
+    ),
     publicKey: ref(JsonWebKeySchema),
   },
   { $id: "SigningKey", description: "A key the service signs with, or did.", additionalProperties: false },
@@ -59,6 +75,10 @@ export type JsonWebKey = Static<typeof JsonWebKeySchema>;
 export type SigningKey = Static<typeof SigningKeySchema>;
 
 /** A public key as those who check signatures read it. */
-export function jsonWebKey({ id, x }: PublicKey): JsonWebKey {
-  return { kty: "OKP", crv: "Ed25519", alg: "EdDSA", use: "sig", kid: id, x };
+export function jsonWebKey({ id, x, retiredAt, compromisedAt }: PublicKey): JsonWebKey {
+  return {
+    ...({ kty: "OKP", crv: "Ed25519", alg: "EdDSA", use: "sig", kid: id, x } as const),
+    ...(retiredAt !== undefined && { retiredAt }),
+    ...(compromisedAt !== undefined && { compromisedAt }),
+  };
 }

@@ -20,6 +20,8 @@ export type Verification =
       readonly signingKeyId: string;
     }
   | { readonly kind: "key-unknown" }
+  /** Somebody else may have signed it: the key is known to be in other hands. */
+  | { readonly kind: "key-compromised" }
   | { readonly kind: "not-signed" };
 
 /** A signing key without its private half. */
@@ -28,6 +30,7 @@ export type PublicKey = {
   readonly id: string;
   readonly createdAt: string;
   readonly retiredAt?: string;
+  readonly compromisedAt?: string;
   /** The public key itself, as `x` of an OKP key (RFC 8037). */
   readonly x: string;
 };
@@ -42,6 +45,8 @@ export type Signer = {
   readonly publicKeys: () => readonly PublicKey[];
   /** Signs with a new key from now on. The earlier one can still be checked against, and can no longer sign. */
   readonly rotate: () => Promise<void>;
+  /** Ends everything that a key signed; the current one is retired first. False when there is no such key. */
+  readonly compromise: (id: string) => Promise<boolean>;
 };
 
 /** RFC 8037, section 3.1. */
@@ -79,14 +84,29 @@ export async function openSigner(file: string, now: () => Date): Promise<Signer>
     signingKeyId = key.kid;
   }
 
+  async function compromiseNow(id: string): Promise<void> {
+    if (id === signingKeyId) await rotateNow();
+    const compromisedAt = now().toISOString();
+    const next = keys.map((key) => (key.kid === id ? { compromisedAt, ...key } : key));
+    save(next);
+    keys = next;
+  }
+
+  /** One after the other: two at once would each retire the same key and one would be lost. */
+  function inTurn(change: () => Promise<void>): Promise<void> {
+    rotation = rotation.catch(() => {}).then(change);
+    return rotation;
+  }
+
   return {
     sign: (payload, typ) => signed(payload, { kid: signingKeyId, typ }, signing),
     verify: (jws) => verified(jws, keys),
     publicKeys: () => keys.map(publicKeyOf),
-    rotate: () => {
-      // One after the other: two at once would each retire the same key and one would be lost.
-      rotation = rotation.catch(() => {}).then(rotateNow);
-      return rotation;
+    rotate: () => inTurn(rotateNow),
+    compromise: async (id) => {
+      if (!keys.some(({ kid }) => kid === id)) return false;
+      await inTurn(() => compromiseNow(id));
+      return true;
     },
   };
 }
@@ -115,9 +135,10 @@ function retired({ d: _, ...key }: KeptKey, at: Date): KeptKey {
 
 /** Whether only the last key can sign, each has its own thumbprint, and what the last one signs can be checked. */
 async function areUsable(keys: readonly KeptKey[]): Promise<boolean> {
-  for (const [index, { kid, x, d, retiredAt }] of keys.entries()) {
+  for (const [index, { kid, x, d, retiredAt, compromisedAt }] of keys.entries()) {
     const isCurrent = index === keys.length - 1;
     if (isCurrent !== (d !== undefined) || isCurrent !== (retiredAt === undefined)) return false;
+    if (isCurrent && compromisedAt !== undefined) return false;
     if (kid !== (await thumbprintOf(x))) return false;
   }
   const current = keys.at(-1);
@@ -135,6 +156,7 @@ async function verified(jws: string, keys: readonly KeptKey[]): Promise<Verifica
     const { kid } = decodeProtectedHeader(jws);
     const key = keys.find((each) => each.kid === kid);
     if (key === undefined) return { kind: "key-unknown" };
+    if (key.compromisedAt !== undefined) return { kind: "key-compromised" };
     const publicKey = await importJWK({ kty: "OKP", crv: CURVE, x: key.x }, ALGORITHM);
     const { payload, protectedHeader } = await compactVerify(jws, publicKey, { algorithms: [ALGORITHM] });
     const content: unknown = JSON.parse(new TextDecoder().decode(payload));
@@ -151,8 +173,12 @@ async function privateKeyOf({ x, d = "" }: KeptKey): Promise<CryptoKey> {
   return key;
 }
 
-function publicKeyOf({ kid, createdAt, retiredAt, x }: KeptKey): PublicKey {
-  return { id: kid, createdAt, x, ...(retiredAt !== undefined && { retiredAt }) };
+function publicKeyOf({ kid, createdAt, retiredAt, compromisedAt, x }: KeptKey): PublicKey {
+  return {
+    ...{ id: kid, createdAt, x },
+    ...(retiredAt !== undefined && { retiredAt }),
+    ...(compromisedAt !== undefined && { compromisedAt }),
+  };
 }
 
 function thumbprintOf(x: string): Promise<string> {

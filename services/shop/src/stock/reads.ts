@@ -7,7 +7,7 @@ import { all, given, type Query, type Question, recordQuery } from "../store/que
 /** Where a page goes on from: the value it is ordered by, and the bit that had it. */
 export type After<Value> = { readonly value: Value; readonly bitId: string };
 
-export const stock = { due, mostUsed, toReorder };
+export const stock = { due, held, mostUsed, toReorder };
 
 const id = bitKind.column("id");
 const dueAt = bitKind.column("inspectionDueAt");
@@ -37,6 +37,14 @@ const usedPage = (isFirst: boolean) =>
 const DUE = { first: duePage(true), further: duePage(false) };
 const USED = { first: usedPage(true), further: usedPage(false) };
 
+// Written out, not bound: the index of what is held is used only when it can be read that only that is asked for.
+const HELD = recordQuery(bitKind, (rows) =>
+  rows
+    .where(and(sql`${bitKind.column("state")} = 'held'`, gt(id, given("afterId"))))
+    .orderBy(asc(id))
+    .limit(given("most")),
+);
+
 const reorder = (() => {
   const records = recordQuery(bitKind, (rows) => rows);
   const width = bitKind.columns.size;
@@ -52,6 +60,11 @@ const reorder = (() => {
 /** Bits whose inspection is due at a moment, the longest due first. */
 function due(at: string, after: After<string> | undefined, most: number): Question<BitRecord[]> {
   return all(after === undefined ? DUE.first : DUE.further, { at, most, ...after });
+}
+
+/** Bits that are out of use until somebody in charge releases them. */
+function held(afterId: string, most: number): Question<BitRecord[]> {
+  return all(HELD, { afterId, most });
 }
 
 /** Bits by minutes run, the most used first. */

@@ -5,9 +5,10 @@ import type { App } from "../http/app-type.ts";
 import { notACursor } from "../http/paging.ts";
 import { listRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
+import { people } from "../people/kind.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
 import { type After, stock } from "./reads.ts";
-import { DuePageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
+import { DuePageSchema, HeldPageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
 
 /** Between the value a page goes on from and the bit that had it. */
 const SEPARATOR = "~";
@@ -33,6 +34,23 @@ export function stockRoutes(app: App, doors: Doors): void {
         const dueAt = bit.inspectionDueAt ?? bit.createdAt;
         return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit, policy) };
       });
+    },
+  );
+
+  listRoute(
+    app,
+    doors,
+    {
+      ...common,
+      path: "/v1/stock/held",
+      operationId: "listHeldBits",
+      summary: "Which bits are held, since when, why and by whom",
+      page: HeldPageSchema,
+    },
+    function* ({ afterId, most }) {
+      const shown = [];
+      for (const bit of yield* stock.held(afterId, most)) shown.push(yield* heldStock(bit));
+      return shown;
     },
   );
 
@@ -70,6 +88,12 @@ export function stockRoutes(app: App, doors: Doors): void {
       return found.map(({ record, reason }) => ({ id: record.id, bit: record, reason }));
     },
   );
+}
+
+function* heldStock(bit: BitRecord) {
+  const { since = bit.updatedAt, because = "", by, isByStaff = true } = bit.hold ?? {};
+  const person = by === undefined ? undefined : yield* people.find(by);
+  return { id: bit.id, bit, since, because, by: by ?? null, name: person?.name ?? null, isByStaff };
 }
 
 function becauseOf(bit: BitRecord, policy: Policy): string {

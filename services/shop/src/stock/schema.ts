@@ -16,6 +16,22 @@ const DueBitSchema = Type.Object(
   { $id: "DueBit", description: "A bit to be inspected.", ...closed },
 );
 
+const HeldStockSchema = Type.Object(
+  {
+    bit: ref(BitSchema),
+    since: momentField("Since when it is held."),
+    because: Type.String({ description: "Why." }),
+    by: Type.Union([Type.String(), Type.Null()], {
+      description: "Who held it: a person, or the key of a program; null if nobody did by hand.",
+    }),
+    name: Type.Union([Type.String(), Type.Null()], { description: "Their name; null for a program." }),
+    isByStaff: Type.Boolean({
+      description: "Whether they are in charge. What others held waits for somebody in charge to look.",
+    }),
+  },
+  { $id: "HeldStock", description: "A bit that is held, and who held it.", ...closed },
+);
+
 const UsedBitSchema = Type.Object(
   {
     bit: ref(BitSchema),
@@ -41,6 +57,11 @@ export const DuePageSchema = pageSchema(
   ref(DueBitSchema),
   "Bits to be inspected, the longest due first.",
 );
+export const HeldPageSchema = pageSchema(
+  "HeldPage",
+  ref(HeldStockSchema),
+  "Held bits, in the order in which they were entered.",
+);
 export const UsedPageSchema = pageSchema("UsedPage", ref(UsedBitSchema), "Bits by minutes run, most first.");
 export const ReorderPageSchema = pageSchema(
   "ReorderPage",
@@ -51,9 +72,11 @@ export const ReorderPageSchema = pageSchema(
 /** The components this resource answers. */
 export const STOCK_SCHEMAS = [
   DueBitSchema,
+  HeldStockSchema,
   UsedBitSchema,
   ReorderBitSchema,
   DuePageSchema,
+  HeldPageSchema,
   UsedPageSchema,
   ReorderPageSchema,
 ];

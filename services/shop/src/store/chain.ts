@@ -14,6 +14,8 @@ export type ChainedContent = {
   readonly previousHash: string;
   /** Absent, and not hashed, if no reason was given. */
   readonly why?: string;
+  /** Digest of the record after it. Absent, and not hashed, of a removal, and of events from before there were digests. */
+  readonly recordDigest?: string;
 };
 
 /** What stands before the first event. */

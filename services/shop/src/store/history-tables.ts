@@ -14,6 +14,7 @@ export const events = sqliteTable("events", {
   previousHash: text("previous_hash").notNull(),
   hash: text("hash").notNull(),
   why: text("why"),
+  recordDigest: text("record_digest"),
   /** The latest `at` so far: a time finds its place in the order by it. */
   latestAt: text("latest_at").notNull(),
 });

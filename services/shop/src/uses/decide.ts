@@ -12,6 +12,9 @@ import { useKind } from "./kind.ts";
 import type { UseRecord } from "./schema.ts";
 import { equivalentMetres } from "./wear.ts";
 
+/** Who logs it. */
+type Actor = Required<Pick<Hold, "by" | "isByStaff">>;
+
 /**
  * Work that was done: it adds to what the bit has cut. Where the bit moved in the collet, both are held: the
  * collet that was named, or every one of the router that could have held this shank.
@@ -20,6 +23,7 @@ export function logUse(
   record: UseRecord,
   bit: BitRecord,
   collets: readonly ColletRecord[],
+  actor: Actor,
   at: string,
   policy: InspectionPolicy,
 ): Decision<UseRecord> {
@@ -35,7 +39,7 @@ export function logUse(
       used.equivalentMetresSinceSharpening +
       (isSince(bit.sharpenedAt) ? equivalentMetres(record, bit.toothMaterial) : 0),
   };
-  const hold = record.outcomes.includes("came-loose") ? holdFor(record, at) : undefined;
+  const hold = record.outcomes.includes("came-loose") ? holdFor(record, actor, at) : undefined;
   const held = hold && bit.hold === undefined ? { hold } : {};
   return {
     record,
@@ -47,9 +51,9 @@ export function logUse(
   };
 }
 
-function holdFor({ id, doneAt }: UseRecord, at: string): Hold {
+function holdFor({ id, doneAt }: UseRecord, actor: Actor, at: string): Hold {
   const because = `It moved in the collet on ${doneAt.slice(0, 10)}.`;
-  return { since: at, because, cause: "use", causeId: id };
+  return { since: at, because, cause: "use", causeId: id, ...actor };
 }
 
 function heldCollets(

@@ -1,5 +1,7 @@
-import { callerOf, ownPersonOnly } from "../access/caller.ts";
+import type { Policy } from "@rimwise/domain";
+import { actorOf, callerOf, ownPersonOnly } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
+import type { BitRecord } from "../bits/schema.ts";
 import { requireColletOf } from "../collets/decide.ts";
 import { collets } from "../collets/kind.ts";
 import type { App } from "../http/app-type.ts";
@@ -9,6 +11,7 @@ import { requireNamed, requireOne } from "../http/named-records.ts";
 import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
+import { loans } from "../loans/reads.ts";
 import { plans } from "../plans/kind.ts";
 import type { PlanRecord } from "../plans/schema.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
@@ -19,7 +22,9 @@ import { newId } from "../store/id.ts";
 import type { Question } from "../store/query.ts";
 import { woods } from "../woods/reads.ts";
 import { logUse } from "./decide.ts";
+import { requireHoldLeft } from "./holds.ts";
 import { useKind, uses } from "./kind.ts";
+import { requirePlausible } from "./plausible.ts";
 import {
   type NewUse,
   NewUseSchema,
@@ -59,11 +64,13 @@ export function useRoutes(app: App, doors: Doors): void {
       path: "/v1/uses",
       operationId: "createUse",
       summary: "Log work that was done; a bit that moved in its collet is held, and the collet with it",
+      description:
+        "Whoever is not in charge logs what they did themselves, of late, with a bit that is or was then on loan to them; without a loan they say why.",
       body: NewUseSchema,
       answer: UseSchema,
     },
     function* ({ body, request, at }) {
-      ownPersonOnly(request);
+      const own = ownPersonOnly(request);
       const work = yield* workOf(body);
       const bit = yield* requireOne("/bitId", work.bitId, bits);
       yield* requireNamed([
@@ -74,9 +81,32 @@ export function useRoutes(app: App, doors: Doors): void {
       if (body.colletId !== undefined) requireColletOf(work.routerId, yield* collets.find(body.colletId));
       const record = useRecord(work, body, callerOf(request).personId, at);
       const ofRouter = yield* collets.page("", MOST_COLLETS, { routerId: work.routerId });
-      return { changes: logUse(record, bit, ofRouter, at, yield* shopPolicy()).changes, answer: record };
+      const policy = yield* shopPolicy();
+      if (own !== undefined) yield* requireVouchedFor(record, own, bit, policy, at);
+      return { changes: logUse(record, bit, ofRouter, actorOf(request), at, policy).changes, answer: record };
     },
   );
+}
+
+/** What somebody who is not in charge logs: their own work of late, with a bit they had or say why they used. */
+function* requireVouchedFor(
+  record: UseRecord,
+  personId: string,
+  bit: BitRecord,
+  policy: Policy,
+  at: string,
+): Question<void> {
+  requirePlausible(record, bit, policy, at);
+  if (record.outcomes.includes("came-loose")) yield* requireHoldLeft(personId, at);
+  if (record.withoutLoanBecause !== undefined) return;
+  if (yield* loans.isLentTo(personId, record.bitId, record.doneAt)) return;
+  throw notValid([
+    fault(
+      "/withoutLoanBecause",
+      "The bit was not on loan to you.",
+      "why you used it without a loan; or take the bit out first",
+    ),
+  ]);
 }
 
 /** What was worked with: what the plan says, or what the request does. */
@@ -92,9 +122,20 @@ function* workOf({ planId, bitId, routerId, woodId }: NewUse): Question<Work> {
 }
 
 function useRecord(work: Work, given: NewUse, personId: string | undefined, at: string): UseRecord {
-  const { planId, colletId, notes, metres, minutes, outcomes } = given;
+  const { planId, colletId, notes, metres, minutes, outcomes, withoutLoanBecause } = given;
   const doneAt = happenedAt(given.doneAt, at, "/doneAt");
-  const fields = { ...work, planId, colletId, personId, doneAt, metres, minutes, outcomes, notes };
+  const fields = {
+    ...work,
+    planId,
+    colletId,
+    personId,
+    doneAt,
+    metres,
+    minutes,
+    outcomes,
+    withoutLoanBecause,
+    notes,
+  };
   return newRecord(newId(useKind.idPrefix), withoutUndefined(fields), at);
 }
 

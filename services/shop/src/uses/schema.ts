@@ -18,6 +18,15 @@ const measures = {
     description:
       "What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.",
   }),
+  withoutLoanBecause: Type.Optional(
+    Type.String({
+      minLength: 1,
+      maxLength: 300,
+      pattern: "\\S",
+      description:
+        "Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.",
+    }),
+  ),
   notes: Type.Optional(notesField),
 };
 

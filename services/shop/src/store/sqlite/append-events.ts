@@ -2,14 +2,18 @@ import type { Database as Sqlite } from "better-sqlite3";
 import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../chain.ts";
 import { subjectOf } from "../changes.ts";
 import type { Change, Stamp } from "../port.ts";
+import type { Writers } from "./writers.ts";
 
 type Last = { readonly sequence: number; readonly hash: string; readonly latestAt: string };
 
 /** Appends the events of changes to the chain. Call inside the transaction that makes the changes. */
-export function eventAppender(sqlite: Sqlite): (changes: readonly Change[], stamp: Stamp) => void {
+export function eventAppender(
+  sqlite: Sqlite,
+  writers: Writers,
+): (changes: readonly Change[], stamp: Stamp) => void {
   const insert = sqlite.prepare(
-    `INSERT INTO events (sequence, at, by, request_id, type, subject_id, subject_version, data, previous_hash, why, hash, latest_at)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO events (sequence, at, by, request_id, type, subject_id, subject_version, data, previous_hash, why, hash, latest_at, record_digest)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   const latest = sqlite.prepare<[], Last>(
     "SELECT sequence, hash, latest_at AS latestAt FROM events ORDER BY sequence DESC LIMIT 1",
@@ -22,7 +26,12 @@ export function eventAppender(sqlite: Sqlite): (changes: readonly Change[], stam
     const subjectId = subjectOf(change);
     const subjectVersion = versionAfter(change);
     const content = { sequence, at, by, requestId, type, subjectId, subjectVersion, data, previousHash };
-    const hash = eventHash(why === undefined ? content : { ...content, why });
+    const recordDigest = change.action === "remove" ? undefined : writers(change.kind).digest(subjectId);
+    const hash = eventHash({
+      ...content,
+      ...(why !== undefined && { why }),
+      ...(recordDigest !== undefined && { recordDigest }),
+    });
     const latestAt = laterOf(at, last.latestAt);
     insert.run([
       sequence,
@@ -37,6 +46,7 @@ export function eventAppender(sqlite: Sqlite): (changes: readonly Change[], stam
       why ?? null,
       hash,
       latestAt,
+      recordDigest ?? null,
     ]);
     return { sequence, hash, latestAt };
   }

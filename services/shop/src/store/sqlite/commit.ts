@@ -44,7 +44,7 @@ type Parts = {
  */
 export function openCommit(sqlite: Sqlite, { kinds, rules, computed, answerNow }: Parts): Commit {
   const writers = recordWriters(sqlite, kinds);
-  const appendEvents = eventAppender(sqlite);
+  const appendEvents = eventAppender(sqlite, writers);
   const keepAnswer = answerKeeper(sqlite);
   const columnsOf = columnsFrom(computed, answerNow);
 

@@ -24,7 +24,7 @@ export function deriveAgain(
   );
   const writers = recordWriters(sqlite, kinds);
   const columnsOf = columnsFrom(computed, answerNow);
-  const appendEvents = eventAppender(sqlite);
+  const appendEvents = eventAppender(sqlite, writers);
   const stamp: Stamp = { by: "system", at, requestId: "start" };
   sqlite
     .transaction(() => {

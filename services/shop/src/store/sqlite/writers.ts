@@ -3,6 +3,8 @@ import { type Column, getTableColumns } from "drizzle-orm";
 import { isAssigned } from "../columns.ts";
 import type { Kept, Kind } from "../kind.ts";
 import type { Change } from "../port.ts";
+import type { RawRow } from "../readers.ts";
+import { recordDigest } from "../record-digest.ts";
 
 /** The prepared statements that write one kind of record. */
 export type Writer = {
@@ -11,6 +13,8 @@ export type Writer = {
   readonly update: (id: string, row: object, changed?: readonly string[]) => void;
   readonly remove: (id: string) => void;
   readonly currentVersion: (id: string) => number | undefined;
+  /** Digest of the record as it is kept now. */
+  readonly digest: (id: string) => string | undefined;
   /** Names of the columns that are computed from a record. */
   readonly queryColumns: readonly string[];
 };
@@ -60,7 +64,8 @@ function rowOf(
   return computed === undefined ? record : Object.assign({}, record, computed);
 }
 
-function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Writer {
+function writerOf(sqlite: Sqlite, kind: Kind): Writer {
+  const { table, tableName, queryColumns } = kind;
   const types = queryColumns ?? {};
   const columns = Object.entries<Column>(getTableColumns(table)).filter(
     ([field]) => !isAssigned(types[field]),
@@ -79,6 +84,8 @@ function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Wri
 
   const remove = sqlite.prepare(`DELETE FROM ${tableName} WHERE id = ?`);
   const version = sqlite.prepare<[string], number>(`SELECT version FROM ${tableName} WHERE id = ?`).pluck();
+  const own = [...kind.columns.values()].map(({ name }) => `"${name}"`).join(", ");
+  const kept = sqlite.prepare<[string], RawRow>(`SELECT ${own} FROM ${tableName} WHERE id = ?`).raw();
   return {
     queryColumns: columns.flatMap(([field]) => (field in types ? [field] : [])),
     insert: (row) => void insert.run(driverValues(columns, row)),
@@ -90,6 +97,10 @@ function writerOf(sqlite: Sqlite, { table, tableName, queryColumns }: Kind): Wri
     },
     remove: (id) => void remove.run(id),
     currentVersion: (id) => version.get(id),
+    digest: (id) => {
+      const row = kept.get(id);
+      return row && recordDigest(kind, row);
+    },
   };
 }
 

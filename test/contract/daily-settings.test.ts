@@ -1,0 +1,75 @@
+import Database from "better-sqlite3";
+import { expect, test } from "vitest";
+import { check, inDays, issued, openCourse, openSchool, school } from "./school.ts";
+
+openSchool();
+
+const DAYS = 800;
+
+/** Copies a setting, each copy with times of its own; ids sort by time, so the copies are before or after every real one. */
+function keptCopies(
+  approvalId: string,
+  count: number,
+  isFirst: boolean,
+  times: (number: number) => readonly [from: string, until: string],
+): void {
+  const database = new Database(school.shop.file);
+  const columns = database
+    .prepare<[], { name: string }>("SELECT name FROM pragma_table_info('approvals')")
+    .all()
+    .map(({ name }) => name);
+  const chosen = columns.map((name) => (name === "id" || name.startsWith("valid_") ? `@${name}` : name));
+  const copy = database.prepare(
+    `INSERT INTO approvals (${columns}) SELECT ${chosen} FROM approvals WHERE id = @of`,
+  );
+  database.transaction(() => {
+    for (let number = 1; number <= count; number += 1) {
+      const id = `approval_${isFirst ? "0" : "f"}${approvalId.slice(-20)}${number}`;
+      const [valid_from, valid_until] = times(number);
+      copy.run({ id, of: approvalId, valid_from, valid_until });
+    }
+  })();
+  database.close();
+}
+
+test.each([
+  ["before", true],
+  ["after", false],
+] as const)("years of daily settings, with ids %s its own, do not hide today's", async (_, isFirst) => {
+  const courseId = await openCourse();
+  const today = await issued(courseId);
+  keptCopies(today.id, DAYS, isFirst, (day) => [inDays(-day), inDays(1 - day)]);
+  const answer = await check({ dialMark: today.setting.dialMark });
+  expect(answer).toMatchObject({ isAllowed: true, approvalId: today.id });
+  const url = `/v1/courses/${courseId}/students/${school.people.student}/today`;
+  const { body: day } = await school.shop.ask("GET", url, { key: school.keys.student });
+  expect(day.settings.map(({ id }: { id: string }) => id)).toEqual([today.id]);
+  const ending = await school.shop.ask("GET", `/v1/courses/${courseId}/ending?days=60`, {
+    key: school.keys.teacher,
+  });
+  expect(ending.body.settings.map(({ id }: { id: string }) => id)).toEqual([today.id]);
+});
+
+test("hundreds of settings that hold for others do not hide one's own", async () => {
+  const courseId = await openCourse();
+  const own = await issued(courseId, { personIds: [school.people.student] });
+  const others = await issued(courseId, { personIds: [school.people.stranger] });
+  for (const isFirst of [true, false]) keptCopies(others.id, 300, isFirst, () => [inDays(-1), inDays(1)]);
+  expect(await check({ dialMark: own.setting.dialMark })).toMatchObject({
+    isAllowed: true,
+    approvalId: own.id,
+  });
+});
+
+test("only what is in force at the moment is read, by its index", async () => {
+  const database = new Database(school.shop.file);
+  const plan = database
+    .prepare<[], { detail: string }>(
+      `EXPLAIN QUERY PLAN SELECT id FROM approvals INDEXED BY approvals_in_force
+       WHERE state = 'issued' AND course_id IN (SELECT value FROM json_each('["a"]'))
+         AND bit_id = 'b' AND router_id = 'r' AND valid_until > '2026' AND valid_from <= '2026'`,
+    )
+    .all();
+  database.close();
+  expect(plan.map(({ detail }) => detail).join()).toContain("bit_id=? AND router_id=? AND valid_until>?");
+});
