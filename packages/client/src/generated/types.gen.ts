@@ -5711,6 +5711,10 @@ export type NewQualification = {
      */
     personId: string;
     /**
+     * Id of the course it counts in; default: it is the shop's, and counts in every course.
+     */
+    courseId?: string;
+    /**
      * What it is.
      */
     kind: 'safety-test' | 'demonstration' | 'parental-consent' | 'instruction';
@@ -5748,6 +5752,10 @@ export type Qualification = {
      * Id of the person.
      */
     personId: string;
+    /**
+     * Id of the course it counts in; default: it is the shop's, and counts in every course.
+     */
+    courseId?: string;
     /**
      * What it is.
      */
