@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { behindTheService } from "./behind-the-service.ts";
 import { check, codesOf, issued, made, openCourse, openSchool, school } from "./school.ts";
 
 openSchool();
@@ -35,4 +36,21 @@ test("only an instructor of its course signs and withdraws it; one of the shop, 
     school.keys.other,
   );
   expect((await withdraw(id, school.keys.head)).status).toBe(200);
+});
+
+test("years of daily instructions do not hide a safety test", async () => {
+  const requirements = { safetyTest: { passPercent: 90 } };
+  const { setting } = await issued(await openCourse({ requirements }));
+  const sign = (fields: object) =>
+    made("/v1/qualifications", { personId: school.people.stranger, ...fields }, school.keys.teacher);
+  await sign({ kind: "safety-test", scorePercent: 95 });
+  const { id } = await sign({ kind: "instruction" });
+  behindTheService(school.shop, (database) => {
+    database.exec(`UPDATE qualifications SET person_id = '${school.people.student}' WHERE person_id = '${school.people.stranger}';
+      WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 600)
+      INSERT INTO qualifications (id, version, created_at, updated_at, person_id, kind, given_at, signed_by)
+      SELECT id || '_' || i, 1, created_at, updated_at, '${school.people.student}', kind, given_at, signed_by
+      FROM qualifications, n WHERE id = '${id}'`);
+  });
+  expect((await check({ dialMark: setting.dialMark })).isAllowed).toBe(true);
 });
