@@ -16,3 +16,6 @@ ALTER TABLE uses ADD COLUMN without_loan_because TEXT;
 -- What is held, and how much of it by whom, is asked whenever somebody holds something.
 CREATE INDEX bits_held ON bits (id) WHERE state = 'held';
 CREATE INDEX collets_held ON collets (id) WHERE condition = 'held';
+
+-- The course that a qualification is for; of those without one every course takes account.
+ALTER TABLE qualifications ADD COLUMN course_id TEXT;

@@ -20,7 +20,7 @@ export function qualificationsOf(caller: Caller) {
         "cursor", options,
       ),
 
-    /** Sign what somebody was tested on, showed or was allowed */
+    /** Sign what somebody was tested on, showed or was allowed. One of a course counts in that course only; its instructors and managers sign and withdraw it. One of the shop, without a course, counts in every course; any instructor signs it, and whoever signed it or a manager withdraws it. Whoever is in charge sees all, others their own. */
     create: (body: CreateQualificationData["body"], options?: CreateOptions) =>
       caller.send<CreateQualificationResponse>(
         { method: "POST", path: "/v1/qualifications", body, createsOnce: true },

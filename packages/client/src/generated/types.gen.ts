@@ -5800,6 +5800,10 @@ export type NewQualification = {
      */
     personId: string;
     /**
+     * Id of the course it counts in; default: it is the shop's, and counts in every course.
+     */
+    courseId?: string;
+    /**
      * What it is.
      */
     kind: 'safety-test' | 'demonstration' | 'parental-consent' | 'instruction';
@@ -5837,6 +5841,10 @@ export type Qualification = {
      * Id of the person.
      */
     personId: string;
+    /**
+     * Id of the course it counts in; default: it is the shop's, and counts in every course.
+     */
+    courseId?: string;
     /**
      * What it is.
      */

@@ -4,13 +4,13 @@ import { courses } from "../courses/kind.ts";
 import { enrolments } from "../enrolments/kind.ts";
 import { loans } from "../loans/reads.ts";
 import { people } from "../people/kind.ts";
-import { qualifications } from "../qualifications/kind.ts";
+import { qualificationsCounting } from "../qualifications/reads.ts";
 import { routers } from "../routers/kind.ts";
 import type { Question } from "../store/query.ts";
 import type { CheckFacts } from "./judge.ts";
 import type { CheckRequest } from "./schema.ts";
 
-/** A person takes part in some courses and holds some qualifications. */
+/** A person takes part in some courses. */
 const MOST_OF_A_PERSON = 500;
 
 /** Of a course's approvals for a bit in a router that do not hold, so many are looked through for the reason. */
@@ -31,7 +31,7 @@ export function* checkFacts({ personId, bitId, routerId }: CheckRequest, at: str
     router: yield* routers.find(routerId),
     loan: bit?.loanId === undefined ? undefined : yield* loans.find(bit.loanId),
     courses: found.flat(),
-    qualifications: yield* qualifications.newest(MOST_OF_A_PERSON, { personId }),
+    qualifications: yield* qualificationsCounting(personId, at),
     approvals: holding,
     nearest,
     lapse: nearest && (yield* approvals.lapseOf(nearest)),

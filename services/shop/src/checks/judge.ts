@@ -103,7 +103,7 @@ function settingReasons(
   if (course.endsAt !== undefined && course.endsAt <= at)
     reasons.push(reason("course-over", "The course is over."));
   const requirements = stricterOf(course.requirements, approval.requirements);
-  return [...reasons, ...missingFor({ requirements }, approval.skill, qualifications, at)];
+  return [...reasons, ...missingFor({ id: course.id, requirements }, approval.skill, qualifications, at)];
 }
 
 function noSettingReasons({ nearest: ended, lapse }: CheckFacts): Reason[] {

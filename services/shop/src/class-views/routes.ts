@@ -15,6 +15,7 @@ import type { Doors } from "../http/routes.ts";
 import { people } from "../people/kind.ts";
 import { qualifications } from "../qualifications/kind.ts";
 import { missingFor } from "../qualifications/missing.ts";
+import { qualificationsCounting } from "../qualifications/reads.ts";
 import type { Question } from "../store/query.ts";
 import { uses } from "../uses/kind.ts";
 import { EndingSchema, NeedsSchema, TodaySchema, UsageSchema, VIEW_SCHEMAS } from "./schema.ts";
@@ -59,7 +60,7 @@ export function classViewRoutes(app: App, doors: Doors): void {
         endedAt: null,
       });
       requireFound({ noun: "student in this course" }, personId, part);
-      const held = yield* qualifications.newest(MOST_OF_A_PERSON, { personId });
+      const held = yield* qualificationsCounting(personId, at);
       const holding = yield* approvals.holdingFor(personId, courseId, at, MOST_SETTINGS);
       const { missing, settings } = todayOf(course, held, holding, at);
       return { courseId, personId, missing, settings: settings.map((each) => shownApproval(each, at)) };
@@ -81,7 +82,7 @@ export function classViewRoutes(app: App, doors: Doors): void {
       const students = yield* studentsOf(courseId);
       const data = [];
       for (const personId of students.ids) {
-        const held = yield* qualifications.newest(MOST_OF_A_PERSON, { personId });
+        const held = yield* qualificationsCounting(personId, at);
         const missing = missingFor(course, undefined, held, at);
         if (missing.length === 0) continue;
         data.push({ personId, name: (yield* people.find(personId))?.name ?? "", missing });

@@ -18,7 +18,7 @@ export function todayOf(
     ? []
     : holding.filter((approval) => {
         const requirements = stricterOf(course.requirements, approval.requirements);
-        return missingFor({ requirements }, approval.skill, held, at).length === 0;
+        return missingFor({ id: course.id, requirements }, approval.skill, held, at).length === 0;
       });
   return { missing, settings };
 }

@@ -15,12 +15,13 @@ export type Missing = {
 
 /** What somebody still needs at a moment for what a course asks, and for a setting's own skill. Empty: nothing. */
 export function missingFor(
-  { requirements }: Pick<CourseRecord, "requirements">,
+  { id, requirements }: Pick<CourseRecord, "id" | "requirements">,
   skill: string | undefined,
   held: readonly QualificationRecord[],
   at: string,
 ): Missing[] {
-  const inForce = held.filter((each) => isInForce(each, at));
+  const countsHere = ({ courseId }: QualificationRecord) => courseId === undefined || courseId === id;
+  const inForce = held.filter((each) => countsHere(each) && isInForce(each, at));
   const has = (
     kind: QualificationRecord["kind"],
     also: (each: QualificationRecord) => boolean = () => true,

@@ -1,4 +1,7 @@
-import { requirePerson } from "../access/caller.ts";
+import type { FastifyRequest } from "fastify";
+import { callerOf, requirePerson } from "../access/caller.ts";
+import { requireInstructor } from "../courses/access.ts";
+import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireOne } from "../http/named-records.ts";
@@ -10,6 +13,7 @@ import { people } from "../people/kind.ts";
 import { notValid, Problem } from "../problems/problem.ts";
 import { creation, newRecord, nextVersion, replacement } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
+import type { Question } from "../store/query.ts";
 import { qualificationKind, qualifications } from "./kind.ts";
 import {
   type NewQualification,
@@ -55,12 +59,18 @@ export function qualificationRoutes(app: App, doors: Doors): void {
       path: "/v1/qualifications",
       operationId: "createQualification",
       summary: "Sign what somebody was tested on, showed or was allowed",
+      description:
+        "One of a course counts in that course only; its instructors and managers sign and withdraw it. One of the shop, without a course, counts in every course; any instructor signs it, and whoever signed it or a manager withdraws it. Whoever is in charge sees all, others their own.",
       body: NewQualificationSchema,
     },
     function* ({ body, request, at }) {
       requireWhole(body);
       const signedBy = requirePerson(request, "A person signs a qualification, not a program.");
       if (signedBy === body.personId) throw new Problem("not-yours", "Nobody signs for themselves.");
+      if (body.courseId !== undefined) {
+        yield* requireOne("/courseId", body.courseId, courses);
+        yield* requireInstructor(request, body.courseId);
+      }
       yield* requireOne("/personId", body.personId, people);
       const { givenAt, expiresAt, ...rest } = body;
       const fields = {
@@ -84,11 +94,26 @@ export function qualificationRoutes(app: App, doors: Doors): void {
       summary: "Say that a qualification no longer counts",
       body: ReasonSchema,
     },
-    (current, { body: { because }, at }) => {
+    function* (current, { body: { because }, request, at }) {
+      yield* requireMayWithdraw(request, current);
       const record: QualificationRecord = { ...nextVersion(current, at), withdrawn: { at, because } };
       return { changes: [replacement(qualificationKind, current, record, "withdrawn")], answer: record };
     },
   );
+}
+
+/** One of a course is its instructors' to withdraw, one of the shop whoever signed it; a manager may withdraw any. */
+function* requireMayWithdraw(
+  request: FastifyRequest,
+  { courseId, signedBy }: QualificationRecord,
+): Question<void> {
+  if (courseId !== undefined) {
+    yield* requireInstructor(request, courseId);
+    return;
+  }
+  const { role, personId } = callerOf(request);
+  if (role === "manager" || personId === signedBy) return;
+  throw new Problem("not-yours", "Whoever signed it, or a manager, withdraws it.");
 }
 
 /** A safety test has a score, and nothing else has. */

@@ -13,6 +13,9 @@ export const QUALIFICATION_KINDS = [
 
 const shared = {
   personId: referenceField("the person"),
+  courseId: Type.Optional(
+    referenceField("the course it counts in; default: it is the shop's, and counts in every course"),
+  ),
   kind: Type.Enum([...QUALIFICATION_KINDS], { type: "string", description: "What it is." }),
   skill: Type.Optional(
     Type.String({

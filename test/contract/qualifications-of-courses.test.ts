@@ -1,0 +1,56 @@
+import { expect, test } from "vitest";
+import { behindTheService } from "./behind-the-service.ts";
+import { check, codesOf, issued, made, openCourse, openSchool, school } from "./school.ts";
+
+openSchool();
+
+const consent = (key: string, fields: object = {}) =>
+  school.shop.ask("POST", "/v1/qualifications", {
+    body: { personId: school.people.student, kind: "parental-consent", ...fields },
+    key,
+  });
+
+test("a qualification of one course does not count in another, and one of the shop counts in all", async () => {
+  const other = await openCourse();
+  const { setting } = await issued(await openCourse({ requirements: { parentalConsent: true } }));
+  const asked = { dialMark: setting.dialMark };
+  expect((await consent(school.keys.teacher, { courseId: other })).status).toBe(201);
+  expect(codesOf(await check(asked))).toEqual(["parental-consent-missing"]);
+  expect((await consent(school.keys.teacher)).status).toBe(201);
+  expect((await check(asked)).isAllowed).toBe(true);
+});
+
+test("only an instructor of its course signs and withdraws it; one of the shop, whoever signed it, or a manager", async () => {
+  const courseId = await openCourse();
+  expect((await consent(school.keys.other, { courseId })).body.code).toBe("not-yours");
+  const withdraw = (id: string, key: string) =>
+    school.shop.ask("POST", `/v1/qualifications/${id}/withdraw`, { body: { because: "Copied." }, key });
+  for (const fields of [{ courseId }, {}]) {
+    const { body } = await consent(school.keys.teacher, fields);
+    expect((await withdraw(body.id, school.keys.other)).body.code).toBe("not-yours");
+    expect((await withdraw(body.id, school.keys.teacher)).status).toBe(200);
+  }
+  const { id } = await made(
+    "/v1/qualifications",
+    { personId: school.people.student, kind: "demonstration" },
+    school.keys.other,
+  );
+  expect((await withdraw(id, school.keys.head)).status).toBe(200);
+});
+
+test("years of daily instructions do not hide a safety test", async () => {
+  const requirements = { safetyTest: { passPercent: 90 } };
+  const { setting } = await issued(await openCourse({ requirements }));
+  const sign = (fields: object) =>
+    made("/v1/qualifications", { personId: school.people.stranger, ...fields }, school.keys.teacher);
+  await sign({ kind: "safety-test", scorePercent: 95 });
+  const { id } = await sign({ kind: "instruction" });
+  behindTheService(school.shop, (database) => {
+    database.exec(`UPDATE qualifications SET person_id = '${school.people.student}' WHERE person_id = '${school.people.stranger}';
+      WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 600)
+      INSERT INTO qualifications (id, version, created_at, updated_at, person_id, kind, given_at, signed_by)
+      SELECT id || '_' || i, 1, created_at, updated_at, '${school.people.student}', kind, given_at, signed_by
+      FROM qualifications, n WHERE id = '${id}'`);
+  });
+  expect((await check({ dialMark: setting.dialMark })).isAllowed).toBe(true);
+});
