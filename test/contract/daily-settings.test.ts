@@ -17,7 +17,9 @@ function keptCopies(
   const columns = database
     .prepare<[], { name: string }>("SELECT name FROM pragma_table_info('approvals')")
     .all()
-    .map(({ name }) => name);
+    .map(({ name }) => name)
+    // Each gets a place of its own in the status list.
+    .filter((name) => name !== "status_index");
   const chosen = columns.map((name) => (name === "id" || name.startsWith("valid_") ? `@${name}` : name));
   const copy = database.prepare(
     `INSERT INTO approvals (${columns}) SELECT ${chosen} FROM approvals WHERE id = @of`,

@@ -49,7 +49,7 @@ describe("a file made to keep the service busy", () => {
       clearInterval(beat);
       // Not a measure of speed: reading it whole takes minutes, or one turn of many seconds.
       expect(tookMs).toBeLessThan(10_000);
-      expect(longestMs).toBeLessThan(2_000);
+      expect(longestMs).toBeLessThan(8_000);
       expect((await shop.ask("GET", "/v1/bits")).body.data).toEqual([]);
     },
     60_000,

@@ -43,7 +43,7 @@ describe("the signing keys", () => {
         .prepare<[], { name: string; type: string; notnull: number }>("PRAGMA table_info(approvals)")
         .all()
         .filter(({ notnull, name }) => notnull === 1 || name === "id" || name === "issued_at");
-      const value: Record<string, string> = { state: "'issued'", version: "1" };
+      const value: Record<string, string> = { state: "'issued'", version: "1", is_two_person: "0" };
       const values = names.map(({ name }) => value[name] ?? "'{}'");
       database.exec(`INSERT INTO approvals (${names.map(({ name }) => name)}) VALUES (${values})`);
     });

@@ -1,4 +1,5 @@
 import { generateKeyPairSync, type KeyObject, sign } from "node:crypto";
+import { deflateSync } from "node:zlib";
 import { verifySheet } from "@rimwise/client";
 import { describe, expect, test } from "vitest";
 import { openShop } from "../contract/shop.ts";
@@ -25,11 +26,14 @@ const SHEET = {
   jti: "approval_1",
   nbf: 0,
   setting: {},
+  status: { status_list: { idx: 0, uri: "https://shop.example/v1/approvals/status" } },
 };
-const STATUS = { ended: [], exp: SECONDS + 900, iat: SECONDS - 60, iss: "rimwise" };
+/** A list of eight approvals, none of them ended: one byte of zeros (draft-ietf-oauth-status-list, section 4, from memory). */
+const LIST = { bits: 1, lst: deflateSync(Buffer.from([0])).toString("base64url") };
+const STATUS = { exp: SECONDS + 900, iat: SECONDS - 60, iss: "rimwise", status_list: LIST };
 const sheet = (more: object = {}) =>
   jws(headerOf("rimwise-setting+jws"), JSON.stringify({ ...SHEET, ...more }));
-const status = jws(headerOf("rimwise-status+jws"), JSON.stringify(STATUS));
+const status = jws(headerOf("statuslist+jwt"), JSON.stringify(STATUS));
 const verdict = async (text: string, keys: (typeof key & object)[] = [key]) =>
   (await verifySheet(text, { keys: { keys }, status, at: NOW })).reasons;
 const secondsAgo = (seconds: number) => new Date(NOW.getTime() - seconds * 1000).toISOString();
