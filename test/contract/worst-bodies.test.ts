@@ -1,0 +1,82 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { OPERATIONS, type Operation, urlOf } from "./bodies.ts";
+import { made } from "./crib.ts";
+import { type Furnished, furnish } from "./furnish.ts";
+import { openShop, type Shop } from "./shop.ts";
+
+/** As much as any body but a batch's may hold, in the smallest pieces. */
+const PIECES = 60_000;
+
+let shop: Shop;
+let furnished: Furnished;
+
+beforeAll(async () => {
+  shop = await openShop({}, () => new Date(), afterAll);
+  furnished = await furnish((path, body, key) => made(shop, path, body, key));
+}, 60_000);
+
+/** Processor time, ms. */
+async function cpuMs(work: () => unknown): Promise<number> {
+  const before = process.cpuUsage();
+  await work();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
+}
+
+const withBody = OPERATIONS.filter(({ takesJson, isPublic }) => takesJson && !isPublic);
+
+/** The fields that an operation's body has, as the description says. */
+function fieldsOf({ bodySchema }: Operation): string[] {
+  const [, name = ""] = /"\$ref":"#\/components\/schemas\/(\w+)"/.exec(JSON.stringify(bodySchema)) ?? [];
+  return Object.keys(componentFields(name));
+}
+
+function componentFields(name: string): Readonly<Record<string, unknown>> {
+  return SCHEMAS[name]?.properties ?? {};
+}
+
+const SCHEMAS: Record<string, { readonly properties?: Record<string, unknown> }> = {};
+
+beforeAll(async () => {
+  const { body } = await shop.ask("GET", "/openapi.json", { key: null });
+  Object.assign(SCHEMAS, body.components.schemas);
+});
+
+const WORST: readonly (readonly [string, (field: string) => string])[] = [
+  ["thousands of empty objects in its first list", (field) => `{"${field}":[${"{},".repeat(PIECES)}{}]}`],
+  [
+    "thousands of members nobody knows",
+    () => `{${Array.from({ length: PIECES / 4 }, (_, index) => `"x${index}":1`)}}`,
+  ],
+  ["one text as long as a body", (field) => `{"${field}":"${"x".repeat(PIECES * 3)}"}`],
+  ["lists in lists as deep as they may be", (field) => `{"${field}":${"[".repeat(60)}${"]".repeat(60)}}`],
+];
+
+describe.each(WORST)("a body with %s", (_name, bodyWith) => {
+  test.each(withBody.map((operation) => [operation.id, operation] as const))(
+    "is refused by %s about as fast as it is read",
+    async (_id, operation) => {
+      const [field = "x"] = fieldsOf(operation);
+      const body = bodyWith(field);
+      const send = () =>
+        shop.app.inject({
+          method: operation.method,
+          url: urlOf(operation, furnished.ids),
+          headers: {
+            authorization: `Bearer ${shop.managerKey}`,
+            "content-type": "application/json",
+            "if-match": "*",
+          },
+          payload: body,
+        });
+      const { statusCode } = await send();
+      expect(statusCode, operation.id).toBeGreaterThanOrEqual(400);
+      expect(statusCode, operation.id).toBeLessThan(500);
+      const idleMs = await cpuMs(() => shop.app.inject({ url: "/livez" }));
+      const readMs = await cpuMs(() => void JSON.parse(body));
+      const refusedMs = await cpuMs(send);
+      // Held against reading the same text and an idle request; judged member by member it was thousands of times as much.
+      expect(refusedMs / (readMs + idleMs + 5), operation.id).toBeLessThan(20);
+    },
+  );
+});
