@@ -66,7 +66,7 @@ describe("a speed read at a mark", () => {
     const { speed, assumptions } = await preview(bit, router);
     expect(speed.dialMark).toBe(1);
     expect(textsOf(assumptions, "reading-left-out")).toEqual([
-      "The reading of 10,600 rpm at mark 2 is left out: it is too old to be relied on. Read the mark again.",
+      "The reading of 10,600 rpm at mark 2 is not used: it is too old to be relied on. Read the mark again.",
     ]);
     const { body } = await shop.ask("GET", `/v1/dial-readings?routerId=${router.id}`);
     expect(body.data).toHaveLength(2);
@@ -95,7 +95,7 @@ describe("a speed read at a mark", () => {
     expect(await speedAt(router, 3)).toBeGreaterThan(15_500);
     const { assumptions } = await preview(await addBit(shop), router);
     expect(textsOf(assumptions, "reading-left-out")).toEqual([
-      "The reading of 15,000 rpm at mark 3 is left out: a later reading contradicts it.",
+      "The reading of 15,000 rpm at mark 3 is not used: a later reading contradicts it.",
     ]);
   });
 

@@ -26,7 +26,7 @@ export function recordProofs(kind: Kind) {
   };
   return {
     kept: (recordId: string): Question<Stated | undefined> => first(whole, { id: recordId }),
-    /** Whether an event tells of each of the next records, or it is older than `since`. */
+    /** Whether there is an event about each of the next records, or it is older than `since`. */
     withTheirEvents: (afterId: string, since: string): Question<Told[]> =>
       all(told, { afterId, since, most: IDS_AT_ONCE }),
   };

@@ -37,7 +37,7 @@ const SENTENCES: Sentences = {
   "reading-doubted": ({ mark, rpm, countsRpm }, show) =>
     `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is far from what the router's range and other readings give. Until a second reading agrees, the faster counts: ${show.rotation(countsRpm)}.`,
   "reading-left-out": ({ mark, rpm, because }, show) =>
-    `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is left out: ${LEFT_OUT[because]}`,
+    `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is not used: ${LEFT_OUT[because]}`,
   "no-load-speed": () =>
     "Speeds are those without load. In the cut a router slows down, which is the safe side.",
 };

@@ -24,7 +24,7 @@ export type Enclosed = Readonly<Record<string, string>>;
 
 const BUSY_TIMEOUT_MS = 5000;
 
-/** Of a driver that is loaded anew, because a check reads every page and would hold up everybody's requests. */
+/** Of a driver that is loaded again, because a check reads every page and would hold up everybody's requests. */
 const CHECK = `
 const { parentPort, workerData } = require("node:worker_threads");
 const Sqlite = require(workerData.driver);
