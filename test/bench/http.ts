@@ -125,7 +125,7 @@ async function rowOf(shop: Server, bare: Server, asked: Case, barePath: string):
 }
 
 /** Microseconds of processor time that one request took of the server. */
-async function load(server: Server, { body }: Case, path: string, amount: number): Promise<number> {
+async function load(server: Server, { body, plans }: Case, path: string, amount: number): Promise<number> {
   const before = server.cpuSeconds();
   const run = autocannon({
     url: `${server.url}${path}`,
@@ -133,7 +133,8 @@ async function load(server: Server, { body }: Case, path: string, amount: number
     ...(body !== undefined && { body }),
     headers: headers(body !== undefined),
     amount: Math.ceil(amount),
-    connections: Math.min(CONNECTIONS, Math.ceil(amount)),
+    // A key has one large computation at a time.
+    connections: plans === undefined ? Math.min(CONNECTIONS, Math.ceil(amount)) : 1,
   });
   const [result]: { non2xx: number }[] = await once(run, "done");
   if (result === undefined || result.non2xx > 0) throw new Error(`${path} refused some requests`);
