@@ -4,7 +4,7 @@ import { made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
 import { openShop, type Shop } from "./shop.ts";
 
-/** As much as any body but a batch's may hold, in the smallest pieces. */
+/** Fills a body nearly to the limit of what is read. */
 const PIECES = 60_000;
 
 let shop: Shop;

@@ -15,7 +15,9 @@ const ROUNDS = Number(process.env["KILL_ROUNDS"] ?? 3);
 const APART = [15, 45, 90, 7, 33, 120, 1];
 const TIME_LIMIT_MS = 120_000 + ROUNDS * 10_000;
 
-describe("a process that is killed with kill -9 amid acknowledged creates", { timeout: TIME_LIMIT_MS }, () => {
+describe("a process that is killed with kill -9 amid acknowledged creates", {
+  timeout: TIME_LIMIT_MS,
+}, () => {
   test("has every acknowledged bit when it starts again, each with its event, and no half of another", async () => {
     const file = temporaryFile();
     let service = await start(FROM_SOURCE, file);
