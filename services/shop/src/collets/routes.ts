@@ -1,6 +1,6 @@
 import type { App } from "../http/app-type.ts";
 import { requireNamed } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute } from "../http/write-routes.ts";
 import { routers } from "../routers/kind.ts";
@@ -21,19 +21,14 @@ const WRITE = { scope: "routers:write", tag: "collets", of: collets, answer: Col
 export function colletRoutes(app: App, doors: Doors): void {
   for (const schema of COLLET_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/collets",
-      operationId: "listCollets",
-      summary: "List the collets of the routers",
-      page: ColletPageSchema,
-      filters: { routerId: idFilter("Of this router.") },
-    },
-    ({ afterId, most }, { query: { routerId } }) => collets.page(afterId, most, { routerId }),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/collets",
+    operationId: "listCollets",
+    summary: "List the collets of the routers",
+    page: ColletPageSchema,
+    filters: { routerId: "Of this router." },
+  });
 
   readRoute(app, doors, {
     ...READ,

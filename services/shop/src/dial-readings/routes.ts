@@ -3,7 +3,7 @@ import { callerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
 import { notValid } from "../problems/problem.ts";
@@ -28,19 +28,14 @@ const READ = { scope: "routers:read", tag: "readings", of: dialReadings } as con
 export function dialReadingRoutes(app: App, doors: Doors): void {
   for (const schema of READING_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/dial-readings",
-      operationId: "listReadings",
-      summary: "List speeds read at the marks of dials, those that have lapsed too",
-      page: ReadingPageSchema,
-      filters: { routerId: idFilter("Of this router.") },
-    },
-    ({ afterId, most }, { query: { routerId } }) => dialReadings.page(afterId, most, { routerId }),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/dial-readings",
+    operationId: "listReadings",
+    summary: "List speeds read at the marks of dials, those that have lapsed too",
+    page: ReadingPageSchema,
+    filters: { routerId: "Of this router." },
+  });
 
   readRoute(app, doors, {
     ...READ,

@@ -3,7 +3,7 @@ import type { FastifyRequest } from "fastify";
 import { type NewBit, NewBitSchema } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
 import { oneAtATime } from "../http/one-at-a-time.ts";
-import { listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import type { Doors } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
@@ -111,18 +111,13 @@ function importRoute(app: App, { answer, write, now }: Doors): void {
 
 function recordRoutes(app: App, doors: Doors): void {
   const read = { scope: "bits:read", tag: "imports", of: imports } as const;
-  listRoute(
-    app,
-    doors,
-    {
-      ...read,
-      path: "/v1/imports",
-      operationId: "listImports",
-      summary: "List the files that changed the rack",
-      page: ImportPageSchema,
-    },
-    ({ afterId, most }) => imports.page(afterId, most),
-  );
+  listRecordsRoute(app, doors, {
+    ...read,
+    path: "/v1/imports",
+    operationId: "listImports",
+    summary: "List the files that changed the rack",
+    page: ImportPageSchema,
+  });
   readRoute(app, doors, {
     ...read,
     path: "/v1/imports/:importId",

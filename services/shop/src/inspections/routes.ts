@@ -1,7 +1,7 @@
 import { callerOf } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
@@ -19,19 +19,14 @@ const MOST_USES = 5000;
 export function inspectionRoutes(app: App, doors: Doors): void {
   for (const schema of INSPECTION_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/inspections",
-      operationId: "listInspections",
-      summary: "List what was found on bits",
-      page: InspectionPageSchema,
-      filters: { bitId: idFilter("Of this bit.") },
-    },
-    ({ afterId, most }, { query: { bitId } }) => inspections.page(afterId, most, { bitId }),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/inspections",
+    operationId: "listInspections",
+    summary: "List what was found on bits",
+    page: InspectionPageSchema,
+    filters: { bitId: "Of this bit." },
+  });
 
   readRoute(app, doors, {
     ...READ,

@@ -3,7 +3,7 @@ import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
 import { createManyRoute } from "../http/create-many-route.ts";
 import { unknownRecord } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, changeRoute, createRoute, removeRoute } from "../http/write-routes.ts";
 import { notValid, Problem } from "../problems/problem.ts";
@@ -36,19 +36,14 @@ const WRITE = { scope: "places:write", tag: "places", of: places } as const;
 export function placeRoutes(app: App, doors: Doors): void {
   for (const schema of PLACE_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/places",
-      operationId: "listPlaces",
-      summary: "List the places of the shop",
-      page: PlacePageSchema,
-      filters: { insideId: idFilter("Places inside this one.") },
-    },
-    ({ afterId, most }, { query: { insideId } }) => places.page(afterId, most, { insideId }),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/places",
+    operationId: "listPlaces",
+    summary: "List the places of the shop",
+    page: PlacePageSchema,
+    filters: { insideId: "Places inside this one." },
+  });
 
   readRoute(app, doors, {
     ...READ,

@@ -27,7 +27,7 @@ const BEFORE_THE_FIRST: Link = { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestA
 /**
  * Follows the chain from an event on, at most so many events: recomputes every hash from the row as it is kept, holds every
  * checkpoint about these events, its signature and what it states, against them, and every record against the last event about it.
- * At the end it looks for records of which no event tells. Ends at the first thing that is wrong.
+ * At the end it looks for records that no event is about. Ends at the first thing that is wrong.
  */
 export async function proveHistory(
   firstSequence: number,

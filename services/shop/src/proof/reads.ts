@@ -5,7 +5,8 @@ import { recordDigest } from "../store/record-digest.ts";
 
 /** A record as far as an event states it. */
 type Stated = { readonly version: number; readonly digest: string };
-type Told = { readonly id: string; readonly isTold: boolean };
+/** A record, and whether an event is about it. */
+type Found = { readonly id: string; readonly isStated: boolean };
 
 /** Ids looked at in one question. */
 const IDS_AT_ONCE = 500;
@@ -18,16 +19,16 @@ export function recordProofs(kind: Kind) {
     build: () => sql`SELECT ${columnList(kind)} FROM ${kind.table} WHERE ${id} = ${given("id")}`,
     read: (row) => ({ version: Number(row[versionAt]), digest: recordDigest(kind, row) }),
   };
-  const told: Query<Told> = {
+  const found: Query<Found> = {
     build: () => sql`SELECT ${id}, EXISTS (SELECT 1 FROM events WHERE subject_id = ${id})
         OR ${kind.column("createdAt")} < ${given("since")}
       FROM ${kind.table} WHERE ${id} > ${given("afterId")} ORDER BY ${id} LIMIT ${given("most")}`,
-    read: ([recordId, isTold]) => ({ id: String(recordId), isTold: isTold === 1 }),
+    read: ([recordId, isStated]) => ({ id: String(recordId), isStated: isStated === 1 }),
   };
   return {
     kept: (recordId: string): Question<Stated | undefined> => first(whole, { id: recordId }),
     /** Whether there is an event about each of the next records, or it is older than `since`. */
-    withTheirEvents: (afterId: string, since: string): Question<Told[]> =>
-      all(told, { afterId, since, most: IDS_AT_ONCE }),
+    withTheirEvents: (afterId: string, since: string): Question<Found[]> =>
+      all(found, { afterId, since, most: IDS_AT_ONCE }),
   };
 }

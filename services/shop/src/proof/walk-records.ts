@@ -1,5 +1,5 @@
-import { setImmediate as nextTurn } from "node:timers/promises";
 import { events, type KeptEvent } from "../events/reads.ts";
+import { turns } from "../http/turns.ts";
 import type { Answer } from "../store/store.ts";
 import type { RecordProof } from "./records.ts";
 import type { BreakReason } from "./schema.ts";
@@ -10,9 +10,6 @@ type Sources = { readonly answer: Answer; readonly records?: RecordProof };
 export type Link = Pick<KeptEvent, "sequence" | "hash" | "latestAt">;
 export type Broken = { readonly sequence: number; readonly reason: BreakReason };
 export type Progress = { readonly link: Link; readonly checkpoints: number; readonly broken?: Broken };
-
-/** How long records are looked at before others get their turn. */
-const TURN_MS = 10;
 
 /** Holds the records that these events are the last about against them. */
 export async function withRecords(
@@ -31,14 +28,16 @@ export async function withRecords(
   return progress;
 }
 
-/** Looks for records of which no event tells. */
+/** Looks for records that no event is about. */
 export async function withoutPlanted(progress: Progress, { answer, records }: Sources): Promise<Progress> {
   if (records === undefined) return progress;
   const pause = turns();
   for (const kind of records.kinds) {
     for (let afterId: string | undefined = ""; afterId !== undefined; ) {
-      const found: readonly { id: string; isTold: boolean }[] = await answer(records.planted(kind, afterId));
-      if (found.some(({ isTold }) => !isTold)) {
+      const found: readonly { id: string; isStated: boolean }[] = await answer(
+        records.planted(kind, afterId),
+      );
+      if (found.some(({ isStated }) => !isStated)) {
         const sequence = Math.max(progress.link.sequence, 1);
         return { ...progress, broken: { sequence, reason: "record-planted" } };
       }
@@ -47,14 +46,4 @@ export async function withoutPlanted(progress: Progress, { answer, records }: So
     }
   }
   return progress;
-}
-
-/** Lets others have their turn when this one has had its own. */
-function turns(): () => Promise<void> {
-  let since = performance.now();
-  return async () => {
-    if (performance.now() - since < TURN_MS) return;
-    await nextTurn();
-    since = performance.now();
-  };
 }

@@ -1,5 +1,5 @@
 import type { App } from "../http/app-type.ts";
-import { listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute, removeRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
@@ -19,18 +19,13 @@ const WRITE = { scope: "routers:write", tag: "routers", of: routers, answer: Rou
 export function routerRoutes(app: App, doors: Doors): void {
   for (const schema of ROUTER_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/routers",
-      operationId: "listRouters",
-      summary: "List the routers of the shop",
-      page: RouterPageSchema,
-    },
-    ({ afterId, most }) => routers.page(afterId, most),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/routers",
+    operationId: "listRouters",
+    summary: "List the routers of the shop",
+    page: RouterPageSchema,
+  });
 
   createRoute(
     app,

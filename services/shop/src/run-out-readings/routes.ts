@@ -7,7 +7,7 @@ import type { App } from "../http/app-type.ts";
 import { withoutUndefined } from "../http/given.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireNamed } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
 import { routers } from "../routers/kind.ts";
@@ -27,22 +27,17 @@ const READ = { scope: "routers:read", tag: "runOuts", of: runOuts } as const;
 export function runOutRoutes(app: App, doors: Doors): void {
   for (const schema of RUN_OUT_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/run-out-readings",
-      operationId: "listRunOuts",
-      summary: "List run-out readings of bits as clamped in routers",
-      page: RunOutPageSchema,
-      filters: {
-        bitId: idFilter("Of this bit."),
-        routerId: idFilter("In this router."),
-      },
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/run-out-readings",
+    operationId: "listRunOuts",
+    summary: "List run-out readings of bits as clamped in routers",
+    page: RunOutPageSchema,
+    filters: {
+      bitId: "Of this bit.",
+      routerId: "In this router.",
     },
-    ({ afterId, most }, { query: { bitId, routerId } }) => runOuts.page(afterId, most, { bitId, routerId }),
-  );
+  });
 
   readRoute(app, doors, {
     ...READ,

@@ -2,7 +2,7 @@ import { callerOf } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
-import { idFilter, listRoute, readRoute, requireFound } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { createRoute } from "../http/write-routes.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
@@ -22,19 +22,14 @@ const MOST_SHARPENINGS = 50;
 export function sharpeningRoutes(app: App, doors: Doors): void {
   for (const schema of [...SHARPENING_SCHEMAS, EdgeSchema]) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/sharpenings",
-      operationId: "listSharpenings",
-      summary: "List sharpenings, with what bits measured before and after",
-      page: SharpeningPageSchema,
-      filters: { bitId: idFilter("Of this bit.") },
-    },
-    ({ afterId, most }, { query: { bitId } }) => sharpenings.page(afterId, most, { bitId }),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/sharpenings",
+    operationId: "listSharpenings",
+    summary: "List sharpenings, with what bits measured before and after",
+    page: SharpeningPageSchema,
+    filters: { bitId: "Of this bit." },
+  });
 
   readRoute(app, doors, {
     ...READ,

@@ -2,7 +2,7 @@ import { callerOf } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { routers } from "../routers/kind.ts";
@@ -20,22 +20,17 @@ const PARAMETERS = { trialId: "a speed trial" };
 export function speedTrialRoutes(app: App, doors: Doors): void {
   for (const schema of TRIAL_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/speed-trials",
-      operationId: "listTrials",
-      summary: "List speed trials",
-      page: TrialPageSchema,
-      filters: {
-        bitId: idFilter("Of this bit."),
-        routerId: idFilter("In this router."),
-      },
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/speed-trials",
+    operationId: "listTrials",
+    summary: "List speed trials",
+    page: TrialPageSchema,
+    filters: {
+      bitId: "Of this bit.",
+      routerId: "In this router.",
     },
-    ({ afterId, most }, { query: { bitId, routerId } }) => trials.page(afterId, most, { bitId, routerId }),
-  );
+  });
 
   readRoute(app, doors, {
     ...READ,
