@@ -3,6 +3,7 @@ import { defineGuide, isOnBearing } from "./define.ts";
 /** A bearing that runs on the work, which starts against a pin: what a table has for a curved edge. Source: common practice. */
 export const bearingAndPin = defineGuide({
   name: "bearing-and-pin",
-  fence: "none",
+  isSet: false,
+  runsOnWork: true,
   serves: (context) => context.mounting === "table" && isOnBearing(context),
 });

@@ -3,6 +3,7 @@ import { defineGuide, isOnBearing } from "./define.ts";
 /** A bearing that runs on the work, by hand. Source: common practice. */
 export const bearing = defineGuide({
   name: "bearing",
-  fence: "none",
+  isSet: false,
+  runsOnWork: true,
   serves: (context) => context.mounting === "handheld" && isOnBearing(context),
 });

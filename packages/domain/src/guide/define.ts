@@ -12,26 +12,20 @@ export type GuideContext = {
   readonly pilotRadiusMm: number | undefined;
 };
 
-/** How the distance from the bit's axis is set with a guide. */
-export type FenceSetting =
-  /** A fence or an edge guide is set to the distance. */
-  | "set"
-  /** The bearing gives the distance, and a fence stands flush with it. */
-  | "flush"
-  /** The bearing or the template alone gives it: nothing is set. */
-  | "none";
-
 /** One way to guide the work or the router. */
-export type GuideDefinition<Name extends string> = {
+export type GuideDefinition<Name extends string, IsSet extends boolean> = {
   readonly name: Name;
-  readonly fence: FenceSetting;
+  /** Whether it is set to a distance from the bit; else a bearing, a template or a straightedge gives it. */
+  readonly isSet: IsSet;
+  /** Whether a bearing runs on the edge of the work, which must leave it wood. */
+  readonly runsOnWork: boolean;
   readonly serves: (context: GuideContext) => boolean;
 };
 
 /** Ties a guide to its name; adds nothing at run time. */
-export function defineGuide<const Name extends string>(
-  definition: GuideDefinition<Name>,
-): GuideDefinition<Name> {
+export function defineGuide<const Name extends string, const IsSet extends boolean>(
+  definition: GuideDefinition<Name, IsSet>,
+): GuideDefinition<Name, IsSet> {
   return definition;
 }
 

@@ -1,6 +1,6 @@
 import { bearing } from "./bearing.ts";
 import { bearingAndPin } from "./bearing-and-pin.ts";
-import type { FenceSetting, GuideContext } from "./define.ts";
+import type { GuideContext } from "./define.ts";
 import { edgeGuide } from "./edge-guide.ts";
 import { fence } from "./fence.ts";
 import { fenceFlushWithBearing } from "./fence-flush-with-bearing.ts";
@@ -20,10 +20,12 @@ export const GUIDES = [
   edgeGuide,
 ] as const;
 
-export type GuideName = (typeof GUIDES)[number]["name"];
+export type Guide = (typeof GUIDES)[number];
 
-/** A guide as the rest of the program sees it. */
-export type Guide = { readonly name: GuideName; readonly fence: FenceSetting };
+export type GuideName = Guide["name"];
+
+/** A guide that is set to a distance from the bit. */
+export type SetGuideName = Extract<Guide, { readonly isSet: true }>["name"];
 
 /** The guide that a cut is planned with; undefined if none serves, and then nothing may be cut. */
 export function guideFor(context: GuideContext): Guide | undefined {

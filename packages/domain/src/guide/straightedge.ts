@@ -3,6 +3,7 @@ import { defineGuide } from "./define.ts";
 /** A straightedge clamped to the work, for a groove by hand. Source: common practice. */
 export const straightedge = defineGuide({
   name: "straightedge",
-  fence: "none",
+  isSet: false,
+  runsOnWork: false,
   serves: ({ cut, mounting }) => cut.kind === "groove" && mounting === "handheld",
 });

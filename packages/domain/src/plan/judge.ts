@@ -4,7 +4,7 @@ import { cutSummary } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "../guide/bearing-contact.ts";
-import type { Guide, GuideName } from "../guide/registry.ts";
+import type { Guide } from "../guide/registry.ts";
 import { type Ceiling, limitsBroken } from "../limit/ceiling.ts";
 import { trialVerdict } from "../limit/tested.ts";
 import { hasColletFor } from "../router/collet.ts";
@@ -27,9 +27,6 @@ export type UnjudgedPlan = {
   readonly clearance: MountingClearance;
   readonly guide: Guide | undefined;
 };
-
-/** Guides of which the bearing is a part. */
-const RUNS_ON_BEARING: readonly GuideName[] = ["bearing", "bearing-and-pin", "fence-flush-with-bearing"];
 
 const WEIGHTIEST_FIRST: readonly Severity[] = ["refuse", "care", "note"];
 
@@ -100,7 +97,7 @@ function guideFindings({ guide, solid, setup, input: { cut } }: UnjudgedPlan): F
   if (guide === undefined) return [{ code: "nothing-guides", severity: "refuse" }];
   // A cut that is known by its depth alone does not say how much of the edge is left beside it.
   const isStockKnown = "thicknessMm" in cutSummary(cut.kind).fields;
-  if (!isStockKnown || !RUNS_ON_BEARING.includes(guide.name)) return [];
+  if (!isStockKnown || !guide.runsOnWork) return [];
   const woodMm = woodForBearingMm(solid.outline, setup);
   if (woodMm === undefined || woodMm >= LEAST_WOOD_FOR_BEARING_MM) return [];
   const leastMm = LEAST_WOOD_FOR_BEARING_MM;

@@ -3,7 +3,7 @@ import type { Cut } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import { isInside } from "../guide/define.ts";
-import type { Guide, GuideName } from "../guide/registry.ts";
+import type { Guide, SetGuideName } from "../guide/registry.ts";
 import type { Mounting } from "../router/mounting.ts";
 import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
@@ -16,9 +16,6 @@ export type FeedDirection =
   | "router-clockwise-inside"
   | "work-around-opening"
   | "with-rotation";
-
-/** A guide that is set to a distance from the bit. */
-export type SetGuide = Extract<GuideName, "fence" | "fence-flush-with-bearing" | "edge-guide">;
 
 /** How a cut is made, beside its passes. */
 export type WorkToOrder = {
@@ -41,7 +38,12 @@ export type Step =
       readonly heightMm: number;
       readonly mounting: Mounting;
     }
-  | { readonly code: "set-fence"; readonly pass?: number; readonly fenceMm: number; readonly guide: SetGuide }
+  | {
+      readonly code: "set-fence";
+      readonly pass?: number;
+      readonly fenceMm: number;
+      readonly guide: SetGuideName;
+    }
   | { readonly code: "run-idle" }
   | {
       readonly code: "cut-edges";
@@ -134,13 +136,6 @@ function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mount
   }
 }
 
-function fenceSetting({ name }: Guide, values: { readonly pass?: number; readonly fenceMm: number }): Step[] {
-  switch (name) {
-    case "fence":
-    case "edge-guide":
-    case "fence-flush-with-bearing":
-      return [{ code: "set-fence", ...values, guide: name }];
-    default:
-      return [];
-  }
+function fenceSetting(guide: Guide, values: { readonly pass?: number; readonly fenceMm: number }): Step[] {
+  return guide.isSet ? [{ code: "set-fence", ...values, guide: guide.name }] : [];
 }

@@ -1,6 +1,6 @@
 import type { App } from "../http/app-type.ts";
 import { etagOf } from "../http/conditional.ts";
-import { listRoute, readRoute } from "../http/read-routes.ts";
+import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import type { Doors } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
@@ -14,18 +14,13 @@ const READ = { scope: "events:read", tag: "checkpoints", of: checkpoints } as co
 export function checkpointRoutes(app: App, doors: Doors, make: MakeCheckpoint): void {
   for (const schema of [CheckpointSchema, CheckpointPageSchema]) app.addSchema(schema);
 
-  listRoute(
-    app,
-    doors,
-    {
-      ...READ,
-      path: "/v1/events/checkpoints",
-      operationId: "listCheckpoints",
-      summary: "List the signed statements about the history",
-      page: CheckpointPageSchema,
-    },
-    ({ afterId, most }) => checkpoints.page(afterId, most),
-  );
+  listRecordsRoute(app, doors, {
+    ...READ,
+    path: "/v1/events/checkpoints",
+    operationId: "listCheckpoints",
+    summary: "List the signed statements about the history",
+    page: CheckpointPageSchema,
+  });
 
   app.post(
     "/v1/events/checkpoints",

@@ -32,16 +32,16 @@ const NOTHING_MM2 = 1e-9;
 /** The setting that a kind of cut usually ends at. */
 export type UsualEnd = { readonly heightMm: number; readonly fenceMm: number };
 
-/** The setting for a profile along an edge, a raised panel or half of a joint. `usual` is where it ends if nobody says. */
+/** The setting for a profile along an edge, a raised panel or half of a joint. `usual` is where it ends if nobody says; default: its whole profile. */
 export function profileSetup(
   bit: Bit,
   outline: Outline,
   cut: FieldsOf<typeof profileFields>,
-  usual: UsualEnd = { heightMm: outlineLengthMm(outline), fenceMm: innermostMm(outline) },
+  usual?: UsualEnd,
 ): BaseSetup {
   const pilotRadiusMm = formPilotRadiusMm(bit.form);
-  const heightMm = cut.heightMm ?? usual.heightMm;
-  const fenceMm = cut.fenceMm ?? pilotRadiusMm ?? usual.fenceMm;
+  const heightMm = cut.heightMm ?? usual?.heightMm ?? outlineLengthMm(outline);
+  const fenceMm = cut.fenceMm ?? pilotRadiusMm ?? usual?.fenceMm ?? innermostMm(outline);
   // On edge against a tall fence a panel's whole face lies along the bit, and its thickness across it.
   const standing = formSummary(bit.form.kind).work === "standing";
   const thicknessMm = standing ? outlineLengthMm(outline) : (cut.thicknessMm ?? ASSUMED_THICKNESS_MM);
