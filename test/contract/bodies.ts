@@ -12,6 +12,8 @@ export type Operation = {
   /** As documented, with its parameters in braces. */
   readonly path: string;
   readonly scope: string | undefined;
+  /** The names of its query parameters. */
+  readonly query: readonly string[];
   readonly isPublic: boolean;
   readonly takesJson: boolean;
   readonly bodySchema: object | undefined;
@@ -21,6 +23,7 @@ export type Operation = {
 type Documented = {
   readonly operationId: string;
   readonly "x-scope"?: string;
+  readonly parameters?: readonly { readonly name: string; readonly in: string }[];
   readonly security: readonly object[];
   readonly requestBody?: { readonly content: Readonly<Record<string, { readonly schema: object }>> };
   readonly responses: Readonly<Record<string, { readonly content?: object }>>;
@@ -43,6 +46,7 @@ export const OPERATIONS: readonly Operation[] = Object.entries(written.paths).fl
       method,
       path,
       scope: operation["x-scope"],
+      query: (operation.parameters ?? []).filter((each) => each.in === "query").map(({ name }) => name),
       isPublic: operation.security.length === 0,
       takesJson: body !== undefined,
       bodySchema: body,

@@ -102,10 +102,32 @@ describe("many at once", () => {
       },
     });
     expect(unknown.body.errors).toMatchObject([{ pointer: "/data/1/insideId" }]);
+    const both = { name: "Rack", kind: "rack", insideNumber: 1, insideId: "place_0" };
+    const twice = await shop.ask("POST", "/v1/places/batch", {
+      body: { data: [{ name: "Room", kind: "room" }, both] },
+    });
+    expect(twice.body.errors).toMatchObject([{ pointer: "/data/1/insideId" }]);
     for (const data of [[], Array.from({ length: 501 }, () => ({ name: "x", role: "member" }))]) {
       expect((await shop.ask("POST", "/v1/people/batch", { body: { data } })).status).toBe(422);
     }
     expect(await lastSequence(shop)).toBe(before);
+  });
+
+  test("are no deeper than places may be, those of the shop around them counted", async () => {
+    const nested = (count: number, outermost: object = {}) =>
+      Array.from({ length: count }, (_, index) => ({
+        ...{ name: `Box ${index}`, kind: "drawer" },
+        ...(index === 0 ? outermost : { insideNumber: index }),
+      }));
+    const add = (data: object[]) => shop.ask("POST", "/v1/places/batch", { body: { data } });
+    const { status, body } = await add(nested(30));
+    expect(status).toBe(201);
+    const insideId = body.data.at(-1).id;
+    expect((await add(nested(19, { insideId }))).status).toBe(201);
+    const { body: refused } = await add(nested(40, { insideId }));
+    expect(refused.errors).toMatchObject([
+      { message: "That is too deep.", pointer: "/data/19/insideNumber" },
+    ]);
   });
 
   test("sent again with their Idempotency-Key show no secret twice and enter nobody twice", async () => {

@@ -83,7 +83,8 @@ export function answeredFields(): string[] {
   return [...new Set(found.flatMap(({ schema }) => Object.keys(schema.properties ?? {})))];
 }
 
-function fieldsOf(schema: Schema | undefined): string[] {
+/** The names of an object's fields. */
+export function fieldsOf(schema: Schema | undefined): string[] {
   return schema === undefined ? [] : Object.keys(resolved(schema).properties ?? {});
 }
 

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { addBit, addRouter, addSomebody, made, planFor } from "./crib.ts";
+import { cpuMs } from "./processor-time.ts";
 import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 
 let shop: Shop;
@@ -23,14 +24,6 @@ const DEEP = {
 
 const post = (path: string, body: object, key = shop.managerKey) =>
   shop.app.inject({ method: "POST", url: path, headers: { authorization: `Bearer ${key}` }, payload: body });
-
-/** Processor time of this process while something runs, ms. */
-async function cpuMs(work: () => Promise<unknown>): Promise<number> {
-  const before = process.cpuUsage();
-  await work();
-  const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1000;
-}
 
 /** How often others had a turn of the event loop while something ran. */
 async function turnsDuring(work: () => Promise<unknown>): Promise<number> {

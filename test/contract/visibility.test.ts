@@ -1,31 +1,22 @@
-import { readFileSync } from "node:fs";
 import { SCOPES } from "@rimwise/shop";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { OPERATIONS, type Operation } from "./bodies.ts";
 import { addBit, addSomebody, made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
 import { openShop, type Shop } from "./shop.ts";
 
-type Parameter = { readonly name: string; readonly in: string };
-type List = {
-  readonly id: string;
-  readonly path: string;
-  readonly scope: string;
-  readonly filters: string[];
-};
 type Row = Readonly<Record<string, unknown>> & { readonly id: string };
 
-const written: { readonly paths: Record<string, Record<string, Record<string, unknown>>> } = JSON.parse(
-  readFileSync(new URL("../../openapi/openapi.json", import.meta.url), "utf8"),
-);
+/** An operation that answers by pages, with what narrows it. */
+type List = Operation & { readonly filters: readonly string[] };
 
-/** Every operation that answers by pages, with what narrows it. */
-const LISTS: readonly List[] = Object.entries(written.paths).flatMap(([path, { get }]) => {
-  const parameters = (get?.["parameters"] ?? []) as Parameter[];
-  const names = parameters.filter((each) => each.in === "query").map(({ name }) => name);
-  if (!names.includes("cursor") || path.includes("{")) return [];
-  const filters = names.filter((name) => name !== "cursor" && name !== "limit");
-  return [{ id: String(get?.["operationId"]), path, scope: String(get?.["x-scope"]), filters }];
-});
+/** Every list of the description. */
+const LISTS: readonly List[] = OPERATIONS.filter(
+  ({ query, path }) => query.includes("cursor") && !path.includes("{"),
+).map((operation) => ({
+  ...operation,
+  filters: operation.query.filter((name) => name !== "cursor" && name !== "limit"),
+}));
 
 /** Filters that are no field of the rows: what each asks for is tested with its own list. */
 const OTHER_QUESTIONS: Readonly<Record<string, readonly string[]>> = {

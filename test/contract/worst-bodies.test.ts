@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { OPERATIONS, type Operation, urlOf } from "./bodies.ts";
+import { OPERATIONS, urlOf } from "./bodies.ts";
 import { made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
+import { cpuMs } from "./processor-time.ts";
+import { fieldsOf } from "./request-schemas.ts";
 import { openShop, type Shop } from "./shop.ts";
 
 /** Fills a body nearly to the limit of what is read. */
@@ -15,32 +17,7 @@ beforeAll(async () => {
   furnished = await furnish((path, body, key) => made(shop, path, body, key));
 }, 60_000);
 
-/** Processor time, ms. */
-async function cpuMs(work: () => unknown): Promise<number> {
-  const before = process.cpuUsage();
-  await work();
-  const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1000;
-}
-
 const withBody = OPERATIONS.filter(({ takesJson, isPublic }) => takesJson && !isPublic);
-
-/** The fields that an operation's body has, as the description says. */
-function fieldsOf({ bodySchema }: Operation): string[] {
-  const [, name = ""] = /"\$ref":"#\/components\/schemas\/(\w+)"/.exec(JSON.stringify(bodySchema)) ?? [];
-  return Object.keys(componentFields(name));
-}
-
-function componentFields(name: string): Readonly<Record<string, unknown>> {
-  return SCHEMAS[name]?.properties ?? {};
-}
-
-const SCHEMAS: Record<string, { readonly properties?: Record<string, unknown> }> = {};
-
-beforeAll(async () => {
-  const { body } = await shop.ask("GET", "/openapi.json", { key: null });
-  Object.assign(SCHEMAS, body.components.schemas);
-});
 
 const WORST: readonly (readonly [string, (field: string) => string])[] = [
   ["thousands of empty objects in its first list", (field) => `{"${field}":[${"{},".repeat(PIECES)}{}]}`],
@@ -56,7 +33,7 @@ describe.each(WORST)("a body with %s", (_name, bodyWith) => {
   test.each(withBody.map((operation) => [operation.id, operation] as const))(
     "is refused by %s about as fast as it is read",
     async (_id, operation) => {
-      const [field = "x"] = fieldsOf(operation);
+      const [field = "x"] = fieldsOf(operation.bodySchema);
       const body = bodyWith(field);
       const send = () =>
         shop.app.inject({

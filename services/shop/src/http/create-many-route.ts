@@ -56,9 +56,11 @@ export function createManyRoute<
 
   function* decideAll(items: readonly Item[], asked: Asked<Path>): Question<CreatedEach<Shown>[]> {
     const decided: CreatedEach<Shown>[] = [];
+    const before: Shown[] = [];
     for (const [index, item] of items.entries()) {
-      const before = decided.map((each) => each.answer);
-      decided.push(yield* inItem(index, decide(item, asked, before)));
+      const each = yield* inItem(index, decide(item, asked, before));
+      decided.push(each);
+      before.push(each.answer);
     }
     return decided;
   }

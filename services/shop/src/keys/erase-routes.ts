@@ -1,5 +1,4 @@
 import type { App } from "../http/app-type.ts";
-import { requireFound } from "../http/read-routes.ts";
 import { ReasonSchema } from "../http/reason.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute } from "../http/write-routes.ts";
@@ -41,18 +40,14 @@ export function erasePersonRoute(app: App, doors: Doors): void {
       answer: PersonErasureSchema,
     },
     function* (current, { at }) {
-      const { record, changes } = erasePerson(requireFound(people.kind, current.id, current), at);
-      if (changes.length === 0)
-        return { changes, answer: { person: shownPerson(record), stays: [...STAYS] } };
+      const { record, changes } = erasePerson(current, at);
+      const answer = { person: shownPerson(record), stays: [...STAYS] };
+      if (changes.length === 0) return { changes, answer };
       const expects = endsManager(current, record)
         ? stillManaging(yield* keys.otherManager({ personId: current.id, isForGood: true, at }))
         : [];
       const ended = [...(yield* endedKeys(current.id, at)), ...(yield* erasedNotes(current.id, at))];
-      return {
-        changes: [...changes, ...ended],
-        expects,
-        answer: { person: shownPerson(record), stays: [...STAYS] },
-      };
+      return { changes: [...changes, ...ended], expects, answer };
     },
   );
 }

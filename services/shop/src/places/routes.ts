@@ -6,7 +6,7 @@ import { unknownRecord } from "../http/named-records.ts";
 import { listRecordsRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, changeRoute, createRoute, removeRoute } from "../http/write-routes.ts";
-import { notValid, Problem } from "../problems/problem.ts";
+import { type FieldFault, notValid, Problem } from "../problems/problem.ts";
 import { removal } from "../store/changes.ts";
 import { newId } from "../store/id.ts";
 import type { Expectation } from "../store/port.ts";
@@ -97,8 +97,14 @@ export function placeRoutes(app: App, doors: Doors): void {
       answer: NewPlacesAnswerSchema,
     },
     function* ({ insideNumber, ...given }: ListedPlace, { at }, before: readonly PlaceRecord[]) {
+      if (insideNumber !== undefined && given.insideId !== undefined) {
+        const message = "It is inside one place, of this list or of the shop.";
+        throw notValid([
+          { in: "body", pointer: "/insideId", message, accepted: "leave it out, or insideNumber" },
+        ]);
+      }
       const place =
-        insideNumber === undefined ? given : { ...given, insideId: insideOf(insideNumber, before) };
+        insideNumber === undefined ? given : { ...given, insideId: yield* insideOf(insideNumber, before) };
       const outer = insideNumber === undefined ? yield* outerOf(given.insideId) : [];
       const { record, changes } = createPlace(newId(placeKind.idPrefix), place, at);
       return { changes, expects: stillThere(outer), answer: record };
@@ -171,18 +177,19 @@ export function placeRoutes(app: App, doors: Doors): void {
   );
 }
 
-/** The id of a place that the same request creates before this one. */
-function insideOf(number: number, before: readonly PlaceRecord[]): string {
-  const outer = before[number - 1];
-  const chain = [outer];
-  while (chain.length < DEEPEST_PLACE && chain.at(-1)?.insideId !== undefined) {
-    chain.push(before.find(({ id }) => id === chain.at(-1)?.insideId));
+/** The id of a place that the same request creates before this one; it may be inside others of the list, and of the shop. */
+function* insideOf(number: number, before: readonly PlaceRecord[]): Question<string> {
+  const chain: PlaceRecord[] = [];
+  const ofList = (wanted: string | undefined) => before.find(({ id }) => id === wanted);
+  for (let place = before[number - 1]; place !== undefined; place = ofList(place.insideId)) chain.push(place);
+  const [inner] = chain;
+  if (inner === undefined) {
+    const message = "No such place comes before this one.";
+    throw notValid([{ in: "body", pointer: "/insideNumber", message, accepted: `1 to ${before.length}` }]);
   }
-  if (outer !== undefined && chain.length < DEEPEST_PLACE - 1) return outer.id;
-  const message = outer === undefined ? "No such place comes before this one." : "That is too deep.";
-  const accepted =
-    outer === undefined ? `1 to ${before.length}` : `fewer than ${DEEPEST_PLACE - 1} places deep`;
-  throw notValid([{ in: "body", pointer: "/insideNumber", message, accepted }]);
+  const outside = yield* outerOf(chain.at(-1)?.insideId);
+  if (chain.length + outside.length < DEEPEST_PLACE - 1) return inner.id;
+  throw notValid([tooDeep("/insideNumber")]);
 }
 
 function* contentsNow({ id }: PlaceRecord): Question<PlaceContents> {
@@ -201,16 +208,12 @@ function* outerOf(insideId: string | null | undefined): Question<PlaceRecord[]> 
   if (insideId === undefined || insideId === null) return [];
   const outer = yield* places.outward(insideId);
   if (outer.length > 0 && outer.length < DEEPEST_PLACE) return outer;
-  const fault =
-    outer.length === 0
-      ? unknownRecord("/insideId", placeKind.noun)
-      : {
-          in: "body" as const,
-          pointer: "/insideId",
-          message: "That is too deep.",
-          accepted: `a place inside fewer than ${DEEPEST_PLACE - 1} others`,
-        };
-  throw notValid([fault]);
+  throw notValid([outer.length === 0 ? unknownRecord("/insideId", placeKind.noun) : tooDeep("/insideId")]);
+}
+
+function tooDeep(pointer: string): FieldFault {
+  const accepted = `a place inside fewer than ${DEEPEST_PLACE - 1} others`;
+  return { in: "body", pointer, message: "That is too deep.", accepted };
 }
 
 function* seenBits(ids: readonly string[]) {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { openInMemoryStore } from "../../../testing/in-memory-store.ts";
-import { createBit } from "../../bits/decide.ts";
-import { bitKind } from "../../bits/kind.ts";
-import { bits as records } from "../../bits/reads.ts";
-import { events as history } from "../../events/reads.ts";
-import { policyInForce } from "../../policy/in-force.ts";
-import { creation, nextVersion, replacement } from "../changes.ts";
-import type { Change, KeptAnswer, WriteBatch } from "../port.ts";
+import { openInMemoryStore } from "../../testing/in-memory-store.ts";
+import { createBit } from "../bits/decide.ts";
+import { bitKind } from "../bits/kind.ts";
+import { bits as records } from "../bits/reads.ts";
+import { events as history } from "../events/reads.ts";
+import { policyInForce } from "../policy/in-force.ts";
+import { creation, nextVersion, replacement } from "../store/changes.ts";
+import type { Change, KeptAnswer, WriteBatch } from "../store/port.ts";
 
 /** As long as the domain has it. */
 const POLICY = policyInForce({});

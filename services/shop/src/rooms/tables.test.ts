@@ -1,10 +1,10 @@
 import Sqlite from "better-sqlite3";
 import { getTableConfig } from "drizzle-orm/sqlite-core";
 import { expect, test } from "vitest";
-import { KINDS } from "../rooms/kinds.ts";
-import { answers, events } from "./history-tables.ts";
-import { migrate } from "./sqlite/migrate.ts";
-import { MIGRATIONS_FOLDER } from "./sqlite/open.ts";
+import { answers, events } from "../store/history-tables.ts";
+import { migrate } from "../store/sqlite/migrate.ts";
+import { MIGRATIONS_FOLDER } from "../store/sqlite/open.ts";
+import { KINDS } from "./kinds.ts";
 
 test("the migrations make exactly the tables and columns that queries expect", () => {
   const sqlite = new Sqlite(":memory:");
