@@ -80,13 +80,13 @@ describe("what a plan says of its set-up", () => {
       { kind: "edge", heightMm: 1, feedDirection: "with-rotation", edges: EDGES },
       { kind: "rabbet", depthMm: 3, widthMm: 3, edges: EDGES },
     ];
-    let told = 0;
+    let planCount = 0;
     for (const bit of [STRAIGHT, DOVETAIL, KEYHOLE, ROUND_OVER(3), ROUND_OVER(9.5)]) {
       for (const cut of cuts) {
         for (const mounting of ["table", "handheld"] as const) {
           const text = planned(bit, cut, mounting);
           if (text === undefined) continue;
-          told += 1;
+          planCount += 1;
           expect(
             one.test(text) && other.test(text),
             `${bit.form.kind} ${JSON.stringify(cut)} ${mounting}: ${text}`,
@@ -94,7 +94,7 @@ describe("what a plan says of its set-up", () => {
         }
       }
     }
-    expect(told).toBeGreaterThan(30);
+    expect(planCount).toBeGreaterThan(30);
   });
 });
 

@@ -49,7 +49,7 @@ function speedLines({ speed }: Plan): string[] {
   if (speed.rpm === null) return [`${ceiling} No speed is given: this must not be run.`];
   const mark = speed.dialMark === null ? "one speed" : `dial at ${speed.dialMark}`;
   const lines = [
-    `${mark}: ${whole(speed.rpm)} rpm, truly at most ${whole(speed.rpmHighest)}; rim ${speed.rimSpeedMPerS} m/s (${speed.rimSpeedMph} mph)`,
+    `${mark}: ${whole(speed.rpm)} rpm, actually at most ${whole(speed.rpmHighest)}; rim ${speed.rimSpeedMPerS} m/s (${speed.rimSpeedMph} mph)`,
     ceiling,
   ];
   if (speed.raisedBy !== null) lines.push(speed.raisedBy.text);

@@ -2807,7 +2807,7 @@ export type TrialProposal = {
      */
     rpm: number | null;
     /**
-     * How fast it may truly run there; null when there is none.
+     * How fast it may actually run there; null when there is none.
      */
     rpmHighest: number | null;
     /**
@@ -4000,7 +4000,7 @@ export type FasterSetting = {
      */
     rpm: number;
     /**
-     * The fastest it may truly run there.
+     * The fastest it may actually run there.
      */
     rpmHighest: number;
     /**
@@ -4014,7 +4014,7 @@ export type FasterSetting = {
  */
 export type PlanRotation = {
     /**
-     * The fastest it may truly run.
+     * The fastest it may actually run.
      */
     rpm: number;
     /**
@@ -4084,7 +4084,7 @@ export type PlanSpeed = {
      */
     rpm: number | null;
     /**
-     * The fastest it may truly be there: under every hard limit.
+     * The fastest it may actually be there: under every hard limit.
      */
     rpmHighest: number | null;
     /**

@@ -46,7 +46,7 @@ export type Ceiling = {
   readonly limits: readonly LimitFinding[];
 };
 
-/** A nominal speed, and the highest it may truly be. */
+/** A nominal speed, and the highest it may actually be. */
 type UncertainSpeed = { readonly rpm: number; readonly rpmHighest: number };
 
 /** The ceiling: every limit that applies, ranked, and the least of them. */

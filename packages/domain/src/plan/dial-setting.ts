@@ -11,7 +11,7 @@ export type DialSetting = DialSpeed & {
   readonly rimSpeedMPerS: number;
   /** Speed of the slowest point of the edge that touches wood: there it burns first. */
   readonly slowestEdgeMPerS: number;
-  /** What spinning does at the fastest it may truly run there. */
+  /** What spinning does at the fastest it may actually run there. */
   readonly rotation: Rotation;
   /** The next faster mark and the limits it would break. */
   readonly nextFaster: { readonly speed: DialSpeed; readonly breaks: readonly LimitName[] } | undefined;

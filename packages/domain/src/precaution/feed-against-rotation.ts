@@ -5,6 +5,6 @@ import { definePrecaution } from "./define.ts";
 export const feedAgainstRotation = definePrecaution({
   code: "feed-against-rotation",
   applies: ({ mounting, cut }) =>
-    // Who climbs on purpose is told how light it must be.
+    // A climb cut on purpose has a finding of its own that says how light it must be.
     cut.feedDirection === "with-rotation" ? undefined : { mounting, isInside: isInside(cut) },
 });

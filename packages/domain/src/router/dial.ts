@@ -12,7 +12,7 @@ export type DialSpeed = {
   readonly mark: Mark | undefined;
   /** Nominal speed. */
   readonly rpm: number;
-  /** The fastest it may truly run there, by the tolerance of what it rests on. */
+  /** The fastest it may actually run there, by the tolerance of what it rests on. */
   readonly rpmHighest: number;
   readonly basis: SpeedBasis;
 };

@@ -16,7 +16,7 @@ export type LabelPlace = {
   readonly timeZone: string;
 };
 
-/** Whatever the setting says of a bit cleared for both, its label repeats how the router is held in it. */
+/** What a bit is cleared for, as a label says it beside how the router is held. */
 const CLEARED: Readonly<Record<string, string>> = {
   "table-only": "table only",
   handheld: "also handheld",

@@ -161,7 +161,7 @@ type Typed = {
 
 const NOTHING_TYPED: Typed = { words: [], anyOf: [] };
 
-/** The settings of which every other one is both nominally and truly as fast as one: mostly the first mark alone. */
+/** The settings of which every other one is both nominally and actually as fast as one: mostly the first mark alone. */
 function slowestSettings(speeds: readonly DialSpeed[]): DialSpeed[] {
   const slowest: DialSpeed[] = [];
   for (const speed of [...speeds].sort((one, other) => one.rpm - other.rpm)) {

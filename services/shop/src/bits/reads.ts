@@ -81,7 +81,7 @@ function searchQuery(hasMatch: boolean, speeds: number | undefined): Query<Numbe
   };
 }
 
-/** A hard limit is held by the fastest a dial setting may truly give, a guide by its nominal speed. */
+/** A hard limit is held by the fastest a dial setting may actually give, a guide by its nominal speed. */
 function runsAtAny(count: number): SQL {
   const each = Array.from({ length: count }, (_, index) =>
     and(

@@ -13,7 +13,7 @@ const LOOPBACK = /^(localhost|127\.[\d.]+|\[::1\]|0\.0\.0\.0|\[::\])$/;
 export const serve: Command = {
   name: "serve",
   usage: "",
-  meaning: "Serves, until it is told to end. The same as no command.",
+  meaning: "Serves until it is stopped. The same as no command.",
   run: async (_asked, config) => {
     try {
       await start(config);

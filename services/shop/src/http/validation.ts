@@ -33,7 +33,7 @@ export type Validator = (value: unknown) => readonly ErrorObject[] | undefined;
 /**
  * Makes validators of schemas that refer to these components. Bodies are taken as they are or refused: nothing is turned into a
  * number, nothing unknown is dropped. To say every fault costs much more than to find the first, and most of all where there are
- * thousands: so a large body is told its first.
+ * thousands: so of a large body only the first is named.
  */
 export function validatorMaker(components: Components) {
   const first = lazily(() => ajvWith(components, { ...STRICT, allErrors: false }));

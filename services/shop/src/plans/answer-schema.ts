@@ -36,7 +36,7 @@ const FasterSetting = Type.Object(
   {
     dialMark: orNull(ref(MarkSchema), "The next faster mark; null without a dial."),
     rpm: Type.Integer({ description: "Its nominal speed." }),
-    rpmHighest: Type.Integer({ description: "The fastest it may truly run there." }),
+    rpmHighest: Type.Integer({ description: "The fastest it may actually run there." }),
     breaks: Type.Array(Type.String(), { description: "The limits it would break." }),
   },
   { $id: "FasterSetting", description: "Why the next mark is too fast.", ...closed },
@@ -44,7 +44,7 @@ const FasterSetting = Type.Object(
 
 const Rotation = Type.Object(
   {
-    rpm: Type.Integer({ description: "The fastest it may truly run." }),
+    rpm: Type.Integer({ description: "The fastest it may actually run." }),
     storedEnergyJ: Type.Number({ description: "Energy of the spin." }),
     unbalanceForceN: Type.Number({
       description: "Rotating force of the unbalance, with the swing it causes.",
@@ -73,7 +73,7 @@ export const Speed = Type.Object(
     nextLimit: orNull(Type.String(), "The limit that would hold if that one were lifted."),
     raisedBy: orNull(ref(CodedText), "What would lift the binding limit; null if nothing may."),
     rpm: orNull(Type.Integer(), "Nominal speed to run at; null when the verdict is do-not-run."),
-    rpmHighest: orNull(Type.Integer(), "The fastest it may truly be there: under every hard limit."),
+    rpmHighest: orNull(Type.Integer(), "The fastest it may actually be there: under every hard limit."),
     dialMark: orNull(
       ref(MarkSchema),
       "The mark to turn to; null without a dial, or when the verdict is do-not-run.",

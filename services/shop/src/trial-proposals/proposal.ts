@@ -17,7 +17,7 @@ export const TrialProposalSchema = Type.Object(
       description: "The mark to set; null without a dial or without a speed to try.",
     }),
     rpm: speed("Nominal speed to try; null when there is none."),
-    rpmHighest: speed("How fast it may truly run there; null when there is none."),
+    rpmHighest: speed("How fast it may actually run there; null when there is none."),
     step: speed("Which step of the climb this is; null when there is none."),
     stepsAtMost: speed("How many there are if it runs free every time; null when there is none."),
     fastestFreeRpm: speed("Fastest speed it has run free at in this router; null when it never did."),

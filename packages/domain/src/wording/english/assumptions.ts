@@ -33,7 +33,7 @@ const SENTENCES: Sentences = {
   "dial-unknown": ({ toleranceRatio }, show) =>
     `The router's speed dial is not described, so its fastest speed is taken, and up to ${show.percent(toleranceRatio)} more.`,
   "single-speed": ({ toleranceRatio }, show) =>
-    `The router has one speed; it may truly be ${show.percent(toleranceRatio)} higher than its plate says.`,
+    `The router has one speed; it may actually be ${show.percent(toleranceRatio)} higher than its plate says.`,
   "reading-doubted": ({ mark, rpm, countsRpm }, show) =>
     `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is far from what the router's range and other readings give. Until a second reading agrees, the faster counts: ${show.rotation(countsRpm)}.`,
   "reading-left-out": ({ mark, rpm, because }, show) =>
