@@ -3,6 +3,7 @@ import type { FastifyRequest } from "fastify";
 import type { Config } from "../config.ts";
 import { Problem } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
+import { RequestCounts } from "./request-counts.ts";
 
 declare module "fastify" {
   interface FastifyContextConfig {
@@ -21,7 +22,7 @@ type Limits = Pick<Config, "rateLimitPerMinute" | "publicRateLimitPerMinute">;
  * make a healthy service look dead. Headers follow draft-ietf-httpapi-ratelimit-headers-11. Register after authentication.
  */
 export async function limitRates(app: App, limits: Limits): Promise<void> {
-  await app.register(rateLimit, { global: false });
+  await app.register(rateLimit, { global: false, store: RequestCounts });
   const withKey = counterOf(app, limits.rateLimitPerMinute, ({ caller, ip }) =>
     caller === null ? `address ${ip}` : `key ${caller.keyId}`,
   );

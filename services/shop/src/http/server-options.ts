@@ -10,7 +10,7 @@ const CHECK_CONNECTIONS_EVERY_MS = 1000;
 const BODY_LIMIT_BYTES = 256 * 1024;
 
 /** Lines are written together, at the latest so much later; those at the end when the process exits. */
-const LOG_BUFFER_BYTES = 4096;
+const LOG_BUFFER_BYTES = 16_000;
 const LOG_FLUSH_MS = 100;
 
 /** Takes the lines of the log instead of standard output. */

@@ -8,12 +8,13 @@ import { driverValue, SQLITE_DIALECT } from "./dialect.ts";
 /** Answers a question at once: also inside a transaction, which must not wait. */
 export type AnswerNow = <Result>(question: Question<Result>) => Result;
 
-type Rows = (values: Values) => readonly RawRow[];
+/** The rows of one query for values. */
+export type Rows = (values: Values) => readonly RawRow[];
 
 const renderer = new SQLiteSyncDialect();
 
-/** Answers questions from a connection. Each query is prepared when it is first asked. */
-export function answersFrom(sqlite: Sqlite): AnswerNow {
+/** Answers questions from a connection. Each query is prepared when it is first asked, and asked `through` what may remember. */
+export function answersFrom(sqlite: Sqlite, through: (rows: Rows) => Rows = (rows) => rows): AnswerNow {
   const prepared = new WeakMap<Query<unknown>, Rows>();
   return (question) => {
     let next = question.next();
@@ -21,7 +22,7 @@ export function answersFrom(sqlite: Sqlite): AnswerNow {
       const { query, values } = next.value;
       let rows = prepared.get(query);
       if (rows === undefined) {
-        rows = preparedRows(sqlite, query);
+        rows = through(preparedRows(sqlite, query));
         prepared.set(query, rows);
       }
       next = question.next(rows(values));

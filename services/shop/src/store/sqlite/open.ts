@@ -11,6 +11,7 @@ import { hasRoom, isWritable, openConnection } from "./connection.ts";
 import { copyDatabase } from "./copy.ts";
 import { deriveAgain } from "./derive-again.ts";
 import { isMigrated, migrate, requireOwn } from "./migrate.ts";
+import { rememberRows } from "./remember-rows.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(new URL("../../../../../migrations/sqlite", import.meta.url));
 
@@ -50,6 +51,7 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
   const bell = newBell();
   const commit = openCommit(sqlite, { ...shape, answerNow });
   const marked = markOf(sqlite);
+  const remembered = answersFrom(sqlite, rememberRows(marked.mark));
   const checkpoints = setInterval(
     () => sqlite.pragma("wal_checkpoint(PASSIVE)"),
     CHECKPOINT_INTERVAL_MS,
@@ -61,7 +63,7 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
       if (result.kind === "committed" && batch.changes.length > 0) bell.ring();
       return result;
     },
-    answer: async (question) => answerNow(question),
+    answer: async (question) => remembered(question),
     findAnswer: async (scope, idempotencyKey) => answerNow(findAnswer(scope, idempotencyKey)),
     health: async () => ({
       database: sqlite.open && sqlite.prepare("SELECT 1").get() !== undefined,
