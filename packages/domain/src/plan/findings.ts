@@ -1,3 +1,4 @@
+import type { GuideFinding } from "../guide/finding.ts";
 import type { LimitName } from "../limit/ceiling.ts";
 import type { MountingClearance } from "../router/mounting.ts";
 
@@ -20,8 +21,6 @@ type Refusal =
     }
   | { readonly code: "too-many-passes" }
   | { readonly code: "too-heavy-at-once" }
-  | { readonly code: "nothing-guides" }
-  | { readonly code: "bearing-without-wood"; readonly woodMm: number; readonly leastMm: number }
   | { readonly code: "climb-cut"; readonly greatestBiteMm: number; readonly biteMaxMm: number };
 
 type Care =
@@ -51,6 +50,7 @@ type Note =
   | { readonly code: "tore-out-before"; readonly times: number };
 
 export type Finding =
+  | GuideFinding
   | (Refusal & { readonly severity: "refuse" })
   | (Care & { readonly severity: "care" })
   | (Note & { readonly severity: "note" });

@@ -1,10 +1,8 @@
 import { isUndercut } from "../bit/shape.ts";
 import type { BitSolid } from "../bit/solid.ts";
-import { cutSummary } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
-import { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "../guide/bearing-contact.ts";
-import type { Guide } from "../guide/registry.ts";
+import type { Guidance } from "../guide/choose.ts";
 import { type Ceiling, limitsBroken } from "../limit/ceiling.ts";
 import { trialVerdict } from "../limit/tested.ts";
 import { hasColletFor } from "../router/collet.ts";
@@ -25,7 +23,7 @@ export type UnjudgedPlan = {
   /** The fastest setting that holds. */
   readonly fit: DialSpeed | undefined;
   readonly clearance: MountingClearance;
-  readonly guide: Guide | undefined;
+  readonly guidance: Guidance;
 };
 
 const WEIGHTIEST_FIRST: readonly Severity[] = ["refuse", "care", "note"];
@@ -37,7 +35,7 @@ export function judge(plan: UnjudgedPlan): Finding[] {
     ...colletFindings(plan),
     ...speedFindings(plan),
     ...passFindings(plan),
-    ...guideFindings(plan),
+    ...plan.guidance.findings,
     ...climbFindings(plan),
     ...trialFindings(plan),
     ...historyFindings(plan.input.history),
@@ -91,17 +89,6 @@ function speedFindings({ fit, speeds, ceiling: { limits } }: UnjudgedPlan): Find
 function passFindings({ passes, setup }: UnjudgedPlan): Finding[] {
   if (passes !== undefined) return [];
   return [{ code: setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes", severity: "refuse" }];
-}
-
-function guideFindings({ guide, solid, setup, input: { cut } }: UnjudgedPlan): Finding[] {
-  if (guide === undefined) return [{ code: "nothing-guides", severity: "refuse" }];
-  // A cut that is known by its depth alone does not say how much of the edge is left beside it.
-  const isStockKnown = "thicknessMm" in cutSummary(cut.kind).fields;
-  if (!isStockKnown || !guide.runsOnWork) return [];
-  const woodMm = woodForBearingMm(solid.outline, setup);
-  if (woodMm === undefined || woodMm >= LEAST_WOOD_FOR_BEARING_MM) return [];
-  const leastMm = LEAST_WOOD_FOR_BEARING_MM;
-  return [{ code: "bearing-without-wood", severity: "refuse", woodMm, leastMm }];
 }
 
 function climbFindings({ input: { cut, policy }, passes = [] }: UnjudgedPlan): Finding[] {
