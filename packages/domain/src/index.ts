@@ -24,6 +24,7 @@ export {
   segmentSpanMm,
 } from "./bit/outline.ts";
 export { runOutFaults, smallestUsableFaults } from "./bit/plausible.ts";
+export { type Plunge, plungeOf } from "./bit/plunge.ts";
 export {
   type Profile,
   type ProfilePiece,

@@ -1,6 +1,7 @@
 import type { Bit } from "../bit/bit.ts";
 import { USUAL_PILOT_HEIGHT_MM } from "../bit/form/pilot.ts";
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
+import { plungeOf } from "../bit/plunge.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { SetupAssumption } from "../cut/base-setup.ts";
 import type { GuideName } from "../cut/guide-name.ts";
@@ -16,6 +17,7 @@ export type Assumption =
   | SetupAssumption
   | { readonly code: "guide-assumed"; readonly guide: GuideName }
   | { readonly code: "work-not-described" }
+  | { readonly code: "end-cutting-unknown" }
   | { readonly code: "mass-estimated"; readonly massG: number; readonly massHighG: number }
   | { readonly code: "no-marked-maximum" }
   | { readonly code: "pilot-height-assumed"; readonly pilotHeightMm: number }
@@ -62,6 +64,9 @@ export function assumptionsFor(
   }
   if (router.colletDiametersMm === undefined) {
     found.push({ code: "collets-unknown", shankDiameterMm: bit.shankDiameterMm });
+  }
+  if (cut.kind === "groove" && cut.stopped === true && plungeOf(bit) === "not-known") {
+    found.push({ code: "end-cutting-unknown" });
   }
   if (cut.work === undefined) found.push({ code: "work-not-described" });
   if (guide !== undefined && isAssumed) found.push({ code: "guide-assumed", guide: guide.name });

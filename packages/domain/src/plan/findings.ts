@@ -25,6 +25,7 @@ type Refusal =
 
 type Care =
   | { readonly code: "handheld-with-care" }
+  | { readonly code: "carried-on-rails" }
   | { readonly code: "large-bit"; readonly clearance: MountingClearance }
   | { readonly code: "light-climb-cut"; readonly biteMaxMm: number }
   | {

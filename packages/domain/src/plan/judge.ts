@@ -7,7 +7,7 @@ import { type Ceiling, limitsBroken } from "../limit/ceiling.ts";
 import { trialVerdict } from "../limit/tested.ts";
 import { hasColletFor } from "../router/collet.ts";
 import type { DialSpeed } from "../router/dial.ts";
-import type { MountingClearance } from "../router/mounting.ts";
+import type { MountingFinding } from "../router/mounting.ts";
 import type { Finding, Severity } from "./findings.ts";
 import { historyFindings } from "./past-use.ts";
 import type { PlanInput, Verdict } from "./plan.ts";
@@ -22,7 +22,7 @@ export type UnjudgedPlan = {
   readonly speeds: readonly DialSpeed[];
   /** The fastest setting that holds. */
   readonly fit: DialSpeed | undefined;
-  readonly clearance: MountingClearance;
+  readonly mounting: MountingFinding;
   readonly guidance: Guidance;
 };
 
@@ -50,17 +50,30 @@ export function verdictOf(findings: readonly Finding[]): Verdict {
   return findings.some(({ severity }) => severity === "care") ? "run-with-care" : "run";
 }
 
-function mountingFindings({ input: { mounting }, clearance }: UnjudgedPlan): Finding[] {
-  if (clearance === "handheld") return [];
-  if (mounting === "table") {
+function mountingFindings({ input, mounting, guidance: { guide } }: UnjudgedPlan): Finding[] {
+  const { allowed, bySize, reasons } = mounting;
+  if (input.mounting === "table") {
+    if (bySize === "handheld") return [];
     // In a table a bit of the middle size is ordinary: care is kept for what is dangerous there too.
-    return clearance === "table-only"
-      ? [{ code: "large-bit", severity: "care", clearance }]
-      : [{ code: "large-bit", severity: "note", clearance }];
+    return bySize === "table-only"
+      ? [{ code: "large-bit", severity: "care", clearance: bySize }]
+      : [{ code: "large-bit", severity: "note", clearance: bySize }];
   }
-  return clearance === "table-only"
-    ? [{ code: "table-only", severity: "refuse" }]
-    : [{ code: "handheld-with-care", severity: "care" }];
+  switch (allowed) {
+    case "handheld":
+      return [];
+    case "handheld-with-care":
+      return [{ code: "handheld-with-care", severity: "care" }];
+    case "table-only": {
+      // Rails carry the router and keep it from tilting: what is left to hold is a bit no wider than a hand may run.
+      const isNarrow = reasons.every(({ code, clearance }) =>
+        code === "diameter" || code === "form" ? clearance !== "table-only" : true,
+      );
+      return guide?.name === "rails" && isNarrow
+        ? [{ code: "carried-on-rails", severity: "care" }]
+        : [{ code: "table-only", severity: "refuse" }];
+    }
+  }
 }
 
 function colletFindings({ input: { bit, router } }: UnjudgedPlan): Finding[] {

@@ -47,17 +47,17 @@ export function makePlan(input: PlanInput): Plan {
   const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested });
   const context = limitContext(input, solid);
   const ceiling = speedCeiling(context);
-  const mounting = mountingOf(solid, policy);
+  const mounting = mountingOf(bit, solid, policy);
   const speeds = dialSpeeds(router, policy);
   const fit = fastestThatHolds(speeds, ceiling.limits);
-  const clearance = mounting.allowed;
+  const isHeavy = mounting.bySize !== "handheld";
   const pilotRadiusMm = formPilotRadiusMm(bit.form);
   const { outline } = solid;
   const guided = { cut, setup, mounting: requested, form: bit.form.kind, outline, pilotRadiusMm };
   const guidance = guidanceFor(guided);
   const { guide } = guidance;
   const direction = guide && feedDirection(guide, guided);
-  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, clearance, guidance });
+  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, mounting, guidance });
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
@@ -72,7 +72,7 @@ export function makePlan(input: PlanInput): Plan {
   return {
     verdict: verdictOf(findings),
     findings,
-    mounting: { allowed: clearance, reasons: mounting.reasons, requested },
+    mounting: { ...mounting, requested },
     speed: {
       ceilingRpm: ceiling.rpm,
       bindingLimit: ceiling.binding.name,
@@ -86,7 +86,7 @@ export function makePlan(input: PlanInput): Plan {
     guide: guide?.name,
     steps:
       setting && guide && direction
-        ? orderOfWork({ guide, direction, guided, isHeavy: clearance !== "handheld" }, planned, setting)
+        ? orderOfWork({ guide, direction, guided, isHeavy }, planned, setting)
         : [],
     precautions: precautionsFor({
       bit,
@@ -94,7 +94,7 @@ export function makePlan(input: PlanInput): Plan {
       mounting: requested,
       cut,
       solid,
-      clearance,
+      isHeavy,
       setup,
       wood,
       direction,

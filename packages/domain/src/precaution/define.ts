@@ -5,7 +5,7 @@ import type { Cut } from "../cut/kind/registry.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import type { GuidePrecaution } from "../guide/define.ts";
 import type { FeedDirection } from "../guide/direction.ts";
-import type { Mounting, MountingClearance } from "../router/mounting.ts";
+import type { Mounting } from "../router/mounting.ts";
 import type { Router } from "../router/router.ts";
 import type { Wood } from "../wood/wood.ts";
 
@@ -15,7 +15,8 @@ export type PrecautionContext = {
   readonly solid: BitSolid;
   readonly router: Router;
   readonly mounting: Mounting;
-  readonly clearance: MountingClearance;
+  /** Whether it is more than an ordinary handheld bit, by size and mass. */
+  readonly isHeavy: boolean;
   readonly cut: Cut;
   readonly setup: CutSetup;
   readonly wood: Wood;

@@ -28,7 +28,7 @@ const context = ({ shankMm = 12.7, edgeMm = 600 }): PrecautionContext => {
     wood,
     router: { minRpm: 10_000, maxRpm: 22_000 },
     mounting: "table",
-    clearance: "handheld",
+    isHeavy: false,
     cut,
     guide: "fence",
     direction: "work-right-to-left",

@@ -26,6 +26,8 @@ const SENTENCES: Sentences = {
     `The template is taken as ${show.length(thicknessMm)} thick. The height holds for that one alone.`,
   "guide-assumed": ({ guide }) =>
     `Nobody said what guides the cut. It is planned so: ${describeGuide(guide)}`,
+  "end-cutting-unknown": () =>
+    "Whether the bit cuts at its end is not recorded, so it is not plunged. Look at its end; if an edge reaches the middle, record it.",
   "work-not-described": () =>
     "The piece is not described: it is taken to be no longer than what is cut of it. Narrow, small or many pieces ask for more; describe them.",
   "thickness-assumed": ({ thicknessMm }, show) => `The work is taken as ${show.length(thicknessMm)} thick.`,

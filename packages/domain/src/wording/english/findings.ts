@@ -20,6 +20,8 @@ const SENTENCES: Sentences = {
     "Even in many passes this cut is too heavy for the bit and the set-up. Waste most of the wood another way first.",
   "handheld-with-care": () =>
     "This bit is at the limit of what a handheld router may hold. Clamp the work, take both hands and light passes; a table is better.",
+  "carried-on-rails": () =>
+    "In the hands alone this bit is for a table only. The carriage on its rails carries it: keep both hands on that, and never lift or tilt it while the bit turns.",
   "large-bit": ({ clearance }) =>
     clearance === "table-only"
       ? "This bit is for a table only. Large or heavy, it deserves care there too."

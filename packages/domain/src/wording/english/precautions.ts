@@ -70,9 +70,16 @@ const SENTENCES: Sentences = {
     if (way === "back-out") {
       return "Enter from the end of the work. Where the slot ends stop the motor, wait until the bit stands, and draw it back out along the slot; never lift it.";
     }
-    return mounting === "table"
-      ? "Mark where the groove starts and ends on work and fence; set stops, lower the work onto the bit against the rear stop, and stop the router before you lift it."
-      : "Mark where the groove starts and ends; plunge at the start, raise the bit at the end before you lift the router. A bit that does not cut at its end enters from a drilled hole.";
+    if (mounting === "table") {
+      const start =
+        way === "plunge"
+          ? "lower the work onto the bit"
+          : "drill a hole as wide as the bit where the groove starts, lower the work with the hole over the bit";
+      return `Mark where the groove starts and ends on work and fence; set stops, ${start} against the rear stop, and stop the router before you lift it.`;
+    }
+    return way === "plunge"
+      ? "Mark where the groove starts and ends; plunge at the start, raise the bit at the end before you lift the router."
+      : "Mark where the groove starts and ends. Never plunge this bit: enter from a drilled hole as wide as the bit, or ramp in from an edge, and raise the bit at the end before you lift the router.";
   },
   "both-hands": () => "Clamp the work. Hold the router with both hands until the bit has stopped.",
   "small-work": ({ mounting, shortestMm, leastMm }, show) =>
