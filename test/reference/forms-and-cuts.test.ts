@@ -127,8 +127,10 @@ function planOf(bit: Bit, cut: Cut, refusedAt?: string) {
     dial: { marks: { first: 1, last: 6 } },
     inputPowerW: 1800,
   };
+  // A surface is planed with the router on rails, held by hand: common practice.
+  const mounting = cut.kind === "surface" ? "handheld" : "table";
   try {
-    return makePlan({ bit, router, mounting: "table", wood, cut, policy: DEFAULT_POLICY });
+    return makePlan({ bit, router, mounting, wood, cut, policy: DEFAULT_POLICY });
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
     if (refusedAt !== undefined) expect(error.faults).toMatchObject([{ pointer: refusedAt }]);

@@ -24,6 +24,7 @@ export {
   segmentSpanMm,
 } from "./bit/outline.ts";
 export { runOutFaults, smallestUsableFaults } from "./bit/plausible.ts";
+export { type Plunge, plungeOf } from "./bit/plunge.ts";
 export {
   type Profile,
   type ProfilePiece,
@@ -73,11 +74,13 @@ export { type Chip, chipOf, chipThinningFactor } from "./cut/chip.ts";
 export { cuttingPowerW, specificCuttingForceNPerMm2 } from "./cut/cutting-force.ts";
 export { EDGE_FIELDS, EDGES_RANGE, type Edge } from "./cut/edge.ts";
 export { feedFor, secondsAlong, waveHeightMm } from "./cut/feed.ts";
+export { GUIDE_NAMES, type GuideName } from "./cut/guide-name.ts";
 export { EVERY_CUT_FIELDS } from "./cut/kind/define.ts";
 export { CUTS, type Cut, type CutSummary, cutSummary } from "./cut/kind/registry.ts";
 export type { Pass } from "./cut/passes.ts";
+export { WORK_FIELDS, type Work } from "./cut/work.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
-export { GUIDES, type GuideName } from "./guide/registry.ts";
+export { GUIDES } from "./guide/registry.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export { rimSpeedMPerS, rpmAtRimSpeed } from "./limit/rim-speed.ts";
 export { type TrialVerdict, trialVerdict } from "./limit/tested.ts";

@@ -5,6 +5,7 @@ import {
   type DimensionSpec,
   EDGE_FIELDS,
   EDGES_RANGE,
+  EVERY_CUT_FIELDS,
   type FieldSpec,
   FORMS,
   GIVEN_OUTLINE_RANGES,
@@ -15,6 +16,7 @@ import {
   RULES,
   VIBRATION_RANGE,
   WEAR_RANGES,
+  WORK_FIELDS,
 } from "./index.ts";
 
 type Ranges = Readonly<Record<string, { readonly min: number; readonly max: number }>>;
@@ -38,6 +40,8 @@ const CHOICES: readonly string[] = [
   ...rangeLines("given segment", GIVEN_SEGMENT_RANGES),
   ...rangeLines("cut", { edges: EDGES_RANGE }),
   ...fieldLines("edge", EDGE_FIELDS),
+  ...fieldLines("work", WORK_FIELDS),
+  ...fieldLines("cut", EVERY_CUT_FIELDS),
   ...CUTS.flatMap(({ kind, fields, sides, needs }) => [
     `cut ${kind}: cut on ${sides} of 2 sides; needs ${needs?.code ?? "nothing"}`,
     ...fieldLines(`cut ${kind}`, fields),

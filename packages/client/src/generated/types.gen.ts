@@ -3715,9 +3715,35 @@ export type Edge = {
      */
     lengthMm: number;
     /**
-     * Across the grain's end, or along it.
+     * Into the end of the grain, along the grain, or across it in a face, as a dado in a shelf.
      */
-    grain: 'end' | 'long';
+    grain: 'end' | 'long' | 'across';
+};
+
+/**
+ * The piece of wood that is held. What is not said of it is taken on the cautious side: no longer than what is cut.
+ */
+export type Work = {
+    /**
+     * Length of the piece, along the grain.
+     */
+    lengthMm?: number;
+    /**
+     * Width of the piece, across the grain.
+     */
+    widthMm?: number;
+    /**
+     * Thickness of the work. Default: 19 mm (assumed).
+     */
+    thicknessMm?: number;
+    /**
+     * How many alike are cut at each setting. Default: 1.
+     */
+    count?: number;
+    /**
+     * Which face lies on the table or the bench.
+     */
+    faceDown?: 'best' | 'other';
 };
 
 /**
@@ -3729,10 +3755,15 @@ export type EdgeCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    work?: Work;
     /**
      * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
@@ -3764,10 +3795,15 @@ export type PanelCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    work?: Work;
     /**
      * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
@@ -3799,10 +3835,15 @@ export type JointCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    work?: Work;
     /**
      * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
@@ -3834,10 +3875,15 @@ export type RabbetCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    work?: Work;
     /**
      * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
@@ -3865,10 +3911,15 @@ export type GrooveCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    work?: Work;
     /**
      * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
     /**
      * Depth of the cut.
      */
@@ -3877,6 +3928,14 @@ export type GrooveCut = {
      * It starts or ends inside the work.
      */
     stopped?: boolean;
+    /**
+     * Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.
+     */
+    bushingDiameterMm?: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
 };
 
 /**
@@ -3888,10 +3947,15 @@ export type TrimCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    work?: Work;
     /**
      * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
@@ -3908,6 +3972,10 @@ export type TrimCut = {
      * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
 };
 
 /**
@@ -3919,10 +3987,15 @@ export type SurfaceCut = {
      * What is to be cut, in the order to report it.
      */
     edges: Array<Edge>;
+    work?: Work;
     /**
      * Default: against the rotation. With it (a climb cut) only a light bite is planned.
      */
     feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
     /**
      * Depth of the cut.
      */

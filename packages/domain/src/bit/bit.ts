@@ -12,6 +12,8 @@ export type Bit = {
   readonly runOutMm?: number;
   /** Shank showing between the collet and the head. */
   readonly stickOutMm?: number;
+  /** Whether it cuts at its end, so that it may be plunged. Absent: not known, and then it is not. */
+  readonly isEndCutting?: boolean;
   /** The greatest speed marked on the tool. */
   readonly markedMaxRpm?: number;
 };

@@ -9,6 +9,12 @@ export type BaseSetup = {
   readonly thicknessMm: number;
   /** How often each edge is run at one setting: the rows of a surface, else 1. */
   readonly rows: number;
+  /** What lies between the work and the table or base, mm: a template; absent if nothing does. */
+  readonly underlayMm?: number;
+  /** The template that a bearing runs on. */
+  readonly template?: TemplateSetup;
+  /** The bushing that runs along a template. */
+  readonly bushing?: BushingSetup;
   /** A groove to be wasted first with a straight bit, because this bit can only be fed at full depth. */
   readonly waste: Waste | undefined;
   /** What was taken for granted, by code. */
@@ -19,7 +25,17 @@ export type BaseSetup = {
 
 export type Waste = { readonly widthMm: number; readonly depthMm: number };
 
+/** A template under the work or over it, and the bearing that runs on it. */
+export type TemplateSetup = {
+  readonly bearing: "tip" | "shank";
+  readonly thicknessMm: number;
+  readonly bearingHeightMm: number;
+};
+
+export type BushingSetup = { readonly diameterMm: number; readonly templateThicknessMm: number };
+
 export type SetupAssumption =
+  | { readonly code: "template-assumed"; readonly thicknessMm: number }
   | { readonly code: "thickness-assumed"; readonly thicknessMm: number }
   | { readonly code: "height-assumed"; readonly heightMm: number }
   | { readonly code: "fence-assumed"; readonly fenceMm: number };

@@ -3,7 +3,11 @@ import { choice, type FieldsOf, lengthMm } from "../quantity/field.ts";
 /** The fields of one edge as data. */
 export const EDGE_FIELDS = {
   lengthMm: lengthMm("Length of the edge or run.", 10, 10_000),
-  grain: choice("Across the grain's end, or along it.", ["end", "long"]),
+  grain: choice("Into the end of the grain, along the grain, or across it in a face, as a dado in a shelf.", [
+    "end",
+    "long",
+    "across",
+  ]),
 };
 
 /** How many edges one cut may have. */

@@ -139,5 +139,7 @@ function found(context: ConstraintContext, fromMm: number, toMm: number): FoundP
 
 function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, kind: Pass["kind"]): Pass {
   const { heightMm, fenceMm } = settingShortOfEnd(setup, pass.beforeEndMm);
-  return { number, kind, heightMm, fenceMm, geometry: pass, ...loaded };
+  // The bit reaches through what lies between the work and the table or base.
+  const setMm = heightMm + (setup.underlayMm ?? 0);
+  return { number, kind, heightMm: setMm, fenceMm, geometry: pass, ...loaded };
 }

@@ -31,6 +31,10 @@ describe("what is taken if nothing is said", () => {
       { kind: "flush-trim", diameterMm: 12.7, cuttingLengthMm: 25.4, bearing: "tip" },
       cut,
     );
-    expect(setup.assumed).toEqual([{ code: "thickness-assumed", thicknessMm: 19 }]);
+    expect(setup.assumed).toEqual([
+      { code: "thickness-assumed", thicknessMm: 19 },
+      // A template of 1/4 in board, about 6 mm: common practice.
+      { code: "template-assumed", thicknessMm: 6 },
+    ]);
   });
 });

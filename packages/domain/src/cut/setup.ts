@@ -4,6 +4,7 @@ import { firstContactMm, radiiInUse, removedAreaMm2 } from "../bit/section.ts";
 import { DomainError } from "../quantity/fault.ts";
 import { type BaseSetup, REACH_SLACK_MM } from "./base-setup.ts";
 import { baseSetup, type Cut, cutSummary } from "./kind/registry.ts";
+import { withWorkThickness } from "./work-fit.ts";
 
 /** A cut as geometry: the final setting, and the one setting that is walked up to it. */
 export type CutSetup = BaseSetup & {
@@ -23,7 +24,7 @@ export type CutSetup = BaseSetup & {
  * cannot be set so: too high for its edges, a fence beyond its rim, or nothing touched.
  */
 export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
-  const base = baseSetup(bit, outline, cut);
+  const base = baseSetup(bit, outline, withWorkThickness(cut));
   const { pointer, zeroMm } = base.reach;
   const reachMm = outlineLengthMm(outline);
   if (base.heightMm > reachMm + REACH_SLACK_MM) {
@@ -46,6 +47,9 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
     sides: cutSummary(cut.kind).sides,
     rows: base.rows,
     waste: base.waste,
+    ...(base.underlayMm === undefined ? {} : { underlayMm: base.underlayMm }),
+    ...(base.template === undefined ? {} : { template: base.template }),
+    ...(base.bushing === undefined ? {} : { bushing: base.bushing }),
     assumed: base.assumed,
     reach: base.reach,
     contactMm,

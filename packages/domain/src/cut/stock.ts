@@ -11,7 +11,7 @@ import type { Cut } from "./kind/registry.ts";
 export function stockFaults({ form }: Bit, outline: Outline, cut: Cut, heightMm: number): Fault[] {
   // On edge against a tall fence the thickness lies across the bit.
   if (cut.kind !== "panel" || formSummary(form.kind).work === "standing") return [];
-  const { thicknessMm: given } = cut;
+  const given = cut.thicknessMm ?? cut.work?.thicknessMm;
   const above = heightMm - faceStartMm(outline);
   if (given === undefined || given > above) return [];
   return [{ pointer: "/thicknessMm", code: "stock-too-thin", values: { given, above } }];

@@ -1,9 +1,18 @@
-import { defineGuide } from "./define.ts";
+import { defineGuide, isClosedToFences, removesWholeEdge } from "./define.ts";
 
-/** A straightedge clamped to the work, for a groove by hand. Source: common practice. */
+/** A straightedge clamped to the work, by hand: for a groove, and for an edge that nothing is left of to ride on. Source: common practice. */
 export const straightedge = defineGuide({
   name: "straightedge",
   isSet: false,
   runsOnWork: false,
-  serves: ({ cut, mounting }) => cut.kind === "groove" && mounting === "handheld",
+  serves: (context) => {
+    const { cut, mounting, pilotRadiusMm } = context;
+    if (mounting !== "handheld" || pilotRadiusMm !== undefined || isClosedToFences(context)) return false;
+    return cut.kind === "groove" || cut.kind === "rabbet" || cut.kind === "edge";
+  },
+  waitsToBeNamed: (context) => context.cut.kind !== "groove" && !removesWholeEdge(context),
+  direction: ({ setup }) =>
+    setup.sides === 2 ? "router-left-to-right-straightedge-beyond" : "router-left-to-right",
+  steps: () => [{ code: "clamp-straightedge" }],
+  says: () => ["straightedge-on-left"],
 });

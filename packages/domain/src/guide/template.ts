@@ -1,4 +1,5 @@
-import { defineGuide } from "./define.ts";
+import { defineGuide, type GuideContext, handheldDirection, isClosedToFences, isInside } from "./define.ts";
+import type { FeedDirection } from "./direction.ts";
 
 /** A bearing that runs on a template, for a cut that trims to one. Source: common practice. */
 export const template = defineGuide({
@@ -6,4 +7,29 @@ export const template = defineGuide({
   isSet: false,
   runsOnWork: false,
   serves: ({ cut }) => cut.kind === "trim",
+  direction,
+  findings: ({ setup }) => {
+    const { template: on } = setup;
+    if (on === undefined || on.thicknessMm >= on.bearingHeightMm) return [];
+    const values = { templateThicknessMm: on.thicknessMm, leastMm: on.bearingHeightMm };
+    return [{ code: "template-too-thin", severity: "refuse", ...values }];
+  },
+  steps: ({ setup: { template: on, heightMm, thicknessMm } }) => {
+    if (on === undefined) return [];
+    // The template of a tip bearing lies past the work, and covers that much of the bit.
+    const coveredMm = thicknessMm + (on.bearing === "tip" ? on.thicknessMm : 0);
+    const standsOutMm = Math.max(0, heightMm - coveredMm);
+    const { bearing, thicknessMm: templateThicknessMm } = on;
+    return [{ code: "fix-template", bearing, templateThicknessMm, standsOutMm }];
+  },
+  says: (context) =>
+    context.mounting === "table"
+      ? ["template-fixed", "bearing-on-template", "starting-pin"]
+      : ["template-fixed", "bearing-on-template"],
 });
+
+function direction(context: GuideContext): FeedDirection {
+  if (context.mounting === "handheld") return handheldDirection(context);
+  if (isInside(context.cut)) return "work-around-opening";
+  return isClosedToFences(context) ? "work-around-pin" : "work-right-to-left";
+}

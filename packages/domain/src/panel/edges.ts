@@ -3,7 +3,10 @@ import type { Wood } from "../wood/wood.ts";
 import type { SizedPanel } from "./size-panel.ts";
 
 /** Edges of one length and grain, over all the panels. */
-export type PanelEdge = Edge & { readonly count: number };
+export type PanelEdge = PanelSide & { readonly count: number };
+
+/** No edge of a panel runs across the grain in a face. */
+type PanelSide = Edge & { readonly grain: "end" | "long" };
 
 /** What the edges of a list of panels come to. */
 export type PanelTotals = {
@@ -45,7 +48,7 @@ export function panelTotals(panels: readonly SizedPanel[]): PanelTotals {
 }
 
 /** One of each pair of opposite edges. */
-function edgesOf({ width, height }: SizedPanel, { hasGrain }: Wood): Edge[] {
+function edgesOf({ width, height }: SizedPanel, { hasGrain }: Wood): PanelSide[] {
   return [width, height].map(({ cutMm, moves }) => ({
     lengthMm: cutMm,
     grain: hasGrain && moves === "across-grain" ? "end" : "long",

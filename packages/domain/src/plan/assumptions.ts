@@ -1,9 +1,13 @@
 import type { Bit } from "../bit/bit.ts";
 import { USUAL_PILOT_HEIGHT_MM } from "../bit/form/pilot.ts";
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
+import { plungeOf } from "../bit/plunge.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { SetupAssumption } from "../cut/base-setup.ts";
+import type { GuideName } from "../cut/guide-name.ts";
+import type { Cut } from "../cut/kind/registry.ts";
 import type { CutSetup } from "../cut/setup.ts";
+import type { Guidance } from "../guide/choose.ts";
 import type { Policy } from "../policy/policy.ts";
 import { type DialSpeed, doubtedReadings } from "../router/dial.ts";
 import type { Mark, Router, UnusedReading } from "../router/router.ts";
@@ -11,6 +15,9 @@ import type { Mark, Router, UnusedReading } from "../router/router.ts";
 /** What the plan took for granted, and which side it took. */
 export type Assumption =
   | SetupAssumption
+  | { readonly code: "guide-assumed"; readonly guide: GuideName }
+  | { readonly code: "work-not-described" }
+  | { readonly code: "end-cutting-unknown" }
   | { readonly code: "mass-estimated"; readonly massG: number; readonly massHighG: number }
   | { readonly code: "no-marked-maximum" }
   | { readonly code: "pilot-height-assumed"; readonly pilotHeightMm: number }
@@ -30,14 +37,21 @@ export type Assumption =
 
 export type AssumptionCode = Assumption["code"];
 
+/** What of a request leaves things open. */
+type AssumedOf = {
+  readonly bit: Bit;
+  readonly router: Router;
+  readonly cut: Cut;
+  readonly policy: Policy;
+};
+
 /** Everything a plan takes for granted about this bit, router, cut and dial setting. */
 export function assumptionsFor(
-  bit: Bit,
+  { bit, router, cut, policy }: AssumedOf,
   solid: BitSolid,
-  router: Router,
   setup: CutSetup,
   setting: DialSpeed | undefined,
-  policy: Policy,
+  { guide, isAssumed }: Guidance,
 ): Assumption[] {
   const found: Assumption[] = [];
   if (bit.markedMaxRpm === undefined) found.push({ code: "no-marked-maximum" });
@@ -51,6 +65,11 @@ export function assumptionsFor(
   if (router.colletDiametersMm === undefined) {
     found.push({ code: "collets-unknown", shankDiameterMm: bit.shankDiameterMm });
   }
+  if (cut.kind === "groove" && cut.stopped === true && plungeOf(bit) === "not-known") {
+    found.push({ code: "end-cutting-unknown" });
+  }
+  if (cut.work === undefined) found.push({ code: "work-not-described" });
+  if (guide !== undefined && isAssumed) found.push({ code: "guide-assumed", guide: guide.name });
   found.push(...setup.assumed, ...readingAssumptions(router));
   if (setting !== undefined) found.push(...dialAssumptions(setting, policy), { code: "no-load-speed" });
   return found;

@@ -1,4 +1,5 @@
 import type { Bit } from "../bit/bit.ts";
+import { formSummary } from "../bit/form/registry.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
 import { chartRpm } from "../limit/diameter-chart.ts";
 import type { Policy } from "../policy/policy.ts";
@@ -11,10 +12,13 @@ import { type MountingClearance, type MountingFinding, mountingFor } from "../ro
  * clearanceOf(bit, DEFAULT_POLICY) // → "handheld"
  */
 export function clearanceOf(bit: Bit, policy: Policy): MountingClearance {
-  return mountingOf(bitSolid(bit), policy).allowed;
+  return mountingOf(bit, bitSolid(bit), policy).allowed;
 }
 
 /** The same with every reason, its energy judged at the speed the trade's chart gives the diameter. */
-export function mountingOf(solid: BitSolid, policy: Policy): MountingFinding {
-  return mountingFor(solid, chartRpm(2 * solid.rimRadiusMm), policy);
+export function mountingOf({ form }: Bit, solid: BitSolid, policy: Policy): MountingFinding {
+  const measured = mountingFor(solid, chartRpm(2 * solid.rimRadiusMm), policy);
+  if (formSummary(form.kind).isForTableOnly !== true) return measured;
+  const reasons = [{ code: "form", clearance: "table-only" } as const, ...measured.reasons];
+  return { ...measured, allowed: "table-only", reasons };
 }

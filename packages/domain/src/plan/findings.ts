@@ -1,3 +1,4 @@
+import type { GuideFinding } from "../guide/finding.ts";
 import type { LimitName } from "../limit/ceiling.ts";
 import type { MountingClearance } from "../router/mounting.ts";
 
@@ -20,12 +21,11 @@ type Refusal =
     }
   | { readonly code: "too-many-passes" }
   | { readonly code: "too-heavy-at-once" }
-  | { readonly code: "nothing-guides" }
-  | { readonly code: "bearing-without-wood"; readonly woodMm: number; readonly leastMm: number }
   | { readonly code: "climb-cut"; readonly greatestBiteMm: number; readonly biteMaxMm: number };
 
 type Care =
   | { readonly code: "handheld-with-care" }
+  | { readonly code: "carried-on-rails" }
   | { readonly code: "large-bit"; readonly clearance: MountingClearance }
   | { readonly code: "light-climb-cut"; readonly biteMaxMm: number }
   | {
@@ -51,6 +51,7 @@ type Note =
   | { readonly code: "tore-out-before"; readonly times: number };
 
 export type Finding =
+  | GuideFinding
   | (Refusal & { readonly severity: "refuse" })
   | (Care & { readonly severity: "care" })
   | (Note & { readonly severity: "note" });

@@ -1,15 +1,13 @@
 import { isUndercut } from "../bit/shape.ts";
 import type { BitSolid } from "../bit/solid.ts";
-import { cutSummary } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
-import { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "../guide/bearing-contact.ts";
-import type { Guide } from "../guide/registry.ts";
+import type { Guidance } from "../guide/choose.ts";
 import { type Ceiling, limitsBroken } from "../limit/ceiling.ts";
 import { trialVerdict } from "../limit/tested.ts";
 import { hasColletFor } from "../router/collet.ts";
 import type { DialSpeed } from "../router/dial.ts";
-import type { MountingClearance } from "../router/mounting.ts";
+import type { MountingFinding } from "../router/mounting.ts";
 import type { Finding, Severity } from "./findings.ts";
 import { historyFindings } from "./past-use.ts";
 import type { PlanInput, Verdict } from "./plan.ts";
@@ -24,8 +22,8 @@ export type UnjudgedPlan = {
   readonly speeds: readonly DialSpeed[];
   /** The fastest setting that holds. */
   readonly fit: DialSpeed | undefined;
-  readonly clearance: MountingClearance;
-  readonly guide: Guide | undefined;
+  readonly mounting: MountingFinding;
+  readonly guidance: Guidance;
 };
 
 const WEIGHTIEST_FIRST: readonly Severity[] = ["refuse", "care", "note"];
@@ -37,7 +35,7 @@ export function judge(plan: UnjudgedPlan): Finding[] {
     ...colletFindings(plan),
     ...speedFindings(plan),
     ...passFindings(plan),
-    ...guideFindings(plan),
+    ...plan.guidance.findings,
     ...climbFindings(plan),
     ...trialFindings(plan),
     ...historyFindings(plan.input.history),
@@ -52,17 +50,30 @@ export function verdictOf(findings: readonly Finding[]): Verdict {
   return findings.some(({ severity }) => severity === "care") ? "run-with-care" : "run";
 }
 
-function mountingFindings({ input: { mounting }, clearance }: UnjudgedPlan): Finding[] {
-  if (clearance === "handheld") return [];
-  if (mounting === "table") {
+function mountingFindings({ input, mounting, guidance: { guide } }: UnjudgedPlan): Finding[] {
+  const { allowed, bySize, reasons } = mounting;
+  if (input.mounting === "table") {
+    if (bySize === "handheld") return [];
     // In a table a bit of the middle size is ordinary: care is kept for what is dangerous there too.
-    return clearance === "table-only"
-      ? [{ code: "large-bit", severity: "care", clearance }]
-      : [{ code: "large-bit", severity: "note", clearance }];
+    return bySize === "table-only"
+      ? [{ code: "large-bit", severity: "care", clearance: bySize }]
+      : [{ code: "large-bit", severity: "note", clearance: bySize }];
   }
-  return clearance === "table-only"
-    ? [{ code: "table-only", severity: "refuse" }]
-    : [{ code: "handheld-with-care", severity: "care" }];
+  switch (allowed) {
+    case "handheld":
+      return [];
+    case "handheld-with-care":
+      return [{ code: "handheld-with-care", severity: "care" }];
+    case "table-only": {
+      // Rails carry the router and keep it from tilting: what is left to hold is a bit no wider than a hand may run.
+      const isNarrow = reasons.every(({ code, clearance }) =>
+        code === "diameter" || code === "form" ? clearance !== "table-only" : true,
+      );
+      return guide?.name === "rails" && isNarrow
+        ? [{ code: "carried-on-rails", severity: "care" }]
+        : [{ code: "table-only", severity: "refuse" }];
+    }
+  }
 }
 
 function colletFindings({ input: { bit, router } }: UnjudgedPlan): Finding[] {
@@ -91,17 +102,6 @@ function speedFindings({ fit, speeds, ceiling: { limits } }: UnjudgedPlan): Find
 function passFindings({ passes, setup }: UnjudgedPlan): Finding[] {
   if (passes !== undefined) return [];
   return [{ code: setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes", severity: "refuse" }];
-}
-
-function guideFindings({ guide, solid, setup, input: { cut } }: UnjudgedPlan): Finding[] {
-  if (guide === undefined) return [{ code: "nothing-guides", severity: "refuse" }];
-  // A cut that is known by its depth alone does not say how much of the edge is left beside it.
-  const isStockKnown = "thicknessMm" in cutSummary(cut.kind).fields;
-  if (!isStockKnown || !guide.runsOnWork) return [];
-  const woodMm = woodForBearingMm(solid.outline, setup);
-  if (woodMm === undefined || woodMm >= LEAST_WOOD_FOR_BEARING_MM) return [];
-  const leastMm = LEAST_WOOD_FOR_BEARING_MM;
-  return [{ code: "bearing-without-wood", severity: "refuse", woodMm, leastMm }];
 }
 
 function climbFindings({ input: { cut, policy }, passes = [] }: UnjudgedPlan): Finding[] {

@@ -4,7 +4,7 @@ import { cutFaults } from "../cut/faults.ts";
 import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
 import { stockFaults } from "../cut/stock.ts";
-import { guideFor } from "../guide/registry.ts";
+import { feedDirection, guidanceFor } from "../guide/choose.ts";
 import { speedCeiling } from "../limit/ceiling.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
@@ -42,17 +42,22 @@ export function makePlan(input: PlanInput): Plan {
   const { bit, router, mounting: requested, wood, cut, policy } = input;
   const solid = bitSolid(bit);
   const setup = setupUnder("/cut", input, solid);
-  const grain = cut.edges.some((edge) => edge.grain === "end") ? "end" : "long";
+  // A cut across the grain meets end grain in part of each turn: the heavier is taken.
+  const grain = cut.edges.some((edge) => edge.grain !== "long") ? "end" : "long";
   const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested });
   const context = limitContext(input, solid);
   const ceiling = speedCeiling(context);
-  const mounting = mountingOf(solid, policy);
+  const mounting = mountingOf(bit, solid, policy);
   const speeds = dialSpeeds(router, policy);
   const fit = fastestThatHolds(speeds, ceiling.limits);
-  const clearance = mounting.allowed;
+  const isHeavy = mounting.bySize !== "handheld";
   const pilotRadiusMm = formPilotRadiusMm(bit.form);
-  const guide = guideFor({ cut, setup, mounting: requested, outline: solid.outline, pilotRadiusMm });
-  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, clearance, guide });
+  const { outline } = solid;
+  const guided = { cut, setup, mounting: requested, form: bit.form.kind, outline, pilotRadiusMm };
+  const guidance = guidanceFor(guided);
+  const { guide } = guidance;
+  const direction = guide && feedDirection(guide, guided);
+  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, mounting, guidance });
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
@@ -67,7 +72,7 @@ export function makePlan(input: PlanInput): Plan {
   return {
     verdict: verdictOf(findings),
     findings,
-    mounting: { allowed: clearance, reasons: mounting.reasons, requested },
+    mounting: { ...mounting, requested },
     speed: {
       ceilingRpm: ceiling.rpm,
       bindingLimit: ceiling.binding.name,
@@ -80,12 +85,8 @@ export function makePlan(input: PlanInput): Plan {
     passes: planned,
     guide: guide?.name,
     steps:
-      setting && guide
-        ? orderOfWork(
-            { setup, cut, guide, mounting: requested, isHeavy: clearance !== "handheld" },
-            planned,
-            setting,
-          )
+      setting && guide && direction
+        ? orderOfWork({ guide, direction, guided, isHeavy }, planned, setting)
         : [],
     precautions: precautionsFor({
       bit,
@@ -93,10 +94,14 @@ export function makePlan(input: PlanInput): Plan {
       mounting: requested,
       cut,
       solid,
-      clearance,
+      isHeavy,
+      setup,
+      wood,
+      direction,
       guide: guide?.name,
+      guideSays: guide?.says(guided) ?? [],
     }),
-    assumptions: assumptionsFor(bit, solid, router, setup, setting, policy),
+    assumptions: assumptionsFor(input, solid, setup, setting, guidance),
   };
 }
 

@@ -70,7 +70,7 @@ export function nextTrial({ bit, router, mounting = "table", policy, trials }: T
   if (faults.length > 0) throw new DomainError(faults);
   const solid = bitSolid(bit);
   if (!hasColletFor(bit.shankDiameterMm, router)) return { kind: "not-possible", because: "no-collet-fits" };
-  if (mounting === "handheld" && mountingOf(solid, policy).allowed === "table-only") {
+  if (mounting === "handheld" && mountingOf(bit, solid, policy).allowed === "table-only") {
     return { kind: "not-possible", because: "table-only" };
   }
   const { rpm: ceilingRpm, binding, limits } = speedCeiling(limitContext({ bit, router, policy }, solid));

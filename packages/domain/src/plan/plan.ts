@@ -1,6 +1,6 @@
 import type { Bit } from "../bit/bit.ts";
+import type { GuideName } from "../cut/guide-name.ts";
 import type { Cut } from "../cut/kind/registry.ts";
-import type { GuideName } from "../guide/registry.ts";
 import type { LimitFinding, LimitName } from "../limit/ceiling.ts";
 import type { RaisedBy } from "../limit/limit.ts";
 import type { SpeedTrial } from "../limit/trial.ts";

@@ -1,7 +1,7 @@
 import { formOutline } from "../bit/form/registry.ts";
 import { type Profile, profileAfterPasses } from "../bit/profile.ts";
 import { cutSummary } from "../cut/kind/registry.ts";
-import { cutSetup } from "../cut/setup.ts";
+import { cutSetup, settingShortOfEnd } from "../cut/setup.ts";
 import type { Plan, PlanInput } from "./plan.ts";
 
 /** If only the depth of a cut is known, this much uncut work is shown beyond it, mm. Ours. */
@@ -25,12 +25,12 @@ const SHOWN_BEYOND_MM = 10;
 export function planProfiles({ bit, cut }: PlanInput, { passes }: Plan): Profile[] {
   if (passes.length === 0) return [];
   const outline = formOutline(bit.form);
-  const { sides, thicknessMm } = cutSetup(bit, outline, cut);
+  const setup = cutSetup(bit, outline, cut);
+  const { sides, thicknessMm } = setup;
   const isKnownByDepth = !("thicknessMm" in cutSummary(cut.kind).fields);
   const shownMm = thicknessMm + (isKnownByDepth ? SHOWN_BEYOND_MM : 0);
-  const settings = passes.map(({ pass: { heightMm, fenceMm } }) => ({
-    heightMm,
-    fenceMm,
+  const settings = passes.map(({ pass: { geometry } }) => ({
+    ...settingShortOfEnd(setup, geometry.beforeEndMm),
     thicknessMm: shownMm,
   }));
   return profileAfterPasses(outline, settings, { sides });

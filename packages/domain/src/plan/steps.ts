@@ -1,33 +1,27 @@
 import type { Edge } from "../cut/edge.ts";
-import type { Cut } from "../cut/kind/registry.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
-import { isInside } from "../guide/define.ts";
+import type { GuideContext } from "../guide/define.ts";
+import type { FeedDirection } from "../guide/direction.ts";
 import type { Guide, SetGuideName } from "../guide/registry.ts";
+import type { GuideStep } from "../guide/step.ts";
 import type { Mounting } from "../router/mounting.ts";
 import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
 
-/** The way the work or the router moves, so that the edge meets the wood against the rotation. */
-export type FeedDirection =
-  | "work-right-to-left"
-  | "router-left-to-right"
-  | "router-clockwise-inside"
-  | "work-around-opening"
-  | "with-rotation";
-
 /** How a cut is made, beside its passes. */
 export type WorkToOrder = {
-  readonly setup: CutSetup;
-  readonly cut: Cut;
   readonly guide: Guide;
-  readonly mounting: Mounting;
+  readonly direction: FeedDirection;
+  /** What the guide looks at: the cut, its setting, and how the router is held. */
+  readonly guided: GuideContext;
   readonly isHeavy: boolean;
 };
 
 /** One thing to do, in the order of work. */
 export type Step =
+  | GuideStep
   | { readonly code: "waste-groove"; readonly widthMm: number; readonly depthMm: number }
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
@@ -44,6 +38,13 @@ export type Step =
       readonly fenceMm: number;
       readonly guide: SetGuideName;
     }
+  | {
+      /** A fence in two halves: the outfeed one level with the bit's edge, the infeed one behind it by the cut. */
+      readonly code: "set-fence-halves";
+      readonly pass: number;
+      readonly infeedMm: number;
+      readonly outfeedMm: number;
+    }
   | { readonly code: "run-idle" }
   | {
       readonly code: "cut-edges";
@@ -51,7 +52,9 @@ export type Step =
       readonly passKind: "rough" | "finish";
       /** Places in the request's list, from 1. */
       readonly edges: readonly number[];
-      readonly grain: "end" | "long";
+      readonly grain: Edge["grain"];
+      /** Alike pieces, all cut at this setting before the next. */
+      readonly pieces: number;
       /** How often each is run, side by side. */
       readonly rows: number;
       readonly direction: FeedDirection;
@@ -67,29 +70,31 @@ export type StepCode = Step["code"];
  * always against the rotation. Source: common practice.
  */
 export function orderOfWork(
-  { setup, cut, guide, mounting, isHeavy }: WorkToOrder,
+  { guide, direction, guided, isHeavy }: WorkToOrder,
   passes: readonly PlannedPass[],
   setting: DialSetting,
 ): Step[] {
-  const direction = feedDirection(cut, mounting);
+  const { setup, cut, mounting } = guided;
   const steps: Step[] = setup.waste === undefined ? [] : [{ code: "waste-groove", ...setup.waste }];
   steps.push({ code: "mount-bit" });
   const { mark, rpm } = setting;
   steps.push(mark === undefined ? { code: "no-dial-to-set", rpm } : { code: "set-dial", mark, rpm });
+  steps.push(...(guide.steps?.(guided) ?? []));
   // The setting that is not walked up to is made once, before the first cut.
-  const places = { end: placesOf(cut.edges, "end"), long: placesOf(cut.edges, "long") };
+  const runs = runsByGrain(cut.edges);
+  const pieces = cut.work?.count ?? 1;
   steps.push(...fixedSettings(setup, guide, mounting));
   for (const { pass, feed } of passes) {
     steps.push(...movedSetting(setup, pass, guide, mounting));
     if (pass.number === 1) steps.push({ code: "run-idle" });
-    for (const grain of ["end", "long"] as const) {
-      if (places[grain].length === 0) continue;
+    for (const { grain, places } of runs) {
       steps.push({
         code: "cut-edges",
         pass: pass.number,
         passKind: pass.kind,
-        edges: places[grain],
+        edges: places,
         grain,
+        pieces,
         rows: setup.rows,
         direction,
         feedMPerMin: feed.feedMPerMin,
@@ -100,26 +105,24 @@ export function orderOfWork(
   return steps;
 }
 
-/** Against the rotation in every set-up: which way that is depends on who moves, and on which side of the wood. */
-function feedDirection(cut: Cut, mounting: Mounting): FeedDirection {
-  if (cut.feedDirection === "with-rotation") return "with-rotation";
-  if (mounting === "table") return isInside(cut) ? "work-around-opening" : "work-right-to-left";
-  return isInside(cut) ? "router-clockwise-inside" : "router-left-to-right";
-}
+/** What breaks out comes first, and a cut along the grain last. */
+const GRAINS: readonly Edge["grain"][] = ["end", "across", "long"];
 
-function placesOf(edges: readonly Edge[], grain: Edge["grain"]): number[] {
-  const places: number[] = [];
-  for (const [index, edge] of edges.entries()) if (edge.grain === grain) places.push(index + 1);
-  return places;
+function runsByGrain(edges: readonly Edge[]) {
+  return GRAINS.flatMap((grain) => {
+    const places: number[] = [];
+    for (const [index, edge] of edges.entries()) if (edge.grain === grain) places.push(index + 1);
+    return places.length === 0 ? [] : [{ grain, places }];
+  });
 }
 
 /** What is set once, before the first cut. A groove's middle is where the bit is: its fence is set by where the groove lies. */
 function fixedSettings(
-  { approach, fenceMm, heightMm, sides }: CutSetup,
+  { approach, fenceMm, heightMm, sides, underlayMm = 0 }: CutSetup,
   guide: Guide,
   mounting: Mounting,
 ): Step[] {
-  if (approach !== "height") return [{ code: "set-height", heightMm, mounting }];
+  if (approach !== "height") return [{ code: "set-height", heightMm: heightMm + underlayMm, mounting }];
   return sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
 }
 
@@ -130,10 +133,17 @@ function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mount
     case "height":
       return [{ code: "set-height", pass: number, heightMm, mounting }];
     case "fence":
+      if (guide.name === "fence-with-offset-outfeed") return fenceHalves(setup, pass);
       return fenceSetting(guide, { pass: number, fenceMm });
     case "once":
       return setup.sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
   }
+}
+
+/** Every pass starts from the edge the last one left, so that the halves stand apart by one bite. */
+function fenceHalves({ greatestRadiusMm }: CutSetup, { number, geometry }: Pass): Step[] {
+  const infeedMm = greatestRadiusMm - geometry.biteMm;
+  return [{ code: "set-fence-halves", pass: number, infeedMm, outfeedMm: greatestRadiusMm }];
 }
 
 function fenceSetting(guide: Guide, values: { readonly pass?: number; readonly fenceMm: number }): Step[] {

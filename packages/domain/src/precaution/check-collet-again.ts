@@ -3,5 +3,5 @@ import { definePrecaution } from "./define.ts";
 /** Heavy bits shake loose. Source: common practice. */
 export const checkColletAgain = definePrecaution({
   code: "check-collet-again",
-  applies: ({ clearance, solid }) => (clearance === "handheld" ? undefined : { massG: solid.massG }),
+  applies: ({ isHeavy, solid }) => (isHeavy ? { massG: solid.massG } : undefined),
 });

@@ -1,9 +1,13 @@
 import type { Bit } from "../bit/bit.ts";
 import type { BitSolid } from "../bit/solid.ts";
+import type { GuideName } from "../cut/guide-name.ts";
 import type { Cut } from "../cut/kind/registry.ts";
-import type { GuideName } from "../guide/registry.ts";
-import type { Mounting, MountingClearance } from "../router/mounting.ts";
+import type { CutSetup } from "../cut/setup.ts";
+import type { GuidePrecaution } from "../guide/define.ts";
+import type { FeedDirection } from "../guide/direction.ts";
+import type { Mounting } from "../router/mounting.ts";
 import type { Router } from "../router/router.ts";
+import type { Wood } from "../wood/wood.ts";
 
 /** What a precaution may look at. */
 export type PrecautionContext = {
@@ -11,10 +15,17 @@ export type PrecautionContext = {
   readonly solid: BitSolid;
   readonly router: Router;
   readonly mounting: Mounting;
-  readonly clearance: MountingClearance;
+  /** Whether it is more than an ordinary handheld bit, by size and mass. */
+  readonly isHeavy: boolean;
   readonly cut: Cut;
+  readonly setup: CutSetup;
+  readonly wood: Wood;
   /** What guides the work or the router; undefined when nothing does. */
   readonly guide: GuideName | undefined;
+  /** Which way it is fed; undefined when nothing guides it. */
+  readonly direction: FeedDirection | undefined;
+  /** What belongs to the guide. */
+  readonly guideSays: readonly GuidePrecaution[];
 };
 
 /** One precaution: its code, and what it has to say if it applies. */

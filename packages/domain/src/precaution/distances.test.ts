@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Bit } from "../bit/bit.ts";
 import { bitSolid } from "../bit/solid.ts";
+import type { Cut } from "../cut/kind/registry.ts";
+import { cutSetup } from "../cut/setup.ts";
+import { woodById } from "../wood/registry.ts";
 import type { PrecautionContext } from "./define.ts";
 import { guardAndPushBlocks } from "./guard-and-push-blocks.ts";
 import { seatInCollet } from "./seat-in-collet.ts";
@@ -14,14 +17,22 @@ const context = ({ shankMm = 12.7, edgeMm = 600 }): PrecautionContext => {
     shankDiameterMm: shankMm,
     wings: 2,
   };
+  const solid = bitSolid(bit);
+  const cut: Cut = { kind: "groove", depthMm: 6, edges: [{ lengthMm: edgeMm, grain: "long" }] };
+  const wood = woodById("black-cherry");
+  if (wood === undefined) throw new Error("no cherry");
   return {
     bit,
-    solid: bitSolid(bit),
+    solid,
+    setup: cutSetup(bit, solid.outline, cut),
+    wood,
     router: { minRpm: 10_000, maxRpm: 22_000 },
     mounting: "table",
-    clearance: "handheld",
-    cut: { kind: "groove", depthMm: 6, edges: [{ lengthMm: edgeMm, grain: "long" }] },
+    isHeavy: false,
+    cut,
     guide: "fence",
+    direction: "work-right-to-left",
+    guideSays: [],
   };
 };
 

@@ -1,10 +1,9 @@
-import { isInside } from "../guide/define.ts";
 import { definePrecaution } from "./define.ts";
 
 /** Fed with the rotation, the bit pulls the work. Source: common practice. */
 export const feedAgainstRotation = definePrecaution({
   code: "feed-against-rotation",
-  applies: ({ mounting, cut }) =>
+  applies: ({ mounting, direction }) =>
     // A climb cut on purpose has a finding of its own that says how light it must be.
-    cut.feedDirection === "with-rotation" ? undefined : { mounting, isInside: isInside(cut) },
+    direction === undefined || direction === "with-rotation" ? undefined : { mounting, direction },
 });

@@ -1,19 +1,24 @@
+import { plungeOf } from "../bit/plunge.ts";
 import { isUndercut } from "../bit/shape.ts";
 import type { Mounting } from "../router/mounting.ts";
 import { definePrecaution } from "./define.ts";
 
 type StoppedGroove = {
   readonly mounting: Mounting;
-  /** How the bit leaves the work: raised, back along an undercut slot, or through a keyhole's own hole. */
-  readonly way: "lift" | "back-out" | "own-hole";
+  /**
+   * How the bit enters and leaves the work: plunged and raised, through a drilled hole and raised, along an undercut slot, or through a
+   * keyhole's own hole.
+   */
+  readonly way: "plunge" | "drilled-hole" | "back-out" | "own-hole";
 };
 
-/** A stopped groove starts and ends out of sight. Source: common practice. */
+/** A stopped groove starts and ends out of sight. A bit that is not known to cut at its end is never plunged. Source: common practice. */
 export const stoppedGroove = definePrecaution<"stopped-groove", StoppedGroove>({
   code: "stopped-groove",
   applies: ({ mounting, cut, bit, solid }) => {
     if (!("stopped" in cut) || cut.stopped !== true) return undefined;
     if (bit.form.kind === "keyhole") return { mounting, way: "own-hole" };
-    return { mounting, way: isUndercut(solid.outline) ? "back-out" : "lift" };
+    if (isUndercut(solid.outline)) return { mounting, way: "back-out" };
+    return { mounting, way: plungeOf(bit) === "plunges" ? "plunge" : "drilled-hole" };
   },
 });

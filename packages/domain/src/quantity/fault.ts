@@ -68,6 +68,9 @@ export type FaultValues = {
     readonly bounds: { readonly min: number; readonly max?: number };
     readonly meant?: Meant;
   };
+  readonly "thicknesses-disagree": { readonly given: number; readonly cutMm: number };
+  readonly "bushing-not-given": NoValues;
+  readonly "longer-than-work": TooMuch;
   readonly "stock-too-thin": { readonly given: number; readonly above: number };
 };
 

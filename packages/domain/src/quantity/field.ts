@@ -109,6 +109,11 @@ export function count(meaning: string, min: number, max: number) {
   return { type: "measure", unit: "count", min, max, meaning, optional: false } as const;
 }
 
+/** A whole number of things that may be absent. */
+export function optionalCount(meaning: string, min: number, max: number) {
+  return { type: "measure", unit: "count", min, max, meaning, optional: true } as const;
+}
+
 /** A ratio that may be absent. */
 export function optionalRatio(meaning: string, min: number, max: number) {
   return { type: "measure", unit: "ratio", min, max, meaning, optional: true } as const;

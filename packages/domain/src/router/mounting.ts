@@ -9,7 +9,7 @@ export type Mounting = "table" | "handheld";
 export type MountingClearance = "handheld" | "handheld-with-care" | "table-only";
 
 /** One measure of the bit against its two thresholds. */
-export type MountingReason = {
+export type MeasuredReason = {
   readonly code: "diameter" | "mass" | "stored-energy" | "gyroscopic-couple";
   readonly clearance: MountingClearance;
   readonly value: number;
@@ -17,10 +17,17 @@ export type MountingReason = {
   readonly careMax: number;
 };
 
+/** What a clearance rests on: a measure, or that this form takes a table whatever it measures. */
+export type MountingReason = MeasuredReason | { readonly code: "form"; readonly clearance: "table-only" };
+
 export type MountingFinding = {
   readonly allowed: MountingClearance;
+  /** The same by the measures alone, which say how large and heavy the bit is. */
+  readonly bySize: MountingClearance;
   readonly reasons: readonly MountingReason[];
 };
+
+type MeasuredFinding = Omit<MountingFinding, "reasons"> & { readonly reasons: readonly MeasuredReason[] };
 
 /** How fast hands tilt a router when it tips at a corner. Ours: about 60 degrees a second. */
 const TILT_RAD_PER_S = 1;
@@ -32,7 +39,7 @@ const KINDEST_FIRST: readonly MountingClearance[] = ["handheld", "handheld-with-
  * alone does not clear a heavy bit. `energyRpm` is the speed the trade's chart gives the diameter, so that
  * the energy compared never falls as a bit gets heavier.
  */
-export function mountingFor(solid: BitSolid, energyRpm: number, policy: Policy): MountingFinding {
+export function mountingFor(solid: BitSolid, energyRpm: number, policy: Policy): MeasuredFinding {
   // A bit that was never weighed may be heavier than its estimate: the heavier one is judged.
   const heavier = solid.massSource === "weighed" ? 1 : 1 + policy.massEstimateToleranceRatio;
   const energyJ = storedEnergyJ(solid.polarInertiaKgM2 * heavier, energyRpm);
@@ -43,16 +50,17 @@ export function mountingFor(solid: BitSolid, energyRpm: number, policy: Policy):
     reason("stored-energy", energyJ, policy.handheldEnergyMaxJ, policy.handheldCareEnergyMaxJ),
     reason("gyroscopic-couple", coupleNm, policy.gyroscopicCoupleMaxNm, policy.gyroscopicCoupleCareMaxNm),
   ];
-  const strictest = Math.max(...reasons.map(({ clearance }) => KINDEST_FIRST.indexOf(clearance)));
-  return { allowed: KINDEST_FIRST[strictest] ?? "table-only", reasons };
+  const worst = Math.max(...reasons.map(({ clearance }) => KINDEST_FIRST.indexOf(clearance)));
+  const bySize = KINDEST_FIRST[worst] ?? "table-only";
+  return { allowed: bySize, bySize, reasons };
 }
 
 function reason(
-  code: MountingReason["code"],
+  code: MeasuredReason["code"],
   value: number,
   handheldMax: number,
   careMax: number,
-): MountingReason {
+): MeasuredReason {
   // A course may tighten the outer threshold below the inner one; the outer one still shuts the door.
   const clearance = value > careMax ? "table-only" : value > handheldMax ? "handheld-with-care" : "handheld";
   return { code, clearance, value, handheldMax, careMax };

@@ -4,6 +4,15 @@ import type { BitRecord } from "./schema.ts";
 
 /** A kept bit without what no plan depends on. */
 export function bareBit(record: BitRecord): Bit {
-  const { form, shankDiameterMm, wings, massG, runOutMm, stickOutMm, markedMaxRpm } = record;
-  return withoutUndefined({ form, shankDiameterMm, wings, massG, runOutMm, stickOutMm, markedMaxRpm });
+  const { form, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm } = record;
+  return withoutUndefined({
+    form,
+    shankDiameterMm,
+    wings,
+    massG,
+    runOutMm,
+    stickOutMm,
+    isEndCutting,
+    markedMaxRpm,
+  });
 }

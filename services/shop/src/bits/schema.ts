@@ -38,6 +38,12 @@ const bitFields = {
       description: "Shank showing between the collet and the head.",
     }),
   ),
+  isEndCutting: Type.Optional(
+    Type.Boolean({
+      description:
+        "Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.",
+    }),
+  ),
   markedMaxRpm: Type.Optional(
     Type.Number({
       ...within(BIT_RANGES.markedMaxRpm),

@@ -36,6 +36,7 @@ export const COLUMNS: readonly Column[] = [
   field("massG", "mass"),
   field("runOutMm", "length"),
   field("stickOutMm", "length"),
+  field("isEndCutting", "truth"),
   field("markedMaxRpm", "rotation"),
   field("isHandFeedMarked", "truth"),
   { name: "toothMaterial", path: ["toothMaterial"], type: "word", names: TOOTH_MATERIALS },

@@ -6,6 +6,8 @@ import {
   EDGES_RANGE,
   type Edge,
   EVERY_CUT_FIELDS,
+  WORK_FIELDS,
+  type Work,
 } from "@rimwise/domain";
 import Type, { type TSchema } from "typebox";
 import { componentName, fieldProperties, fieldSchema } from "../http/field-schema.ts";
@@ -23,6 +25,17 @@ const EdgeSchema = {
   $id: "Edge",
 };
 
+const WorkSchema = {
+  ...Type.Unsafe<Work>(
+    Type.Object(fieldProperties(WORK_FIELDS, fieldSchema), {
+      description:
+        "The piece of wood that is held. What is not said of it is taken on the cautious side: no longer than what is cut.",
+      additionalProperties: false,
+    }),
+  ),
+  $id: "Work",
+};
+
 /** One component for each kind of cut of the domain's registry, such as `GrooveCut`. */
 const KIND_SCHEMAS: readonly Component[] = CUTS.map(kindSchema);
 
@@ -37,7 +50,7 @@ export const CutSchema = {
   description: `one of: ${CUTS.map(({ kind }) => kind).join(", ")}`,
 };
 
-export const CUT_SCHEMAS = [EdgeSchema, ...KIND_SCHEMAS, CutSchema];
+export const CUT_SCHEMAS = [EdgeSchema, WorkSchema, ...KIND_SCHEMAS, CutSchema];
 
 function kindSchema({ kind, meaning, fields }: CutSummary): Component {
   const edges = Type.Array(ref(EdgeSchema), {
@@ -47,7 +60,7 @@ function kindSchema({ kind, meaning, fields }: CutSummary): Component {
   });
   const properties = fieldProperties({ ...EVERY_CUT_FIELDS, ...fields }, fieldSchema);
   const schema = Type.Object(
-    { kind: Type.Literal(kind), edges, ...properties },
+    { kind: Type.Literal(kind), edges, work: Type.Optional(ref(WorkSchema)), ...properties },
     { description: meaning, additionalProperties: false },
   );
   return { ...schema, $id: componentName(kind, "Cut") };

@@ -51,5 +51,6 @@ export const beading = defineForm({
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.5,
 });

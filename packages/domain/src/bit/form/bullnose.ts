@@ -59,5 +59,6 @@ export const bullnose = defineForm({
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.5,
 });

@@ -41,5 +41,6 @@ export const chamfer = defineForm({
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ angleDeg: slopeDeg }) => ({ angleDeg: slopeDeg }),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.5,
 });

@@ -55,5 +55,7 @@ export const cope = defineForm({
   usualCut: () => wholeProfile("joint"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
   work: "lying",
+  plunges: "never",
+  isForTableOnly: true,
   wingFillRatio: 0.5,
 });

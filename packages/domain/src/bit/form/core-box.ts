@@ -43,5 +43,6 @@ export const coreBox = defineForm({
   usualCut: (_, outline) => wholeGroove(outline),
   searchedBy: ({ diameterMm }) => ({ radiusMm: diameterMm / 2 }),
   work: "lying",
+  plunges: "some",
   wingFillRatio: 0.5,
 });

@@ -50,5 +50,6 @@ export const cove = defineForm({
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.5,
 });

@@ -55,6 +55,7 @@ export const custom = defineForm({
     usualCutByShape(outline, diameterMm, pilotDiameterMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "some",
   wingFillRatio: 0.5,
 });
 

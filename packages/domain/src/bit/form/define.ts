@@ -46,6 +46,10 @@ export type FormDefinition<Kind extends string, Specs extends DimensionSpecs> = 
   readonly searchedBy: (dimensions: DimensionsOf<Specs>) => SearchedBy;
   /** How the work is fed past it: lying on a face, or standing on edge with its face along the bit. */
   readonly work: "lying" | "standing";
+  /** Whether it takes a table and a fence whatever it weighs: the work cannot be guided past it otherwise. Source: common practice. */
+  readonly isForTableOnly?: boolean;
+  /** Whether it cuts at its tip, so that it may be plunged: `some` must be looked at. Source: common practice. */
+  readonly plunges: "always" | "some" | "never";
   /**
    * Of a joint whose halves meet at the middle of the stock: where that middle lies along the bit, mm from its tip. Absent for forms
    * that are set by one of their faces. Source: common practice.

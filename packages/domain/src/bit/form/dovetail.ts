@@ -28,5 +28,6 @@ export const dovetail = defineForm({
   usualCut: (_, outline) => wholeGroove(outline),
   searchedBy: ({ angleDeg: slopeDeg }) => ({ angleDeg: slopeDeg }),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.6,
 });

@@ -29,6 +29,8 @@ export const drawerJoint = defineForm({
   usualCut: ({ cuttingLengthMm }) => thickestJoint(cuttingLengthMm / 2),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
+  isForTableOnly: true,
   middleMm: ({ cuttingLengthMm }) => cuttingLengthMm / 2,
   wingFillRatio: 0.5,
 });

@@ -52,6 +52,8 @@ export const fingerJoint = defineForm({
   usualCut: ({ fingers, fingerHeightMm }) => thickestJoint(((2 * fingers - 1) * fingerHeightMm) / 2),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
+  isForTableOnly: true,
   middleMm: ({ fingers, fingerHeightMm }) => ((2 * fingers - 1) * fingerHeightMm) / 2,
   wingFillRatio: 0.5,
 });

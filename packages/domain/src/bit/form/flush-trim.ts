@@ -35,5 +35,6 @@ export const flushTrim = defineForm({
   usualCut: ({ cuttingLengthMm }) => trimming(cuttingLengthMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.45,
 });

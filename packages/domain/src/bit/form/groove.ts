@@ -39,6 +39,7 @@ export const groove = defineForm({
   usualCut: ({ cuttingLengthMm }) => thickestJoint(cuttingLengthMm / 2),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
   middleMm: ({ cuttingLengthMm }) => cuttingLengthMm / 2,
   wingFillRatio: 0.55,
 });

@@ -16,5 +16,6 @@ export const keyhole = defineForm({
   usualCut: (_, outline) => wholeGroove(outline),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "always",
   wingFillRatio: 0.6,
 });

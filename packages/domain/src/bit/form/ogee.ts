@@ -53,6 +53,7 @@ export const ogee = defineForm({
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.5,
 });
 

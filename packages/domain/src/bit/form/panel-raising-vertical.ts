@@ -37,6 +37,8 @@ export const panelRaisingVertical = defineForm({
   usualCut: () => wholeProfile("panel"),
   searchedBy: () => ({}),
   work: "standing",
+  plunges: "never",
+  isForTableOnly: true,
   wingFillRatio: 0.55,
 });
 

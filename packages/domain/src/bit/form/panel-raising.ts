@@ -89,6 +89,7 @@ export const panelRaising = defineForm({
   usualCut: () => wholeProfile("panel"),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.6,
 });
 

@@ -25,5 +25,6 @@ export const rabbet = defineForm({
   usualCut: ({ cuttingLengthMm }) => wholeStep(cuttingLengthMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.42,
 });

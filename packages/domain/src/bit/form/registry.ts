@@ -88,6 +88,10 @@ export type FormSummary = {
   readonly dimensions: DimensionSpecs;
   /** How the work is fed past it: lying on a face, or standing on edge. */
   readonly work: "lying" | "standing";
+  /** Whether it takes a table whatever it weighs. */
+  readonly isForTableOnly?: boolean;
+  /** Whether it cuts at its tip, so that it may be plunged. */
+  readonly plunges: "always" | "some" | "never";
   /** Share of the ring between hub and rim that is metal. */
   readonly wingFillRatio: number;
 };

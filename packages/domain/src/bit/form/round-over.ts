@@ -49,5 +49,6 @@ export const roundOver = defineForm({
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.5,
 });

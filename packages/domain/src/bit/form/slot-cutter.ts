@@ -65,5 +65,6 @@ export const slotCutter = defineForm({
     usualCutByShape(outline, diameterMm, pilotDiameterMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.8,
 });

@@ -25,5 +25,6 @@ export const spiralCompression = defineForm({
   usualCut: ({ diameterMm, cuttingLengthMm }) => lightGroove(diameterMm, cuttingLengthMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "some",
   wingFillRatio: 0.55,
 });

@@ -15,5 +15,6 @@ export const spiralDownCut = defineForm({
   usualCut: ({ diameterMm, cuttingLengthMm }) => lightGroove(diameterMm, cuttingLengthMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "some",
   wingFillRatio: 0.55,
 });

@@ -16,5 +16,6 @@ export const spiralUpCut = defineForm({
   usualCut: ({ diameterMm, cuttingLengthMm }) => lightGroove(diameterMm, cuttingLengthMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "some",
   wingFillRatio: 0.55,
 });

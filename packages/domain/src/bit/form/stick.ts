@@ -33,5 +33,7 @@ export const stick = defineForm({
   usualCut: () => wholeProfile("joint"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
   work: "lying",
+  plunges: "never",
+  isForTableOnly: true,
   wingFillRatio: 0.5,
 });

@@ -19,5 +19,6 @@ export const surfacing = defineForm({
   usualCut: ({ diameterMm, cuttingLengthMm }) => lightGroove(diameterMm, cuttingLengthMm),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "some",
   wingFillRatio: 0.45,
 });

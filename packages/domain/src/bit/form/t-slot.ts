@@ -15,5 +15,6 @@ export const tSlot = defineForm({
   usualCut: (_, outline) => wholeGroove(outline),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.6,
 });

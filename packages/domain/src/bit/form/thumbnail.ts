@@ -41,5 +41,6 @@ export const thumbnail = defineForm({
   usualCut: () => wholeProfile("edge"),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
   wingFillRatio: 0.5,
 });

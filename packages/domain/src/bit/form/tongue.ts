@@ -38,6 +38,8 @@ export const tongue = defineForm({
   usualCut: ({ cuttingLengthMm }) => thickestJoint(cuttingLengthMm / 2),
   searchedBy: () => ({}),
   work: "lying",
+  plunges: "never",
+  isForTableOnly: true,
   middleMm: ({ cuttingLengthMm }) => cuttingLengthMm / 2,
   wingFillRatio: 0.55,
 });

@@ -24,5 +24,6 @@ export const vGroove = defineForm({
   usualCut: (_, outline) => wholeGroove(outline),
   searchedBy: ({ angleDeg: wholeDeg }) => ({ angleDeg: wholeDeg }),
   work: "lying",
+  plunges: "always",
   wingFillRatio: 0.5,
 });

@@ -5,6 +5,8 @@ import type { BitNeed } from "../../quantity/fault.ts";
 import { type FieldSpecs, type FieldsOf, optionalChoice } from "../../quantity/field.ts";
 import type { BaseSetup } from "../base-setup.ts";
 import type { Edge } from "../edge.ts";
+import { GUIDE_NAMES } from "../guide-name.ts";
+import type { Work } from "../work.ts";
 
 /** What every kind of cut takes beside its edges. Against the rotation is the only ordinary way; the other pulls. */
 export const EVERY_CUT_FIELDS = {
@@ -12,12 +14,18 @@ export const EVERY_CUT_FIELDS = {
     "Default: against the rotation. With it (a climb cut) only a light bite is planned.",
     ["against-rotation", "with-rotation"],
   ),
+  guide: optionalChoice(
+    "What guides the work or the router. Default: the first that serves, which the assumptions name.",
+    GUIDE_NAMES,
+  ),
 };
 
 /** A cut of one kind, its type read off the specifications of its fields. */
 export type CutOf<Kind extends CutKind, Specs extends FieldSpecs> = {
   readonly kind: Kind;
   readonly edges: readonly Edge[];
+  /** The piece that is held; what is not said of it is taken on the cautious side. */
+  readonly work?: Work;
 } & FieldsOf<typeof EVERY_CUT_FIELDS> &
   FieldsOf<Specs>;
 

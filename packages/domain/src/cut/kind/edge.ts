@@ -1,5 +1,17 @@
+import type { Bit } from "../../bit/bit.ts";
+import { formPilotRadiusMm } from "../../bit/form/registry.ts";
+import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
+import { isParallel } from "../../bit/shape.ts";
+import { rimRadiusMm } from "../../bit/solid.ts";
 import { defineCut } from "./define.ts";
-import { profileFields, profileSetup } from "./profile.ts";
+import { profileFields, profileSetup, type UsualEnd } from "./profile.ts";
+import { ASSUMED_THICKNESS_MM } from "./work-fields.ts";
+
+/** How far a bit stands past stock whose whole edge it takes away, mm. Source: common practice. */
+const PAST_STOCK_MM = 2;
+
+/** Taken off a whole edge if nobody says how much, mm: about 1/32 in. Source: common practice. */
+const WHOLE_EDGE_MM = 0.8;
 
 export const edge = defineCut({
   kind: "edge",
@@ -7,5 +19,15 @@ export const edge = defineCut({
   fields: profileFields,
   sides: 1,
   needs: undefined,
-  setup: profileSetup,
+  setup: (bit, outline, cut) =>
+    profileSetup(bit, outline, cut, wholeEdge(bit, outline, cut.thicknessMm ?? ASSUMED_THICKNESS_MM)),
 });
+
+/** A plain cylinder that reaches past the stock takes the whole edge away, little of it; any other bit has a profile of its own. */
+function wholeEdge({ form }: Bit, outline: Outline, thicknessMm: number): UsualEnd | undefined {
+  const heightMm = thicknessMm + PAST_STOCK_MM;
+  if (formPilotRadiusMm(form) !== undefined || heightMm > outlineLengthMm(outline) || !isParallel(outline)) {
+    return undefined;
+  }
+  return { heightMm, fenceMm: Math.max(0, rimRadiusMm(outline) - WHOLE_EDGE_MM) };
+}

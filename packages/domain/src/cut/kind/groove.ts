@@ -2,10 +2,10 @@ import { formPilotRadiusMm } from "../../bit/form/registry.ts";
 import type { Outline } from "../../bit/outline.ts";
 import { radiiInUse } from "../../bit/section.ts";
 import { isUndercut } from "../../bit/shape.ts";
-import { optionalFlag } from "../../quantity/field.ts";
-import type { Waste } from "../base-setup.ts";
+import { optionalFlag, optionalLengthMm } from "../../quantity/field.ts";
+import type { BaseSetup, Waste } from "../base-setup.ts";
 import { defineCut } from "./define.ts";
-import { depthMm } from "./work-fields.ts";
+import { ASSUMED_TEMPLATE_THICKNESS_MM, depthMm, templateThicknessMm } from "./work-fields.ts";
 
 /** A wasted groove stays this far inside the finished one, on each side and at the bottom, mm. Ours. */
 const WASTE_CLEARANCE_MM = 0.5;
@@ -17,6 +17,12 @@ export const groove = defineCut({
   fields: {
     depthMm,
     stopped: optionalFlag("It starts or ends inside the work."),
+    bushingDiameterMm: optionalLengthMm(
+      "Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.",
+      5,
+      100,
+    ),
+    templateThicknessMm,
   },
   sides: 2,
   needs: {
@@ -36,9 +42,26 @@ export const groove = defineCut({
       waste: once ? wasteFor(outline, cut.depthMm) : undefined,
       assumed: [],
       reach: { pointer: "/depthMm", zeroMm: 0 },
+      ...bushingSetup(cut),
     };
   },
 });
+
+type BushingFields = { readonly bushingDiameterMm?: number; readonly templateThicknessMm?: number };
+
+/** With a bushing the template lies between base and work, and the bit reaches through it. */
+function bushingSetup(
+  cut: BushingFields,
+): Pick<BaseSetup, "bushing" | "underlayMm"> & Partial<Pick<BaseSetup, "assumed">> {
+  const { bushingDiameterMm: diameterMm, templateThicknessMm: given } = cut;
+  if (diameterMm === undefined) return {};
+  const thicknessMm = given ?? ASSUMED_TEMPLATE_THICKNESS_MM;
+  return {
+    underlayMm: thicknessMm,
+    bushing: { diameterMm, templateThicknessMm: thicknessMm },
+    ...(given === undefined ? { assumed: [{ code: "template-assumed", thicknessMm }] } : {}),
+  };
+}
 
 /** The widest groove a straight bit can take out first without touching the finished walls. */
 function wasteFor(outline: Outline, grooveDepthMm: number): Waste | undefined {

@@ -19,5 +19,15 @@ export const workThicknessMm = optionalLengthMm(
   150,
 );
 
+/** Template thickness taken if none is given: 1/4 in board, rounded. Source: common practice. */
+export const ASSUMED_TEMPLATE_THICKNESS_MM = 6;
+
+/** How thick the template is, in the cuts that may run along one. */
+export const templateThicknessMm = optionalLengthMm(
+  `Thickness of the template. Default: ${ASSUMED_TEMPLATE_THICKNESS_MM} mm, or as high as the bearing (assumed).`,
+  2,
+  150,
+);
+
 /** How deep a cut goes into the work, in the cuts whose end it is. */
 export const depthMm = lengthMm("Depth of the cut.", 0.1, 100);

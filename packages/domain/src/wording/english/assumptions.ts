@@ -1,6 +1,7 @@
 import type { Assumption, AssumptionCode } from "../../plan/assumptions.ts";
 import type { UnusedReading } from "../../router/router.ts";
 import type { Show } from "../show.ts";
+import { describeGuide } from "./guides.ts";
 
 type Sentences = {
   readonly [Code in AssumptionCode]: (assumption: Extract<Assumption, { code: Code }>, show: Show) => string;
@@ -21,6 +22,14 @@ const SENTENCES: Sentences = {
     `The pilot bearing is taken as ${show.length(pilotHeightMm)} high; bit heights are measured from its tip.`,
   "collets-unknown": ({ shankDiameterMm }, show) =>
     `The router's collets are not recorded. It must have one made for a ${show.length(shankDiameterMm)} shank.`,
+  "template-assumed": ({ thicknessMm }, show) =>
+    `The template is taken as ${show.length(thicknessMm)} thick. The height holds for that one alone.`,
+  "guide-assumed": ({ guide }) =>
+    `Nobody said what guides the cut. It is planned so: ${describeGuide(guide)}`,
+  "end-cutting-unknown": () =>
+    "Whether the bit cuts at its end is not recorded, so it is not plunged. Look at its end; if an edge reaches the middle, record it.",
+  "work-not-described": () =>
+    "The piece is not described: it is taken to be no longer than what is cut of it. Narrow, small or many pieces ask for more; describe them.",
   "thickness-assumed": ({ thicknessMm }, show) => `The work is taken as ${show.length(thicknessMm)} thick.`,
   "height-assumed": ({ heightMm }, show) =>
     `The whole profile is cut: a final height of ${show.length(heightMm)}.`,

@@ -47,6 +47,11 @@ const EXAMPLES: Examples = {
   ],
   "mark-off-dial": [[{ first: "A", last: "F" }, "a mark from A to F, written as they are"]],
   "marks-mixed": [[{}, "two numbers, or two single letters"]],
+  "thicknesses-disagree": [
+    [{ given: 18, cutMm: 19 }, "19, as the cut says, or the thickness in one place only"],
+  ],
+  "bushing-not-given": [[{}, "its outside diameter in mm"]],
+  "longer-than-work": [[{ given: 700, max: 600 }, "at most 600"]],
   "no-edges": [[{}, "at least one edge"]],
   "setting-out-of-reach": [[{ given: 40, max: 25.4 }, "at most 25.4"]],
   "cut-too-wide": [[{ given: 40, max: 9.5 }, "at most 9.5"]],

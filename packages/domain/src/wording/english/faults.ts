@@ -135,6 +135,18 @@ const WORDS: Words = {
     message: "At this height the bit cuts through the whole thickness and leaves no tongue.",
     accepted: `more than ${trim(above)}`,
   }),
+  "thicknesses-disagree": ({ cutMm }) => ({
+    message: "The work has one thickness, and the cut gives another.",
+    accepted: `${trim(cutMm)}, as the cut says, or the thickness in one place only`,
+  }),
+  "bushing-not-given": () => ({
+    message: "A bushing guides this cut, and its size is not given.",
+    accepted: "its outside diameter in mm",
+  }),
+  "longer-than-work": ({ max }) => ({
+    message: "This edge is longer than its side of the work.",
+    accepted: `at most ${trim(max)}`,
+  }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
     accepted: "the whole form as it is after the sharpening, point by point",

@@ -1,5 +1,6 @@
 import type { Finding, FindingCode } from "../../plan/findings.ts";
 import type { Show } from "../show.ts";
+import { describeOffers, guideTitle } from "./guides.ts";
 import { limitTitle } from "./limits.ts";
 
 type Sentences = {
@@ -19,14 +20,23 @@ const SENTENCES: Sentences = {
     "Even in many passes this cut is too heavy for the bit and the set-up. Waste most of the wood another way first.",
   "handheld-with-care": () =>
     "This bit is at the limit of what a handheld router may hold. Clamp the work, take both hands and light passes; a table is better.",
+  "carried-on-rails": () =>
+    "In the hands alone this bit is for a table only. The carriage on its rails carries it: keep both hands on that, and never lift or tilt it while the bit turns.",
   "large-bit": ({ clearance }) =>
     clearance === "table-only"
       ? "This bit is for a table only. Large or heavy, it deserves care there too."
       : "This bit is nearly one for the table only. Large or heavy, it deserves care there too.",
   "too-heavy-at-once": () =>
     "This cut can only be made at one setting, and in one run it is too heavy. Take out more of the wood another way first.",
-  "nothing-guides": () =>
-    "Nothing guides this cut. A curved edge or an opening takes a bit with a bearing that runs on the work and gives the whole depth; otherwise cut along a straight edge.",
+  "nothing-guides": ({ offers }) => `Nothing guides this cut. ${describeOffers(offers)}`,
+  "guide-does-not-serve": ({ guide, offers }) =>
+    guide === "freehand"
+      ? `No cut is planned freehand: nothing holds the bit to its line. ${describeOffers(offers)}`
+      : `This cut cannot be guided by ${guideTitle(guide)}. ${describeOffers(offers)}`,
+  "template-too-thin": ({ templateThicknessMm, leastMm }, show) =>
+    `A template of ${show.length(templateThicknessMm)} does not carry the whole bearing. Use one at least ${show.length(leastMm)} thick.`,
+  "bushing-too-small": ({ bushingDiameterMm, bitDiameterMm }, show) =>
+    `A bit of ${show.length(bitDiameterMm)} does not turn free in a bushing of ${show.length(bushingDiameterMm)}. Use a larger bushing or a smaller bit.`,
   "bearing-without-wood": ({ woodMm, leastMm }, show) =>
     `The bearing has ${show.length(woodMm)} of the edge to run on and needs at least ${show.length(leastMm)}. Take thicker stock, a smaller profile, or set the bit so that more of the edge is left.`,
   "climb-cut": ({ greatestBiteMm, biteMaxMm }, show) =>

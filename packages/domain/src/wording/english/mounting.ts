@@ -1,7 +1,7 @@
-import type { MountingClearance, MountingReason } from "../../router/mounting.ts";
+import type { MeasuredReason, MountingClearance, MountingReason } from "../../router/mounting.ts";
 import type { Show } from "../show.ts";
 
-const SUBJECTS: Readonly<Record<MountingReason["code"], string>> = {
+const SUBJECTS: Readonly<Record<MeasuredReason["code"], string>> = {
   diameter: "Diameter",
   mass: "Mass",
   "stored-energy": "Energy stored in the spin",
@@ -21,13 +21,14 @@ const CLEARED: Readonly<Record<MountingClearance, string>> = {
  * describeMountingReason(reason, showIn("metric")) // → "Mass 58 g: ordinary in a handheld router (ordinary up to 100 g, with care up to 170 g)."
  */
 export function describeMountingReason(reason: MountingReason, show: Show): string {
+  if (reason.code === "form") return "This form takes a table and a fence, whatever it weighs.";
   const { code, clearance, value, handheldMax, careMax } = reason;
   const amount = showFor(code, show);
   const bounds = `ordinary up to ${amount(handheldMax)}, with care up to ${amount(careMax)}`;
   return `${SUBJECTS[code]} ${amount(value)}: ${CLEARED[clearance]} (${bounds}).`;
 }
 
-function showFor(code: MountingReason["code"], show: Show): (value: number) => string {
+function showFor(code: MeasuredReason["code"], show: Show): (value: number) => string {
   switch (code) {
     case "diameter":
       return show.length;

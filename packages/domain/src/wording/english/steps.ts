@@ -1,15 +1,14 @@
-import type { FeedDirection, Step, StepCode } from "../../plan/steps.ts";
+import type { Edge } from "../../cut/edge.ts";
+import type { Step, StepCode } from "../../plan/steps.ts";
 import type { Show } from "../show.ts";
+import { DIRECTIONS } from "./directions.ts";
 
 type Sentences = { readonly [Code in StepCode]: (step: Extract<Step, { code: Code }>, show: Show) => string };
 
-const DIRECTIONS: Readonly<Record<FeedDirection, string>> = {
-  "work-right-to-left": "the work from right to left",
-  "router-left-to-right": "the router from left to right as you face the edge",
-  "router-clockwise-inside": "the router clockwise around the inside",
-  "work-around-opening":
-    "the opening's far wall past the bit from left to right, its near wall from right to left",
-  "with-rotation": "with the rotation, lightly and firmly held",
+const GRAIN: Readonly<Record<Edge["grain"], string>> = {
+  end: "end grain",
+  long: "long grain",
+  across: "across the grain",
 };
 
 const SENTENCES: Sentences = {
@@ -29,18 +28,41 @@ const SENTENCES: Sentences = {
         : `${show.length(fenceMm)} in front of the bit's centre`;
     switch (guide) {
       case "fence":
+      case "fence-with-offset-outfeed":
         return `${forPass(pass)}et the fence ${place}.`;
+      case "sled":
+        return `${forPass(pass)}et the fence, with the sled against it, so that the edge of the work runs ${place}.`;
       case "edge-guide":
         return `${forPass(pass)}et the edge guide ${place}.`;
       case "fence-flush-with-bearing":
         return `${forPass(pass)}et the fence flush with the bearing, ${place}.`;
     }
   },
+  "set-fence-halves": ({ pass, infeedMm, outfeedMm }, show) =>
+    `For pass ${pass} set the outfeed half of the fence level with the bit's edge, ${show.length(outfeedMm)} in front of the bit's centre, and the infeed half ${show.length(outfeedMm - infeedMm)} behind it.`,
+  "fix-template": ({ bearing, templateThicknessMm, standsOutMm }, show) => {
+    const where =
+      bearing === "shank"
+        ? "between the work and the table or base"
+        : "on the face of the work away from the table or base";
+    const out =
+      standsOutMm > 0 ? ` The bit stands out ${show.length(standsOutMm)} past them: leave it room.` : "";
+    return `Saw the waste to within 2 to 3 mm of the line. Fix the template of ${show.length(templateThicknessMm)} ${where}.${out}`;
+  },
+  "fix-bushing-template": ({ bushingDiameterMm, templateThicknessMm, offsetMm }, show) =>
+    `Fix the bushing of ${show.length(bushingDiameterMm)} in the base and the template of ${show.length(templateThicknessMm)} on the work, its line ${show.length(offsetMm)} from the line of the cut. The bushing must be shorter than the template is thick.`,
+  "clamp-straightedge": () =>
+    "Measure from the edge of the base to the near edge of the bit; clamp the straightedge that far from the line, square to the work.",
+  "fix-pin": () => "Fix a starting pin or rest in the table beside the bit.",
+  "clamp-on-sled": () =>
+    "Clamp the work on a sled or coping jig, square to the fence, with a backer behind where the bit leaves it.",
+  "lay-rails": () =>
+    "Wedge the work so that it cannot rock, and set stiff, straight rails level on both sides of it for the router's carriage.",
   "run-idle": () =>
     "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
-  "cut-edges": ({ pass, passKind, edges, grain, rows, direction, feedMPerMin }, show) =>
+  "cut-edges": ({ pass, passKind, edges, grain, pieces, rows, direction, feedMPerMin }, show) =>
     `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
-    `(${grain === "end" ? "end grain" : "long grain"}), moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
+    `(${GRAIN[grain]})${pieces > 1 ? ` of all ${pieces} pieces` : ""}, moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
   "check-collet": () => "Unplug the router and check the collet: a heavy bit works loose.",
 };
 

@@ -1,0 +1,16 @@
+import { spansOpening } from "./contact.ts";
+import { defineGuide, removesWholeEdge } from "./define.ts";
+import { isAlongFence } from "./fence.ts";
+
+/**
+ * A fence in two halves, for a cut that takes the whole edge away: past the bit the work has lost what it ran on before, so the outfeed half
+ * stands level with the bit's edge and the infeed half behind it by the cut. Source: common practice.
+ */
+export const fenceWithOffsetOutfeed = defineGuide({
+  name: "fence-with-offset-outfeed",
+  isSet: true,
+  runsOnWork: false,
+  serves: (context) => isAlongFence(context) && removesWholeEdge(context) && spansOpening(context),
+  direction: () => "work-right-to-left",
+  says: () => ["close-the-fence", "never-trap-the-work", "whole-edge-supported"],
+});

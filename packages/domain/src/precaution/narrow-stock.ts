@@ -1,0 +1,14 @@
+import { definePrecaution } from "./define.ts";
+
+/** Narrower than this, hands come too near, mm: about 3 in. Ours. */
+const NARROW_MM = 75;
+
+/** A narrow strip is cut on a wide board and ripped off after. Source: common practice. */
+export const narrowStock = definePrecaution({
+  code: "narrow-stock",
+  applies: ({ cut: { work, edges } }) => {
+    const widthMm = work?.widthMm;
+    if (widthMm === undefined || widthMm >= NARROW_MM) return undefined;
+    return edges.some(({ grain }) => grain === "long") ? { widthMm, narrowMm: NARROW_MM } : undefined;
+  },
+});
