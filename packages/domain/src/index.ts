@@ -40,6 +40,7 @@ export {
   gyroscopicCoupleNm,
   ringStressPa,
   rotatingForceN,
+  rpmAtSwingingForce,
   rpmOf,
   STEEL_DENSITY_KG_PER_M3,
   solidDiscStressPa,
