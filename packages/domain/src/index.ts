@@ -77,6 +77,7 @@ export { feedFor, secondsAlong, waveHeightMm } from "./cut/feed.ts";
 export { EVERY_CUT_FIELDS } from "./cut/kind/define.ts";
 export { CUTS, type Cut, type CutSummary, cutSummary } from "./cut/kind/registry.ts";
 export type { Pass } from "./cut/passes.ts";
+export type { SetIn } from "./cut/settable.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES, type GuideName } from "./guide/registry.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";

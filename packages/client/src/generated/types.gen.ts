@@ -4455,6 +4455,10 @@ export type PlanRequest = {
     cut: Cut;
     policy?: PolicyLayer;
     /**
+     * What heights and fences are set by: rough passes come out in steps of 0.1 mm or of 1/64 in, on the lighter side. Default: what `units` asks for, else metric.
+     */
+    setIn?: 'metric' | 'imperial';
+    /**
      * Speed trials of this bit.
      */
     trials?: Array<SpeedTrial>;
@@ -4486,6 +4490,10 @@ export type NewPlan = {
     woodId: string;
     cut: Cut;
     policy?: PolicyLayer;
+    /**
+     * What heights and fences are set by: rough passes come out in steps of 0.1 mm or of 1/64 in, on the lighter side. Default: what `units` asks for, else metric.
+     */
+    setIn?: 'metric' | 'imperial';
     /**
      * Speed trials of this bit.
      */

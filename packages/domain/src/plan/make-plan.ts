@@ -39,11 +39,11 @@ import { fastestThatHolds, uncertaintyCosts } from "./uncertainty.ts";
 export function makePlan(input: PlanInput): Plan {
   const faults = inputFaults(input);
   if (faults.length > 0) throw new DomainError(faults);
-  const { bit, router, mounting: requested, wood, cut, policy } = input;
+  const { bit, router, mounting: requested, wood, cut, policy, setIn = "metric" } = input;
   const solid = bitSolid(bit);
   const setup = setupUnder("/cut", input, solid);
   const grain = cut.edges.some((edge) => edge.grain === "end") ? "end" : "long";
-  const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested });
+  const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested, setIn });
   const context = limitContext(input, solid);
   const ceiling = speedCeiling(context);
   const mounting = mountingOf(solid, policy);
