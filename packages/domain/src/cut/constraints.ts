@@ -65,6 +65,16 @@ export function loadedPass(context: ConstraintContext, pass: PassGeometry): Load
   };
 }
 
+/** The uses of a pass whose load is another one than it was planned with. */
+export function usesAtLoad(
+  context: ConstraintContext,
+  planned: readonly ConstraintUse[],
+  load: Load,
+): ConstraintUse[] {
+  const loads = new Map(loadUses(context, load).map((use) => [use.name, use]));
+  return planned.map((use) => loads.get(use.name) ?? use);
+}
+
 /** Largest section of one pass, mm². */
 export function sectionMaxMm2(mounting: Mounting, policy: Policy): number {
   return mounting === "table" ? policy.passSectionMaxMm2 : policy.handheldPassSectionMaxMm2;

@@ -1,5 +1,6 @@
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
+import type { ConstraintContext } from "../cut/constraints.ts";
 import { cutFaults } from "../cut/faults.ts";
 import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
@@ -43,7 +44,18 @@ export function makePlan(input: PlanInput): Plan {
   const solid = bitSolid(bit);
   const setup = setupUnder("/cut", input, solid);
   const grain = cut.edges.some((edge) => edge.grain === "end") ? "end" : "long";
-  const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested, setIn });
+  const load: ConstraintContext = {
+    bit,
+    solid,
+    router,
+    wood,
+    grain,
+    setup,
+    policy,
+    mounting: requested,
+    setIn,
+  };
+  const passes = findPasses(load);
   const context = limitContext(input, solid);
   const ceiling = speedCeiling(context);
   const mounting = mountingOf(solid, policy);
@@ -56,13 +68,8 @@ export function makePlan(input: PlanInput): Plan {
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
-  const { handFeedMaxMPerMin } = policy;
   const planned =
-    setting && passes
-      ? passes.map((pass) =>
-          plannedPass(pass, { setup, edges, wings: bit.wings, rpm: setting.rpm, handFeedMaxMPerMin }),
-        )
-      : [];
+    setting && passes ? passes.map((pass) => plannedPass(pass, { load, edges, rpm: setting.rpm })) : [];
   const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;
   return {
     verdict: verdictOf(findings),
