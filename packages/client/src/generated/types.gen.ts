@@ -3851,13 +3851,13 @@ export type RabbetCut = {
      */
     depthMm: number;
     /**
-     * Width of the step. Default: what the pilot gives, or the bit's radius without one.
+     * Width of the step; wider than the bit, it is cut in runs side by side. Default: what the pilot gives, or the bit's radius without one.
      */
     widthMm?: number;
 };
 
 /**
- * A groove or dado at the bit's own width; a dovetail, keyhole or T-slot with a bit of that form.
+ * A groove or dado, at the bit's own width or wider; a dovetail, keyhole or T-slot with a bit of that form.
  */
 export type GrooveCut = {
     kind: 'groove';
@@ -3873,6 +3873,10 @@ export type GrooveCut = {
      * Depth of the cut.
      */
     depthMm: number;
+    /**
+     * Width of the groove; wider than the bit, it is cut in runs side by side. Default: the bit's own.
+     */
+    widthMm?: number;
     /**
      * It starts or ends inside the work.
      */

@@ -1,3 +1,5 @@
+import type { Runs } from "./runs.ts";
+
 /** Which setting is moved from pass to pass. `once`: the cut is made at its one setting. */
 export type Approach = "height" | "fence" | "once";
 
@@ -9,6 +11,8 @@ export type BaseSetup = {
   readonly thicknessMm: number;
   /** How often each edge is run at one setting: the rows of a surface, else 1. */
   readonly rows: number;
+  /** Its runs side by side, each with a setting of its own, if it is wider than the bit. */
+  readonly runs?: Runs | undefined;
   /** A groove to be wasted first with a straight bit, because this bit can only be fed at full depth. */
   readonly waste: Waste | undefined;
   /** What was taken for granted, by code. */

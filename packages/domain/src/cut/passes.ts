@@ -13,6 +13,7 @@ import {
 import { invertRising } from "./invert.ts";
 import type { Load } from "./load.ts";
 import type { PassGeometry } from "./pass-geometry.ts";
+import { wholeFenceMm } from "./runs.ts";
 import { heavierShortMm, lighterShortMm } from "./settable.ts";
 import { type CutSetup, sectionMm2, settingShortOfEnd } from "./setup.ts";
 
@@ -167,5 +168,7 @@ function sectionSlopeMm(outline: Outline, setup: CutSetup, beforeEndMm: number):
 
 function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, kind: Pass["kind"]): Pass {
   const { heightMm, fenceMm } = settingShortOfEnd(setup, pass.beforeEndMm);
-  return { number, kind, heightMm, fenceMm, geometry: pass, ...loaded };
+  // The fence of the last run is where the cut ends.
+  const endFenceMm = setup.runs?.by === "fence" ? wholeFenceMm(fenceMm, setup.runs) : fenceMm;
+  return { number, kind, heightMm, fenceMm: endFenceMm, geometry: pass, ...loaded };
 }

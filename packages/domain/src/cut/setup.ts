@@ -4,6 +4,7 @@ import { firstContactMm, radiiInUse, removedAreaMm2 } from "../bit/section.ts";
 import { DomainError } from "../quantity/fault.ts";
 import { type BaseSetup, REACH_SLACK_MM } from "./base-setup.ts";
 import { baseSetup, type Cut, cutSummary } from "./kind/registry.ts";
+import type { SetIn } from "./settable.ts";
 
 /** A cut as geometry: the final setting, and the one setting that is walked up to it. */
 export type CutSetup = BaseSetup & {
@@ -22,8 +23,8 @@ export type CutSetup = BaseSetup & {
  * The final setting of a cut and how it is walked up to. Throws a DomainError with every fault if the bit
  * cannot be set so: too high for its edges, a fence beyond its rim, or nothing touched.
  */
-export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
-  const base = baseSetup(bit, outline, cut);
+export function cutSetup(bit: Bit, outline: Outline, cut: Cut, setIn?: SetIn): CutSetup {
+  const base = baseSetup(bit, outline, cut, setIn);
   const { pointer, zeroMm } = base.reach;
   const reachMm = outlineLengthMm(outline);
   if (base.heightMm > reachMm + REACH_SLACK_MM) {
@@ -45,6 +46,7 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
     thicknessMm: base.thicknessMm,
     sides: cutSummary(cut.kind).sides,
     rows: base.rows,
+    runs: base.runs,
     waste: base.waste,
     assumed: base.assumed,
     reach: base.reach,

@@ -111,9 +111,9 @@ function inputFaults({ bit, router, cut }: PlanInput): Fault[] {
   return [...pairFaults(bit, router), ...faultsUnder("/cut", cutFaults(cut))];
 }
 
-function setupUnder(pointer: string, { bit, cut }: PlanInput, solid: BitSolid): CutSetup {
+function setupUnder(pointer: string, { bit, cut, setIn = "metric" }: PlanInput, solid: BitSolid): CutSetup {
   try {
-    const setup = cutSetup(bit, solid.outline, cut);
+    const setup = cutSetup(bit, solid.outline, cut, setIn);
     const faults = stockFaults(bit, solid.outline, cut, setup.heightMm);
     if (faults.length > 0) throw new DomainError(faults);
     return setup;

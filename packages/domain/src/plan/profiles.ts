@@ -1,6 +1,7 @@
 import { formOutline } from "../bit/form/registry.ts";
 import { type Profile, profileAfterPasses } from "../bit/profile.ts";
 import { cutSummary } from "../cut/kind/registry.ts";
+import { wholeFenceMm } from "../cut/runs.ts";
 import { cutSetup } from "../cut/setup.ts";
 import type { Plan, PlanInput } from "./plan.ts";
 
@@ -25,12 +26,12 @@ const SHOWN_BEYOND_MM = 10;
 export function planProfiles({ bit, cut }: PlanInput, { passes }: Plan): Profile[] {
   if (passes.length === 0) return [];
   const outline = formOutline(bit.form);
-  const { sides, thicknessMm } = cutSetup(bit, outline, cut);
+  const { sides, thicknessMm, runs } = cutSetup(bit, outline, cut);
   const isKnownByDepth = !("thicknessMm" in cutSummary(cut.kind).fields);
   const shownMm = thicknessMm + (isKnownByDepth ? SHOWN_BEYOND_MM : 0);
   const settings = passes.map(({ pass: { heightMm, fenceMm } }) => ({
     heightMm,
-    fenceMm,
+    fenceMm: wholeFenceMm(fenceMm, runs),
     thicknessMm: shownMm,
   }));
   return profileAfterPasses(outline, settings, { sides });

@@ -1,6 +1,5 @@
 import type { Edge } from "../cut/edge.ts";
 import type { Cut } from "../cut/kind/registry.ts";
-import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import { isInside } from "../guide/define.ts";
 import type { Guide, SetGuideName } from "../guide/registry.ts";
@@ -8,6 +7,7 @@ import type { Mounting } from "../router/mounting.ts";
 import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
+import { fixedSettings, movedSetting, runSettings } from "./setting-steps.ts";
 
 /** The way the work or the router moves, so that the edge meets the wood against the rotation. */
 export type FeedDirection =
@@ -41,8 +41,18 @@ export type Step =
   | {
       readonly code: "set-fence";
       readonly pass?: number;
+      /** One of several side by side, from 1. */
+      readonly run?: number;
       readonly fenceMm: number;
       readonly guide: SetGuideName;
+    }
+  | {
+      readonly code: "move-over";
+      readonly pass: number;
+      readonly run: number;
+      /** From where the first run lies. */
+      readonly overMm: number;
+      readonly mounting: Mounting;
     }
   | { readonly code: "run-idle" }
   | {
@@ -82,18 +92,22 @@ export function orderOfWork(
   for (const { pass, feed } of passes) {
     steps.push(...movedSetting(setup, pass, guide, mounting));
     if (pass.number === 1) steps.push({ code: "run-idle" });
-    for (const grain of ["end", "long"] as const) {
-      if (places[grain].length === 0) continue;
-      steps.push({
-        code: "cut-edges",
-        pass: pass.number,
-        passKind: pass.kind,
-        edges: places[grain],
-        grain,
-        rows: setup.rows,
-        direction,
-        feedMPerMin: feed.feedMPerMin,
-      });
+    for (const settings of runSettings(setup, pass, guide, mounting)) {
+      steps.push(...settings);
+      for (const grain of ["end", "long"] as const) {
+        if (places[grain].length === 0) continue;
+        steps.push({
+          code: "cut-edges",
+          pass: pass.number,
+          passKind: pass.kind,
+          edges: places[grain],
+          grain,
+          // A run that is set by itself is one.
+          rows: settings.length > 0 ? 1 : setup.rows,
+          direction,
+          feedMPerMin: feed.feedMPerMin,
+        });
+      }
     }
     if (isHeavy && pass.number === 1 && passes.length > 1) steps.push({ code: "check-collet" });
   }
@@ -111,31 +125,4 @@ function placesOf(edges: readonly Edge[], grain: Edge["grain"]): number[] {
   const places: number[] = [];
   for (const [index, edge] of edges.entries()) if (edge.grain === grain) places.push(index + 1);
   return places;
-}
-
-/** What is set once, before the first cut. A groove's middle is where the bit is: its fence is set by where the groove lies. */
-function fixedSettings(
-  { approach, fenceMm, heightMm, sides }: CutSetup,
-  guide: Guide,
-  mounting: Mounting,
-): Step[] {
-  if (approach !== "height") return [{ code: "set-height", heightMm, mounting }];
-  return sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
-}
-
-/** What is set before each pass. A cut made at once has had both. */
-function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mounting): Step[] {
-  const { number, heightMm, fenceMm } = pass;
-  switch (setup.approach) {
-    case "height":
-      return [{ code: "set-height", pass: number, heightMm, mounting }];
-    case "fence":
-      return fenceSetting(guide, { pass: number, fenceMm });
-    case "once":
-      return setup.sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
-  }
-}
-
-function fenceSetting(guide: Guide, values: { readonly pass?: number; readonly fenceMm: number }): Step[] {
-  return guide.isSet ? [{ code: "set-fence", ...values, guide: guide.name }] : [];
 }

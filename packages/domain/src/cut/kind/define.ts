@@ -5,6 +5,7 @@ import type { BitNeed } from "../../quantity/fault.ts";
 import { type FieldSpecs, type FieldsOf, optionalChoice } from "../../quantity/field.ts";
 import type { BaseSetup } from "../base-setup.ts";
 import type { Edge } from "../edge.ts";
+import type { SetIn } from "../settable.ts";
 
 /** What every kind of cut takes beside its edges. Against the rotation is the only ordinary way; the other pulls. */
 export const EVERY_CUT_FIELDS = {
@@ -34,8 +35,8 @@ export type CutDefinition<Kind extends CutKind, Specs extends FieldSpecs> = {
   readonly sides: 1 | 2;
   /** Undefined if any bit will do. */
   readonly needs: Need | undefined;
-  /** The final setting and how it is walked up to, for a bit that has what the cut needs. Throws a DomainError if there is none. */
-  readonly setup: (bit: Bit, outline: Outline, cut: FieldsOf<Specs>) => BaseSetup;
+  /** The final setting and how it is walked up to, for a bit that has what the cut needs, every setting between as `setIn` says. Throws a DomainError if there is none. */
+  readonly setup: (bit: Bit, outline: Outline, cut: FieldsOf<Specs>, setIn: SetIn | undefined) => BaseSetup;
 };
 
 /** Ties a kind of cut to the types of its fields; adds nothing at run time. */

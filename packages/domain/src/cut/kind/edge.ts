@@ -7,5 +7,5 @@ export const edge = defineCut({
   fields: profileFields,
   sides: 1,
   needs: undefined,
-  setup: profileSetup,
+  setup: (bit, outline, cut) => profileSetup(bit, outline, cut),
 });
