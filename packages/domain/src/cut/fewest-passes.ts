@@ -1,6 +1,6 @@
 import { type ConstraintContext, type LoadedPass, loadedPass } from "./constraints.ts";
 import { type PassGeometry, passBetween } from "./pass-geometry.ts";
-import { lighterShortMm } from "./settable.ts";
+import { lighterShortMm } from "./short-of-end.ts";
 
 /** A pass and what it bears. */
 export type FoundPass = { readonly pass: PassGeometry; readonly loaded: LoadedPass };

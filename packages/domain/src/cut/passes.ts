@@ -14,8 +14,8 @@ import { invertRising } from "./invert.ts";
 import type { Load } from "./load.ts";
 import type { PassGeometry } from "./pass-geometry.ts";
 import { wholeFenceMm } from "./runs.ts";
-import { heavierShortMm, lighterShortMm } from "./settable.ts";
 import { type CutSetup, sectionMm2, settingShortOfEnd } from "./setup.ts";
+import { heavierShortMm, lighterShortMm } from "./short-of-end.ts";
 
 /** One pass: where to set the bit, what it removes, and what that costs. */
 export type Pass = {

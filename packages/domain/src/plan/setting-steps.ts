@@ -1,22 +1,46 @@
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
-import type { Guide } from "../guide/registry.ts";
+import type { Guide, SetGuideName } from "../guide/registry.ts";
 import type { Mounting } from "../router/mounting.ts";
-import type { Step } from "./steps.ts";
+
+/** One setting of the machine, in the order of work. */
+export type SettingStep =
+  | {
+      readonly code: "set-height";
+      readonly pass?: number;
+      readonly heightMm: number;
+      readonly mounting: Mounting;
+    }
+  | {
+      readonly code: "set-fence";
+      readonly pass?: number;
+      /** One of several side by side, from 1. */
+      readonly run?: number;
+      readonly fenceMm: number;
+      readonly guide: SetGuideName;
+    }
+  | {
+      readonly code: "move-over";
+      readonly pass: number;
+      readonly run: number;
+      /** From where the first run lies. */
+      readonly overMm: number;
+      readonly mounting: Mounting;
+    };
 
 /** What is set once, before the first cut. A groove's middle is where the bit is: its fence is set by where the groove lies. */
 export function fixedSettings(
   { approach, fenceMm, heightMm, sides, runs }: CutSetup,
   guide: Guide,
   mounting: Mounting,
-): Step[] {
+): SettingStep[] {
   if (approach !== "height") return [{ code: "set-height", heightMm, mounting }];
   // Of runs side by side each has a fence of its own.
   return sides === 1 && runs === undefined ? fenceSetting(guide, { fenceMm }) : [];
 }
 
 /** What is set before each pass. A cut made at once has had both. */
-export function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mounting): Step[] {
+export function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mounting): SettingStep[] {
   const { number, heightMm, fenceMm } = pass;
   switch (setup.approach) {
     case "height":
@@ -34,7 +58,7 @@ export function runSettings(
   { number: pass }: Pass,
   guide: Guide,
   mounting: Mounting,
-): Step[][] {
+): SettingStep[][] {
   if (runs === undefined) return [[]];
   if (runs.by === "fence") {
     return runs.fencesMm.map((fenceMm, index) => fenceSetting(guide, { pass, run: index + 1, fenceMm }));
@@ -45,6 +69,6 @@ export function runSettings(
 function fenceSetting(
   guide: Guide,
   values: { readonly pass?: number; readonly run?: number; readonly fenceMm: number },
-): Step[] {
+): SettingStep[] {
   return guide.isSet ? [{ code: "set-fence", ...values, guide: guide.name }] : [];
 }

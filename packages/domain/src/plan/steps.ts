@@ -2,12 +2,12 @@ import type { Edge } from "../cut/edge.ts";
 import type { Cut } from "../cut/kind/registry.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import { isInside } from "../guide/define.ts";
-import type { Guide, SetGuideName } from "../guide/registry.ts";
+import type { Guide } from "../guide/registry.ts";
 import type { Mounting } from "../router/mounting.ts";
 import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
-import { fixedSettings, movedSetting, runSettings } from "./setting-steps.ts";
+import { fixedSettings, movedSetting, runSettings, type SettingStep } from "./setting-steps.ts";
 
 /** The way the work or the router moves, so that the edge meets the wood against the rotation. */
 export type FeedDirection =
@@ -32,28 +32,7 @@ export type Step =
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }
-  | {
-      readonly code: "set-height";
-      readonly pass?: number;
-      readonly heightMm: number;
-      readonly mounting: Mounting;
-    }
-  | {
-      readonly code: "set-fence";
-      readonly pass?: number;
-      /** One of several side by side, from 1. */
-      readonly run?: number;
-      readonly fenceMm: number;
-      readonly guide: SetGuideName;
-    }
-  | {
-      readonly code: "move-over";
-      readonly pass: number;
-      readonly run: number;
-      /** From where the first run lies. */
-      readonly overMm: number;
-      readonly mounting: Mounting;
-    }
+  | SettingStep
   | { readonly code: "run-idle" }
   | {
       readonly code: "cut-edges";
