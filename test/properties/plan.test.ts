@@ -5,6 +5,8 @@ import { planInputs } from "./arbitraries.ts";
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 const RUNS = { numRuns: 2000 };
+/** A person sets to this (ours). */
+const MARK_MM = 0.1;
 
 describe("what holds for every plan", () => {
   it("the highest possible speed never exceeds a hard limit, nor the nominal one a guide", () => {
@@ -59,15 +61,21 @@ describe("what holds for every plan", () => {
     );
   });
 
-  it("roughing passes share the load: equal sections, or equally near to what holds them back", () => {
+  it("roughing passes share the load: equal sections, or equally near to what holds them back, as nearly as they can be set", () => {
     fc.assert(
       fc.property(planInputs, (input) => {
         const passes = makePlan(input).passes.map(({ pass }) => pass);
         const rough = passes.filter(({ kind }) => kind === "rough");
+        if (rough.length < 2) return;
         const sections = spread(rough.map(({ geometry }) => geometry.removedAreaMm2));
         // The last of passes that share a heaviness may get there with some to spare.
         const weights = spread(rough.slice(0, -1).map(({ heaviness }) => heaviness));
-        expect(Math.min(sections, weights)).toBeLessThan(1e-2);
+        // Each setting is at most a mark from where the shares are equal, and the bite of a pass lies between two settings.
+        const marks = Math.max(0, ...rough.map(({ geometry }) => (2 * MARK_MM) / geometry.biteMm));
+        const width = Math.max(...rough.map(({ geometry }) => geometry.engagedMm));
+        const section = Math.min(...rough.map(({ geometry }) => geometry.removedAreaMm2));
+        const settable = Math.max(2 * marks, (2 * MARK_MM * width) / section);
+        expect(Math.min(sections, weights)).toBeLessThan(1e-2 + settable);
       }),
       RUNS,
     );

@@ -7,6 +7,7 @@ import {
   type Mounting,
   makePlan,
   type Plan,
+  type PlanInput,
   showIn,
   woodById,
 } from "@rimwise/domain";
@@ -26,7 +27,12 @@ export const KEYHOLE = bitOf({
 
 /** A plan in a strong router with a dial, in cherry. */
 export function planOf(bit: Bit, cut: Cut, mounting: Mounting = "table") {
-  return makePlan({
+  return makePlan(inputOf(bit, cut, mounting));
+}
+
+/** What it is computed from. */
+export function inputOf(bit: Bit, cut: Cut, mounting: Mounting = "table"): PlanInput {
+  return {
     ...{ bit, cut, mounting, wood: cherry ?? never(), policy: DEFAULT_POLICY },
     router: {
       minRpm: 8000,
@@ -34,7 +40,7 @@ export function planOf(bit: Bit, cut: Cut, mounting: Mounting = "table") {
       dial: { marks: { first: 1, last: 6 }, steps: 2 },
       inputPowerW: 2200,
     },
-  });
+  };
 }
 
 function never(): never {

@@ -129,7 +129,10 @@ describe("a large panel profile", () => {
     const rough = plan.passes.filter(({ pass }) => pass.kind === "rough").length;
     expect([2, 3]).toContain(rough);
     expect(plan.passes.at(-1)?.pass.kind).toBe("finish");
-    expect(plan.passes.at(-1)?.pass.geometry.biteMm).toBeCloseTo(0.8, 9);
+    // About 1/32 in, from the last tenth of a millimetre that can be set within it.
+    const biteMm = plan.passes.at(-1)?.pass.geometry.biteMm;
+    expect(biteMm).toBeLessThanOrEqual(0.8);
+    expect(biteMm).toBeGreaterThan(0.7);
   });
 
   it("cuts every edge at one setting before the next, end grain first", () => {

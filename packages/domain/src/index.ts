@@ -41,6 +41,7 @@ export {
   gyroscopicCoupleNm,
   ringStressPa,
   rotatingForceN,
+  rpmAtSwingingForce,
   rpmOf,
   STEEL_DENSITY_KG_PER_M3,
   solidDiscStressPa,
@@ -78,6 +79,7 @@ export { GUIDE_NAMES, type GuideName } from "./cut/guide-name.ts";
 export { EVERY_CUT_FIELDS } from "./cut/kind/define.ts";
 export { CUTS, type Cut, type CutSummary, cutSummary } from "./cut/kind/registry.ts";
 export type { Pass } from "./cut/passes.ts";
+export type { SetIn } from "./cut/settable.ts";
 export { WORK_FIELDS, type Work } from "./cut/work.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";

@@ -3897,13 +3897,13 @@ export type RabbetCut = {
      */
     depthMm: number;
     /**
-     * Width of the step. Default: what the pilot gives, or the bit's radius without one.
+     * Width of the step; wider than the bit, it is cut in runs side by side. Default: what the pilot gives, or the bit's radius without one.
      */
     widthMm?: number;
 };
 
 /**
- * A groove or dado at the bit's own width; a dovetail, keyhole or T-slot with a bit of that form.
+ * A groove or dado, at the bit's own width or wider; a dovetail, keyhole or T-slot with a bit of that form.
  */
 export type GrooveCut = {
     kind: 'groove';
@@ -3924,6 +3924,10 @@ export type GrooveCut = {
      * Depth of the cut.
      */
     depthMm: number;
+    /**
+     * Width of the groove; wider than the bit, it is cut in runs side by side. Default: the bit's own.
+     */
+    widthMm?: number;
     /**
      * It starts or ends inside the work.
      */
@@ -4528,6 +4532,10 @@ export type PlanRequest = {
     cut: Cut;
     policy?: PolicyLayer;
     /**
+     * What heights and fences are set by: rough passes come out in steps of 0.1 mm or of 1/64 in, on the lighter side. Default: what `units` asks for, else metric.
+     */
+    setIn?: 'metric' | 'imperial';
+    /**
      * Speed trials of this bit.
      */
     trials?: Array<SpeedTrial>;
@@ -4559,6 +4567,10 @@ export type NewPlan = {
     woodId: string;
     cut: Cut;
     policy?: PolicyLayer;
+    /**
+     * What heights and fences are set by: rough passes come out in steps of 0.1 mm or of 1/64 in, on the lighter side. Default: what `units` asks for, else metric.
+     */
+    setIn?: 'metric' | 'imperial';
     /**
      * Speed trials of this bit.
      */

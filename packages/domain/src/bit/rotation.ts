@@ -98,3 +98,22 @@ export function whirlFactor(rpm: number, criticalRpm: number): number {
   const ratio = rpm / criticalRpm;
   return 1 / Math.abs(1 - ratio * ratio);
 }
+
+/**
+ * Speed in rpm at which a mass in g, off the axis by an eccentricity in mm, above 0, pulls with a force in N when its shaft swings
+ * too: F = m·e·ω²/(1 − (n/n_critical)²) solved for n, 1/n² = 1/n₀² + 1/n_critical² with n₀ the speed of a stiff shaft (Jeffcott
+ * rotor, standard). Always below the critical speed.
+ * @example
+ * rpmAtSwingingForce(13.423, { massG: 340, eccentricityMm: 0.025, criticalRpm: 40_000 }) // → 11_494.05
+ */
+export function rpmAtSwingingForce(
+  forceN: number,
+  {
+    massG,
+    eccentricityMm,
+    criticalRpm,
+  }: { readonly massG: number; readonly eccentricityMm: number; readonly criticalRpm: number },
+): number {
+  const stiffRpm = rpmOf(Math.sqrt(forceN / ((massG / 1000) * (eccentricityMm / 1000))));
+  return 1 / Math.sqrt(1 / (stiffRpm * stiffRpm) + 1 / (criticalRpm * criticalRpm));
+}

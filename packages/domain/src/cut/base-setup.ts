@@ -1,3 +1,5 @@
+import type { Runs } from "./runs.ts";
+
 /** Which setting is moved from pass to pass. `once`: the cut is made at its one setting. */
 export type Approach = "height" | "fence" | "once";
 
@@ -15,6 +17,8 @@ export type BaseSetup = {
   readonly template?: TemplateSetup;
   /** The bushing that runs along a template. */
   readonly bushing?: BushingSetup;
+  /** Its runs side by side, each with a setting of its own, if it is wider than the bit. */
+  readonly runs?: Runs | undefined;
   /** A groove to be wasted first with a straight bit, because this bit can only be fed at full depth. */
   readonly waste: Waste | undefined;
   /** What was taken for granted, by code. */

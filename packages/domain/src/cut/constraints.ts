@@ -2,6 +2,7 @@ import type { Policy } from "../policy/policy.ts";
 import type { Mounting } from "../router/mounting.ts";
 import { type Load, type LoadContext, loadOf } from "./load.ts";
 import type { PassGeometry } from "./pass-geometry.ts";
+import type { SetIn } from "./settable.ts";
 
 /** What holds a pass back. */
 export type ConstraintName =
@@ -16,7 +17,11 @@ export type ConstraintName =
 /** How much of one constraint a pass uses: 1 is its bound. */
 export type ConstraintUse = { readonly name: ConstraintName; readonly ratio: number };
 
-export type ConstraintContext = LoadContext & { readonly mounting: Mounting };
+export type ConstraintContext = LoadContext & {
+  readonly mounting: Mounting;
+  /** What settings are made by; undefined if any can be made. */
+  readonly setIn?: SetIn;
+};
 
 /** A pass at the feed per tooth it is given. */
 export type LoadedPass = {
@@ -58,6 +63,16 @@ export function loadedPass(context: ConstraintContext, pass: PassGeometry): Load
     uses: [...geometry, ...loads, slowest],
     heaviness: Math.max(greatest(geometry), slowest.ratio),
   };
+}
+
+/** The uses of a pass whose load is another one than it was planned with. */
+export function usesAtLoad(
+  context: ConstraintContext,
+  planned: readonly ConstraintUse[],
+  load: Load,
+): ConstraintUse[] {
+  const loads = new Map(loadUses(context, load).map((use) => [use.name, use]));
+  return planned.map((use) => loads.get(use.name) ?? use);
 }
 
 /** Largest section of one pass, mm². */

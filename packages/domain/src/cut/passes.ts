@@ -1,11 +1,21 @@
 import type { Outline } from "../bit/outline.ts";
 import { engagedDepthMm, widthAtTableMm, widthAtTopMm } from "../bit/section.ts";
-import { type ConstraintContext, type ConstraintUse, loadedPass, sectionMaxMm2 } from "./constraints.ts";
-import { type FoundPass, fewestPasses, PASSES_MAX, sharedOut } from "./fewest-passes.ts";
+import { type ConstraintContext, type ConstraintUse, sectionMaxMm2 } from "./constraints.ts";
+import {
+  type FoundPass,
+  fewestPasses,
+  found,
+  LEAST_BITE_MM,
+  PASSES_MAX,
+  type Roughing,
+  sharedOut,
+} from "./fewest-passes.ts";
 import { invertRising } from "./invert.ts";
 import type { Load } from "./load.ts";
-import { type PassGeometry, passBetween } from "./pass-geometry.ts";
+import type { PassGeometry } from "./pass-geometry.ts";
+import { wholeFenceMm } from "./runs.ts";
 import { type CutSetup, sectionMm2, settingShortOfEnd } from "./setup.ts";
+import { heavierShortMm, lighterShortMm } from "./short-of-end.ts";
 
 /** One pass: where to set the bit, what it removes, and what that costs. */
 export type Pass = {
@@ -27,78 +37,102 @@ const SLACK_MM2 = 1e-9;
 /** A finishing bite is halved at most so often: 0.8 mm comes to 0.05 mm. Ours. */
 const HALVINGS_MAX = 4;
 
+/** A finishing pass takes at most this share of the lightest roughing pass, in bite and in section. Ours. */
+const FINISH_SHARE_MAX = 0.75;
+
 /**
  * The passes of a cut: the fewest roughing passes within every constraint, sharing the load equally, then a light
- * finishing pass. Setting up a pass takes longer than a slower feed costs, so the fewest passes are the fastest. Equal
- * sections are taken if they are light enough; else passes of equal heaviness. A cut no deeper than the
- * finishing bite is that one pass. Undefined if no number of passes is light enough.
+ * finishing pass, if one can be lighter than they are. Setting up a pass takes longer than a slower feed costs, so the fewest passes are the fastest. Equal
+ * sections are taken if they are light enough; else passes of equal heaviness. Every setting but the last is one a person can
+ * make, on the lighter side. A cut no deeper than the finishing bite is that one pass. Undefined if no number of passes is light enough.
  */
 export function findPasses(context: ConstraintContext): readonly Pass[] | undefined {
+  const { setup, policy } = context;
+  const { travelMm } = setup;
+  if (setup.approach === "once") return onlyPass(context, "rough");
+  if (!(travelMm > policy.finishBiteMm)) {
+    const only = onlyPass(context, "finish");
+    if (only !== undefined) return only;
+  }
+  let finishBiteMm = Math.min(policy.finishBiteMm, travelMm);
+  for (let tries = 0; tries <= HALVINGS_MAX; tries += 1, finishBiteMm /= 2) {
+    const finish = finishWithin(context, finishBiteMm);
+    if (finish === undefined) continue;
+    const rough = roughTo(context, { startMm: travelMm, finishBiteMm: finish.pass.biteMm });
+    if (rough === undefined) return undefined;
+    if (rough.every(({ pass }) => isLighter(finish.pass, pass))) {
+      return [
+        ...rough.map((pass, index) => asPass(setup, pass, index + 1, "rough")),
+        asPass(setup, finish, rough.length + 1, "finish"),
+      ];
+    }
+  }
+  return roughTo(context, { startMm: travelMm, finishBiteMm: 0 })?.map((pass, index) =>
+    asPass(setup, pass, index + 1, "rough"),
+  );
+}
+
+/** The whole cut in one pass, if it is light enough. What is made at its one setting takes all of the wood: it is no light finish. */
+function onlyPass(context: ConstraintContext, kind: Pass["kind"]): readonly Pass[] | undefined {
+  const only = found(context, context.setup.travelMm, 0);
+  return only.loaded.heaviness <= 1 ? [asPass(context.setup, only, 1, kind)] : undefined;
+}
+
+/** The finishing pass from the last setting a person can make within this bite; undefined if there is none or it is too heavy. */
+function finishWithin(context: ConstraintContext, biteMm: number): FoundPass | undefined {
+  const fromMm = heavierShortMm(context.setup, biteMm, context.setIn);
+  if (fromMm < LEAST_BITE_MM) return undefined;
+  const finish = found(context, fromMm, 0);
+  return finish.loaded.heaviness <= 1 ? finish : undefined;
+}
+
+function isLighter(finish: PassGeometry, rough: PassGeometry): boolean {
+  return (
+    finish.biteMm <= FINISH_SHARE_MAX * rough.biteMm &&
+    finish.removedAreaMm2 <= FINISH_SHARE_MAX * rough.removedAreaMm2
+  );
+}
+
+/** The fewest roughing passes that take a stretch of the travel; none if there is nothing to take. */
+function roughTo(context: ConstraintContext, travel: Roughing): readonly FoundPass[] | undefined {
   const { solid, setup, mounting, policy } = context;
-  const finishing = lightFinish(context);
-  if (finishing === undefined) return undefined;
-  const { finishBiteMm, finish } = finishing;
-  const roughMm2 = sectionMm2(solid.outline, setup, finishBiteMm);
-  if (!(setup.travelMm > finishBiteMm) || roughMm2 <= SLACK_MM2)
-    return [asPass(setup, finish, 1, onlyKind(setup))];
+  const { startMm, finishBiteMm } = travel;
+  const roughMm2 = sectionMm2(solid.outline, setup, finishBiteMm) - sectionMm2(solid.outline, setup, startMm);
+  if (startMm - finishBiteMm < LEAST_BITE_MM || roughMm2 <= SLACK_MM2) return [];
   // No fewer can carry the section, so the search starts there.
   const fewest = Math.max(1, Math.ceil(roughMm2 / sectionMaxMm2(mounting, policy) - SLACK_MM2));
   if (fewest > PASSES_MAX) return undefined;
-  const rough =
-    equalSections(context, finishBiteMm, roughMm2, fewest) ?? lightest(context, finishBiteMm, roughMm2);
-  if (rough === undefined) return undefined;
-  const passes = rough.map((pass, index) => asPass(setup, pass, index + 1, "rough"));
-  return [...passes, asPass(setup, finish, passes.length + 1, "finish")];
-}
-
-/** A cut that is made at its one setting takes all of the wood: it is no light finish. */
-function onlyKind({ approach }: CutSetup): Pass["kind"] {
-  return approach === "once" ? "rough" : "finish";
-}
-
-type Finishing = { readonly finishBiteMm: number; readonly finish: FoundPass };
-
-/** The finishing pass: the policy's bite, halved until the shank and the motor bear it. What is made at its one setting is its own. */
-function lightFinish(context: ConstraintContext): Finishing | undefined {
-  const { setup, policy } = context;
-  const once = setup.approach === "once";
-  let finishBiteMm = once ? setup.travelMm : Math.min(policy.finishBiteMm, setup.travelMm);
-  for (let tries = 0; tries <= (once ? 0 : HALVINGS_MAX); tries += 1) {
-    const finish = found(context, finishBiteMm, 0);
-    if (finish.loaded.heaviness <= 1) return { finishBiteMm, finish };
-    finishBiteMm /= 2;
-  }
-  return undefined;
+  return equalSections(context, travel, fewest) ?? lightest(context, travel);
 }
 
 /** The fewest passes by all the constraints: of equal section if that will do, else of equal heaviness. */
-function lightest(
-  context: ConstraintContext,
-  finishBiteMm: number,
-  roughMm2: number,
-): readonly FoundPass[] | undefined {
-  const deepest = fewestPasses(context, finishBiteMm);
+function lightest(context: ConstraintContext, travel: Roughing): readonly FoundPass[] | undefined {
+  const deepest = fewestPasses(context, travel);
   if (deepest === undefined) return undefined;
-  const equal = (count: number) => equalSections(context, finishBiteMm, roughMm2, count);
+  const equal = (count: number) => equalSections(context, travel, count);
   // A last sliver may come only from how closely the depths were found: one pass fewer is tried too.
-  return equal(deepest.length - 1) ?? equal(deepest.length) ?? sharedOut(context, finishBiteMm, deepest);
+  return equal(deepest.length - 1) ?? equal(deepest.length) ?? sharedOut(context, travel, deepest);
 }
 
-/** `count` passes of equal section, if each is light enough. */
+/** `count` passes of equal section, as nearly as they can be set, if each is light enough. */
 function equalSections(
   context: ConstraintContext,
-  finishBiteMm: number,
-  roughMm2: number,
+  { startMm, finishBiteMm }: Roughing,
   count: number,
 ): FoundPass[] | undefined {
   if (count < 1) return undefined;
-  const { solid, setup } = context;
+  const { solid, setup, setIn } = context;
+  const startMm2 = sectionMm2(solid.outline, setup, startMm);
+  const roughMm2 = sectionMm2(solid.outline, setup, finishBiteMm) - startMm2;
   const passes: FoundPass[] = [];
-  let fromMm = setup.travelMm;
+  let fromMm = startMm;
   for (let index = 1; index <= count; index += 1) {
-    const targetMm2 = (roughMm2 * index) / count;
+    const targetMm2 = startMm2 + (roughMm2 * index) / count;
     const toMm =
-      index === count ? finishBiteMm : shortOfEndAtMm(solid.outline, setup, finishBiteMm, targetMm2);
+      index === count
+        ? finishBiteMm
+        : lighterShortMm(setup, shortOfEndAtMm(solid.outline, setup, finishBiteMm, targetMm2), setIn);
+    if (fromMm - toMm < LEAST_BITE_MM) return undefined;
     const next = found(context, fromMm, toMm);
     if (next.loaded.heaviness > 1) return undefined;
     passes.push(next);
@@ -132,14 +166,11 @@ function sectionSlopeMm(outline: Outline, setup: CutSetup, beforeEndMm: number):
     : engagedDepthMm(outline, setting);
 }
 
-function found(context: ConstraintContext, fromMm: number, toMm: number): FoundPass {
-  const pass = passBetween(context.solid.outline, context.setup, fromMm, toMm);
-  return { pass, loaded: loadedPass(context, pass) };
-}
-
 function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, kind: Pass["kind"]): Pass {
   const { heightMm, fenceMm } = settingShortOfEnd(setup, pass.beforeEndMm);
   // The bit reaches through what lies between the work and the table or base.
   const setMm = heightMm + (setup.underlayMm ?? 0);
-  return { number, kind, heightMm: setMm, fenceMm, geometry: pass, ...loaded };
+  // The fence of the last run is where the cut ends.
+  const endFenceMm = setup.runs?.by === "fence" ? wholeFenceMm(fenceMm, setup.runs) : fenceMm;
+  return { number, kind, heightMm: setMm, fenceMm: endFenceMm, geometry: pass, ...loaded };
 }

@@ -4,6 +4,7 @@ import { firstContactMm, radiiInUse, removedAreaMm2 } from "../bit/section.ts";
 import { DomainError } from "../quantity/fault.ts";
 import { type BaseSetup, REACH_SLACK_MM } from "./base-setup.ts";
 import { baseSetup, type Cut, cutSummary } from "./kind/registry.ts";
+import type { SetIn } from "./settable.ts";
 import { withWorkThickness } from "./work-fit.ts";
 
 /** A cut as geometry: the final setting, and the one setting that is walked up to it. */
@@ -23,8 +24,8 @@ export type CutSetup = BaseSetup & {
  * The final setting of a cut and how it is walked up to. Throws a DomainError with every fault if the bit
  * cannot be set so: too high for its edges, a fence beyond its rim, or nothing touched.
  */
-export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
-  const base = baseSetup(bit, outline, withWorkThickness(cut));
+export function cutSetup(bit: Bit, outline: Outline, cut: Cut, setIn?: SetIn): CutSetup {
+  const base = baseSetup(bit, outline, withWorkThickness(cut), setIn);
   const { pointer, zeroMm } = base.reach;
   const reachMm = outlineLengthMm(outline);
   if (base.heightMm > reachMm + REACH_SLACK_MM) {
@@ -46,6 +47,7 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut): CutSetup {
     thicknessMm: base.thicknessMm,
     sides: cutSummary(cut.kind).sides,
     rows: base.rows,
+    runs: base.runs,
     waste: base.waste,
     ...(base.underlayMm === undefined ? {} : { underlayMm: base.underlayMm }),
     ...(base.template === undefined ? {} : { template: base.template }),

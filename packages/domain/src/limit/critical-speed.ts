@@ -1,5 +1,5 @@
 import { criticalSpeedRpm } from "../bit/shank.ts";
-import { defineLimit } from "./limit.ts";
+import { defineLimit, type LimitContext } from "./limit.ts";
 
 /** The usual larger shank, mm: 1/2 in. Source: common practice. */
 const LARGE_SHANK_MM = 12.7;
@@ -14,9 +14,11 @@ export const criticalSpeed = defineLimit({
   formula: "n = margin · clamp factor · √(3·E·I / (m·L³))",
   source: "cantilever with an end mass (standard beam theory); clamp factor and margin are ours",
   restsOn: ["mass"],
-  figure: ({ bit: { shankDiameterMm }, headMassHighG, overhangMm, policy }) => {
+  figure: (context) => {
+    const { bit, headMassHighG, overhangMm, policy } = context;
+    const { shankDiameterMm } = bit;
     const { clampFactorRatio, criticalSpeedShareMaxRatio } = policy;
-    const rigidRpm = criticalSpeedRpm({ shankDiameterMm, lengthMm: overhangMm }, headMassHighG);
+    const rigidRpm = rigidCriticalRpm(context);
     return {
       rpm: rigidRpm * clampFactorRatio * criticalSpeedShareMaxRatio,
       values: {
@@ -38,3 +40,12 @@ export const criticalSpeed = defineLimit({
         }
       : { code: "less-stick-out" },
 });
+
+/** First bending resonance in rpm with what collet and spindle give. */
+export function clampedCriticalRpm(context: LimitContext): number {
+  return rigidCriticalRpm(context) * context.policy.clampFactorRatio;
+}
+
+function rigidCriticalRpm({ bit: { shankDiameterMm }, headMassHighG, overhangMm }: LimitContext): number {
+  return criticalSpeedRpm({ shankDiameterMm, lengthMm: overhangMm }, headMassHighG);
+}

@@ -1,31 +1,39 @@
-import { rpmOf } from "../bit/rotation.ts";
+import { rpmAtSwingingForce, rpmOf } from "../bit/rotation.ts";
+import { clampedCriticalRpm } from "./critical-speed.ts";
 import { defineLimit } from "./limit.ts";
 
 /**
- * The pull of a mass off its axis, held against the policy's force and balance grade. The eccentricity is half the
+ * The pull of a mass off its axis, with the swing it causes, held against the policy's force and balance grade. The eccentricity is half the
  * run-out; a bit that was not weighed is taken at its heavier edge.
  */
 export const unbalance = defineLimit({
   name: "unbalance",
   strength: "hard",
-  formula: "n from F = m·e·ω² and G = e·ω, e = run-out / 2",
+  formula: "n from F = m·e·ω² / (1 − (n / n critical)²) and G = e·ω, e = run-out / 2",
   source:
-    "mechanics; grade as in ISO 21940-11, which lists none for cutting tools; force and grade allowed are ours",
+    "mechanics; swing of a flexible shaft (Jeffcott rotor); grade as in ISO 21940-11, which lists none for cutting tools; force and grade allowed are ours",
   restsOn: ["mass", "run-out"],
-  figure: ({ massHighG, runOutMm, policy }) => {
+  figure: (context) => {
+    const { massHighG, runOutMm, policy } = context;
     const eccentricityMm = runOutMm / 2;
     if (eccentricityMm === 0) return undefined;
     const { unbalanceForceMaxN, balanceGradeMaxMmPerS } = policy;
-    const byForce = Math.sqrt(unbalanceForceMaxN / ((massHighG / 1000) * (eccentricityMm / 1000)));
-    const byGrade = balanceGradeMaxMmPerS / eccentricityMm;
+    const criticalRpm = clampedCriticalRpm(context);
+    const byForceRpm = rpmAtSwingingForce(unbalanceForceMaxN, {
+      massG: massHighG,
+      eccentricityMm,
+      criticalRpm,
+    });
+    const byGradeRpm = rpmOf(balanceGradeMaxMmPerS / eccentricityMm);
     return {
-      rpm: rpmOf(Math.min(byForce, byGrade)),
+      rpm: Math.min(byForceRpm, byGradeRpm),
       values: {
         massHighG,
         runOutMm,
+        criticalRpm,
         unbalanceForceMaxN,
         balanceGradeMaxMmPerS,
-        heldBy: byForce <= byGrade ? ("force" as const) : ("balance-grade" as const),
+        heldBy: byForceRpm <= byGradeRpm ? ("force" as const) : ("balance-grade" as const),
       },
     };
   },

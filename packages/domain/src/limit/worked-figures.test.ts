@@ -28,6 +28,12 @@ const context = (shankDiameterMm: number): LimitContext => {
   };
 };
 
+/** 50 g at 30 mm of 12.7 mm ring at 227 495 rpm in a rigid clamp (references §3), at half of it in a collet. */
+const CRITICAL_RPM = 227_495 / 2;
+
+/** The pull m·e·ω²/(1 − r²) of a swinging shaft reaches a force where 1/n² = 1/n₀² + 1/n_critical² (Jeffcott rotor, standard). */
+const withSwing = (stiffRpm: number) => 1 / Math.hypot(1 / stiffRpm, 1 / CRITICAL_RPM);
+
 describe("the bands of the trade's chart (common practice)", () => {
   it.each([
     [25.4, 24000],
@@ -68,8 +74,8 @@ describe("the stress of the body", () => {
 });
 
 describe("the stress of the shank", () => {
-  it("leaves unbalance 40 MPa: 268.133 N at 30 mm of 12.7 mm, reached by 100 g at 25 µm at 98895.4 rpm", () => {
-    expect(shankStress.find(context(12.7))?.rpm).toBeCloseTo(98_895.44, 1);
+  it("leaves unbalance 40 MPa: 268.133 N at 30 mm of 12.7 mm, reached by 100 g at 25 µm at 98895.4 rpm if the shank were stiff", () => {
+    expect(shankStress.find(context(12.7))?.rpm).toBeCloseTo(withSwing(98_895.44), 0);
   });
 });
 
@@ -80,7 +86,7 @@ describe("the pull on a tip", () => {
 });
 
 describe("the pull of unbalance", () => {
-  it("of 100 g at 25 µm reaches 30 N at √(30/(0.1·0.000025)) rad/s, 33079.7 rpm", () => {
-    expect(unbalance.find(context(12.7))?.rpm).toBeCloseTo(33_079.73, 1);
+  it("of 100 g at 25 µm reaches 30 N at √(30/(0.1·0.000025)) rad/s, 33079.7 rpm, if the shank were stiff", () => {
+    expect(unbalance.find(context(12.7))?.rpm).toBeCloseTo(withSwing(33_079.73), 1);
   });
 });

@@ -17,10 +17,11 @@ export function chipFindings(
 ): Finding[] {
   let thinnest: PlannedPass | undefined;
   for (const planned of passes) {
-    if (thinnest === undefined || planned.chipMeanMm < thinnest.chipMeanMm) thinnest = planned;
+    if (thinnest === undefined || planned.load.chipMeanMm < thinnest.load.chipMeanMm) thinnest = planned;
   }
   if (thinnest === undefined) return [];
-  const { chipMeanMm, pass } = thinnest;
+  const { pass } = thinnest;
+  const { chipMeanMm } = thinnest.load;
   if (chipMeanMm < chipMeanMinMm) {
     // At one feed the chip thickens as the speed falls.
     const speedForChipRpm = (rpm * chipMeanMm) / chipMeanMinMm;

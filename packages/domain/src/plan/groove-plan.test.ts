@@ -23,7 +23,7 @@ describe("a chip that may scorch (ours)", () => {
   const { passes, speed } = makePlan(GROOVE);
   const found = (chipMeanMm: number) => {
     if (speed.setting === undefined) throw new Error("an ordinary groove is planned");
-    const thinned = passes.map((planned) => ({ ...planned, chipMeanMm }));
+    const thinned = passes.map((planned) => ({ ...planned, load: { ...planned.load, chipMeanMm } }));
     return chipFindings(thinned, speed.setting, DEFAULT_POLICY).map(({ code }) => code);
   };
 

@@ -1,5 +1,6 @@
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
+import type { ConstraintContext } from "../cut/constraints.ts";
 import { cutFaults } from "../cut/faults.ts";
 import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
@@ -39,12 +40,23 @@ import { fastestThatHolds, uncertaintyCosts } from "./uncertainty.ts";
 export function makePlan(input: PlanInput): Plan {
   const faults = inputFaults(input);
   if (faults.length > 0) throw new DomainError(faults);
-  const { bit, router, mounting: requested, wood, cut, policy } = input;
+  const { bit, router, mounting: requested, wood, cut, policy, setIn = "metric" } = input;
   const solid = bitSolid(bit);
   const setup = setupUnder("/cut", input, solid);
   // A cut across the grain meets end grain in part of each turn: the heavier is taken.
   const grain = cut.edges.some((edge) => edge.grain !== "long") ? "end" : "long";
-  const passes = findPasses({ bit, solid, router, wood, grain, setup, policy, mounting: requested });
+  const load: ConstraintContext = {
+    bit,
+    solid,
+    router,
+    wood,
+    grain,
+    setup,
+    policy,
+    mounting: requested,
+    setIn,
+  };
+  const passes = findPasses(load);
   const context = limitContext(input, solid);
   const ceiling = speedCeiling(context);
   const mounting = mountingOf(bit, solid, policy);
@@ -61,13 +73,8 @@ export function makePlan(input: PlanInput): Plan {
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
-  const { handFeedMaxMPerMin } = policy;
   const planned =
-    setting && passes
-      ? passes.map((pass) =>
-          plannedPass(pass, { setup, edges, wings: bit.wings, rpm: setting.rpm, handFeedMaxMPerMin }),
-        )
-      : [];
+    setting && passes ? passes.map((pass) => plannedPass(pass, { load, edges, rpm: setting.rpm })) : [];
   const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;
   return {
     verdict: verdictOf(findings),
@@ -109,9 +116,9 @@ function inputFaults({ bit, router, cut }: PlanInput): Fault[] {
   return [...pairFaults(bit, router), ...faultsUnder("/cut", cutFaults(cut))];
 }
 
-function setupUnder(pointer: string, { bit, cut }: PlanInput, solid: BitSolid): CutSetup {
+function setupUnder(pointer: string, { bit, cut, setIn = "metric" }: PlanInput, solid: BitSolid): CutSetup {
   try {
-    const setup = cutSetup(bit, solid.outline, cut);
+    const setup = cutSetup(bit, solid.outline, cut, setIn);
     const faults = stockFaults(bit, solid.outline, cut, setup.heightMm);
     if (faults.length > 0) throw new DomainError(faults);
     return setup;

@@ -1,6 +1,7 @@
 import type { Bit } from "../bit/bit.ts";
 import type { GuideName } from "../cut/guide-name.ts";
 import type { Cut } from "../cut/kind/registry.ts";
+import type { SetIn } from "../cut/settable.ts";
 import type { LimitFinding, LimitName } from "../limit/ceiling.ts";
 import type { RaisedBy } from "../limit/limit.ts";
 import type { SpeedTrial } from "../limit/trial.ts";
@@ -25,6 +26,8 @@ export type PlanInput = {
   readonly wood: Wood;
   readonly cut: Cut;
   readonly policy: Policy;
+  /** What heights and fences are set by. Default: metric. */
+  readonly setIn?: SetIn;
   /** Speed trials of this bit. */
   readonly trials?: readonly SpeedTrial[];
   /** How earlier cuts with this bit came out. */

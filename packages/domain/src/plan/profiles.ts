@@ -1,6 +1,8 @@
 import { formOutline } from "../bit/form/registry.ts";
 import { type Profile, profileAfterPasses } from "../bit/profile.ts";
+import type { BitSetting } from "../bit/section.ts";
 import { cutSummary } from "../cut/kind/registry.ts";
+import { type Runs, wholeFenceMm } from "../cut/runs.ts";
 import { cutSetup, settingShortOfEnd } from "../cut/setup.ts";
 import type { Plan, PlanInput } from "./plan.ts";
 
@@ -26,12 +28,19 @@ export function planProfiles({ bit, cut }: PlanInput, { passes }: Plan): Profile
   if (passes.length === 0) return [];
   const outline = formOutline(bit.form);
   const setup = cutSetup(bit, outline, cut);
-  const { sides, thicknessMm } = setup;
+  const { sides, thicknessMm, runs } = setup;
   const isKnownByDepth = !("thicknessMm" in cutSummary(cut.kind).fields);
   const shownMm = thicknessMm + (isKnownByDepth ? SHOWN_BEYOND_MM : 0);
   const settings = passes.map(({ pass: { geometry } }) => ({
-    ...settingShortOfEnd(setup, geometry.beforeEndMm),
+    ...wholeSetting(settingShortOfEnd(setup, geometry.beforeEndMm), runs),
     thicknessMm: shownMm,
   }));
   return profileAfterPasses(outline, settings, { sides });
+}
+
+function wholeSetting(
+  { heightMm, fenceMm }: BitSetting,
+  runs: Runs | undefined,
+): Omit<BitSetting, "thicknessMm"> {
+  return { heightMm, fenceMm: wholeFenceMm(fenceMm, runs) };
 }

@@ -9,8 +9,8 @@ import {
   STEEL_POISSON_RATIO,
   whirlFactor,
 } from "../bit/rotation.ts";
-import { criticalSpeedRpm } from "../bit/shank.ts";
 import { storedEnergyJ } from "../bit/solid.ts";
+import { clampedCriticalRpm } from "../limit/critical-speed.ts";
 import type { LimitContext } from "../limit/limit.ts";
 import { rimSpeedMPerS } from "../limit/rim-speed.ts";
 import { STANDARD_GRAVITY_M_PER_S2 } from "../quantity/units.ts";
@@ -41,12 +41,10 @@ const PA_PER_MPA = 1e6;
 
 /** What spinning does at `rpm`: shown with every plan, limiting if a limit says so. */
 export function rotationAt(context: LimitContext, rpm: number): Rotation {
-  const { bit, solid, policy, massHighG, headMassHighG, runOutMm, overhangMm } = context;
-  const { shankDiameterMm } = bit;
+  const { solid, policy, massHighG, runOutMm } = context;
   const inertiaKgM2 = solid.polarInertiaKgM2 * (massHighG / solid.massG);
   const rimMPerS = rimSpeedMPerS(2 * solid.rimRadiusMm, rpm);
-  const rigidRpm = criticalSpeedRpm({ shankDiameterMm, lengthMm: overhangMm }, headMassHighG);
-  const criticalRpm = rigidRpm * policy.clampFactorRatio;
+  const criticalRpm = clampedCriticalRpm(context);
   const unbalanceForceN = rotatingForceN(massHighG, runOutMm / 2, rpm) * whirlFactor(rpm, criticalRpm);
   const tipMassKg = policy.tipMassAssumedG / 1000;
   return {

@@ -1,14 +1,12 @@
 import type { Edge } from "../cut/edge.ts";
-import type { Pass } from "../cut/passes.ts";
-import type { CutSetup } from "../cut/setup.ts";
 import type { GuideContext } from "../guide/define.ts";
 import type { FeedDirection } from "../guide/direction.ts";
-import type { Guide, SetGuideName } from "../guide/registry.ts";
+import type { Guide } from "../guide/registry.ts";
 import type { GuideStep } from "../guide/step.ts";
-import type { Mounting } from "../router/mounting.ts";
 import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
+import { fixedSettings, movedSetting, runSettings, type SettingStep } from "./setting-steps.ts";
 
 /** How a cut is made, beside its passes. */
 export type WorkToOrder = {
@@ -26,25 +24,7 @@ export type Step =
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }
-  | {
-      readonly code: "set-height";
-      readonly pass?: number;
-      readonly heightMm: number;
-      readonly mounting: Mounting;
-    }
-  | {
-      readonly code: "set-fence";
-      readonly pass?: number;
-      readonly fenceMm: number;
-      readonly guide: SetGuideName;
-    }
-  | {
-      /** A fence in two halves: the outfeed one level with the bit's edge, the infeed one behind it by the cut. */
-      readonly code: "set-fence-halves";
-      readonly pass: number;
-      readonly infeedMm: number;
-      readonly outfeedMm: number;
-    }
+  | SettingStep
   | { readonly code: "run-idle" }
   | {
       readonly code: "cut-edges";
@@ -81,24 +61,28 @@ export function orderOfWork(
   steps.push(mark === undefined ? { code: "no-dial-to-set", rpm } : { code: "set-dial", mark, rpm });
   steps.push(...(guide.steps?.(guided) ?? []));
   // The setting that is not walked up to is made once, before the first cut.
-  const runs = runsByGrain(cut.edges);
+  const byGrain = edgesByGrain(cut.edges);
   const pieces = cut.work?.count ?? 1;
   steps.push(...fixedSettings(setup, guide, mounting));
   for (const { pass, feed } of passes) {
     steps.push(...movedSetting(setup, pass, guide, mounting));
     if (pass.number === 1) steps.push({ code: "run-idle" });
-    for (const { grain, places } of runs) {
-      steps.push({
-        code: "cut-edges",
-        pass: pass.number,
-        passKind: pass.kind,
-        edges: places,
-        grain,
-        pieces,
-        rows: setup.rows,
-        direction,
-        feedMPerMin: feed.feedMPerMin,
-      });
+    for (const settings of runSettings(setup, pass, guide, mounting)) {
+      steps.push(...settings);
+      for (const { grain, places } of byGrain) {
+        steps.push({
+          code: "cut-edges",
+          pass: pass.number,
+          passKind: pass.kind,
+          edges: places,
+          grain,
+          pieces,
+          // A run that is set by itself is one.
+          rows: settings.length > 0 ? 1 : setup.rows,
+          direction,
+          feedMPerMin: feed.feedMPerMin,
+        });
+      }
     }
     if (isHeavy && pass.number === 1 && passes.length > 1) steps.push({ code: "check-collet" });
   }
@@ -108,44 +92,10 @@ export function orderOfWork(
 /** What breaks out comes first, and a cut along the grain last. */
 const GRAINS: readonly Edge["grain"][] = ["end", "across", "long"];
 
-function runsByGrain(edges: readonly Edge[]) {
+function edgesByGrain(edges: readonly Edge[]) {
   return GRAINS.flatMap((grain) => {
     const places: number[] = [];
     for (const [index, edge] of edges.entries()) if (edge.grain === grain) places.push(index + 1);
     return places.length === 0 ? [] : [{ grain, places }];
   });
-}
-
-/** What is set once, before the first cut. A groove's middle is where the bit is: its fence is set by where the groove lies. */
-function fixedSettings(
-  { approach, fenceMm, heightMm, sides, underlayMm = 0 }: CutSetup,
-  guide: Guide,
-  mounting: Mounting,
-): Step[] {
-  if (approach !== "height") return [{ code: "set-height", heightMm: heightMm + underlayMm, mounting }];
-  return sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
-}
-
-/** What is set before each pass. A cut made at once has had both. */
-function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mounting): Step[] {
-  const { number, heightMm, fenceMm } = pass;
-  switch (setup.approach) {
-    case "height":
-      return [{ code: "set-height", pass: number, heightMm, mounting }];
-    case "fence":
-      if (guide.name === "fence-with-offset-outfeed") return fenceHalves(setup, pass);
-      return fenceSetting(guide, { pass: number, fenceMm });
-    case "once":
-      return setup.sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
-  }
-}
-
-/** Every pass starts from the edge the last one left, so that the halves stand apart by one bite. */
-function fenceHalves({ greatestRadiusMm }: CutSetup, { number, geometry }: Pass): Step[] {
-  const infeedMm = greatestRadiusMm - geometry.biteMm;
-  return [{ code: "set-fence-halves", pass: number, infeedMm, outfeedMm: greatestRadiusMm }];
-}
-
-function fenceSetting(guide: Guide, values: { readonly pass?: number; readonly fenceMm: number }): Step[] {
-  return guide.isSet ? [{ code: "set-fence", ...values, guide: guide.name }] : [];
 }

@@ -13,8 +13,16 @@ export function* computedPlan(
   { units, profiles = false }: PlanQueryType,
   at: string,
 ): Question<PlanAnswer> {
-  const input = yield* gatherInput(request, at);
+  const input = yield* gatherInput(settableAs(request, units), at);
   const plan = makePlan(input);
   const answer = presentPlan(plan, input.wood, sealOf(input), units);
   return profiles ? { ...answer, profiles: presentProfiles(planProfiles(input, plan)) } : answer;
+}
+
+/** The request with what its settings are made by: as it says, else in the units that were asked for; metric if nothing says. */
+export function settableAs<Request extends PlanRequest>(
+  request: Request,
+  units: PlanQueryType["units"],
+): Request {
+  return request.setIn !== undefined || units !== "imperial" ? request : { ...request, setIn: units };
 }

@@ -58,7 +58,7 @@ export function inputOf(
   const bit =
     "id" in request.bit ? found && bitIn(foundRouter?.record.id, found.record, found.learned) : request.bit;
   if (bit === undefined || router === undefined) return undefined;
-  const { mounting, cut } = request;
+  const { mounting, cut, setIn } = request;
   const policy = policyInForce(...layers, request.policy ?? {});
   return {
     bit,
@@ -67,6 +67,7 @@ export function inputOf(
     wood,
     cut,
     policy,
+    ...(setIn !== undefined && { setIn }),
     ...warnings(request, found, foundRouter, wood.id, policy),
   };
 }

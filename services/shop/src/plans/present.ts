@@ -142,11 +142,11 @@ export function passFigures({ pass, feed }: Pick<PlannedPass, "pass" | "feed">) 
 }
 
 function presentPass(
-  { pass, feed, chipMeanMm, powerW, secondsPerEdge }: PlannedPass,
+  { pass, feed, load, uses, powerW, secondsPerEdge }: PlannedPass,
   show: Show,
   withDisplay: boolean,
 ): PlanAnswer["passes"][number] {
-  const { geometry, load, uses } = pass;
+  const { geometry } = pass;
   const mostUsed = uses.reduce((most, use) => (use.ratio > most.ratio ? use : most));
   return {
     number: pass.number,
@@ -156,7 +156,7 @@ function presentPass(
     removedAreaMm2: roundTo(geometry.removedAreaMm2, DECIMALS.mm2),
     engagedMm: roundTo(geometry.engagedMm, DECIMALS.mm),
     feedPerToothMm: roundTo(feed.feedPerToothMm, DECIMALS.toothMm),
-    chipMeanMm: roundTo(chipMeanMm, DECIMALS.chipMm),
+    chipMeanMm: roundTo(load.chipMeanMm, DECIMALS.chipMm),
     chipGreatestMm: roundTo(load.chipGreatestMm, DECIMALS.chipMm),
     chipThinningRatio: roundTo(load.chipThinningRatio, DECIMALS.ratio),
     toothMarkPitchMm: roundTo(feed.toothMarkPitchMm, DECIMALS.toothMm),

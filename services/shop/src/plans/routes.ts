@@ -6,7 +6,7 @@ import { createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
 import { type BatchParts, planBatchRoutes } from "./batch-routes.ts";
-import { computedPlan } from "./compute.ts";
+import { computedPlan, settableAs } from "./compute.ts";
 import { keepPlan, summaryOf } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
 import {
@@ -71,8 +71,10 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       answer: StoredPlanSchema,
     },
     function* ({ body, query, at }) {
-      const plan = yield* computedPlan(body, query, at);
-      const { record, changes } = keepPlan(newId(planKind.idPrefix), body, plan, at);
+      // What is kept says how it is set: a plan is the same for everybody who reads it.
+      const asked = settableAs(body, query.units);
+      const plan = yield* computedPlan(asked, query, at);
+      const { record, changes } = keepPlan(newId(planKind.idPrefix), asked, plan, at);
       return { changes, answer: record };
     },
   );

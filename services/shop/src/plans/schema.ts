@@ -37,6 +37,13 @@ const requestFields = {
   woodId: Type.String({ minLength: 1, maxLength: 100, description: "Id of a wood, such as `black-cherry`." }),
   cut: ref(CutSchema),
   policy: Type.Optional(ref(PolicyLayerSchema)),
+  setIn: Type.Optional(
+    Type.Enum(["metric", "imperial"], {
+      type: "string",
+      description:
+        "What heights and fences are set by: rough passes come out in steps of 0.1 mm or of 1/64 in, on the lighter side. Default: what `units` asks for, else metric.",
+    }),
+  ),
   trials: Type.Optional(
     Type.Array(ref(SpeedTrialSchema), { maxItems: 200, description: "Speed trials of this bit." }),
   ),

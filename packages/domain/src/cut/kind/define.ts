@@ -6,6 +6,7 @@ import { type FieldSpecs, type FieldsOf, optionalChoice } from "../../quantity/f
 import type { BaseSetup } from "../base-setup.ts";
 import type { Edge } from "../edge.ts";
 import { GUIDE_NAMES } from "../guide-name.ts";
+import type { SetIn } from "../settable.ts";
 import type { Work } from "../work.ts";
 
 /** What every kind of cut takes beside its edges. Against the rotation is the only ordinary way; the other pulls. */
@@ -42,8 +43,8 @@ export type CutDefinition<Kind extends CutKind, Specs extends FieldSpecs> = {
   readonly sides: 1 | 2;
   /** Undefined if any bit will do. */
   readonly needs: Need | undefined;
-  /** The final setting and how it is walked up to, for a bit that has what the cut needs. Throws a DomainError if there is none. */
-  readonly setup: (bit: Bit, outline: Outline, cut: FieldsOf<Specs>) => BaseSetup;
+  /** The final setting and how it is walked up to, for a bit that has what the cut needs, every setting between as `setIn` says. Throws a DomainError if there is none. */
+  readonly setup: (bit: Bit, outline: Outline, cut: FieldsOf<Specs>, setIn: SetIn | undefined) => BaseSetup;
 };
 
 /** Ties a kind of cut to the types of its fields; adds nothing at run time. */

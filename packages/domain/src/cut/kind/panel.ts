@@ -11,5 +11,5 @@ export const panel = defineCut({
     code: "panel-raising-form",
     isMetBy: ({ form }) => formSummary(form.kind).suits.includes("panel"),
   },
-  setup: profileSetup,
+  setup: (bit, outline, cut) => profileSetup(bit, outline, cut),
 });

@@ -4,6 +4,7 @@ import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError } from "../../quantity/fault.ts";
 import { optionalLengthMm } from "../../quantity/field.ts";
 import { REACH_SLACK_MM } from "../base-setup.ts";
+import { rabbetRuns, widestRunMm } from "../runs.ts";
 import { defineCut } from "./define.ts";
 import { alongEdge, depthMm } from "./work-fields.ts";
 
@@ -15,29 +16,33 @@ export const rabbet = defineCut({
     ...alongEdge,
     depthMm,
     widthMm: optionalLengthMm(
-      "Width of the step. Default: what the pilot gives, or the bit's radius without one.",
+      "Width of the step; wider than the bit, it is cut in runs side by side. Default: what the pilot gives, or the bit's radius without one.",
       0.1,
-      100,
+      150,
     ),
   },
   sides: 1,
   needs: { code: "parallel-edges", isMetBy: (_, outline) => isParallel(outline) },
-  setup: (bit, outline, cut) => {
+  setup: (bit, outline, cut, setIn) => {
     const rimMm = rimRadiusMm(outline);
-    const largestMm = rimMm - (formPilotRadiusMm(bit.form) ?? 0);
+    const pilotRadiusMm = formPilotRadiusMm(bit.form);
+    const largestMm = rimMm - (pilotRadiusMm ?? 0);
     const widthMm = cut.widthMm ?? largestMm;
-    if (widthMm > largestMm + REACH_SLACK_MM) {
+    // A bearing holds the bit off; without one it goes as far over as the fence lets it.
+    if (pilotRadiusMm !== undefined && widthMm > largestMm + REACH_SLACK_MM) {
       const values = { given: widthMm, max: largestMm };
       throw new DomainError([{ pointer: "/widthMm", code: "cut-too-wide", values }]);
     }
     const tipMm = outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
-    const fenceMm = rimMm - widthMm;
+    const runs = rabbetRuns(rimMm, widthMm, setIn);
+    const fenceMm = rimMm - (runs?.by === "fence" ? widestRunMm(rimMm, runs.fencesMm) : widthMm);
     return {
       approach: "height",
       heightMm: tipMm + cut.depthMm,
       fenceMm,
       thicknessMm: cut.depthMm,
-      rows: 1,
+      rows: runs?.by === "fence" ? runs.fencesMm.length : 1,
+      runs,
       waste: undefined,
       assumed: cut.widthMm === undefined ? [{ code: "fence-assumed", fenceMm }] : [],
       reach: { pointer: "/depthMm", zeroMm: tipMm },

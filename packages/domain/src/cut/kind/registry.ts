@@ -5,6 +5,7 @@ import type { Outline } from "../../bit/outline.ts";
 import { DomainError } from "../../quantity/fault.ts";
 import type { FieldSpecs } from "../../quantity/field.ts";
 import type { BaseSetup } from "../base-setup.ts";
+import type { SetIn } from "../settable.ts";
 import type { CutDefinition, CutOf, Need } from "./define.ts";
 import { edge } from "./edge.ts";
 import { groove } from "./groove.ts";
@@ -52,11 +53,16 @@ export function cutSummary<Kind extends CutKind>(kind: Kind): CutSummary & { fie
 }
 
 /** What this kind of cut says of its setting. Throws a DomainError if the bit cannot make it or be set so. */
-export function baseSetup<Kind extends CutKind>(bit: Bit, outline: Outline, cut: Cut<Kind>): BaseSetup {
+export function baseSetup<Kind extends CutKind>(
+  bit: Bit,
+  outline: Outline,
+  cut: Cut<Kind>,
+  setIn: SetIn | undefined,
+): BaseSetup {
   const { needs, setup } = BY_KIND[cut.kind];
   if (needs?.isMetBy(bit, outline) === false) {
     const values = { needs: needs.code, forms: formsThatSuit(cut.kind) };
     throw new DomainError([{ pointer: "/kind", code: "cut-does-not-suit-bit", values }]);
   }
-  return setup(bit, outline, cut);
+  return setup(bit, outline, cut, setIn);
 }

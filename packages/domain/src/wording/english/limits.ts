@@ -22,7 +22,7 @@ const BASIS: Sentences = {
     rpm,
     show,
   ) =>
-    `${show.mass(massHighG)} with ${show.length(runOutMm)} run-out pulls to the side; at ${rpm} it reaches ` +
+    `${show.mass(massHighG)} with ${show.length(runOutMm)} run-out pulls to the side, the more the nearer to where the shank swings; at ${rpm} it reaches ` +
     (heldBy === "force" ? `${show.force(unbalanceForceMaxN)}.` : `balance grade G ${balanceGradeMaxMmPerS}.`),
   "shank-stress": ({ values: { shankDiameterMm, leftMPa } }, rpm, show) =>
     `Beside the heaviest pass the ${show.length(shankDiameterMm)} shank has ${leftMPa.toFixed(0)} MPa left for the pull of unbalance, reached at ${rpm}.`,

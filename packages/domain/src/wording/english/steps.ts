@@ -21,21 +21,21 @@ const SENTENCES: Sentences = {
     mounting === "table"
       ? `${forPass(pass)}et the bit ${show.length(heightMm)} above the table.`
       : `${forPass(pass)}et the bit ${show.length(heightMm)} below the base.`,
-  "set-fence": ({ pass, fenceMm, guide }, show) => {
+  "set-fence": ({ pass, run, fenceMm, guide }, show) => {
     const place =
       fenceMm === 0
         ? "in line with the bit's centre"
-        : `${show.length(fenceMm)} in front of the bit's centre`;
+        : `${show.length(Math.abs(fenceMm))} ${fenceMm < 0 ? "behind" : "in front of"} the bit's centre`;
     switch (guide) {
       case "fence":
       case "fence-with-offset-outfeed":
-        return `${forPass(pass)}et the fence ${place}.`;
+        return `${forPass(pass, run)}et the fence ${place}.`;
       case "sled":
-        return `${forPass(pass)}et the fence, with the sled against it, so that the edge of the work runs ${place}.`;
+        return `${forPass(pass, run)}et the fence, with the sled against it, so that the edge of the work runs ${place}.`;
       case "edge-guide":
-        return `${forPass(pass)}et the edge guide ${place}.`;
+        return `${forPass(pass, run)}et the edge guide ${place}.`;
       case "fence-flush-with-bearing":
-        return `${forPass(pass)}et the fence flush with the bearing, ${place}.`;
+        return `${forPass(pass, run)}et the fence flush with the bearing, ${place}.`;
     }
   },
   "set-fence-halves": ({ pass, infeedMm, outfeedMm }, show) =>
@@ -58,6 +58,16 @@ const SENTENCES: Sentences = {
     "Clamp the work on a sled or coping jig, square to the fence, with a backer behind where the bit leaves it.",
   "lay-rails": () =>
     "Wedge the work so that it cannot rock, and set stiff, straight rails level on both sides of it for the router's carriage.",
+  "move-over": ({ pass, run, overMm, mounting }, show) => {
+    if (mounting === "table") {
+      return overMm === 0
+        ? `${forPass(pass, run)}et the fence for the wall of the groove that is nearest to it.`
+        : `${forPass(pass, run)}et the fence ${show.length(overMm)} farther from you than for the first run: the bit widens the groove toward you.`;
+    }
+    return overMm === 0
+      ? `${forPass(pass, run)}et the straightedge for the right-hand wall of the groove, seen along the travel.`
+      : `${forPass(pass, run)}et the straightedge ${show.length(overMm)} to the left of where it lay for the first run, seen along the travel.`;
+  },
   "run-idle": () =>
     "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
   "cut-edges": ({ pass, passKind, edges, grain, pieces, rows, direction, feedMPerMin }, show) =>
@@ -82,6 +92,7 @@ function edgeList(edges: readonly number[]): string {
 }
 
 /** A setting made once for the whole cut names no pass. */
-function forPass(pass: number | undefined): string {
-  return pass === undefined ? "S" : `For pass ${pass} s`;
+function forPass(pass: number | undefined, run?: number): string {
+  if (pass === undefined) return "S";
+  return run === undefined ? `For pass ${pass} s` : `For pass ${pass}, run ${run}, s`;
 }

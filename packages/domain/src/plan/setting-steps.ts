@@ -1,0 +1,88 @@
+import type { Pass } from "../cut/passes.ts";
+import type { CutSetup } from "../cut/setup.ts";
+import type { Guide, SetGuideName } from "../guide/registry.ts";
+import type { Mounting } from "../router/mounting.ts";
+
+/** One setting of the machine, in the order of work. */
+export type SettingStep =
+  | {
+      readonly code: "set-height";
+      readonly pass?: number;
+      readonly heightMm: number;
+      readonly mounting: Mounting;
+    }
+  | {
+      readonly code: "set-fence";
+      readonly pass?: number;
+      /** One of several side by side, from 1. */
+      readonly run?: number;
+      readonly fenceMm: number;
+      readonly guide: SetGuideName;
+    }
+  | {
+      /** A fence in two halves: the outfeed one level with the bit's edge, the infeed one behind it by the cut. */
+      readonly code: "set-fence-halves";
+      readonly pass: number;
+      readonly infeedMm: number;
+      readonly outfeedMm: number;
+    }
+  | {
+      readonly code: "move-over";
+      readonly pass: number;
+      readonly run: number;
+      /** From where the first run lies. */
+      readonly overMm: number;
+      readonly mounting: Mounting;
+    };
+
+/** What is set once, before the first cut. A groove's middle is where the bit is: its fence is set by where the groove lies. */
+export function fixedSettings(
+  { approach, fenceMm, heightMm, sides, runs, underlayMm = 0 }: CutSetup,
+  guide: Guide,
+  mounting: Mounting,
+): SettingStep[] {
+  if (approach !== "height") return [{ code: "set-height", heightMm: heightMm + underlayMm, mounting }];
+  // Of runs side by side each has a fence of its own.
+  return sides === 1 && runs === undefined ? fenceSetting(guide, { fenceMm }) : [];
+}
+
+/** What is set before each pass. A cut made at once has had both. */
+export function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mounting): SettingStep[] {
+  const { number, heightMm, fenceMm } = pass;
+  switch (setup.approach) {
+    case "height":
+      return [{ code: "set-height", pass: number, heightMm, mounting }];
+    case "fence":
+      if (guide.name === "fence-with-offset-outfeed") return fenceHalves(setup, pass);
+      return fenceSetting(guide, { pass: number, fenceMm });
+    case "once":
+      return setup.sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
+  }
+}
+
+/** What is set before each run of a pass: nothing, for the one run of a cut that is no wider than the bit. */
+export function runSettings(
+  { runs }: CutSetup,
+  { number: pass }: Pass,
+  guide: Guide,
+  mounting: Mounting,
+): SettingStep[][] {
+  if (runs === undefined) return [[]];
+  if (runs.by === "fence") {
+    return runs.fencesMm.map((fenceMm, index) => fenceSetting(guide, { pass, run: index + 1, fenceMm }));
+  }
+  return runs.overMm.map((overMm, index) => [{ code: "move-over", pass, run: index + 1, overMm, mounting }]);
+}
+
+function fenceSetting(
+  guide: Guide,
+  values: { readonly pass?: number; readonly run?: number; readonly fenceMm: number },
+): SettingStep[] {
+  return guide.isSet ? [{ code: "set-fence", ...values, guide: guide.name }] : [];
+}
+
+/** Every pass starts from the edge the last one left, so that the halves stand apart by one bite. */
+function fenceHalves({ greatestRadiusMm }: CutSetup, { number, geometry }: Pass): SettingStep[] {
+  const infeedMm = greatestRadiusMm - geometry.biteMm;
+  return [{ code: "set-fence-halves", pass: number, infeedMm, outfeedMm: greatestRadiusMm }];
+}
