@@ -53,3 +53,7 @@ export const said = (plan: Plan) => [
   ...plan.precautions.map((precaution) => describePrecaution(precaution, showIn("metric"))),
 ];
 export const codesOf = (plan: Plan) => plan.findings.map(({ code }) => code);
+export const precautionsOf = (bit: Bit, cut: Cut, mounting: Mounting = "table") =>
+  planOf(bit, cut, mounting).precautions.map(({ code }) => code);
+export const spoken = (bit: Bit, cut: Cut, mounting: Mounting = "table") =>
+  said(planOf(bit, cut, mounting)).join("\n");
