@@ -8,6 +8,7 @@ import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
 import { fixedSettings, movedSetting, runSettings, type SettingStep } from "./setting-steps.ts";
+import type { TestPiece } from "./test-piece.ts";
 
 /** The way the work or the router moves, so that the edge meets the wood against the rotation. */
 export type FeedDirection =
@@ -24,6 +25,7 @@ export type WorkToOrder = {
   readonly guide: Guide;
   readonly mounting: Mounting;
   readonly isHeavy: boolean;
+  readonly testPiece: TestPiece | undefined;
 };
 
 /** One thing to do, in the order of work. */
@@ -46,6 +48,7 @@ export type Step =
       readonly direction: FeedDirection;
       readonly feedMPerMin: number;
     }
+  | ({ readonly code: "test-piece" } & TestPiece)
   | { readonly code: "check-collet" };
 
 export type StepCode = Step["code"];
@@ -56,7 +59,7 @@ export type StepCode = Step["code"];
  * always against the rotation. Source: common practice.
  */
 export function orderOfWork(
-  { setup, cut, guide, mounting, isHeavy }: WorkToOrder,
+  { setup, cut, guide, mounting, isHeavy, testPiece }: WorkToOrder,
   passes: readonly PlannedPass[],
   setting: DialSetting,
 ): Step[] {
@@ -71,6 +74,9 @@ export function orderOfWork(
   for (const { pass, feed } of passes) {
     steps.push(...movedSetting(setup, pass, guide, mounting));
     if (pass.number === 1) steps.push({ code: "run-idle" });
+    // Only the last setting is the cut's own. A run of its own is measured when it is set.
+    const isLast = pass.number === passes.length;
+    if (isLast && testPiece !== undefined) steps.push({ code: "test-piece", ...testPiece });
     for (const settings of runSettings(setup, pass, guide, mounting)) {
       steps.push(...settings);
       for (const grain of ["end", "long"] as const) {

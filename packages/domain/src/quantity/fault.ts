@@ -68,6 +68,8 @@ export type FaultValues = {
     readonly bounds: { readonly min: number; readonly max?: number };
     readonly meant?: Meant;
   };
+  readonly "nothing-measured": NoValues;
+  readonly "not-measured-here": NoValues;
   readonly "stock-too-thin": { readonly given: number; readonly above: number };
 };
 

@@ -49,6 +49,8 @@ const EXAMPLES: Examples = {
   "marks-mixed": [[{}, "two numbers, or two single letters"]],
   "no-edges": [[{}, "at least one edge"]],
   "setting-out-of-reach": [[{ given: 40, max: 25.4 }, "at most 25.4"]],
+  "nothing-measured": [[{}, "a depth, a width, or both, as the plan asks for them"]],
+  "not-measured-here": [[{}, "only what the plan's testPiece names"]],
   "cut-too-wide": [[{ given: 40, max: 9.5 }, "at most 9.5"]],
   "body-would-rub": [[{ given: 0, min: 4 }, "at least 4"]],
   "cut-does-not-suit-bit": [

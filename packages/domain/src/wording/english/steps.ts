@@ -51,6 +51,13 @@ const SENTENCES: Sentences = {
   "cut-edges": ({ pass, passKind, edges, grain, rows, direction, feedMPerMin }, show) =>
     `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
     `(${grain === "end" ? "end grain" : "long grain"}), moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
+  "test-piece": ({ depthMm, widthMm }, show) => {
+    const sizes = [
+      ...(depthMm === undefined ? [] : [`${show.length(depthMm)} deep`]),
+      ...(widthMm === undefined ? [] : [`${show.length(widthMm)} wide`]),
+    ];
+    return `Make this cut on a test piece of the same stock and measure the cut, not the bit: it must be ${sizes.join(" and ")}. Correct the setting before the work is cut.`;
+  },
   "check-collet": () => "Unplug the router and check the collet: a heavy bit works loose.",
 };
 
