@@ -34,6 +34,8 @@ export type Step =
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }
+  | { readonly code: "set-slowest"; readonly rpm: number }
+  | { readonly code: "set-fastest"; readonly rpm: number }
   | SettingStep
   | { readonly code: "run-idle" }
   | {
@@ -66,8 +68,7 @@ export function orderOfWork(
   const direction = feedDirection(cut, mounting);
   const steps: Step[] = setup.waste === undefined ? [] : [{ code: "waste-groove", ...setup.waste }];
   steps.push({ code: "mount-bit" });
-  const { mark, rpm } = setting;
-  steps.push(mark === undefined ? { code: "no-dial-to-set", rpm } : { code: "set-dial", mark, rpm });
+  steps.push(speedStep(setting));
   // The setting that is not walked up to is made once, before the first cut.
   const places = { end: placesOf(cut.edges, "end"), long: placesOf(cut.edges, "long") };
   steps.push(...fixedSettings(setup, guide, mounting));
@@ -97,6 +98,12 @@ export function orderOfWork(
     if (isHeavy && pass.number === 1 && passes.length > 1) steps.push({ code: "check-collet" });
   }
   return steps;
+}
+
+function speedStep({ mark, rpm, basis, nextFaster }: DialSetting): Step {
+  if (mark !== undefined) return { code: "set-dial", mark, rpm };
+  if (basis !== "no-dial") return { code: "no-dial-to-set", rpm };
+  return { code: nextFaster === undefined ? "set-fastest" : "set-slowest", rpm };
 }
 
 /** Against the rotation in every set-up: which way that is depends on who moves, and on which side of the wood. */

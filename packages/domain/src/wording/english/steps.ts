@@ -18,6 +18,10 @@ const SENTENCES: Sentences = {
   "mount-bit": () => "Unplug the router. Clean the collet, seat the bit, tighten, and turn it by hand.",
   "set-dial": ({ mark, rpm }, show) => `Set the dial to ${show.mark(mark)}: about ${show.rotation(rpm)}.`,
   "no-dial-to-set": ({ rpm }, show) => `This router runs at ${show.rotation(rpm)}; there is no dial to set.`,
+  "set-slowest": ({ rpm }, show) =>
+    `Turn the router's speed down as far as it goes: about ${show.rotation(rpm)}.`,
+  "set-fastest": ({ rpm }, show) =>
+    `Turn the router's speed up as far as it goes: about ${show.rotation(rpm)}.`,
   "set-height": ({ pass, heightMm, mounting }, show) =>
     mounting === "table"
       ? `${forPass(pass)}et the bit ${show.length(heightMm)} above the table.`
