@@ -123,6 +123,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
     ...{ bitIds: [bitId], routerIds: [routerId], woodIds: ["black-cherry"], mounting: "table" },
   }),
   createPlan: () => PLAN,
+  correctPlan: () => ({ depthMm: 6 }),
   sizePanels: () => ({
     ...{
       openings: [{ widthMm: 300, heightMm: 500 }],

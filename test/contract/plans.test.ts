@@ -153,10 +153,10 @@ describe("what cannot be planned is refused with the field and what is accepted,
     ["a groove with a piloted bit", { cut: groove(5) }, "/cut/kind", /without a pilot/],
     ["a groove deeper than the edges", { bit: STRAIGHT, cut: groove(40) }, "/cut/depthMm", /at most 25.4/],
     [
-      "a rabbet wider than the bit",
-      { bit: STRAIGHT, cut: { kind: "rabbet", depthMm: 5, widthMm: 20, edges: EDGES } },
+      "a groove narrower than the bit",
+      { bit: STRAIGHT, cut: { ...groove(5), widthMm: 6 } },
       "/cut/widthMm",
-      /at most 6.35/,
+      /12.7 to 150/,
     ],
   ];
 

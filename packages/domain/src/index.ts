@@ -104,6 +104,7 @@ export type { Tongue } from "./panel/tongue.ts";
 export { type PanelMachine, type PanelWork, planPanelWork } from "./panel/work.ts";
 export { bitCeilings } from "./plan/bit-ceiling.ts";
 export { clearanceOf } from "./plan/clearance.ts";
+export { correctedSetting, type MadeSetting, type SettingCorrection } from "./plan/corrections.ts";
 export type { DialSetting } from "./plan/dial-setting.ts";
 export { ENGINE_VERSION } from "./plan/engine.ts";
 export { makePlan } from "./plan/make-plan.ts";
@@ -113,6 +114,7 @@ export type { Plan, PlanInput, PlannedSpeed, Verdict } from "./plan/plan.ts";
 export type { PlannedPass } from "./plan/planned-pass.ts";
 export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
+export type { TestPiece } from "./plan/test-piece.ts";
 export { usualCut } from "./plan/usual-cut.ts";
 export {
   DEFAULT_POLICY,
@@ -148,6 +150,7 @@ export { wearFactor } from "./wear/wear-factor.ts";
 export { WOODS, woodById } from "./wood/registry.ts";
 export type { Wood } from "./wood/wood.ts";
 export { describeAssumption } from "./wording/english/assumptions.ts";
+export { describeCorrection } from "./wording/english/corrections.ts";
 export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
 export { describeGuide } from "./wording/english/guides.ts";

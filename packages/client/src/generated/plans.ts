@@ -1,7 +1,9 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
 import type {
+  CorrectPlanData,
+  CorrectPlanResponse,
   CreatePlanData,
   CreatePlanResponse,
   GetPlanResponse,
@@ -49,6 +51,13 @@ export function plansOf(caller: Caller) {
     create: (body: CreatePlanData["body"], options?: CreateOptions & { readonly query?: CreatePlanData["query"] }) =>
       caller.send<CreatePlanResponse>(
         { method: "POST", path: "/v1/plans", query: options?.query, body, createsOnce: true },
+        options,
+      ),
+
+    /** Correct the setting of a stored plan by what was measured on its test piece */
+    correct: (planId: string, body: CorrectPlanData["body"], options?: WriteOptions) =>
+      caller.send<CorrectPlanResponse>(
+        { method: "POST", path: "/v1/plans/{planId}/corrections", pathParameters: { planId }, body },
         options,
       ),
 

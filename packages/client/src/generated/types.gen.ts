@@ -1153,6 +1153,10 @@ export type NewBit = {
      */
     stickOutMm?: number;
     /**
+     * Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.
+     */
+    isEndCutting?: boolean;
+    /**
      * The greatest speed marked on the tool. Never exceeded.
      */
     markedMaxRpm?: number;
@@ -1208,6 +1212,7 @@ export type BitChange = {
     massG?: number | null;
     runOutMm?: number | null;
     stickOutMm?: number | null;
+    isEndCutting?: boolean | null;
     markedMaxRpm?: number | null;
     isHandFeedMarked?: boolean | null;
     toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown' | null;
@@ -1256,6 +1261,10 @@ export type Bit = {
      * Shank showing between the collet and the head.
      */
     stickOutMm?: number;
+    /**
+     * Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.
+     */
+    isEndCutting?: boolean;
     /**
      * The greatest speed marked on the tool. Never exceeded.
      */
@@ -3416,6 +3425,10 @@ export type BitInput = {
      */
     stickOutMm?: number;
     /**
+     * Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.
+     */
+    isEndCutting?: boolean;
+    /**
      * The greatest speed marked on the tool. Never exceeded.
      */
     markedMaxRpm?: number;
@@ -4381,6 +4394,20 @@ export type PlanStep = {
 };
 
 /**
+ * What to measure on a test piece at the final setting. In a plan: what it must be; absent if a bearing decides all of it.
+ */
+export type TestPiece = {
+    /**
+     * Depth of the cut in the face that lies on the table or under the base.
+     */
+    depthMm?: number;
+    /**
+     * How far the cut reaches in from the edge.
+     */
+    widthMm?: number;
+};
+
+/**
  * Something that weighs on the verdict.
  */
 export type PlanFinding = {
@@ -4466,6 +4493,7 @@ export type Plan = {
      * What guides the work or the router; null when nothing does.
      */
     guide: CodedText | null;
+    testPiece?: TestPiece;
     /**
      * The order of work; empty when the verdict is do-not-run.
      */
@@ -4507,6 +4535,29 @@ export type Plan = {
      * Version of the computation.
      */
     engineVersion: string;
+};
+
+/**
+ * A setting put right by a test piece.
+ */
+export type PlanCorrection = {
+    measured: TestPiece;
+    /**
+     * Set the bit this far out of the table or base.
+     */
+    heightMm: number;
+    /**
+     * Set the fence this far in front of the bit's axis.
+     */
+    fenceMm: number;
+    /**
+     * What is off, and what to do, one sentence each.
+     */
+    texts: Array<string>;
+    /**
+     * When it was asked for.
+     */
+    at: string;
 };
 
 /**
@@ -4578,7 +4629,7 @@ export type NewPlan = {
 };
 
 /**
- * A plan as it was computed, with what was asked for. It never changes.
+ * A plan as it was computed, with what was asked for: that never changes. Corrections are added to it.
  */
 export type StoredPlan = {
     /**
@@ -4591,6 +4642,10 @@ export type StoredPlan = {
     name?: string;
     request: PlanRequest;
     plan: Plan;
+    /**
+     * What test pieces showed, oldest first; the last setting is the one to use.
+     */
+    corrections?: Array<PlanCorrection>;
     /**
      * When it was created, UTC.
      */
@@ -13556,12 +13611,108 @@ export type CreatePlanError = CreatePlanErrors[keyof CreatePlanErrors];
 
 export type CreatePlanResponses = {
     /**
-     * A plan as it was computed, with what was asked for. It never changes.
+     * A plan as it was computed, with what was asked for: that never changes. Corrections are added to it.
      */
     201: StoredPlan;
 };
 
 export type CreatePlanResponse = CreatePlanResponses[keyof CreatePlanResponses];
+
+export type CorrectPlanData = {
+    body: TestPiece;
+    headers?: {
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a plan.
+         */
+        planId: string;
+    };
+    query?: never;
+    url: '/v1/plans/{planId}/corrections';
+};
+
+export type CorrectPlanErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CorrectPlanError = CorrectPlanErrors[keyof CorrectPlanErrors];
+
+export type CorrectPlanResponses = {
+    /**
+     * A plan as it was computed, with what was asked for: that never changes. Corrections are added to it.
+     */
+    200: StoredPlan;
+};
+
+export type CorrectPlanResponse = CorrectPlanResponses[keyof CorrectPlanResponses];
 
 export type GetPlanData = {
     body?: never;
@@ -13628,7 +13779,7 @@ export type GetPlanError = GetPlanErrors[keyof GetPlanErrors];
 
 export type GetPlanResponses = {
     /**
-     * A plan as it was computed, with what was asked for. It never changes.
+     * A plan as it was computed, with what was asked for: that never changes. Corrections are added to it.
      */
     200: StoredPlan;
 };

@@ -12,6 +12,8 @@ import type { Policy } from "../policy/policy.ts";
 import { type DialSpeed, doubtedReadings } from "../router/dial.ts";
 import type { Mark, Router, UnusedReading } from "../router/router.ts";
 
+import { type AssumedDimension, assumedDimensions } from "./assumed-dimensions.ts";
+
 /** What the plan took for granted, and which side it took. */
 export type Assumption =
   | SetupAssumption
@@ -33,6 +35,10 @@ export type Assumption =
       readonly countsRpm: number;
     }
   | ({ readonly code: "reading-left-out" } & UnusedReading)
+  | AssumedDimension
+  | { readonly code: "motor-power-assumed"; readonly powerW: number }
+  | { readonly code: "run-out-assumed"; readonly runOutMm: number }
+  | { readonly code: "stick-out-assumed"; readonly stickOutMm: number }
   | { readonly code: "no-load-speed" };
 
 export type AssumptionCode = Assumption["code"];
@@ -61,6 +67,14 @@ export function assumptionsFor(
   }
   if (formPilotRadiusMm(bit.form) !== undefined && !("pilotHeightMm" in bit.form && bit.form.pilotHeightMm)) {
     found.push({ code: "pilot-height-assumed", pilotHeightMm: USUAL_PILOT_HEIGHT_MM });
+  }
+  found.push(...assumedDimensions(bit.form));
+  if (bit.runOutMm === undefined) found.push({ code: "run-out-assumed", runOutMm: policy.runOutAssumedMm });
+  if (bit.stickOutMm === undefined) {
+    found.push({ code: "stick-out-assumed", stickOutMm: policy.stickOutAssumedMm });
+  }
+  if (router.inputPowerW === undefined) {
+    found.push({ code: "motor-power-assumed", powerW: policy.inputPowerAssumedW });
   }
   if (router.colletDiametersMm === undefined) {
     found.push({ code: "collets-unknown", shankDiameterMm: bit.shankDiameterMm });

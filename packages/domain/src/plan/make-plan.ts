@@ -20,6 +20,7 @@ import { limitContext } from "./limit-context.ts";
 import type { Plan, PlanInput } from "./plan.ts";
 import { plannedPass } from "./planned-pass.ts";
 import { orderOfWork } from "./steps.ts";
+import { testPieceFor } from "./test-piece.ts";
 import { fastestThatHolds, uncertaintyCosts } from "./uncertainty.ts";
 
 /**
@@ -76,6 +77,7 @@ export function makePlan(input: PlanInput): Plan {
   const planned =
     setting && passes ? passes.map((pass) => plannedPass(pass, { load, edges, rpm: setting.rpm })) : [];
   const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;
+  const testPiece = setting && guide ? testPieceFor(setup, solid, guide) : undefined;
   return {
     verdict: verdictOf(findings),
     findings,
@@ -91,9 +93,10 @@ export function makePlan(input: PlanInput): Plan {
     limits: ceiling.limits,
     passes: planned,
     guide: guide?.name,
+    testPiece,
     steps:
       setting && guide && direction
-        ? orderOfWork({ guide, direction, guided, isHeavy }, planned, setting)
+        ? orderOfWork({ guide, direction, guided, isHeavy, testPiece }, planned, setting)
         : [],
     precautions: precautionsFor({
       bit,

@@ -16,6 +16,7 @@ import type { Finding } from "./findings.ts";
 import type { PastUse } from "./past-use.ts";
 import type { PlannedPass } from "./planned-pass.ts";
 import type { Step } from "./steps.ts";
+import type { TestPiece } from "./test-piece.ts";
 import type { UncertaintyCost } from "./uncertainty.ts";
 
 /** Everything a plan is computed from. */
@@ -47,6 +48,8 @@ export type Plan = {
   readonly passes: readonly PlannedPass[];
   /** What guides the work or the router; undefined when nothing does, and then nothing is cut. */
   readonly guide: GuideName | undefined;
+  /** What to measure on a test piece at the final setting; undefined if a bearing decides all of it, or nothing may be cut. */
+  readonly testPiece: TestPiece | undefined;
   readonly steps: readonly Step[];
   readonly precautions: readonly Precaution[];
   readonly assumptions: readonly Assumption[];

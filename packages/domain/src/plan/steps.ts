@@ -7,6 +7,7 @@ import type { Mark } from "../router/router.ts";
 import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
 import { fixedSettings, movedSetting, runSettings, type SettingStep } from "./setting-steps.ts";
+import type { TestPiece } from "./test-piece.ts";
 
 /** How a cut is made, beside its passes. */
 export type WorkToOrder = {
@@ -15,6 +16,7 @@ export type WorkToOrder = {
   /** What the guide looks at: the cut, its setting, and how the router is held. */
   readonly guided: GuideContext;
   readonly isHeavy: boolean;
+  readonly testPiece: TestPiece | undefined;
 };
 
 /** One thing to do, in the order of work. */
@@ -24,6 +26,8 @@ export type Step =
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }
+  | { readonly code: "set-slowest"; readonly rpm: number }
+  | { readonly code: "set-fastest"; readonly rpm: number }
   | SettingStep
   | { readonly code: "run-idle" }
   | {
@@ -40,6 +44,7 @@ export type Step =
       readonly direction: FeedDirection;
       readonly feedMPerMin: number;
     }
+  | ({ readonly code: "test-piece" } & TestPiece)
   | { readonly code: "check-collet" };
 
 export type StepCode = Step["code"];
@@ -50,7 +55,7 @@ export type StepCode = Step["code"];
  * always against the rotation. Source: common practice.
  */
 export function orderOfWork(
-  { guide, direction, guided, isHeavy }: WorkToOrder,
+  { guide, direction, guided, isHeavy, testPiece }: WorkToOrder,
   passes: readonly PlannedPass[],
   setting: DialSetting,
 ): Step[] {
@@ -67,6 +72,9 @@ export function orderOfWork(
   for (const { pass, feed } of passes) {
     steps.push(...movedSetting(setup, pass, guide, mounting));
     if (pass.number === 1) steps.push({ code: "run-idle" });
+    // Only the last setting is the cut's own. A run of its own is measured when it is set.
+    const isLast = pass.number === passes.length;
+    if (isLast && testPiece !== undefined) steps.push({ code: "test-piece", ...testPiece });
     for (const settings of runSettings(setup, pass, guide, mounting)) {
       steps.push(...settings);
       for (const { grain, places } of byGrain) {

@@ -71,6 +71,8 @@ export type FaultValues = {
   readonly "thicknesses-disagree": { readonly given: number; readonly cutMm: number };
   readonly "bushing-not-given": NoValues;
   readonly "longer-than-work": TooMuch;
+  readonly "nothing-measured": NoValues;
+  readonly "not-measured-here": NoValues;
   readonly "stock-too-thin": { readonly given: number; readonly above: number };
 };
 

@@ -221,8 +221,9 @@ describe("a router without a dial", () => {
     ]);
   });
 
-  it("is taken at its fastest when a range is given but no dial", () => {
+  it("is taken at its slowest and its fastest when a range is given but no dial", () => {
     expect(dialSpeeds({ minRpm: 10000, maxRpm: 22000 }, policy)).toEqual([
+      { mark: undefined, rpm: 10000, rpmHighest: 10000 * 1.1, basis: "no-dial" },
       { mark: undefined, rpm: 22000, rpmHighest: 22000 * 1.1, basis: "no-dial" },
     ]);
   });

@@ -42,10 +42,15 @@ type Knot = { readonly position: number; readonly rpm: number; readonly isReadin
 export function dialSpeeds(router: Router, policy: Policy): DialSpeed[] {
   const { dial, maxRpm } = router;
   if (dial === undefined) {
-    // Without a dial described, nothing says how to hold a variable router below its fastest.
-    const basis = router.minRpm === maxRpm ? "single-speed" : "no-dial";
+    const { minRpm } = router;
+    const most = 1 + policy.dialRangeToleranceRatio;
+    const fastest = { mark: undefined, rpm: maxRpm, rpmHighest: maxRpm * most };
+    if (minRpm === maxRpm) return [{ ...fastest, basis: "single-speed" }];
+    // Without a dial described, a variable router can be turned down all the way, and nothing says what lies between.
+    const slowest = { mark: undefined, rpm: minRpm, rpmHighest: minRpm * most };
     return [
-      { mark: undefined, rpm: maxRpm, rpmHighest: maxRpm * (1 + policy.dialRangeToleranceRatio), basis },
+      { ...slowest, basis: "no-dial" },
+      { ...fastest, basis: "no-dial" },
     ];
   }
   const knots = dialKnots(router, dial);

@@ -2,6 +2,7 @@ import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
 import { PROFILE_SCHEMAS, ProfilesField } from "./profile-schema.ts";
+import { TestPieceSchema } from "./test-piece-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 const code = Type.String({ description: "Stable code, for programs." });
@@ -204,6 +205,7 @@ export const PlanAnswerSchema = Type.Object(
     limits: Type.Array(ref(Limit), { description: "Every limit that applies, lowest first." }),
     passes: Type.Array(ref(Pass), { description: "In order; empty when the verdict is do-not-run." }),
     guide: orNull(ref(CodedText), "What guides the work or the router; null when nothing does."),
+    testPiece: Type.Optional(ref(TestPieceSchema)),
     steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
     precautions: Type.Array(ref(CodedText), {
       description: "What a careful teacher would say at the machine.",
@@ -234,6 +236,7 @@ export const ANSWER_SCHEMAS = [
   Limit,
   Pass,
   Step,
+  TestPieceSchema,
   Finding,
   ...PROFILE_SCHEMAS,
   PlanAnswerSchema,

@@ -4,7 +4,7 @@ import type { PlanAnswer } from "./answer-schema.ts";
 import { planKind } from "./kind.ts";
 import type { NewPlan, PlanRecord, PlanSummary } from "./schema.ts";
 
-/** A plan to keep, as it was computed. The event names its digest and verdict; the plan itself never changes. */
+/** A plan to keep, as it was computed. The event names its digest and verdict; what was computed never changes. */
 export function keepPlan(
   id: string,
   { name, ...request }: NewPlan,

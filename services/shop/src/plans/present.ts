@@ -18,6 +18,7 @@ import {
   roundTo,
   type Show,
   showIn,
+  type TestPiece,
   type Units,
   type Wood,
 } from "@rimwise/domain";
@@ -64,6 +65,7 @@ export function presentPlan(
     })),
     passes: plan.passes.map((planned) => presentPass(planned, show, units !== undefined)),
     guide: plan.guide === undefined ? null : { code: plan.guide, text: describeGuide(plan.guide) },
+    ...(plan.testPiece && { testPiece: presentTestPiece(plan.testPiece) }),
     steps: plan.steps.map((step, index) => ({
       number: index + 1,
       code: step.code,
@@ -76,6 +78,13 @@ export function presentPlan(
     advice: ADVICE,
     digest: seal.digest,
     engineVersion: seal.engineVersion,
+  };
+}
+
+function presentTestPiece({ depthMm, widthMm }: TestPiece): TestPiece {
+  return {
+    ...(depthMm !== undefined && { depthMm: roundTo(depthMm, DECIMALS.mm) }),
+    ...(widthMm !== undefined && { widthMm: roundTo(widthMm, DECIMALS.mm) }),
   };
 }
 

@@ -2,11 +2,12 @@ import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
 import { listRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
-import { createRoute } from "../http/write-routes.ts";
+import { actRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
 import { type BatchParts, planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan, settableAs } from "./compute.ts";
+import { correctPlan } from "./correct.ts";
 import { keepPlan, summaryOf } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
 import {
@@ -18,6 +19,7 @@ import {
   StoredPlanSchema,
   UnitsQuery,
 } from "./schema.ts";
+import { TestPieceSchema } from "./test-piece-schema.ts";
 
 const READ = { scope: "plans:read", tag: "plans", of: plans } as const;
 
@@ -75,6 +77,25 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       const asked = settableAs(body, query.units);
       const plan = yield* computedPlan(asked, query, at);
       const { record, changes } = keepPlan(newId(planKind.idPrefix), asked, plan, at);
+      return { changes, answer: record };
+    },
+  );
+
+  actRoute(
+    app,
+    doors,
+    {
+      scope: "plans:write",
+      tag: "plans",
+      of: plans,
+      path: "/v1/plans/:planId/corrections",
+      operationId: "correctPlan",
+      summary: "Correct the setting of a stored plan by what was measured on its test piece",
+      body: TestPieceSchema,
+      answer: StoredPlanSchema,
+    },
+    (plan, { body, at }) => {
+      const { record, changes } = correctPlan(plan, body, plan.request.setIn, at);
       return { changes, answer: record };
     },
   );

@@ -9,6 +9,7 @@ import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { RouterInputSchema } from "../routers/schema.ts";
 import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed } from "./answer-schema.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
+import { CorrectionSchema } from "./test-piece-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 
@@ -60,17 +61,27 @@ export const NewPlanSchema = Type.Object(
   { $id: "NewPlan", description: "A plan to compute and keep.", ...closed },
 );
 
+/** A setting that so many test pieces do not put right is another fault. */
+export const MOST_CORRECTIONS = 50;
+
 export const StoredPlanSchema = Type.Object(
   {
     id: idField("plan"),
     name: Type.Optional(nameField("Cherry panels, kitchen doors")),
     request: ref(PlanRequestSchema),
     plan: ref(PlanAnswerSchema),
+    corrections: Type.Optional(
+      Type.Array(ref(CorrectionSchema), {
+        maxItems: MOST_CORRECTIONS,
+        description: "What test pieces showed, oldest first; the last setting is the one to use.",
+      }),
+    ),
     ...keptFields,
   },
   {
     $id: "StoredPlan",
-    description: "A plan as it was computed, with what was asked for. It never changes.",
+    description:
+      "A plan as it was computed, with what was asked for: that never changes. Corrections are added to it.",
     ...closed,
   },
 );
@@ -124,6 +135,7 @@ export const PLAN_SCHEMAS = [
   PolicyLayerSchema,
   ...CUT_SCHEMAS,
   ...ANSWER_SCHEMAS,
+  CorrectionSchema,
   PlanRequestSchema,
   NewPlanSchema,
   StoredPlanSchema,

@@ -6,7 +6,7 @@ import { railDimensions, railFaults } from "./rail.ts";
 import { wholeProfile } from "./usual-cut.ts";
 
 /** Length of the cutter at the tip of a common cope bit (1/4 in). Source: common practice. */
-const USUAL_BACK_CUTTER_LENGTH_MM = 6.35;
+export const USUAL_BACK_CUTTER_LENGTH_MM = 6.35;
 
 export const cope = defineForm({
   kind: "cope",

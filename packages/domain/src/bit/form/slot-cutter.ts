@@ -6,7 +6,7 @@ import { pilotFaults, pilotHeightMm, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
 import { usualCutByShape } from "./usual-cut.ts";
 
 /** Diameter of the arbor a cutter is mounted on (5/16 in). Source: common practice. */
-const USUAL_ARBOR_DIAMETER_MM = 7.94;
+export const USUAL_ARBOR_DIAMETER_MM = 7.94;
 
 export const slotCutter = defineForm({
   kind: "slot-cutter",

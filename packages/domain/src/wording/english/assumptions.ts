@@ -1,3 +1,4 @@
+import type { AssumedDimension } from "../../plan/assumed-dimensions.ts";
 import type { Assumption, AssumptionCode } from "../../plan/assumptions.ts";
 import type { UnusedReading } from "../../router/router.ts";
 import type { Show } from "../show.ts";
@@ -13,6 +14,13 @@ const LEFT_OUT: Readonly<Record<UnusedReading["because"], string>> = {
   "off-dial": "the dial has no such mark.",
 };
 
+const DIMENSIONS: Readonly<Record<AssumedDimension["dimension"], (size: string) => string>> = {
+  "shoulder-height": (size) => `The square step at the rim is taken as ${size} high.`,
+  "back-cutter-height": (size) => `The back-cutter is taken as ${size} high.`,
+  "back-cutter-length": (size) => `The cutter at the tip is taken as ${size} long.`,
+  "arbor-diameter": (size) => `The arbor is taken as ${size} thick.`,
+};
+
 const SENTENCES: Sentences = {
   "mass-estimated": ({ massG, massHighG }, show) =>
     `The bit was not weighed. Its outline gives about ${show.mass(massG)}; it is judged as if it weighed ${show.mass(massHighG)}.`,
@@ -20,6 +28,14 @@ const SENTENCES: Sentences = {
     "No maximum speed is recorded for this bit. Look at its shank: if one is marked there, it comes before this plan.",
   "pilot-height-assumed": ({ pilotHeightMm }, show) =>
     `The pilot bearing is taken as ${show.length(pilotHeightMm)} high; bit heights are measured from its tip.`,
+  "dimension-assumed": ({ dimension, mm }, show) =>
+    `${DIMENSIONS[dimension](show.length(mm))} Measure it: it decides where the bit cuts.`,
+  "motor-power-assumed": ({ powerW }) =>
+    `The router's power is not recorded; the passes are planned for ${powerW} W at its plate. A stronger one may need fewer.`,
+  "run-out-assumed": ({ runOutMm }, show) =>
+    `The bit's run-out was not measured in this collet; it is taken as ${show.length(runOutMm)}.`,
+  "stick-out-assumed": ({ stickOutMm }, show) =>
+    `The shank between collet and cutter was not measured; it is taken as ${show.length(stickOutMm)}. Seat it no farther out.`,
   "collets-unknown": ({ shankDiameterMm }, show) =>
     `The router's collets are not recorded. It must have one made for a ${show.length(shankDiameterMm)} shank.`,
   "template-assumed": ({ thicknessMm }, show) =>
@@ -40,7 +56,7 @@ const SENTENCES: Sentences = {
   "dial-between-readings": ({ toleranceRatio }, show) =>
     `The mark lies between two tachometer readings; the true speed may be ${show.percent(toleranceRatio)} higher.`,
   "dial-unknown": ({ toleranceRatio }, show) =>
-    `The router's speed dial is not described, so its fastest speed is taken, and up to ${show.percent(toleranceRatio)} more.`,
+    `The router's speed dial is not described, so only its slowest and its fastest speed are relied on, and up to ${show.percent(toleranceRatio)} more. Whatever lies between is taken to be faster than the slowest.`,
   "single-speed": ({ toleranceRatio }, show) =>
     `The router has one speed; it may actually be ${show.percent(toleranceRatio)} higher than its plate says.`,
   "reading-doubted": ({ mark, rpm, countsRpm }, show) =>

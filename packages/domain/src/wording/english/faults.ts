@@ -147,6 +147,14 @@ const WORDS: Words = {
     message: "This edge is longer than its side of the work.",
     accepted: `at most ${trim(max)}`,
   }),
+  "nothing-measured": () => ({
+    message: "Nothing was measured on the test piece.",
+    accepted: "a depth, a width, or both, as the plan asks for them",
+  }),
+  "not-measured-here": () => ({
+    message: "This is not what the test piece of this cut shows.",
+    accepted: "only what the plan's testPiece names",
+  }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
     accepted: "the whole form as it is after the sharpening, point by point",

@@ -17,6 +17,10 @@ const SENTENCES: Sentences = {
   "mount-bit": () => "Unplug the router. Clean the collet, seat the bit, tighten, and turn it by hand.",
   "set-dial": ({ mark, rpm }, show) => `Set the dial to ${show.mark(mark)}: about ${show.rotation(rpm)}.`,
   "no-dial-to-set": ({ rpm }, show) => `This router runs at ${show.rotation(rpm)}; there is no dial to set.`,
+  "set-slowest": ({ rpm }, show) =>
+    `Turn the router's speed down as far as it goes: about ${show.rotation(rpm)}.`,
+  "set-fastest": ({ rpm }, show) =>
+    `Turn the router's speed up as far as it goes: about ${show.rotation(rpm)}.`,
   "set-height": ({ pass, heightMm, mounting }, show) =>
     mounting === "table"
       ? `${forPass(pass)}et the bit ${show.length(heightMm)} above the table.`
@@ -73,6 +77,13 @@ const SENTENCES: Sentences = {
   "cut-edges": ({ pass, passKind, edges, grain, pieces, rows, direction, feedMPerMin }, show) =>
     `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
     `(${GRAIN[grain]})${pieces > 1 ? ` of all ${pieces} pieces` : ""}, moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
+  "test-piece": ({ depthMm, widthMm }, show) => {
+    const sizes = [
+      ...(depthMm === undefined ? [] : [`${show.length(depthMm)} deep`]),
+      ...(widthMm === undefined ? [] : [`${show.length(widthMm)} wide`]),
+    ];
+    return `Make this cut on a test piece of the same stock and measure the cut, not the bit: it must be ${sizes.join(" and ")}. Correct the setting before the work is cut.`;
+  },
   "check-collet": () => "Unplug the router and check the collet: a heavy bit works loose.",
 };
 
