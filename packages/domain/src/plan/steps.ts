@@ -62,8 +62,7 @@ export function orderOfWork(
   const { setup, cut, mounting } = guided;
   const steps: Step[] = setup.waste === undefined ? [] : [{ code: "waste-groove", ...setup.waste }];
   steps.push({ code: "mount-bit" });
-  const { mark, rpm } = setting;
-  steps.push(mark === undefined ? { code: "no-dial-to-set", rpm } : { code: "set-dial", mark, rpm });
+  steps.push(speedStep(setting));
   steps.push(...(guide.steps?.(guided) ?? []));
   // The setting that is not walked up to is made once, before the first cut.
   const byGrain = edgesByGrain(cut.edges);
@@ -95,6 +94,12 @@ export function orderOfWork(
     if (isHeavy && pass.number === 1 && passes.length > 1) steps.push({ code: "check-collet" });
   }
   return steps;
+}
+
+function speedStep({ mark, rpm, basis, nextFaster }: DialSetting): Step {
+  if (mark !== undefined) return { code: "set-dial", mark, rpm };
+  if (basis !== "no-dial") return { code: "no-dial-to-set", rpm };
+  return { code: nextFaster === undefined ? "set-fastest" : "set-slowest", rpm };
 }
 
 /** What breaks out comes first, and a cut along the grain last. */
