@@ -97,7 +97,10 @@ describe("a stopped groove", () => {
 // Oak, beech, walnut and many imported species irritate; hardwood dust is a recognised carcinogen. Common practice.
 describe("dust", () => {
   it.each([
-    ["white-oak", /White oak can irritate or sensitise, and hardwood dust is a recognised carcinogen/],
+    [
+      "white-oak",
+      /White oak: its dust can irritate or sensitise, and hardwood dust is a recognised carcinogen/,
+    ],
     ["american-beech", /can irritate or sensitise/],
     ["black-walnut", /can irritate or sensitise/],
     ["teak", /can irritate or sensitise/],

@@ -76,7 +76,7 @@ export const RABBET_AND_GROOVE_PLANS: readonly EverydayPlan[] = [
       guide: "fence",
       edgesOutMm: 6,
       passes: [2, 3],
-      says: [RIGHT_TO_LEFT],
+      says: [RIGHT_TO_LEFT, /middle of the groove lies from the edge/],
       neverSays: [TRAPPED],
     },
   },
@@ -177,7 +177,7 @@ export const RABBET_AND_GROOVE_PLANS: readonly EverydayPlan[] = [
       verdict: "runs",
       passes: [1, 1],
       says: [/back/, /motor|[Ss]witch off|stopped/],
-      neverSays: [/[Ll]ower/],
+      neverSays: [/[Ll]ower the work/],
     },
   },
   {
@@ -206,8 +206,8 @@ export const RABBET_AND_GROOVE_PLANS: readonly EverydayPlan[] = [
     name: "T-slot, table, from the open end",
     bit: bitOf({
       kind: "t-slot",
-      diameterMm: 28.6,
-      headHeightMm: 9.5,
+      diameterMm: 19,
+      headHeightMm: 6.35,
       neckDiameterMm: 9.5,
       cuttingLengthMm: 20,
     }),
@@ -258,9 +258,21 @@ export const RABBET_AND_GROOVE_PLANS: readonly EverydayPlan[] = [
   },
   {
     name: "Splines: a slot in a straight edge with a slot cutter, table",
-    bit: bitOf({ kind: "slot-cutter", diameterMm: 47.6, slotWidthMm: 6.35, pilotDiameterMm: 22.2 }),
+    bit: bitOf({
+      kind: "slot-cutter",
+      diameterMm: 47.6,
+      slotWidthMm: 6.35,
+      pilotDiameterMm: 22.2,
+      arborLengthMm: 20,
+    }),
     mounting: "table",
     cut: { kind: "edge", edges: LONG_EDGE, work: BOARD },
-    expected: { verdict: "runs", guide: "fence-flush-with-bearing", says: [RIGHT_TO_LEFT] },
+    // The slot in the middle of the edge: half of it above the middle of the stock.
+    expected: {
+      verdict: "runs",
+      guide: "fence",
+      edgesOutMm: 12.675,
+      says: [RIGHT_TO_LEFT],
+    },
   },
 ];

@@ -93,7 +93,7 @@ export const TEMPLATE_AND_SURFACE_PLANS: readonly EverydayPlan[] = [
       kind: "groove",
       depthMm: 3,
       guide: "freehand",
-      edges: [{ lengthMm: 200, grain: "across" }],
+      edges: [{ lengthMm: 120, grain: "across" }],
       work: BOARD,
     },
     expected: { verdict: "do-not-run", says: [/straightedge|template/] },

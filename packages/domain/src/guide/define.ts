@@ -1,6 +1,5 @@
 import type { FormKind } from "../bit/form/registry.ts";
 import type { Outline } from "../bit/outline.ts";
-import { isParallel } from "../bit/shape.ts";
 import type { GuideName } from "../cut/guide-name.ts";
 import type { Cut } from "../cut/kind/registry.ts";
 import type { CutSetup } from "../cut/setup.ts";
@@ -76,16 +75,6 @@ export function isInside(cut: Cut): boolean {
 /** Whether a bearing alone decides how deep the cut is, in every pass. */
 export function isOnBearing({ pilotRadiusMm, setup }: GuideContext): boolean {
   return pilotRadiusMm !== undefined && setup.fenceMm <= pilotRadiusMm && setup.approach !== "fence";
-}
-
-/** Whether nothing of the edge is left for what comes after the bit: a plain cylinder as high as the stock. */
-export function removesWholeEdge({ cut, setup, outline, pilotRadiusMm }: GuideContext): boolean {
-  return (
-    cut.kind === "edge" &&
-    pilotRadiusMm === undefined &&
-    setup.heightMm >= setup.thicknessMm &&
-    isParallel(outline)
-  );
 }
 
 /** What moves along an edge or around an opening with the router in hand. */

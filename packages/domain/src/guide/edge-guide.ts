@@ -1,4 +1,5 @@
-import { defineGuide, isClosedToFences, removesWholeEdge } from "./define.ts";
+import { defineGuide, isClosedToFences } from "./define.ts";
+import { removesWholeEdge } from "./whole-edge.ts";
 
 /** A guide on the router's base that rides on a straight edge of the work, by hand. Source: common practice. */
 export const edgeGuide = defineGuide({

@@ -1,6 +1,7 @@
 import { spansOpening } from "./contact.ts";
-import { defineGuide, removesWholeEdge } from "./define.ts";
+import { defineGuide } from "./define.ts";
 import { isAlongFence } from "./fence.ts";
+import { planesWholeEdge } from "./whole-edge.ts";
 
 /**
  * A fence in two halves, for a cut that takes the whole edge away: past the bit the work has lost what it ran on before, so the outfeed half
@@ -10,7 +11,7 @@ export const fenceWithOffsetOutfeed = defineGuide({
   name: "fence-with-offset-outfeed",
   isSet: true,
   runsOnWork: false,
-  serves: (context) => isAlongFence(context) && removesWholeEdge(context) && spansOpening(context),
+  serves: (context) => isAlongFence(context) && planesWholeEdge(context) && spansOpening(context),
   direction: () => "work-right-to-left",
   says: () => ["close-the-fence", "never-trap-the-work", "whole-edge-supported"],
 });

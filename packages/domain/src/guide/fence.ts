@@ -1,5 +1,6 @@
 import { spansOpening } from "./contact.ts";
-import { defineGuide, type GuideContext, isClosedToFences, removesWholeEdge } from "./define.ts";
+import { defineGuide, type GuideContext, isClosedToFences } from "./define.ts";
+import { removesWholeEdge } from "./whole-edge.ts";
 
 /** The fence of a table, for a straight edge with a bit without a bearing, and for a groove along it. Source: common practice. */
 export const fence = defineGuide({

@@ -1,4 +1,5 @@
-import { defineGuide, isClosedToFences, removesWholeEdge } from "./define.ts";
+import { defineGuide, isClosedToFences } from "./define.ts";
+import { removesWholeEdge } from "./whole-edge.ts";
 
 /** A straightedge clamped to the work, by hand: for a groove, and for an edge that nothing is left of to ride on. Source: common practice. */
 export const straightedge = defineGuide({

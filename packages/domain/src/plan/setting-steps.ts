@@ -20,6 +20,12 @@ export type SettingStep =
       readonly guide: SetGuideName;
     }
   | {
+      /** Where a groove lies is the work's own: the fence is measured to the groove's middle, or to the bit's near edge. */
+      readonly code: "set-fence-to-groove";
+      readonly nearEdgeMm: number;
+      readonly guide: SetGuideName;
+    }
+  | {
       /** A fence in two halves: the outfeed one level with the bit's edge, the infeed one behind it by the cut. */
       readonly code: "set-fence-halves";
       readonly pass: number;
@@ -35,15 +41,13 @@ export type SettingStep =
       readonly mounting: Mounting;
     };
 
-/** What is set once, before the first cut. A groove's middle is where the bit is: its fence is set by where the groove lies. */
-export function fixedSettings(
-  { approach, fenceMm, heightMm, sides, runs, underlayMm = 0 }: CutSetup,
-  guide: Guide,
-  mounting: Mounting,
-): SettingStep[] {
-  if (approach !== "height") return [{ code: "set-height", heightMm: heightMm + underlayMm, mounting }];
-  // Of runs side by side each has a fence of its own.
-  return sides === 1 && runs === undefined ? fenceSetting(guide, { fenceMm }) : [];
+/** What is set once, before the first cut. Of runs side by side each has a fence of its own. */
+export function fixedSettings(setup: CutSetup, guide: Guide, mounting: Mounting): SettingStep[] {
+  const { approach, fenceMm, heightMm, sides, runs, underlayMm = 0 } = setup;
+  const toGroove = sides === 2 && runs === undefined ? grooveSetting(guide, setup) : [];
+  if (approach !== "height")
+    return [{ code: "set-height", heightMm: heightMm + underlayMm, mounting }, ...toGroove];
+  return sides === 1 && runs === undefined ? fenceSetting(guide, { fenceMm }) : toGroove;
 }
 
 /** What is set before each pass. A cut made at once has had both. */
@@ -85,4 +89,10 @@ function fenceSetting(
 function fenceHalves({ greatestRadiusMm }: CutSetup, { number, geometry }: Pass): SettingStep[] {
   const infeedMm = greatestRadiusMm - geometry.biteMm;
   return [{ code: "set-fence-halves", pass: number, infeedMm, outfeedMm: greatestRadiusMm }];
+}
+
+function grooveSetting(guide: Guide, { greatestRadiusMm }: CutSetup): SettingStep[] {
+  return guide.isSet
+    ? [{ code: "set-fence-to-groove", nearEdgeMm: greatestRadiusMm, guide: guide.name }]
+    : [];
 }

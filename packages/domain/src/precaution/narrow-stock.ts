@@ -1,7 +1,7 @@
 import { definePrecaution } from "./define.ts";
 
-/** Narrower than this, hands come too near, mm: about 3 in. Ours. */
-const NARROW_MM = 75;
+/** Narrower than this, no push block keeps hands away, mm: about 2 in. Wider than that, feather boards hold it. Ours. */
+const NARROW_MM = 50;
 
 /** A narrow strip is cut on a wide board and ripped off after. Source: common practice. */
 export const narrowStock = definePrecaution({

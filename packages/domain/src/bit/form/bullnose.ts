@@ -58,6 +58,10 @@ export const bullnose = defineForm({
   pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  middleMm: ({ diameterMm, radiusMm, landMm = 0, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM }) =>
+    (pilotDiameterMm === undefined ? 0 : pilotHeightMm) +
+    landMm +
+    fittedRadiusMm(diameterMm, radiusMm, pilotDiameterMm),
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.5,

@@ -64,6 +64,8 @@ export const slotCutter = defineForm({
   usualCut: ({ diameterMm, pilotDiameterMm }, outline) =>
     usualCutByShape(outline, diameterMm, pilotDiameterMm),
   searchedBy: () => ({}),
+  middleMm: ({ slotWidthMm, pilotDiameterMm, pilotHeightMm = USUAL_PILOT_HEIGHT_MM, bearing = "tip" }) =>
+    (pilotDiameterMm !== undefined && bearing === "tip" ? pilotHeightMm : 0) + slotWidthMm / 2,
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.8,

@@ -3,6 +3,7 @@ import { formPilotRadiusMm } from "../../bit/form/registry.ts";
 import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
 import { isParallel } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
+import { centredEnd } from "./centred.ts";
 import { defineCut } from "./define.ts";
 import { profileFields, profileSetup, type UsualEnd } from "./profile.ts";
 import { ASSUMED_THICKNESS_MM } from "./work-fields.ts";
@@ -19,8 +20,15 @@ export const edge = defineCut({
   fields: profileFields,
   sides: 1,
   needs: undefined,
-  setup: (bit, outline, cut) =>
-    profileSetup(bit, outline, cut, wholeEdge(bit, outline, cut.thicknessMm ?? ASSUMED_THICKNESS_MM)),
+  setup: (bit, outline, cut) => {
+    const thicknessMm = cut.thicknessMm ?? ASSUMED_THICKNESS_MM;
+    return profileSetup(
+      bit,
+      outline,
+      cut,
+      wholeEdge(bit, outline, thicknessMm) ?? centredIfItReaches(bit, outline, thicknessMm),
+    );
+  },
 });
 
 /** A plain cylinder that reaches past the stock takes the whole edge away, little of it; any other bit has a profile of its own. */
@@ -30,4 +38,10 @@ function wholeEdge({ form }: Bit, outline: Outline, thicknessMm: number): UsualE
     return undefined;
   }
   return { heightMm, fenceMm: Math.max(0, rimRadiusMm(outline) - WHOLE_EDGE_MM) };
+}
+
+/** A half round or a slot lies in the middle of the edge, if the bit reaches so far. */
+function centredIfItReaches(bit: Bit, outline: Outline, thicknessMm: number): UsualEnd | undefined {
+  const end = centredEnd(bit, outline, thicknessMm);
+  return end === undefined || end.heightMm > outlineLengthMm(outline) ? undefined : end;
 }

@@ -1,5 +1,6 @@
 import { formPilotRadiusMm } from "../../bit/form/registry.ts";
 import type { Outline } from "../../bit/outline.ts";
+import { plungeOf } from "../../bit/plunge.ts";
 import { radiiInUse } from "../../bit/section.ts";
 import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
@@ -42,7 +43,7 @@ export const groove = defineCut({
     isMetBy: ({ form }, outline) =>
       formPilotRadiusMm(form) === undefined && outline.every(({ role }) => role === "edge"),
   },
-  setup: (_, outline, cut, setIn) => {
+  setup: (bit, outline, cut, setIn) => {
     const once = isUndercut(outline);
     const rimMm = rimRadiusMm(outline);
     const widthMm = cut.widthMm ?? 2 * rimMm;
@@ -57,7 +58,8 @@ export const groove = defineCut({
       thicknessMm: cut.depthMm,
       rows: runs?.by === "move" ? runs.overMm.length : 1,
       runs,
-      waste: once ? wasteFor(outline, cut.depthMm) : undefined,
+      // One that plunges enters at its own hole, where nothing may be taken out first.
+      waste: once && plungeOf(bit) !== "plunges" ? wasteFor(outline, cut.depthMm) : undefined,
       assumed: [],
       reach: { pointer: "/depthMm", zeroMm: 0 },
       ...bushingSetup(cut),

@@ -1,10 +1,10 @@
-import { formMiddleMm, formSummary } from "../../bit/form/registry.ts";
-import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
-import { radiiInUse } from "../../bit/section.ts";
+import { formSummary } from "../../bit/form/registry.ts";
+import { outlineLengthMm } from "../../bit/outline.ts";
 import { DomainError } from "../../quantity/fault.ts";
 import { REACH_SLACK_MM } from "../base-setup.ts";
+import { centredEnd } from "./centred.ts";
 import { defineCut } from "./define.ts";
-import { profileFields, profileSetup, type UsualEnd } from "./profile.ts";
+import { profileFields, profileSetup } from "./profile.ts";
 import { ASSUMED_THICKNESS_MM } from "./work-fields.ts";
 
 export const joint = defineCut({
@@ -18,23 +18,13 @@ export const joint = defineCut({
     isMetBy: ({ form }) => formSummary(form.kind).suits.includes("joint"),
   },
   setup: (bit, outline, cut) => {
-    const middleMm = formMiddleMm(bit.form);
-    if (middleMm === undefined || cut.heightMm !== undefined) return profileSetup(bit, outline, cut);
     const thicknessMm = cut.thicknessMm ?? ASSUMED_THICKNESS_MM;
-    return profileSetup(bit, outline, cut, centredEnd(outline, middleMm, thicknessMm));
+    const end = cut.heightMm === undefined ? centredEnd(bit, outline, thicknessMm) : undefined;
+    const reachMm = outlineLengthMm(outline);
+    if (end !== undefined && end.heightMm > reachMm + REACH_SLACK_MM) {
+      const values = { given: thicknessMm, max: thicknessMm - 2 * (end.heightMm - reachMm) };
+      throw new DomainError([{ pointer: "/thicknessMm", code: "setting-out-of-reach", values }]);
+    }
+    return profileSetup(bit, outline, cut, end);
   },
 });
-
-/**
- * The middle of the bit at the middle of the stock, so that both halves meet with their faces flush, and the fence where the profile
- * in use is narrowest, so that no part is shortened. Source: common practice. Throws a DomainError for stock thicker than the bit joins.
- */
-function centredEnd(outline: Outline, middleMm: number, thicknessMm: number): UsualEnd {
-  const thickestMm = 2 * (outlineLengthMm(outline) - middleMm);
-  if (thicknessMm > thickestMm + REACH_SLACK_MM) {
-    const values = { given: thicknessMm, max: thickestMm };
-    throw new DomainError([{ pointer: "/thicknessMm", code: "setting-out-of-reach", values }]);
-  }
-  const heightMm = middleMm + thicknessMm / 2;
-  return { heightMm, fenceMm: radiiInUse(outline, { heightMm, fenceMm: 0, thicknessMm })?.leastMm ?? 0 };
-}

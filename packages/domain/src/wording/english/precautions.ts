@@ -9,13 +9,13 @@ type Sentences = {
 
 const DUST: Readonly<Record<Dust, (wood: string) => string>> = {
   irritant: (wood) =>
-    `The dust of ${wood} can irritate or sensitise, and hardwood dust is a recognised carcinogen: extract it at the bit and wear a mask that fits.`,
+    `${wood}: its dust can irritate or sensitise, and hardwood dust is a recognised carcinogen. Extract it at the bit and wear a mask that fits.`,
   "irritant-softwood": (wood) =>
-    `The dust of ${wood} can irritate or sensitise: extract it at the bit and wear a mask that fits.`,
+    `${wood}: its dust can irritate or sensitise. Extract it at the bit and wear a mask that fits.`,
   hardwood: () =>
     "Hardwood dust is a recognised carcinogen: extract it at the bit and wear a mask that fits.",
   board: (wood) =>
-    `The dust of ${wood} is fine and holds its glue: extract it at the bit and wear a mask that fits.`,
+    `${wood}: its dust is fine and holds its glue. Extract it at the bit and wear a mask that fits.`,
 };
 
 const SENTENCES: Sentences = {

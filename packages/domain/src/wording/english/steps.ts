@@ -1,4 +1,5 @@
 import type { Edge } from "../../cut/edge.ts";
+import type { SetGuideName } from "../../guide/registry.ts";
 import type { Step, StepCode } from "../../plan/steps.ts";
 import type { Show } from "../show.ts";
 import { DIRECTIONS } from "./directions.ts";
@@ -9,6 +10,15 @@ const GRAIN: Readonly<Record<Edge["grain"], string>> = {
   end: "end grain",
   long: "long grain",
   across: "across the grain",
+};
+
+/** What of each guide is moved to set it. */
+const GUIDE_PARTS: Readonly<Record<SetGuideName, string>> = {
+  fence: "fence",
+  "fence-flush-with-bearing": "fence",
+  "fence-with-offset-outfeed": "fence",
+  sled: "fence, with the sled against it,",
+  "edge-guide": "edge guide",
 };
 
 const SENTENCES: Sentences = {
@@ -42,6 +52,8 @@ const SENTENCES: Sentences = {
         return `${forPass(pass, run)}et the fence flush with the bearing, ${place}.`;
     }
   },
+  "set-fence-to-groove": ({ nearEdgeMm, guide }, show) =>
+    `Set the ${GUIDE_PARTS[guide]} as far from the bit's centre as the middle of the groove lies from the edge of the work; to the near edge of the bit it is ${show.length(nearEdgeMm)} less.`,
   "set-fence-halves": ({ pass, infeedMm, outfeedMm }, show) =>
     `For pass ${pass} set the outfeed half of the fence level with the bit's edge, ${show.length(outfeedMm)} in front of the bit's centre, and the infeed half ${show.length(outfeedMm - infeedMm)} behind it.`,
   "fix-template": ({ bearing, templateThicknessMm, standsOutMm }, show) => {
