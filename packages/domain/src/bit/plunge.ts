@@ -17,3 +17,8 @@ export function plungeOf({ form, isEndCutting }: Pick<Bit, "form" | "isEndCuttin
   if (plunges === "never" || isEndCutting === false) return "does-not-plunge";
   return plunges === "always" || isEndCutting === true ? "plunges" : "not-known";
 }
+
+/** Whether it goes into the work at a hole of its own and leaves through it: nothing can be taken out before. Source: common practice. */
+export function entersOwnHole({ form }: Pick<Bit, "form">): boolean {
+  return form.kind === "keyhole";
+}

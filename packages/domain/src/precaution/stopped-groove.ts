@@ -1,4 +1,4 @@
-import { plungeOf } from "../bit/plunge.ts";
+import { entersOwnHole, plungeOf } from "../bit/plunge.ts";
 import { isUndercut } from "../bit/shape.ts";
 import type { Mounting } from "../router/mounting.ts";
 import { definePrecaution } from "./define.ts";
@@ -17,7 +17,7 @@ export const stoppedGroove = definePrecaution<"stopped-groove", StoppedGroove>({
   code: "stopped-groove",
   applies: ({ mounting, cut, bit, solid }) => {
     if (!("stopped" in cut) || cut.stopped !== true) return undefined;
-    if (bit.form.kind === "keyhole") return { mounting, way: "own-hole" };
+    if (entersOwnHole(bit)) return { mounting, way: "own-hole" };
     if (isUndercut(solid.outline)) return { mounting, way: "back-out" };
     return { mounting, way: plungeOf(bit) === "plunges" ? "plunge" : "drilled-hole" };
   },

@@ -43,5 +43,7 @@ function wholeEdge({ form }: Bit, outline: Outline, thicknessMm: number): UsualE
 /** A half round or a slot lies in the middle of the edge, if the bit reaches so far. */
 function centredIfItReaches(bit: Bit, outline: Outline, thicknessMm: number): UsualEnd | undefined {
   const end = centredEnd(bit, outline, thicknessMm);
-  return end === undefined || end.heightMm > outlineLengthMm(outline) ? undefined : end;
+  if (end === undefined || end.heightMm > outlineLengthMm(outline)) return undefined;
+  // A plain disc has no innermost part that could meet the fence: half of it shows.
+  return { heightMm: end.heightMm, fenceMm: end.fenceMm < rimRadiusMm(outline) ? end.fenceMm : 0 };
 }

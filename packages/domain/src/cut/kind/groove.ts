@@ -1,6 +1,6 @@
 import { formPilotRadiusMm } from "../../bit/form/registry.ts";
 import type { Outline } from "../../bit/outline.ts";
-import { plungeOf } from "../../bit/plunge.ts";
+import { entersOwnHole } from "../../bit/plunge.ts";
 import { radiiInUse } from "../../bit/section.ts";
 import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
@@ -58,8 +58,7 @@ export const groove = defineCut({
       thicknessMm: cut.depthMm,
       rows: runs?.by === "move" ? runs.overMm.length : 1,
       runs,
-      // One that plunges enters at its own hole, where nothing may be taken out first.
-      waste: once && plungeOf(bit) !== "plunges" ? wasteFor(outline, cut.depthMm) : undefined,
+      waste: once && !entersOwnHole(bit) ? wasteFor(outline, cut.depthMm) : undefined,
       assumed: [],
       reach: { pointer: "/depthMm", zeroMm: 0 },
       ...bushingSetup(cut),

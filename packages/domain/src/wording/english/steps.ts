@@ -87,7 +87,7 @@ const SENTENCES: Sentences = {
   "run-idle": () =>
     "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
   "cut-edges": ({ pass, passKind, edges, grain, pieces, rows, direction, feedMPerMin }, show) =>
-    `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
+    `Pass ${pass}${lightness(pass, passKind)}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
     `(${GRAIN[grain]})${pieces > 1 ? ` of all ${pieces} pieces` : ""}, moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
   "test-piece": ({ depthMm, widthMm }, show) => {
     const sizes = [
@@ -118,4 +118,10 @@ function edgeList(edges: readonly number[]): string {
 function forPass(pass: number | undefined, run?: number): string {
   if (pass === undefined) return "S";
   return run === undefined ? `For pass ${pass} s` : `For pass ${pass}, run ${run}, s`;
+}
+
+/** A light pass that is the only one is no last one. */
+function lightness(pass: number, kind: "rough" | "finish"): string {
+  if (kind === "rough") return "";
+  return pass > 1 ? ", the light last one" : ", a light one";
 }
