@@ -1153,6 +1153,10 @@ export type NewBit = {
      */
     stickOutMm?: number;
     /**
+     * Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.
+     */
+    isEndCutting?: boolean;
+    /**
      * The greatest speed marked on the tool. Never exceeded.
      */
     markedMaxRpm?: number;
@@ -1208,6 +1212,7 @@ export type BitChange = {
     massG?: number | null;
     runOutMm?: number | null;
     stickOutMm?: number | null;
+    isEndCutting?: boolean | null;
     markedMaxRpm?: number | null;
     isHandFeedMarked?: boolean | null;
     toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown' | null;
@@ -1256,6 +1261,10 @@ export type Bit = {
      * Shank showing between the collet and the head.
      */
     stickOutMm?: number;
+    /**
+     * Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.
+     */
+    isEndCutting?: boolean;
     /**
      * The greatest speed marked on the tool. Never exceeded.
      */
@@ -3415,6 +3424,10 @@ export type BitInput = {
      * Shank showing between the collet and the head.
      */
     stickOutMm?: number;
+    /**
+     * Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.
+     */
+    isEndCutting?: boolean;
     /**
      * The greatest speed marked on the tool. Never exceeded.
      */
