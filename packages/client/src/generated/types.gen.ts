@@ -3742,6 +3742,10 @@ export type EdgeCut = {
      */
     side?: 'outside' | 'inside';
     /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
+    /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
@@ -3776,6 +3780,10 @@ export type PanelCut = {
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
     /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
@@ -3812,6 +3820,10 @@ export type JointCut = {
      */
     side?: 'outside' | 'inside';
     /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
+    /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
@@ -3846,6 +3858,10 @@ export type RabbetCut = {
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
     /**
      * Depth of the cut.
      */
@@ -4188,9 +4204,9 @@ export type PlanPass = {
      */
     number: number;
     /**
-     * The last one is light: it finishes.
+     * One that finishes is lighter than all others; a back-rout is fed with the rotation.
      */
-    kind: 'rough' | 'finish';
+    kind: 'back-rout' | 'rough' | 'finish';
     /**
      * Set the bit this far out of the table or base.
      */

@@ -22,7 +22,7 @@ type Refusal =
   | { readonly code: "too-heavy-at-once" }
   | { readonly code: "nothing-guides" }
   | { readonly code: "bearing-without-wood"; readonly woodMm: number; readonly leastMm: number }
-  | { readonly code: "climb-cut"; readonly greatestBiteMm: number; readonly biteMaxMm: number };
+  | { readonly code: "climb-not-allowed"; readonly because: "table" | "policy" };
 
 type Care =
   | { readonly code: "handheld-with-care" }

@@ -10,6 +10,7 @@ import { trialVerdict } from "../limit/tested.ts";
 import { hasColletFor } from "../router/collet.ts";
 import type { DialSpeed } from "../router/dial.ts";
 import type { MountingClearance } from "../router/mounting.ts";
+import { climbFindings } from "./climb.ts";
 import type { Finding, Severity } from "./findings.ts";
 import { historyFindings } from "./past-use.ts";
 import type { PlanInput, Verdict } from "./plan.ts";
@@ -38,7 +39,7 @@ export function judge(plan: UnjudgedPlan): Finding[] {
     ...speedFindings(plan),
     ...passFindings(plan),
     ...guideFindings(plan),
-    ...climbFindings(plan),
+    ...climbFindings(plan.input),
     ...trialFindings(plan),
     ...historyFindings(plan.input.history),
     ...cutNotes(plan),
@@ -102,15 +103,6 @@ function guideFindings({ guide, solid, setup, input: { cut } }: UnjudgedPlan): F
   if (woodMm === undefined || woodMm >= LEAST_WOOD_FOR_BEARING_MM) return [];
   const leastMm = LEAST_WOOD_FOR_BEARING_MM;
   return [{ code: "bearing-without-wood", severity: "refuse", woodMm, leastMm }];
-}
-
-function climbFindings({ input: { cut, policy }, passes = [] }: UnjudgedPlan): Finding[] {
-  if (cut.feedDirection !== "with-rotation") return [];
-  const biteMaxMm = policy.climbBiteMaxMm;
-  const greatestBiteMm = Math.max(0, ...passes.map(({ geometry }) => geometry.biteMm));
-  return greatestBiteMm > biteMaxMm
-    ? [{ code: "climb-cut", severity: "refuse", greatestBiteMm, biteMaxMm }]
-    : [{ code: "light-climb-cut", severity: "care", biteMaxMm }];
 }
 
 function trialFindings({ input: { trials = [] }, fit }: UnjudgedPlan): Finding[] {

@@ -13,6 +13,7 @@ import { dialSpeeds } from "../router/dial.ts";
 import { assumptionsFor } from "./assumptions.ts";
 import { chipFindings } from "./chip-findings.ts";
 import { mountingOf } from "./clearance.ts";
+import { climbsOf } from "./climb.ts";
 import { dialSetting } from "./dial-setting.ts";
 import { pairFaults } from "./faults.ts";
 import { judge, verdictOf } from "./judge.ts";
@@ -46,6 +47,7 @@ export function makePlan(input: PlanInput): Plan {
   const setup = setupUnder("/cut", input, solid);
   const grain = cut.edges.some((edge) => edge.grain === "end") ? "end" : "long";
   const load: ConstraintContext = {
+    climbs: climbsOf(cut),
     bit,
     solid,
     router,

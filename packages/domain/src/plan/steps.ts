@@ -1,5 +1,6 @@
 import type { Edge } from "../cut/edge.ts";
 import type { Cut } from "../cut/kind/registry.ts";
+import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import { isInside } from "../guide/define.ts";
 import type { Guide } from "../guide/registry.ts";
@@ -41,7 +42,7 @@ export type Step =
   | {
       readonly code: "cut-edges";
       readonly pass: number;
-      readonly passKind: "rough" | "finish";
+      readonly passKind: Pass["kind"];
       /** Places in the request's list, from 1. */
       readonly edges: readonly number[];
       readonly grain: "end" | "long";
@@ -90,7 +91,7 @@ export function orderOfWork(
           grain,
           // A run that is set by itself is one.
           rows: settings.length > 0 ? 1 : setup.rows,
-          direction,
+          direction: pass.kind === "back-rout" ? "with-rotation" : direction,
           feedMPerMin: feed.feedMPerMin,
         });
       }

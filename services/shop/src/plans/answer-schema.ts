@@ -125,9 +125,9 @@ const Limit = Type.Object(
 const Pass = Type.Object(
   {
     number: Type.Integer({ minimum: 1, description: "Place in the order of passes." }),
-    kind: Type.Enum(["rough", "finish"], {
+    kind: Type.Enum(["back-rout", "rough", "finish"], {
       type: "string",
-      description: "The last one is light: it finishes.",
+      description: "One that finishes is lighter than all others; a back-rout is fed with the rotation.",
     }),
     heightMm: Type.Number({ description: "Set the bit this far out of the table or base." }),
     fenceMm: Type.Number({ description: "Set the fence this far in front of its axis." }),

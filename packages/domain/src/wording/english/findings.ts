@@ -29,8 +29,10 @@ const SENTENCES: Sentences = {
     "Nothing guides this cut. A curved edge or an opening takes a bit with a bearing that runs on the work and gives the whole depth; otherwise cut along a straight edge.",
   "bearing-without-wood": ({ woodMm, leastMm }, show) =>
     `The bearing has ${show.length(woodMm)} of the edge to run on and needs at least ${show.length(leastMm)}. Take thicker stock, a smaller profile, or set the bit so that more of the edge is left.`,
-  "climb-cut": ({ greatestBiteMm, biteMaxMm }, show) =>
-    `Fed with the rotation a bite of ${show.length(greatestBiteMm)} pulls the work away: at most ${show.length(biteMaxMm)}. Feed against the rotation.`,
+  "climb-not-allowed": ({ because }) =>
+    because === "table"
+      ? "In a table the bit pulls work that is fed with the rotation out of your hands. Feed against it; a light pass with it is for a handheld router alone."
+      : "The policy in force allows no cut with the rotation. Feed against it.",
   "light-climb-cut": ({ biteMaxMm }, show) =>
     `Fed with the rotation the bit pulls. Only a bite of up to ${show.length(biteMaxMm)}, firmly held, and only if the person in charge allows it.`,
   "thin-chip": ({ pass, chipMeanMm, chipMeanMinMm, speedForChipRpm }, show) =>

@@ -12,6 +12,12 @@ const DIRECTIONS: Readonly<Record<FeedDirection, string>> = {
   "with-rotation": "with the rotation, lightly and firmly held",
 };
 
+const PASS_KINDS: Readonly<Record<Extract<Step, { code: "cut-edges" }>["passKind"], string>> = {
+  "back-rout": ", the light back-rout",
+  rough: "",
+  finish: ", the light last one",
+};
+
 const SENTENCES: Sentences = {
   "waste-groove": ({ widthMm, depthMm }, show) =>
     `First take out most of the wood with a straight bit: a groove at most ${show.length(widthMm)} wide and ${show.length(depthMm)} deep.`,
@@ -53,7 +59,7 @@ const SENTENCES: Sentences = {
   "run-idle": () =>
     "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
   "cut-edges": ({ pass, passKind, edges, grain, rows, direction, feedMPerMin }, show) =>
-    `Pass ${pass}${passKind === "finish" ? ", the light last one" : ""}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
+    `Pass ${pass}${PASS_KINDS[passKind]}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
     `(${grain === "end" ? "end grain" : "long grain"}), moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
   "test-piece": ({ depthMm, widthMm }, show) => {
     const sizes = [
