@@ -18,8 +18,8 @@ type Refusal =
       readonly shankDiameterMm: number;
       readonly colletDiametersMm: readonly number[];
     }
-  | { readonly code: "too-many-passes" }
-  | { readonly code: "too-heavy-at-once" }
+  | { readonly code: "too-many-passes"; readonly leaveMm: number | undefined }
+  | { readonly code: "too-heavy-at-once"; readonly leaveMm: number | undefined }
   | { readonly code: "nothing-guides" }
   | { readonly code: "bearing-without-wood"; readonly woodMm: number; readonly leastMm: number }
   | { readonly code: "climb-not-allowed"; readonly because: "table" | "policy" };

@@ -1,6 +1,8 @@
 import { isUndercut } from "../bit/shape.ts";
 import type { BitSolid } from "../bit/solid.ts";
+import type { ConstraintContext } from "../cut/constraints.ts";
 import { cutSummary } from "../cut/kind/registry.ts";
+import { mostLeftMm } from "../cut/most-left.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "../guide/bearing-contact.ts";
@@ -20,6 +22,8 @@ export type UnjudgedPlan = {
   readonly input: PlanInput;
   readonly solid: BitSolid;
   readonly setup: CutSetup;
+  /** What the passes were looked for with. */
+  readonly load: ConstraintContext;
   readonly passes: readonly Pass[] | undefined;
   readonly ceiling: Ceiling;
   readonly speeds: readonly DialSpeed[];
@@ -89,9 +93,10 @@ function speedFindings({ fit, speeds, ceiling: { limits } }: UnjudgedPlan): Find
   ];
 }
 
-function passFindings({ passes, setup }: UnjudgedPlan): Finding[] {
+function passFindings({ passes, setup, load }: UnjudgedPlan): Finding[] {
   if (passes !== undefined) return [];
-  return [{ code: setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes", severity: "refuse" }];
+  const code = setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes";
+  return [{ code, severity: "refuse", leaveMm: mostLeftMm(load) }];
 }
 
 function guideFindings({ guide, solid, setup, input: { cut } }: UnjudgedPlan): Finding[] {

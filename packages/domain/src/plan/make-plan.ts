@@ -67,7 +67,7 @@ export function makePlan(input: PlanInput): Plan {
   const clearance = mounting.allowed;
   const pilotRadiusMm = formPilotRadiusMm(bit.form);
   const guide = guideFor({ cut, setup, mounting: requested, outline: solid.outline, pilotRadiusMm });
-  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, clearance, guide });
+  const judged = judge({ input, solid, setup, load, passes, ceiling, speeds, fit, clearance, guide });
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;

@@ -15,16 +15,16 @@ const SENTENCES: Sentences = {
     colletDiametersMm.length === 0
       ? `No collet of this router is fit for use, so nothing holds a shank of ${show.length(shankDiameterMm)} safely. Replace the collet, and its nut if that is worn, before any bit goes in.`
       : `None of this router's collets (${colletDiametersMm.map(show.length).join(", ")}) is made for a shank of ${show.length(shankDiameterMm)}.`,
-  "too-many-passes": () =>
-    "Even in many passes this cut is too heavy for the bit and the set-up. Waste most of the wood another way first.",
+  "too-many-passes": ({ leaveMm }, show) =>
+    `Even in many passes this cut is too heavy for the bit and the set-up. ${leaveForBit(leaveMm, show)}`,
   "handheld-with-care": () =>
     "This bit is at the limit of what a handheld router may hold. Clamp the work, take both hands and light passes; a table is better.",
   "large-bit": ({ clearance }) =>
     clearance === "table-only"
       ? "This bit is for a table only. Large or heavy, it deserves care there too."
       : "This bit is nearly one for the table only. Large or heavy, it deserves care there too.",
-  "too-heavy-at-once": () =>
-    "This cut can only be made at one setting, and in one run it is too heavy. Take out more of the wood another way first.",
+  "too-heavy-at-once": ({ leaveMm }, show) =>
+    `This cut can only be made at one setting, and in one run it is too heavy. ${leaveForBit(leaveMm, show)}`,
   "nothing-guides": () =>
     "Nothing guides this cut. A curved edge or an opening takes a bit with a bearing that runs on the work and gives the whole depth; otherwise cut along a straight edge.",
   "bearing-without-wood": ({ woodMm, leastMm }, show) =>
@@ -71,6 +71,12 @@ export function describeFinding<Code extends FindingCode>(
   show: Show,
 ): string {
   return SENTENCES[finding.code](finding, show);
+}
+
+function leaveForBit(leaveMm: number | undefined, show: Show): string {
+  return leaveMm === undefined
+    ? "Use a stronger bit, or take the wood out another way."
+    : `Take out most of the wood another way first, and leave at most ${show.length(leaveMm)} for this bit.`;
 }
 
 function list(names: readonly string[]): string {
