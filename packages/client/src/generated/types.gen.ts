@@ -3593,7 +3593,7 @@ export type PolicyLayer = {
      */
     criticalSpeedShareMaxRatio?: number;
     /**
-     * Greatest stress of the shank at the collet. In MPa; usually 200, and only ever lower.
+     * Greatest stress of the shank at the collet, and of a neck or cutter thinner than it. In MPa; usually 200, and only ever lower.
      */
     shankStressMaxMPa?: number;
     /**
@@ -4264,7 +4264,7 @@ export type PlanPass = {
      */
     torqueNm: number;
     /**
-     * Stress of the shank at the collet under the peak force.
+     * Greatest stress under the peak force, of the shank or of a neck or cutter thinner than it.
      */
     shankStressMPa: number;
     /**
