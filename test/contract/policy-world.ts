@@ -130,7 +130,7 @@ export function planRequests({ idOf, routerId }: World): object[] {
     ask("wide", "table", { kind: "groove", depthMm: 10 }),
     ask("wide", "handheld", { kind: "groove", depthMm: 10 }),
     ask("middling", "handheld", { kind: "edge", thicknessMm: 20 }),
-    ask("middling", "table", {
+    ask("middling", "handheld", {
       kind: "edge",
       thicknessMm: 20,
       fenceMm: 15.2,

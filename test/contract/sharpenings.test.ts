@@ -111,7 +111,7 @@ describe("a sharpening", () => {
     ["a bit that grew", { diameterMm: 90 }, "/diameterMm"],
     ["a bit that got heavier", { massG: 350 }, "/massG"],
     ["another form", { form: { kind: "straight", diameterMm: 12, cuttingLengthMm: 20 } }, "/form/kind"],
-    ["a diameter under its own pilot", { diameterMm: 30 }, "/form/pilotDiameterMm"],
+    ["a diameter under its own pilot", { diameterMm: 30 }, "/diameterMm"],
     ["a diameter of nothing", { diameterMm: 0 }, "/diameterMm"],
     ["a day still to come", { sharpenedAt: "2026-03-03T08:00:00Z" }, "/sharpenedAt"],
   ])("with %s is refused and changes nothing", async (_name, body, pointer) => {

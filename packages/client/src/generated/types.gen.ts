@@ -3606,7 +3606,7 @@ export type PolicyLayer = {
      */
     criticalSpeedShareMaxRatio?: number;
     /**
-     * Greatest stress of the shank at the collet. In MPa; usually 200, and only ever lower.
+     * Greatest stress of the shank at the collet, and of a neck or cutter thinner than it. In MPa; usually 200, and only ever lower.
      */
     shankStressMaxMPa?: number;
     /**
@@ -3786,6 +3786,10 @@ export type EdgeCut = {
      */
     side?: 'outside' | 'inside';
     /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
+    /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
@@ -3825,6 +3829,10 @@ export type PanelCut = {
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
     /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
@@ -3866,6 +3874,10 @@ export type JointCut = {
      */
     side?: 'outside' | 'inside';
     /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
+    /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
     thicknessMm?: number;
@@ -3905,6 +3917,10 @@ export type RabbetCut = {
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
     side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    backRout?: boolean;
     /**
      * Depth of the cut.
      */
@@ -4274,9 +4290,9 @@ export type PlanPass = {
      */
     number: number;
     /**
-     * The last one is light: it finishes.
+     * One that finishes is lighter than all others; a back-rout is fed with the rotation.
      */
-    kind: 'rough' | 'finish';
+    kind: 'back-rout' | 'rough' | 'finish';
     /**
      * Set the bit this far out of the table or base.
      */
@@ -4334,7 +4350,7 @@ export type PlanPass = {
      */
     torqueNm: number;
     /**
-     * Stress of the shank at the collet under the peak force.
+     * Greatest stress under the peak force, of the shank or of a neck or cutter thinner than it.
      */
     shankStressMPa: number;
     /**

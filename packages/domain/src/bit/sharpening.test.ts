@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { DomainError, type Fault } from "../quantity/fault.ts";
 import type { Bit } from "./bit.ts";
-import type { Form } from "./form/registry.ts";
+import { type Form, formOutline, formPilotRadiusMm } from "./form/registry.ts";
 import { type Sharpening, sharpened, sharpeningsLeft } from "./sharpening.ts";
 
 const STRAIGHT: Bit = {
@@ -113,9 +113,12 @@ describe("a sharpening", () => {
       [{ pointer: "/form", code: "outline-needed" }],
     ],
     [
-      "a profile that no longer fits between pilot and rim",
+      "a profile that was sent and does not fit between pilot and rim",
       { ...STRAIGHT, form: { kind: "round-over", diameterMm: 38.1, radiusMm: 12.7, pilotDiameterMm: 12.7 } },
-      { diameterMm: 37.8 },
+      {
+        diameterMm: 37.8,
+        form: { kind: "round-over", diameterMm: 37.8, radiusMm: 12.7, pilotDiameterMm: 12.7 },
+      },
       [{ pointer: "/form/radiusMm", code: "profile-too-large" }],
     ],
   ])("refuses %s", (_, bit, sharpening, want) => {
@@ -164,5 +167,31 @@ describe("how many sharpenings are left", () => {
   it("is none at or under the smallest diameter", () => {
     expect(left(12).left).toBe(0);
     expect(left(11, 0.1).left).toBe(0);
+  });
+});
+
+// A bearing turns on its screw and is not ground with the cutter (common practice).
+describe("a cutter sharpened on its bearing", () => {
+  const round: Bit = {
+    form: { kind: "round-over", diameterMm: 25.4, radiusMm: 6.35 },
+    shankDiameterMm: 12.7,
+    wings: 2,
+  };
+
+  it("keeps the bearing's diameter, and the curve that is left beside it", () => {
+    const { form } = sharpened(round, { diameterMm: 25 });
+    expect(formPilotRadiusMm(form)).toBeCloseTo(6.35, 9);
+    expect(formOutline(form).at(-1)).toMatchObject({ arcRadiusMm: 6.15 });
+  });
+
+  it("names no field that was not sent", () => {
+    const slot: Bit = {
+      form: { kind: "rabbet", diameterMm: 13, cuttingLengthMm: 12, pilotDiameterMm: 12.7 },
+      shankDiameterMm: 6.35,
+      wings: 2,
+    };
+    const faults = faultsOf(slot, { diameterMm: 12.6 });
+    expect(faults.length).toBeGreaterThan(0);
+    for (const { pointer } of faults) expect(pointer).toBe("/diameterMm");
   });
 });

@@ -3,10 +3,10 @@ import { median } from "../quantity/median.ts";
 import { rangeFaults } from "../quantity/range.ts";
 import { BIT_RANGES, type Bit } from "./bit.ts";
 import { formDiameterMm } from "./diameter.ts";
-import { bitFaults } from "./faults.ts";
+import { bitFaults, formFaults } from "./faults.ts";
 import { MEASURED_SLACK_MM } from "./form/fit.ts";
 import { GIVEN_OUTLINE_RANGES } from "./form/given-segment.ts";
-import { type Form, formOutline, formSummary } from "./form/registry.ts";
+import { type Form, formOutline, formPilotRadiusMm, formSummary } from "./form/registry.ts";
 import { outlineLengthMm } from "./outline.ts";
 
 /** What was measured after a sharpening. */
@@ -62,13 +62,12 @@ export function sharpened(bit: Bit, { diameterMm, massG, form }: Sharpening): Bi
     ...formKindFaults(bit, diameterMm, form),
   ];
   if (given.length > 0) throw new DomainError(given);
-  const base = form ?? bit.form;
   const next: Bit = {
     ...bit,
-    form: diameterMm === undefined ? base : { ...base, diameterMm },
+    form: sharpenedForm(bit.form, form, diameterMm),
     ...(massG === undefined ? {} : { massG }),
   };
-  const faults = bitFaults(next).map((fault) => asAsked(fault, diameterMm));
+  const faults = bitFaults(next).map((fault) => asAsked(fault, diameterMm, form !== undefined));
   if (faults.length > 0) throw new DomainError(faults);
   const grown = [...growthFaults(bit, next, diameterMm), ...massFaults(bit, massG)];
   if (grown.length > 0) throw new DomainError(grown);
@@ -101,10 +100,32 @@ function formKindFaults(bit: Bit, diameterMm: number | undefined, form: Form | u
   return [{ pointer: "/form", code: "outline-needed", values: {} }];
 }
 
-/** A diameter given beside the form is named where it was given. */
-function asAsked(fault: Fault, diameterMm: number | undefined): Fault {
-  const isAboutDiameter = diameterMm !== undefined && fault.pointer === "/form/diameterMm";
-  return isAboutDiameter ? { ...fault, pointer: "/diameterMm" } : fault;
+/** The form as it is now: what was measured of it, and what a new diameter alone leaves as it was. */
+function sharpenedForm(before: Form, given: Form | undefined, diameterMm: number | undefined): Form {
+  if (diameterMm === undefined) return given ?? before;
+  return given === undefined ? groundForm(before, diameterMm) : { ...given, diameterMm };
+}
+
+/** A smaller cutter on the same bearing: the bearing is not ground, and the profile is what is left between the two. */
+function groundForm(before: Form, diameterMm: number): Form {
+  const pilotRadiusMm = formPilotRadiusMm(before);
+  const isPilotOpen =
+    "pilotDiameterMm" in formSummary(before.kind).dimensions && !("pilotDiameterMm" in before);
+  const ground: Form = {
+    ...before,
+    diameterMm,
+    ...(isPilotOpen && pilotRadiusMm !== undefined && { pilotDiameterMm: 2 * pilotRadiusMm }),
+  };
+  const tooLarge = formFaults(ground).find(({ code }) => code === "profile-too-large");
+  return "radiusMm" in ground && tooLarge?.code === "profile-too-large" && tooLarge.pointer === "/radiusMm"
+    ? { ...ground, radiusMm: tooLarge.values.max }
+    : ground;
+}
+
+/** A diameter given beside the form is named where it was given, and no field that nobody sent ever is. */
+function asAsked(fault: Fault, diameterMm: number | undefined, isFormGiven: boolean): Fault {
+  const isAboutDiameter = diameterMm !== undefined && (fault.pointer === "/form/diameterMm" || !isFormGiven);
+  return isAboutDiameter && fault.pointer.startsWith("/form") ? { ...fault, pointer: "/diameterMm" } : fault;
 }
 
 function growthFaults(before: Bit, after: Bit, diameterMm: number | undefined): Fault[] {

@@ -12,7 +12,8 @@ export type ConstraintName =
   | "tooth-force"
   | "motor-torque"
   | "shank-stress"
-  | "slowest-feed";
+  | "slowest-feed"
+  | "climb-bite";
 
 /** How much of one constraint a pass uses: 1 is its bound. */
 export type ConstraintUse = { readonly name: ConstraintName; readonly ratio: number };
@@ -21,6 +22,8 @@ export type ConstraintContext = LoadContext & {
   readonly mounting: Mounting;
   /** What settings are made by; undefined if any can be made. */
   readonly setIn?: SetIn;
+  /** Every pass is fed with the rotation, or a light one before the others is. Default: none. */
+  readonly climbs?: "all" | "first" | undefined;
 };
 
 /** A pass at the feed per tooth it is given. */
@@ -92,13 +95,20 @@ export function motorTorqueNm(
   return outputW / ((router.maxRpm * 2 * Math.PI) / 60);
 }
 
-function geometryUses({ setup, mounting, policy }: ConstraintContext, pass: PassGeometry): ConstraintUse[] {
+function geometryUses(
+  { setup, mounting, policy, climbs }: ConstraintContext,
+  pass: PassGeometry,
+): ConstraintUse[] {
   const productMaxMm2 =
     mounting === "table" ? policy.passWidthTimesBiteMaxMm2 : policy.handheldPassWidthTimesBiteMaxMm2;
   const uses: ConstraintUse[] = [
     { name: "section", ratio: pass.removedAreaMm2 / sectionMaxMm2(mounting, policy) },
     { name: "width-times-bite", ratio: (pass.engagedMm * pass.biteMm) / productMaxMm2 },
   ];
+  // A shop that allows no such bite at all is told so by a finding.
+  if (climbs === "all" && policy.climbBiteMaxMm > 0) {
+    uses.push({ name: "climb-bite", ratio: pass.biteMm / policy.climbBiteMaxMm });
+  }
   if (setup.sides === 2 && setup.approach === "height") {
     const deepestMm = policy.grooveDepthPerDiameterMaxRatio * 2 * setup.greatestRadiusMm;
     uses.push({ name: "groove-depth", ratio: pass.biteMm / deepestMm });

@@ -1,6 +1,6 @@
 import type { Bit } from "../bit/bit.ts";
 import { freshDepthMm } from "../bit/section.ts";
-import { bendingStressMPa, deflectionMm, equivalentStressMPa, torsionStressMPa } from "../bit/shank.ts";
+import { deflectionMm } from "../bit/shank.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { Policy } from "../policy/policy.ts";
 import type { Router } from "../router/router.ts";
@@ -9,6 +9,7 @@ import { chipOf, chipThinningFactor } from "./chip.ts";
 import { FORCE_BAND_FACTOR, specificCuttingForceNPerMm2 } from "./cutting-force.ts";
 import type { PassGeometry } from "./pass-geometry.ts";
 import { type CutSetup, settingShortOfEnd } from "./setup.ts";
+import { greatestStressMPa, weakSections } from "./weakest-section.ts";
 
 /** What a load is computed from, the same for every pass of a cut. */
 export type LoadContext = {
@@ -89,7 +90,7 @@ export function cuttingArmMm({
 }
 
 function shankStressMPa(context: LoadContext, forceN: number, radiusMm: number): number {
-  const { shankDiameterMm } = context.bit;
-  const bending = bendingStressMPa({ shankDiameterMm, lengthMm: cuttingArmMm(context) }, forceN);
-  return equivalentStressMPa(bending, torsionStressMPa(shankDiameterMm, (forceN * radiusMm) / MM_PER_M));
+  const { bit, solid, setup, policy } = context;
+  const stickOutMm = bit.stickOutMm ?? policy.stickOutAssumedMm;
+  return greatestStressMPa(weakSections(bit, solid, setup.contactMm, stickOutMm), forceN, radiusMm);
 }

@@ -20,7 +20,7 @@ import { heavierShortMm, lighterShortMm } from "./short-of-end.ts";
 /** One pass: where to set the bit, what it removes, and what that costs. */
 export type Pass = {
   readonly number: number;
-  readonly kind: "rough" | "finish";
+  readonly kind: "back-rout" | "rough" | "finish";
   readonly heightMm: number;
   readonly fenceMm: number;
   readonly geometry: PassGeometry;
@@ -47,11 +47,32 @@ const FINISH_SHARE_MAX = 0.75;
  * make, on the lighter side. A cut no deeper than the finishing bite is that one pass. Undefined if no number of passes is light enough.
  */
 export function findPasses(context: ConstraintContext): readonly Pass[] | undefined {
+  const backRout = context.climbs === "first" ? backRoutPass(context) : undefined;
+  if (backRout === undefined) return mainPasses(context, context.setup.travelMm, 0);
+  const main = mainPasses(context, backRout.pass.beforeEndMm, 1);
+  return main && [asPass(context.setup, backRout, 1, "back-rout"), ...main];
+}
+
+/** A light pass with the rotation before the others, so that they do not tear; undefined if the cut is no deeper than it. */
+function backRoutPass(context: ConstraintContext): FoundPass | undefined {
+  const { setup, policy, setIn } = context;
+  if (setup.approach === "once") return undefined;
+  const toMm = lighterShortMm(setup, setup.travelMm - policy.climbBiteMaxMm, setIn);
+  if (toMm < policy.finishBiteMm || setup.travelMm - toMm < LEAST_BITE_MM) return undefined;
+  const pass = found(context, setup.travelMm, toMm);
+  return pass.loaded.heaviness <= 1 ? pass : undefined;
+}
+
+/** The passes from how far short of the end the setting is, mm, after so many others. */
+function mainPasses(
+  context: ConstraintContext,
+  travelMm: number,
+  passesBefore: number,
+): readonly Pass[] | undefined {
   const { setup, policy } = context;
-  const { travelMm } = setup;
-  if (setup.approach === "once") return onlyPass(context, "rough");
+  if (setup.approach === "once") return onlyPass(context, travelMm, passesBefore + 1, "rough");
   if (!(travelMm > policy.finishBiteMm)) {
-    const only = onlyPass(context, "finish");
+    const only = onlyPass(context, travelMm, passesBefore + 1, "finish");
     if (only !== undefined) return only;
   }
   let finishBiteMm = Math.min(policy.finishBiteMm, travelMm);
@@ -62,20 +83,25 @@ export function findPasses(context: ConstraintContext): readonly Pass[] | undefi
     if (rough === undefined) return undefined;
     if (rough.every(({ pass }) => isLighter(finish.pass, pass))) {
       return [
-        ...rough.map((pass, index) => asPass(setup, pass, index + 1, "rough")),
-        asPass(setup, finish, rough.length + 1, "finish"),
+        ...rough.map((pass, index) => asPass(setup, pass, passesBefore + index + 1, "rough")),
+        asPass(setup, finish, passesBefore + rough.length + 1, "finish"),
       ];
     }
   }
   return roughTo(context, { startMm: travelMm, finishBiteMm: 0 })?.map((pass, index) =>
-    asPass(setup, pass, index + 1, "rough"),
+    asPass(setup, pass, passesBefore + index + 1, "rough"),
   );
 }
 
 /** The whole cut in one pass, if it is light enough. What is made at its one setting takes all of the wood: it is no light finish. */
-function onlyPass(context: ConstraintContext, kind: Pass["kind"]): readonly Pass[] | undefined {
-  const only = found(context, context.setup.travelMm, 0);
-  return only.loaded.heaviness <= 1 ? [asPass(context.setup, only, 1, kind)] : undefined;
+function onlyPass(
+  context: ConstraintContext,
+  travelMm: number,
+  number: number,
+  kind: Pass["kind"],
+): readonly Pass[] | undefined {
+  const only = found(context, travelMm, 0);
+  return only.loaded.heaviness <= 1 ? [asPass(context.setup, only, number, kind)] : undefined;
 }
 
 /** The finishing pass from the last setting a person can make within this bite; undefined if there is none or it is too heavy. */

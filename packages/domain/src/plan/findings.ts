@@ -19,9 +19,9 @@ type Refusal =
       readonly shankDiameterMm: number;
       readonly colletDiametersMm: readonly number[];
     }
-  | { readonly code: "too-many-passes" }
-  | { readonly code: "too-heavy-at-once" }
-  | { readonly code: "climb-cut"; readonly greatestBiteMm: number; readonly biteMaxMm: number };
+  | { readonly code: "too-many-passes"; readonly leaveMm: number | undefined }
+  | { readonly code: "too-heavy-at-once"; readonly leaveMm: number | undefined }
+  | { readonly code: "climb-not-allowed"; readonly because: "table" | "policy" };
 
 type Care =
   | { readonly code: "handheld-with-care" }

@@ -46,20 +46,21 @@ describe("what weighs on a verdict", () => {
     });
   });
 
-  it("a climb cut is refused, but for the lightest bite", () => {
-    const climb = (depthMm: number) => ({
+  it("a climb cut is made by hand alone, in light bites", () => {
+    const climb = (depthMm: number, mounting: "table" | "handheld") => ({
       ...BASE,
+      mounting,
       cut: { ...BASE.cut, kind: "groove" as const, depthMm, feedDirection: "with-rotation" as const },
     });
-    expect(makePlan(climb(6)).findings[0]).toMatchObject({
-      code: "climb-cut",
+    expect(makePlan(climb(6, "table")).findings[0]).toMatchObject({
+      code: "climb-not-allowed",
       severity: "refuse",
-      biteMaxMm: 0.8,
+      because: "table",
     });
-    expect(makePlan(climb(0.7))).toMatchObject({
-      verdict: "run-with-care",
-      findings: [{ code: "light-climb-cut" }],
-    });
+    const { verdict, findings, passes } = makePlan(climb(6, "handheld"));
+    expect(verdict).toBe("run-with-care");
+    expect(findings.map(({ code }) => code)).toContain("light-climb-cut");
+    for (const { pass } of passes) expect(pass.geometry.biteMm).toBeLessThanOrEqual(0.8 + 1e-9);
   });
 
   it("trials: the fastest that ran free below the slowest that shook is a guide", () => {

@@ -1,5 +1,7 @@
 import { isUndercut } from "../bit/shape.ts";
 import type { BitSolid } from "../bit/solid.ts";
+import type { ConstraintContext } from "../cut/constraints.ts";
+import { mostLeftMm } from "../cut/most-left.ts";
 import type { Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import type { Guidance } from "../guide/choose.ts";
@@ -8,6 +10,7 @@ import { trialVerdict } from "../limit/tested.ts";
 import { hasColletFor } from "../router/collet.ts";
 import type { DialSpeed } from "../router/dial.ts";
 import type { MountingFinding } from "../router/mounting.ts";
+import { climbFindings } from "./climb.ts";
 import type { Finding, Severity } from "./findings.ts";
 import { historyFindings } from "./past-use.ts";
 import type { PlanInput, Verdict } from "./plan.ts";
@@ -17,6 +20,8 @@ export type UnjudgedPlan = {
   readonly input: PlanInput;
   readonly solid: BitSolid;
   readonly setup: CutSetup;
+  /** What the passes were looked for with. */
+  readonly load: ConstraintContext;
   readonly passes: readonly Pass[] | undefined;
   readonly ceiling: Ceiling;
   readonly speeds: readonly DialSpeed[];
@@ -36,7 +41,7 @@ export function judge(plan: UnjudgedPlan): Finding[] {
     ...speedFindings(plan),
     ...passFindings(plan),
     ...plan.guidance.findings,
-    ...climbFindings(plan),
+    ...climbFindings(plan.input),
     ...trialFindings(plan),
     ...historyFindings(plan.input.history),
     ...cutNotes(plan),
@@ -99,18 +104,10 @@ function speedFindings({ fit, speeds, ceiling: { limits } }: UnjudgedPlan): Find
   ];
 }
 
-function passFindings({ passes, setup }: UnjudgedPlan): Finding[] {
+function passFindings({ passes, setup, load }: UnjudgedPlan): Finding[] {
   if (passes !== undefined) return [];
-  return [{ code: setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes", severity: "refuse" }];
-}
-
-function climbFindings({ input: { cut, policy }, passes = [] }: UnjudgedPlan): Finding[] {
-  if (cut.feedDirection !== "with-rotation") return [];
-  const biteMaxMm = policy.climbBiteMaxMm;
-  const greatestBiteMm = Math.max(0, ...passes.map(({ geometry }) => geometry.biteMm));
-  return greatestBiteMm > biteMaxMm
-    ? [{ code: "climb-cut", severity: "refuse", greatestBiteMm, biteMaxMm }]
-    : [{ code: "light-climb-cut", severity: "care", biteMaxMm }];
+  const code = setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes";
+  return [{ code, severity: "refuse", leaveMm: mostLeftMm(load) }];
 }
 
 function trialFindings({ input: { trials = [] }, fit }: UnjudgedPlan): Finding[] {

@@ -13,6 +13,7 @@ import { dialSpeeds } from "../router/dial.ts";
 import { assumptionsFor } from "./assumptions.ts";
 import { chipFindings } from "./chip-findings.ts";
 import { mountingOf } from "./clearance.ts";
+import { climbsOf } from "./climb.ts";
 import { dialSetting } from "./dial-setting.ts";
 import { pairFaults } from "./faults.ts";
 import { judge, verdictOf } from "./judge.ts";
@@ -47,6 +48,7 @@ export function makePlan(input: PlanInput): Plan {
   // A cut across the grain meets end grain in part of each turn: the heavier is taken.
   const grain = cut.edges.some((edge) => edge.grain !== "long") ? "end" : "long";
   const load: ConstraintContext = {
+    climbs: climbsOf(cut),
     bit,
     solid,
     router,
@@ -70,7 +72,7 @@ export function makePlan(input: PlanInput): Plan {
   const guidance = guidanceFor(guided);
   const { guide } = guidance;
   const direction = guide && feedDirection(guide, guided);
-  const judged = judge({ input, solid, setup, passes, ceiling, speeds, fit, mounting, guidance });
+  const judged = judge({ input, solid, setup, load, passes, ceiling, speeds, fit, mounting, guidance });
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;

@@ -1,4 +1,5 @@
 import type { Edge } from "../cut/edge.ts";
+import type { Pass } from "../cut/passes.ts";
 import type { GuideContext } from "../guide/define.ts";
 import type { FeedDirection } from "../guide/direction.ts";
 import type { Guide } from "../guide/registry.ts";
@@ -33,7 +34,7 @@ export type Step =
   | {
       readonly code: "cut-edges";
       readonly pass: number;
-      readonly passKind: "rough" | "finish";
+      readonly passKind: Pass["kind"];
       /** Places in the request's list, from 1. */
       readonly edges: readonly number[];
       readonly grain: Edge["grain"];
@@ -86,7 +87,7 @@ export function orderOfWork(
           pieces,
           // A run that is set by itself is one.
           rows: settings.length > 0 ? 1 : setup.rows,
-          direction,
+          direction: pass.kind === "back-rout" ? "with-rotation" : direction,
           feedMPerMin: feed.feedMPerMin,
         });
       }

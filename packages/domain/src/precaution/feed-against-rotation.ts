@@ -3,7 +3,9 @@ import { definePrecaution } from "./define.ts";
 /** Fed with the rotation, the bit pulls the work. Source: common practice. */
 export const feedAgainstRotation = definePrecaution({
   code: "feed-against-rotation",
-  applies: ({ mounting, direction }) =>
+  applies: ({ mounting, direction, cut }) =>
     // A climb cut on purpose has a finding of its own that says how light it must be.
-    direction === undefined || direction === "with-rotation" ? undefined : { mounting, direction },
+    direction === undefined || direction === "with-rotation" || ("backRout" in cut && cut.backRout === true)
+      ? undefined
+      : { mounting, direction },
 });

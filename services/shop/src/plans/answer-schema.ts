@@ -125,9 +125,9 @@ const Limit = Type.Object(
 const Pass = Type.Object(
   {
     number: Type.Integer({ minimum: 1, description: "Place in the order of passes." }),
-    kind: Type.Enum(["rough", "finish"], {
+    kind: Type.Enum(["back-rout", "rough", "finish"], {
       type: "string",
-      description: "The last one is light: it finishes.",
+      description: "One that finishes is lighter than all others; a back-rout is fed with the rotation.",
     }),
     heightMm: Type.Number({ description: "Set the bit this far out of the table or base." }),
     fenceMm: Type.Number({ description: "Set the fence this far in front of its axis." }),
@@ -147,7 +147,10 @@ const Pass = Type.Object(
     waveHeightMm: Type.Number({ description: "Height of the waves between them." }),
     peakForceN: Type.Number({ description: "Greatest force of one tooth, at the upper edge of its band." }),
     torqueNm: Type.Number({ description: "Mean torque at the collet, at the upper edge of its band." }),
-    shankStressMPa: Type.Number({ description: "Stress of the shank at the collet under the peak force." }),
+    shankStressMPa: Type.Number({
+      description:
+        "Greatest stress under the peak force, of the shank or of a neck or cutter thinner than it.",
+    }),
     shankDeflectionMm: Type.Number({ description: "How far the peak force bends the edge aside." }),
     powerW: Type.Number({ description: "Mean cutting power, at the upper edge of its band." }),
     secondsPerEdge: Type.Array(Type.Number(), {

@@ -7,11 +7,12 @@ import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError, type Fault } from "../../quantity/fault.ts";
 import { type FieldsOf, optionalLengthMm } from "../../quantity/field.ts";
 import type { BaseSetup, SetupAssumption } from "../base-setup.ts";
-import { ASSUMED_THICKNESS_MM, alongEdge, workThicknessMm } from "./work-fields.ts";
+import { ASSUMED_THICKNESS_MM, alongEdge, backRout, workThicknessMm } from "./work-fields.ts";
 
 /** The fields of every profile along an edge. */
 export const profileFields = {
   ...alongEdge,
+  backRout,
   thicknessMm: workThicknessMm,
   heightMm: optionalLengthMm(
     "How far the bit stands out of the table or base at the end. Default: its whole profile.",

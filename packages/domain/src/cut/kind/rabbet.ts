@@ -6,7 +6,7 @@ import { optionalLengthMm } from "../../quantity/field.ts";
 import { REACH_SLACK_MM } from "../base-setup.ts";
 import { rabbetRuns, widestRunMm } from "../runs.ts";
 import { defineCut } from "./define.ts";
-import { alongEdge, depthMm } from "./work-fields.ts";
+import { alongEdge, backRout, depthMm } from "./work-fields.ts";
 
 /** Walked up to by height. */
 export const rabbet = defineCut({
@@ -14,6 +14,7 @@ export const rabbet = defineCut({
   meaning: "A rectangular step along an edge.",
   fields: {
     ...alongEdge,
+    backRout,
     depthMm,
     widthMm: optionalLengthMm(
       "Width of the step; wider than the bit, it is cut in runs side by side. Default: what the pilot gives, or the bit's radius without one.",

@@ -12,6 +12,11 @@ export const alongEdge = {
   ),
 };
 
+/** Asks for a light pass with the rotation before the main ones, in the cuts along an edge that can be walked up to. */
+export const backRout = optionalFlag(
+  "A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.",
+);
+
 /** How thick the work is, in the cuts that may leave it open. */
 export const workThicknessMm = optionalLengthMm(
   `Thickness of the work. Default: ${ASSUMED_THICKNESS_MM} mm (assumed).`,

@@ -69,7 +69,7 @@ export const STRENGTH_RULES = {
     stricter: "lower",
     min: 20,
     max: 200,
-    meaning: "Greatest stress of the shank at the collet.",
+    meaning: "Greatest stress of the shank at the collet, and of a neck or cutter thinner than it.",
     source: "ours",
     reason:
       "A tenth of the strength of hardened tool steel (2 060 MPa, references §3): every turn bends it once, for years.",

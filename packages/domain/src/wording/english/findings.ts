@@ -16,8 +16,8 @@ const SENTENCES: Sentences = {
     colletDiametersMm.length === 0
       ? `No collet of this router is fit for use, so nothing holds a shank of ${show.length(shankDiameterMm)} safely. Replace the collet, and its nut if that is worn, before any bit goes in.`
       : `None of this router's collets (${colletDiametersMm.map(show.length).join(", ")}) is made for a shank of ${show.length(shankDiameterMm)}.`,
-  "too-many-passes": () =>
-    "Even in many passes this cut is too heavy for the bit and the set-up. Waste most of the wood another way first.",
+  "too-many-passes": ({ leaveMm }, show) =>
+    `Even in many passes this cut is too heavy for the bit and the set-up. ${leaveForBit(leaveMm, show)}`,
   "handheld-with-care": () =>
     "This bit is at the limit of what a handheld router may hold. Clamp the work, take both hands and light passes; a table is better.",
   "carried-on-rails": () =>
@@ -26,8 +26,8 @@ const SENTENCES: Sentences = {
     clearance === "table-only"
       ? "This bit is for a table only. Large or heavy, it deserves care there too."
       : "This bit is nearly one for the table only. Large or heavy, it deserves care there too.",
-  "too-heavy-at-once": () =>
-    "This cut can only be made at one setting, and in one run it is too heavy. Take out more of the wood another way first.",
+  "too-heavy-at-once": ({ leaveMm }, show) =>
+    `This cut can only be made at one setting, and in one run it is too heavy. ${leaveForBit(leaveMm, show)}`,
   "nothing-guides": ({ offers }) => `Nothing guides this cut. ${describeOffers(offers)}`,
   "guide-does-not-serve": ({ guide, offers }) =>
     guide === "freehand"
@@ -39,8 +39,10 @@ const SENTENCES: Sentences = {
     `A bit of ${show.length(bitDiameterMm)} does not turn free in a bushing of ${show.length(bushingDiameterMm)}. Use a larger bushing or a smaller bit.`,
   "bearing-without-wood": ({ woodMm, leastMm }, show) =>
     `The bearing has ${show.length(woodMm)} of the edge to run on and needs at least ${show.length(leastMm)}. Take thicker stock, a smaller profile, or set the bit so that more of the edge is left.`,
-  "climb-cut": ({ greatestBiteMm, biteMaxMm }, show) =>
-    `Fed with the rotation a bite of ${show.length(greatestBiteMm)} pulls the work away: at most ${show.length(biteMaxMm)}. Feed against the rotation.`,
+  "climb-not-allowed": ({ because }) =>
+    because === "table"
+      ? "In a table the bit pulls work that is fed with the rotation out of your hands. Feed against it; a light pass with it is for a handheld router alone."
+      : "The policy in force allows no cut with the rotation. Feed against it.",
   "light-climb-cut": ({ biteMaxMm }, show) =>
     `Fed with the rotation the bit pulls. Only a bite of up to ${show.length(biteMaxMm)}, firmly held, and only if the person in charge allows it.`,
   "thin-chip": ({ pass, chipMeanMm, chipMeanMinMm, speedForChipRpm }, show) =>
@@ -79,6 +81,12 @@ export function describeFinding<Code extends FindingCode>(
   show: Show,
 ): string {
   return SENTENCES[finding.code](finding, show);
+}
+
+function leaveForBit(leaveMm: number | undefined, show: Show): string {
+  return leaveMm === undefined
+    ? "Use a stronger bit, or take the wood out another way."
+    : `Take out most of the wood another way first, and leave at most ${show.length(leaveMm)} for this bit.`;
 }
 
 function list(names: readonly string[]): string {

@@ -1,4 +1,5 @@
 import type { Edge } from "../../cut/edge.ts";
+import type { Pass } from "../../cut/passes.ts";
 import type { SetGuideName } from "../../guide/registry.ts";
 import type { Step, StepCode } from "../../plan/steps.ts";
 import type { Show } from "../show.ts";
@@ -121,7 +122,8 @@ function forPass(pass: number | undefined, run?: number): string {
 }
 
 /** A light pass that is the only one is no last one. */
-function lightness(pass: number, kind: "rough" | "finish"): string {
+function lightness(pass: number, kind: Pass["kind"]): string {
   if (kind === "rough") return "";
+  if (kind === "back-rout") return ", the light back-rout";
   return pass > 1 ? ", the light last one" : ", a light one";
 }

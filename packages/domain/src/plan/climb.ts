@@ -1,0 +1,19 @@
+import type { ConstraintContext } from "../cut/constraints.ts";
+import type { Cut } from "../cut/kind/registry.ts";
+import type { Finding } from "./findings.ts";
+import type { PlanInput } from "./plan.ts";
+
+/** Which passes of a cut are fed with the rotation: all of them, a light one before the others, or none. */
+export function climbsOf(cut: Cut): ConstraintContext["climbs"] {
+  if (cut.feedDirection === "with-rotation") return "all";
+  return "backRout" in cut && cut.backRout === true ? "first" : undefined;
+}
+
+/** With the rotation the bit pulls: only by hand, only light, and only if the shop allows it. Source: common practice. */
+export function climbFindings({ cut, mounting, policy }: PlanInput): Finding[] {
+  if (climbsOf(cut) === undefined) return [];
+  const { climbBiteMaxMm: biteMaxMm } = policy;
+  if (mounting === "table") return [{ code: "climb-not-allowed", severity: "refuse", because: "table" }];
+  if (biteMaxMm === 0) return [{ code: "climb-not-allowed", severity: "refuse", because: "policy" }];
+  return [{ code: "light-climb-cut", severity: "care", biteMaxMm }];
+}
