@@ -1,6 +1,6 @@
 import type { GuideFinding } from "../guide/finding.ts";
 import type { LimitName } from "../limit/ceiling.ts";
-import type { MountingClearance } from "../router/mounting.ts";
+import type { Mounting, MountingClearance } from "../router/mounting.ts";
 
 /** What weighs on the verdict: `refuse` stops the plan, `care` qualifies it, a `note` only informs. */
 export type Severity = "refuse" | "care" | "note";
@@ -47,6 +47,15 @@ type Note =
   | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }
   | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }
   | { readonly code: "melts" }
+  | { readonly code: "frays-near-face"; readonly mounting: Mounting }
+  | { readonly code: "chips-packed" }
+  | { readonly code: "compression-unknown"; readonly mounting: Mounting }
+  | {
+      readonly code: "compression-shallow";
+      readonly mounting: Mounting;
+      readonly heightMm: number;
+      readonly upCutLengthMm: number;
+    }
   | { readonly code: "scorched-before"; readonly times: number }
   | { readonly code: "tore-out-before"; readonly times: number };
 

@@ -14,6 +14,7 @@ import { climbFindings } from "./climb.ts";
 import type { Finding, Severity } from "./findings.ts";
 import { historyFindings } from "./past-use.ts";
 import type { PlanInput, Verdict } from "./plan.ts";
+import { spiralFindings } from "./spiral-findings.ts";
 
 /** A plan before it is judged: everything but the feeds, which follow from the verdict. */
 export type UnjudgedPlan = {
@@ -45,6 +46,7 @@ export function judge(plan: UnjudgedPlan): Finding[] {
     ...trialFindings(plan),
     ...historyFindings(plan.input.history),
     ...cutNotes(plan),
+    ...spiralFindings(plan.input, plan.setup, plan.passes),
   ];
   return findings.sort((a, b) => WEIGHTIEST_FIRST.indexOf(a.severity) - WEIGHTIEST_FIRST.indexOf(b.severity));
 }

@@ -1,10 +1,17 @@
 import type { Finding, FindingCode } from "../../plan/findings.ts";
+import type { Mounting } from "../../router/mounting.ts";
 import type { Show } from "../show.ts";
 import { describeOffers, guideTitle } from "./guides.ts";
 import { limitTitle } from "./limits.ts";
 
 type Sentences = {
   readonly [Code in FindingCode]: (finding: Extract<Finding, { code: Code }>, show: Show) => string;
+};
+
+/** The face of the work by the router. */
+const NEAR_FACE: Readonly<Record<Mounting, string>> = {
+  table: "the face that lies on the table",
+  handheld: "the upper face, under the base",
 };
 
 const SENTENCES: Sentences = {
@@ -68,6 +75,14 @@ const SENTENCES: Sentences = {
     `This bit has scorched this wood ${counted(times)}. Clean the resin off the edges, see that they are sharp, keep the feed steady and leave a light last pass.`,
   "tore-out-before": ({ times }) =>
     `This bit has torn this wood ${counted(times)}. Back up the end of each cut, take lighter passes, and see that the edges are sharp.`,
+  "frays-near-face": ({ mounting }) =>
+    `An up-cut spiral frays ${NEAR_FACE[mounting]}. Let that be the face that is not seen, or knife or tape the line first. Its chips clear well.`,
+  "chips-packed": () =>
+    "A down-cut spiral presses the chips into the groove: stop often and clear them, or they heat the bit and lift it. Its edges stay clean.",
+  "compression-unknown": ({ mounting }) =>
+    `How long the up-cut tip of this bit is was not given. Each pass must go deeper than that, or it frays ${NEAR_FACE[mounting]}.`,
+  "compression-shallow": ({ mounting, heightMm, upCutLengthMm }, show) =>
+    `The first pass is ${show.length(heightMm)} deep, no deeper than the bit's up-cut tip of ${show.length(upCutLengthMm)}: it frays ${NEAR_FACE[mounting]}. Knife or tape the line first, or cut it deeper with a bit that bears it.`,
   melts: () => "This material melts before it burns. Keep the feed up and let chips clear.",
 };
 
