@@ -5,6 +5,7 @@ import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
 import { stockFaults } from "../cut/stock.ts";
 import { feedDirection, guidanceFor } from "../guide/choose.ts";
+import { withInfeedHalf } from "../guide/fence-with-offset-outfeed.ts";
 import { speedCeiling } from "../limit/ceiling.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
@@ -62,10 +63,17 @@ export function makePlan(input: PlanInput): Plan {
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
   const { handFeedMaxMPerMin } = policy;
+  const isInHalves = guide?.name === "fence-with-offset-outfeed";
   const planned =
     setting && passes
       ? passes.map((pass) =>
-          plannedPass(pass, { setup, edges, wings: bit.wings, rpm: setting.rpm, handFeedMaxMPerMin }),
+          plannedPass(isInHalves ? withInfeedHalf(pass, setup) : pass, {
+            setup,
+            edges,
+            wings: bit.wings,
+            rpm: setting.rpm,
+            handFeedMaxMPerMin,
+          }),
         )
       : [];
   const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;

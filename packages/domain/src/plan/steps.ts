@@ -140,9 +140,7 @@ function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mount
   }
 }
 
-/** Every pass starts from the edge the last one left, so that the halves stand apart by one bite. */
-function fenceHalves({ greatestRadiusMm }: CutSetup, { number, geometry }: Pass): Step[] {
-  const infeedMm = greatestRadiusMm - geometry.biteMm;
+function fenceHalves({ greatestRadiusMm }: CutSetup, { number, fenceMm: infeedMm }: Pass): Step[] {
   return [{ code: "set-fence-halves", pass: number, infeedMm, outfeedMm: greatestRadiusMm }];
 }
 
