@@ -153,6 +153,7 @@ describe("a cut that takes the whole edge away", () => {
     const plan = planOf(STRAIGHT, { kind: "edge", thicknessMm: 19, fenceMm: 19.05 / 2 - 3, edges: EDGES });
     expect(plan.passes.length).toBeGreaterThan(1);
     const halves = plan.steps.flatMap((step) => (step.code === "set-fence-halves" ? [step] : []));
+    expect(plan.passes.map(({ pass }) => pass.fenceMm)).toEqual(halves.map(({ infeedMm }) => infeedMm));
     const bites = plan.passes.map(({ pass }) => pass.geometry.biteMm);
     expect(halves.map(({ infeedMm, outfeedMm }) => outfeedMm - infeedMm)).toEqual(
       bites.map((bite) => expect.closeTo(bite, 9)),

@@ -38,7 +38,9 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut, setIn?: SetIn): C
     throw new DomainError([{ pointer: "/fenceMm", code: "body-would-rub", values }]);
   }
   const used = radiiInUse(outline, base);
-  if (used === undefined) throw new DomainError([{ pointer, code: "nothing-removed", values: {} }]);
+  if (used === undefined || used.greatestMm - base.fenceMm <= REACH_SLACK_MM) {
+    throw new DomainError([{ pointer, code: "nothing-removed", values: {} }]);
+  }
   const contactMm = firstContactMm(outline, base.fenceMm) ?? 0;
   return {
     approach: base.approach,

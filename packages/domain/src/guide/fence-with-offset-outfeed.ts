@@ -1,3 +1,5 @@
+import type { Pass } from "../cut/passes.ts";
+import type { CutSetup } from "../cut/setup.ts";
 import { spansOpening } from "./contact.ts";
 import { defineGuide } from "./define.ts";
 import { isAlongFence } from "./fence.ts";
@@ -15,3 +17,8 @@ export const fenceWithOffsetOutfeed = defineGuide({
   direction: () => "work-right-to-left",
   says: () => ["close-the-fence", "never-trap-the-work", "whole-edge-supported"],
 });
+
+/** The pass with its fence at the infeed half: each starts from the edge the last one left, so that the halves stand apart by one bite. */
+export function withInfeedHalf(pass: Pass, { greatestRadiusMm }: CutSetup): Pass {
+  return { ...pass, fenceMm: greatestRadiusMm - pass.geometry.biteMm };
+}

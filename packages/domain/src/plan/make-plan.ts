@@ -6,6 +6,7 @@ import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
 import { stockFaults } from "../cut/stock.ts";
 import { feedDirection, guidanceFor } from "../guide/choose.ts";
+import { withInfeedHalf } from "../guide/fence-with-offset-outfeed.ts";
 import { speedCeiling } from "../limit/ceiling.ts";
 import { precautionsFor } from "../precaution/registry.ts";
 import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
@@ -76,8 +77,13 @@ export function makePlan(input: PlanInput): Plan {
   const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
+  const isInHalves = guide?.name === "fence-with-offset-outfeed";
   const planned =
-    setting && passes ? passes.map((pass) => plannedPass(pass, { load, edges, rpm: setting.rpm })) : [];
+    setting && passes
+      ? passes.map((pass) =>
+          plannedPass(isInHalves ? withInfeedHalf(pass, setup) : pass, { load, edges, rpm: setting.rpm }),
+        )
+      : [];
   const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;
   const testPiece = setting && guide ? testPieceFor(setup, solid, guide) : undefined;
   return {

@@ -85,9 +85,7 @@ function fenceSetting(
   return guide.isSet ? [{ code: "set-fence", ...values, guide: guide.name }] : [];
 }
 
-/** Every pass starts from the edge the last one left, so that the halves stand apart by one bite. */
-function fenceHalves({ greatestRadiusMm }: CutSetup, { number, geometry }: Pass): SettingStep[] {
-  const infeedMm = greatestRadiusMm - geometry.biteMm;
+function fenceHalves({ greatestRadiusMm }: CutSetup, { number, fenceMm: infeedMm }: Pass): SettingStep[] {
   return [{ code: "set-fence-halves", pass: number, infeedMm, outfeedMm: greatestRadiusMm }];
 }
 

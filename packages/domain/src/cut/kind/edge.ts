@@ -5,7 +5,7 @@ import { isParallel } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
 import { centredEnd } from "./centred.ts";
 import { defineCut } from "./define.ts";
-import { profileFields, profileSetup, type UsualEnd } from "./profile.ts";
+import { profileFenceMm, profileFields, profileSetup, type UsualEnd } from "./profile.ts";
 import { ASSUMED_THICKNESS_MM } from "./work-fields.ts";
 
 /** How far a bit stands past stock whose whole edge it takes away, mm. Source: common practice. */
@@ -44,6 +44,5 @@ function wholeEdge({ form }: Bit, outline: Outline, thicknessMm: number): UsualE
 function centredIfItReaches(bit: Bit, outline: Outline, thicknessMm: number): UsualEnd | undefined {
   const end = centredEnd(bit, outline, thicknessMm);
   if (end === undefined || end.heightMm > outlineLengthMm(outline)) return undefined;
-  // A plain disc has no innermost part that could meet the fence: half of it shows.
-  return { heightMm: end.heightMm, fenceMm: end.fenceMm < rimRadiusMm(outline) ? end.fenceMm : 0 };
+  return { heightMm: end.heightMm, fenceMm: profileFenceMm(outline, end.fenceMm) };
 }

@@ -1,6 +1,6 @@
 import type { Bit } from "../../bit/bit.ts";
 import { formPilotRadiusMm, formSummary } from "../../bit/form/registry.ts";
-import { type Outline, outlineLengthMm } from "../../bit/outline.ts";
+import { type Outline, outlineLengthMm, segmentSpanMm } from "../../bit/outline.ts";
 import { type BitSetting, radiiInUse, removedAreaMm2 } from "../../bit/section.ts";
 import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
@@ -77,11 +77,21 @@ function hasStalled(outline: Outline, end: BitSetting): boolean {
   return removedAreaMm2(outline, end) - removedAreaMm2(outline, before) <= NOTHING_MM2;
 }
 
-/** Where the fence stands for a bit without a pilot: at the least radius of its profile, or half of a parallel bit shows. */
+/** Where the fence stands for a bit without a pilot: at the least radius of its profile, or half of a disc or a parallel bit shows. */
 function innermostMm(outline: Outline): number {
   if (isParallel(outline)) return 0;
   const whole = { heightMm: outlineLengthMm(outline), fenceMm: 0, thicknessMm: outlineLengthMm(outline) };
-  return radiiInUse(outline, whole)?.leastMm ?? 0;
+  return profileFenceMm(outline, radiiInUse(outline, whole)?.leastMm ?? 0);
+}
+
+/**
+ * The least radius of a profile as its fence. A plain disc has no innermost part that could meet the fence: it shows as far as its arbor
+ * lets it.
+ */
+export function profileFenceMm(outline: Outline, leastMm: number): number {
+  if (leastMm < rimRadiusMm(outline)) return leastMm;
+  const bodies = outline.filter(({ role }) => role === "body");
+  return Math.max(0, ...bodies.map((segment) => segmentSpanMm(segment).greatestMm));
 }
 
 function fenceFaults(fenceMm: number, pilotRadiusMm: number | undefined, rimMm: number): Fault[] {
