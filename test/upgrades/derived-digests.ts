@@ -5,6 +5,7 @@ export const DERIVED = {
     { version: "1.3.0", digest: "sha256:873c4128997af5b1daef0176cdc11e49fae33472a23d8488e96d2bba73465c82" },
     { version: "1.4.0", digest: "sha256:f9c8bd374e379989c1468bdfa84631621fb2d5c96421f74d094d4d6cbe28a260" },
     { version: "1.5.0", digest: "sha256:f9c8bd374e379989c1468bdfa84631621fb2d5c96421f74d094d4d6cbe28a260" },
+    { version: "1.6.0", digest: "sha256:db4da0f00598b5e9e8bddc5af282f629ad1c6a8a6b91097d033ca8682790a0b6" },
   ],
   index: [
     {
@@ -22,6 +23,10 @@ export const DERIVED = {
     {
       version: "1 on 1.5.0",
       digest: "sha256:536fd9fad11228e4dfee6530632e959917910391acd74818cf8ca54389b4bda7",
+    },
+    {
+      version: "1 on 1.6.0",
+      digest: "sha256:312fad1b07e4b96d53a8c733136cef22be728f2cd1e8c082f91aafb319ae0e1d",
     },
   ],
 };
