@@ -2,7 +2,7 @@ import { formOutline, GUIDES, woodForBearingMm } from "@rimwise/domain";
 import { expect, test } from "vitest";
 import { type Planned, randomPlans } from "./random-plans.ts";
 
-/** `CONTRADICTION_PLANS=100000 npx vitest run … test/properties/contradictions.test.ts` reads as many as the bar asks for. */
+/** `pnpm fuzz` reads many more. */
 const COUNT = Number(process.env["CONTRADICTION_PLANS"] ?? 10_000);
 
 /** What no plan may say together. Common practice, or plain contradiction. */

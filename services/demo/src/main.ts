@@ -11,7 +11,7 @@ type RouterPlace = keyof typeof ROUTERS;
 
 const PANEL: Cut = {
   kind: "panel",
-  thicknessMm: 19,
+  work: { lengthMm: 460, widthMm: 310, thicknessMm: 19, count: 2, faceDown: "best" },
   edges: [
     { lengthMm: 310, grain: "end" },
     { lengthMm: 460, grain: "long" },
@@ -19,10 +19,16 @@ const PANEL: Cut = {
     { lengthMm: 460, grain: "long" },
   ],
 };
-const SHELF_DADO: Cut = { kind: "groove", depthMm: 9.5, edges: [{ lengthMm: 400, grain: "end" }] };
+const SHELF_DADO: Cut = {
+  kind: "groove",
+  depthMm: 9.5,
+  work: { lengthMm: 900, widthMm: 400, thicknessMm: 22 },
+  edges: [{ lengthMm: 400, grain: "across" }],
+};
 const TABLE_EDGE: Cut = {
   kind: "edge",
-  thicknessMm: 22,
+  work: { lengthMm: 900, widthMm: 600, thicknessMm: 22 },
+  guide: "bearing",
   edges: [
     { lengthMm: 600, grain: "end" },
     { lengthMm: 900, grain: "long" },

@@ -89,7 +89,7 @@ const SENTENCES: Sentences = {
     "Stand aside and run the bit out of the wood. If it shakes or rings, stop: do not cut with it.",
   "cut-edges": ({ pass, passKind, edges, grain, pieces, rows, direction, feedMPerMin }, show) =>
     `Pass ${pass}${lightness(pass, passKind)}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
-    `(${GRAIN[grain]})${pieces > 1 ? ` of all ${pieces} pieces` : ""}, moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
+    `(${GRAIN[grain]})${ofPieces(pieces)}, moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
   "test-piece": ({ depthMm, widthMm }, show) => {
     const sizes = [
       ...(depthMm === undefined ? [] : [`${show.length(depthMm)} deep`]),
@@ -126,4 +126,9 @@ function lightness(pass: number, kind: Pass["kind"]): string {
   if (kind === "rough") return "";
   if (kind === "back-rout") return ", the light back-rout";
   return pass > 1 ? ", the light last one" : ", a light one";
+}
+
+function ofPieces(pieces: number): string {
+  if (pieces === 1) return "";
+  return pieces === 2 ? " of both pieces" : ` of all ${pieces} pieces`;
 }
