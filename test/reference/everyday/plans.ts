@@ -1,14 +1,18 @@
 import { DEFAULT_POLICY, makePlan, type Plan, type Router, woodById } from "@rimwise/domain";
 import { EDGE_PLANS } from "./edges.ts";
 import type { EverydayPlan } from "./everyday-plan.ts";
-import { PANEL_AND_JOINT_PLANS } from "./panels-and-joints.ts";
-import { RABBET_AND_GROOVE_PLANS } from "./rabbets-and-grooves.ts";
+import { GROOVE_PLANS } from "./grooves.ts";
+import { JOINT_PLANS } from "./joints.ts";
+import { PANEL_PLANS } from "./panels.ts";
+import { RABBET_PLANS } from "./rabbets.ts";
 import { TEMPLATE_AND_SURFACE_PLANS } from "./templates-and-surfaces.ts";
 
 export const EVERYDAY_PLANS: readonly EverydayPlan[] = [
   ...EDGE_PLANS,
-  ...RABBET_AND_GROOVE_PLANS,
-  ...PANEL_AND_JOINT_PLANS,
+  ...RABBET_PLANS,
+  ...GROOVE_PLANS,
+  ...PANEL_PLANS,
+  ...JOINT_PLANS,
   ...TEMPLATE_AND_SURFACE_PLANS,
 ];
 
