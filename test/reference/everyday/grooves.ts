@@ -1,6 +1,5 @@
 import { BOARD, bitOf, type EverydayPlan, LONG_EDGE, RIGHT_TO_LEFT } from "./everyday-plan.ts";
 
-const _RABBET_BIT = bitOf({ kind: "rabbet", diameterMm: 34.9, cuttingLengthMm: 12.7, pilotDiameterMm: 15.9 });
 const STRAIGHT_19 = bitOf({ kind: "straight", diameterMm: 19.05, cuttingLengthMm: 31.75 });
 const STRAIGHT_12 = bitOf({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 31.75 });
 const UP_CUT = bitOf(

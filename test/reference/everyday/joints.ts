@@ -1,19 +1,7 @@
 import { BOARD, bitOf, type EverydayPlan, LONG_EDGE, RIGHT_TO_LEFT } from "./everyday-plan.ts";
 
-const _PANEL_STOCK = { lengthMm: 450, widthMm: 300, thicknessMm: 19 } as const;
 const RAIL = { lengthMm: 420, widthMm: 57, thicknessMm: 19 } as const;
 const RAIL_END = [{ lengthMm: 57, grain: "end" }] as const;
-const _COVE_PANEL = bitOf(
-  {
-    kind: "panel-raising",
-    diameterMm: 88.9,
-    pilotDiameterMm: 12.7,
-    profileHeightMm: 14,
-    face: "cove",
-    shoulderHeightMm: 1.5,
-  },
-  { massG: 340 },
-);
 const COPE = bitOf({
   kind: "cope",
   diameterMm: 41.3,
@@ -28,13 +16,6 @@ const FINGERS = bitOf({
   fingers: 5,
   fingerHeightMm: 4,
   fingerDepthMm: 9,
-});
-const _VERTICAL = bitOf({
-  kind: "panel-raising-vertical",
-  diameterMm: 38.1,
-  faceWidthMm: 38,
-  faceDepthMm: 11,
-  face: "cove",
 });
 
 /** Frames and the joints that are cut along an edge. Common practice. */

@@ -1,8 +1,6 @@
 import { bitOf, type EverydayPlan, FOUR_EDGES, RIGHT_TO_LEFT } from "./everyday-plan.ts";
 
 const PANEL_STOCK = { lengthMm: 450, widthMm: 300, thicknessMm: 19 } as const;
-const _RAIL = { lengthMm: 420, widthMm: 57, thicknessMm: 19 } as const;
-const _RAIL_END = [{ lengthMm: 57, grain: "end" }] as const;
 const COVE_PANEL = bitOf(
   {
     kind: "panel-raising",
@@ -14,21 +12,6 @@ const COVE_PANEL = bitOf(
   },
   { massG: 340 },
 );
-const _COPE = bitOf({
-  kind: "cope",
-  diameterMm: 41.3,
-  grooveWidthMm: 6.35,
-  grooveDepthMm: 9.53,
-  radiusMm: 6,
-  landMm: 2,
-});
-const _FINGERS = bitOf({
-  kind: "finger-joint",
-  diameterMm: 35,
-  fingers: 5,
-  fingerHeightMm: 4,
-  fingerDepthMm: 9,
-});
 const VERTICAL = bitOf({
   kind: "panel-raising-vertical",
   diameterMm: 38.1,

@@ -3,13 +3,6 @@ import { BOARD, bitOf, type EverydayPlan, LEFT_TO_RIGHT, LONG_EDGE, RIGHT_TO_LEF
 const RABBET_BIT = bitOf({ kind: "rabbet", diameterMm: 34.9, cuttingLengthMm: 12.7, pilotDiameterMm: 15.9 });
 const STRAIGHT_19 = bitOf({ kind: "straight", diameterMm: 19.05, cuttingLengthMm: 31.75 });
 const STRAIGHT_12 = bitOf({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 31.75 });
-const _UP_CUT = bitOf(
-  { kind: "spiral-up-cut", diameterMm: 9.53, cuttingLengthMm: 31.75 },
-  { isEndCutting: true },
-);
-const _SHELF_SIDE = { lengthMm: 900, widthMm: 300, thicknessMm: 19 } as const;
-const _ACROSS_SIDE = [{ lengthMm: 300, grain: "across" }] as const;
-const _TRAPPED = /between the bit and the fence/;
 
 /** Rabbets: with a bearing, in a fence, along an edge guide. Common practice. */
 export const RABBET_PLANS: readonly EverydayPlan[] = [
