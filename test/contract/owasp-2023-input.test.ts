@@ -67,7 +67,7 @@ describe("API3:2023 Broken Object Property Level Authorization", () => {
     );
     for (const operation of readsJson) {
       const { text } = await shop.ask("GET", urlOf(operation, furnished.ids));
-      expect(text, operation.id).not.toMatch(/rw_[0-9a-f]{8}|"d":"/);
+      expect(text, operation.id).not.toMatch(/rw_[0-9a-z]{8}|"d":"/);
       for (const digest of digests) expect(text, operation.id).not.toContain(digest);
     }
   });

@@ -18,8 +18,10 @@ export type StillAllowed = (request: FastifyRequest) => Promise<boolean>;
 
 type Parts = Pick<Store, "answer" | "mark"> & { readonly now: () => Date };
 
-/** What a token opens: a key of this shop, with whose it is if it is a person's, or nothing. */
-type Opened = { readonly key?: KeyRecord; readonly person?: PersonRecord | undefined };
+/** What a token opens: a key of this shop by its text, with whose it is if it is a person's, or nothing. */
+type Opened =
+  | { readonly key: KeyRecord; readonly text: string; readonly person: PersonRecord | undefined }
+  | { readonly key?: undefined };
 
 /**
  * Finds out who calls, and refuses nobody yet: the rate limit counts bad keys too. The function it returns asks again, for
@@ -27,20 +29,20 @@ type Opened = { readonly key?: KeyRecord; readonly person?: PersonRecord | undef
  */
 export function authenticateCallers(app: App, { answer, mark, now }: Parts): StillAllowed {
   const opened = remembered((token) => answer(openedBy(token)), mark);
-  const callerNow = (token: string, found: Opened) => callerWith(found, token, now().toISOString());
+  const callerNow = (found: Opened) => callerWith(found, now().toISOString());
   app.decorateRequest("caller", null);
   app.addHook("onRequest", (request, _reply, done) => {
     const token = tokenIn(request);
     if (token === undefined) return done();
     const known = opened.recall(token);
     if (known !== undefined) {
-      request.caller = callerNow(token, known);
+      request.caller = callerNow(known);
       return done();
     }
     opened
       .look(token)
       .then((found) => {
-        request.caller = callerNow(token, found);
+        request.caller = callerNow(found);
       })
       .then(() => done(), done);
   });
@@ -48,7 +50,7 @@ export function authenticateCallers(app: App, { answer, mark, now }: Parts): Sti
     const { scope } = request.routeOptions.config;
     if (scope === "public") return true;
     const token = tokenIn(request);
-    const caller = token === undefined ? null : callerNow(token, await answer(openedBy(token)));
+    const caller = token === undefined ? null : callerNow(await answer(openedBy(token)));
     return caller !== null && scope !== undefined && mayDo(caller, scope);
   };
 }
@@ -76,26 +78,25 @@ function tokenIn({ headers }: FastifyRequest): string | undefined {
 }
 
 function* openedBy(token: string): Question<Opened> {
-  const key = yield* recordFor(token);
-  if (key === undefined || !isSecretOf(key, token)) return {};
-  return { key, person: key.personId === undefined ? undefined : yield* people.find(key.personId) };
+  const read = isPassphrase(token) ? { text: token } : readKeyText(token);
+  if (read === undefined) return {};
+  const { keyId, text } = read;
+  const key = yield* keyId === undefined ? keys.findByDigest(keyDigest(text)) : keys.find(keyId);
+  if (key === undefined || !isSecretOf(key, text)) return {};
+  return { key, text, person: key.personId === undefined ? undefined : yield* people.find(key.personId) };
 }
 
-function* recordFor(token: string): Question<KeyRecord | undefined> {
-  if (isPassphrase(token)) return yield* keys.findByDigest(keyDigest(token));
-  const text = readKeyText(token);
-  return text && (yield* keys.find(text.keyId));
-}
-
-function isSecretOf({ keySha256, previousSha256 }: KeyRecord, token: string): boolean {
+function isSecretOf({ keySha256, previousSha256 }: KeyRecord, text: string): boolean {
   return (
-    matchesDigest(token, keySha256) || (previousSha256 !== undefined && matchesDigest(token, previousSha256))
+    matchesDigest(text, keySha256) || (previousSha256 !== undefined && matchesDigest(text, previousSha256))
   );
 }
 
 /** A person's key has the role that the person has now, and none once they have left. */
-function callerWith({ key, person }: Opened, token: string, at: string): Caller | null {
-  if (key === undefined || !opensAt(key, token, at)) return null;
+function callerWith(found: Opened, at: string): Caller | null {
+  if (found.key === undefined) return null;
+  const { key, person, text } = found;
+  if (!opensAt(key, text, at)) return null;
   const narrowed = key.scopes && { scopes: key.scopes };
   if (key.personId === undefined) return key.role ? { keyId: key.id, role: key.role, ...narrowed } : null;
   if (person?.state !== "active") return null;
@@ -103,10 +104,10 @@ function callerWith({ key, person }: Opened, token: string, at: string): Caller 
 }
 
 /** Whether a secret of a key opens anything at a moment: the one before the last rotation does so only for a while. */
-function opensAt(key: KeyRecord, token: string, at: string): boolean {
+function opensAt(key: KeyRecord, text: string, at: string): boolean {
   if (key.revokedAt !== undefined) return false;
   if (key.expiresAt !== undefined && key.expiresAt <= at) return false;
   const { previousSha256, previousUntil = "" } = key;
   if (previousSha256 === undefined || previousUntil > at) return true;
-  return matchesDigest(token, key.keySha256);
+  return matchesDigest(text, key.keySha256);
 }

@@ -30,7 +30,7 @@ export async function grantFirstKey(
 }
 
 function chosenKey(text: string): KeyText {
-  const key = isPassphrase(text) ? { keyId: newId(keyKind.idPrefix), text } : readKeyText(text);
+  const key = isPassphrase(text) ? { text } : readKeyText(text);
   if (key === undefined) throw new Error("the first key is neither a whole key nor a passphrase");
-  return key;
+  return { keyId: newId(keyKind.idPrefix), ...key };
 }
