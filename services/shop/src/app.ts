@@ -10,6 +10,7 @@ import type { App } from "./http/app-type.ts";
 import { takeReasons } from "./http/change-reason.ts";
 import { refuseWhileClosing } from "./http/closing.ts";
 import { compileAtFirstUse } from "./http/compile-at-first-use.ts";
+import { compressAnswers } from "./http/compression.ts";
 import { answerConditionally } from "./http/conditional.ts";
 import { allowOrigins } from "./http/cross-origin.ts";
 import { continueWhenWanted } from "./http/expect-continue.ts";
@@ -88,6 +89,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);
+  await compressAnswers(app);
   requireScopes(app);
   continueWhenWanted(app);
   takeText(app);

@@ -1,6 +1,7 @@
 import type { FastifyRequest } from "fastify";
 import { Problem } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
+import { withoutEncoding } from "./compression.ts";
 
 /** One entity-tag of RFC 9110, section 8.8.3. */
 const ENTITY_TAG = /(W\/)?"([\x21\x23-\x7e\x80-\xff]*)"/g;
@@ -54,6 +55,6 @@ function entityTags(list: string): { isWeak: boolean; etag: string }[] {
   if (!ENTITY_TAG_LIST.test(list)) return [];
   return [...list.matchAll(ENTITY_TAG)].map(([, weak, opaque]) => ({
     isWeak: weak !== undefined,
-    etag: `"${opaque}"`,
+    etag: withoutEncoding(`"${opaque}"`),
   }));
 }
