@@ -1128,6 +1128,10 @@ export type NewBit = {
      */
     name: string;
     /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -1199,6 +1203,7 @@ export type BitChange = {
      * text of 1 to 100 characters, such as "Raised panel, 89 mm"
      */
     name?: string;
+    externalId?: string | null;
     notes?: string | null;
     form?: Form;
     /**
@@ -1236,6 +1241,10 @@ export type Bit = {
      * text of 1 to 100 characters, such as "Raised panel, 89 mm"
      */
     name: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
     /**
      * Remarks for people.
      */
@@ -2258,6 +2267,10 @@ export type NewRouter = {
      */
     name: string;
     /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -2292,6 +2305,7 @@ export type RouterChange = {
      * text of 1 to 100 characters, such as "Table router"
      */
     name?: string;
+    externalId?: string | null;
     notes?: string | null;
     /**
      * Slowest no-load speed on the plate.
@@ -2319,6 +2333,10 @@ export type Router = {
      * text of 1 to 100 characters, such as "Table router"
      */
     name: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
     /**
      * Remarks for people.
      */
@@ -4617,6 +4635,10 @@ export type NewPlan = {
      */
     name?: string;
     /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
      * A bit of the rack by its id, or one described here.
      */
     bit: RecordReference | BitInput;
@@ -4656,6 +4678,10 @@ export type StoredPlan = {
      * text of 1 to 100 characters, such as "Cherry panels, kitchen doors"
      */
     name?: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
     request: PlanRequest;
     plan: Plan;
     /**
@@ -4688,6 +4714,10 @@ export type PlanSummary = {
      * text of 1 to 100 characters, such as "Cherry panels, kitchen doors"
      */
     name?: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
     /**
      * The bit, if it is one of the rack.
      */
@@ -5303,6 +5333,10 @@ export type NewPerson = {
      */
     role: 'manager' | 'instructor' | 'member' | 'student';
     /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -5320,6 +5354,7 @@ export type PersonChange = {
      * What they may do.
      */
     role?: 'manager' | 'instructor' | 'member' | 'student';
+    externalId?: string | null;
     notes?: string | null;
     /**
      * The keys of somebody who has left open nothing.
@@ -5343,6 +5378,10 @@ export type Person = {
      * What they may do.
      */
     role: 'manager' | 'instructor' | 'member' | 'student';
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
     /**
      * Remarks for people.
      */
@@ -5560,6 +5599,10 @@ export type NewPersonWithKey = {
      * What they may do.
      */
     role: 'manager' | 'instructor' | 'member' | 'student';
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
     /**
      * Remarks for people.
      */
@@ -7308,6 +7351,14 @@ export type ListBitsData = {
          * Bits that a collet of this router takes and that stay under their ceiling at its slowest.
          */
         fitsRouterId?: string;
+        /**
+         * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
+         */
+        ids?: string;
+        /**
+         * Those that another program calls so.
+         */
+        externalId?: string;
     };
     url: '/v1/bits';
 };
@@ -10651,6 +10702,14 @@ export type ListRoutersData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
+         */
+        ids?: string;
+        /**
+         * Those that another program calls so.
+         */
+        externalId?: string;
     };
     url: '/v1/routers';
 };
@@ -12890,6 +12949,10 @@ export type ListWoodsData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Words of its name, its botanical name or its id, such as "cherry" or "quercus".
+         */
+        q?: string;
     };
     url: '/v1/woods';
 };
@@ -13488,6 +13551,14 @@ export type ListPlansData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
+         */
+        ids?: string;
+        /**
+         * Those that another program calls so.
+         */
+        externalId?: string;
     };
     url: '/v1/plans';
 };
@@ -13896,6 +13967,14 @@ export type ListPeopleData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
+         */
+        ids?: string;
+        /**
+         * Those that another program calls so.
+         */
+        externalId?: string;
     };
     url: '/v1/people';
 };

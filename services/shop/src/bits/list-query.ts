@@ -11,6 +11,7 @@ import {
 } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 
+import { IDENTITY_FILTERS, identityOf } from "../http/identity-filters.ts";
 import { PageQuery } from "../http/paging.ts";
 import { facet, sizeFacetsWithin, wordFacet } from "./facets.ts";
 import type { BitFilter } from "./reads.ts";
@@ -82,6 +83,7 @@ export const BitListQuery = Type.Object(
           "Bits that a collet of this router takes and that stay under their ceiling at its slowest.",
       }),
     ),
+    ...IDENTITY_FILTERS,
   },
   { additionalProperties: false },
 );
@@ -149,6 +151,7 @@ function bitFilter(query: BitListQueryType, read: Typed, fitting: FittingRouter 
   return {
     ...(isNarrowed && { match: { words, anyOfWords, anyOfFacets } }),
     ...(fitting && { runsAt: slowestSettings(fitting.speeds) }),
+    ...identityOf(query),
   };
 }
 

@@ -15,6 +15,9 @@ export type BitFilter = {
   readonly match?: Match;
   /** Only bits that may run at one of these speeds. */
   readonly runsAt?: readonly Pick<DialSpeed, "rpm" | "rpmHighest">[];
+  /** Only bits that are called so, here or in another program. */
+  readonly id?: { readonly list: readonly string[] };
+  readonly externalId?: string;
 };
 
 export const bits = { ...recordQueries(bitKind), search, searchBestFirst };
@@ -27,9 +30,10 @@ export type NumberedBit = { readonly number: number; readonly record: BitRecord 
 
 /** Bits in order of their number, after this one. */
 function* search(afterNumber: number, most: number, filter: BitFilter): Question<NumberedBit[]> {
-  const { match, runsAt } = filter;
-  const shape = `${match !== undefined} ${runsAt?.length}`;
-  const query = searches.get(shape) ?? searchQuery(match !== undefined, runsAt?.length);
+  const { match, runsAt, id, externalId } = filter;
+  const asked = [match, id, externalId].map((each) => each !== undefined);
+  const shape = `${asked.join(" ")} ${runsAt?.length}`;
+  const query = searches.get(shape) ?? searchQuery(filter);
   searches.set(shape, query);
   const speeds = runsAt?.flatMap(({ rpm, rpmHighest }, index) => [
     [`rpm${index}`, rpm],
@@ -39,6 +43,8 @@ function* search(afterNumber: number, most: number, filter: BitFilter): Question
     afterNumber,
     most,
     ...(match && { match: { match } }),
+    ...(id && { id }),
+    externalId,
     ...Object.fromEntries(speeds ?? []),
   });
 }
@@ -62,17 +68,19 @@ function* searchBestFirst(
   return found;
 }
 
-/** A search by words or without, for bits that may run at any of so many speeds. */
-function searchQuery(hasMatch: boolean, speeds: number | undefined): Query<NumberedBit> {
+/** A search by words or without, for bits that may run at any of so many speeds or are called so. */
+function searchQuery({ match, runsAt, id, externalId }: BitFilter): Query<NumberedBit> {
   const record = recordQuery(bitKind, (rows) => rows);
   const width = bitKind.columns.size;
   return {
     build: (dialect) => {
-      const found = hasMatch ? dialect.matching(bitKind, given("match")) : undefined;
+      const found = match === undefined ? undefined : dialect.matching(bitKind, given("match"));
       const conditions = [
         ...(found ? [found.isFound, sql`${found.number} > ${given("afterNumber")}`] : []),
         gt(number, given("afterNumber")),
-        ...(speeds === undefined ? [] : [runsAtAny(speeds)]),
+        ...(runsAt === undefined ? [] : [runsAtAny(runsAt.length)]),
+        ...(id === undefined ? [] : [dialect.isIn(bitKind.column("id"), given("id"))]),
+        ...(externalId === undefined ? [] : [eq(bitKind.column("externalId"), given("externalId"))]),
       ];
       return sql`SELECT ${columnList(bitKind)}, ${number} FROM ${bitKind.table} ${found?.join ?? sql``}
         WHERE ${and(...conditions)} ORDER BY ${found?.number ?? number} LIMIT ${given("most")}`;

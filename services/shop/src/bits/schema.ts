@@ -1,6 +1,7 @@
 import { BIT_RANGES, TOOTH_MATERIALS } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import {
+  externalIdField,
   idField,
   keptFields,
   nameField,
@@ -62,6 +63,7 @@ const CostSchema = Type.Object(
 
 const namedFields = {
   name: nameField("Raised panel, 89 mm"),
+  externalId: Type.Optional(externalIdField),
   notes: Type.Optional(notesField),
   ...bitFields,
   isHandFeedMarked: Type.Optional(

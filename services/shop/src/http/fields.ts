@@ -31,6 +31,13 @@ export function nameField(example: string) {
 /** Remarks for people. */
 export const notesField = Type.String({ maxLength: 2000, description: "Remarks for people." });
 
+/** What another program calls a record, so that it can tie its own to it. Not unique: two programs may use the same one. */
+export const externalIdField = Type.String({
+  minLength: 1,
+  maxLength: 100,
+  description: "What another program calls it.",
+});
+
 /** The id of another record. */
 export function referenceField(what: string) {
   return Type.String({ minLength: 1, maxLength: 100, description: `Id of ${what}.` });

@@ -7,6 +7,7 @@ import { type Askable, asked as answerOf, type Question } from "../store/query.t
 import type { RecordQueries, RecordView } from "../store/record-queries.ts";
 import type { App } from "./app-type.ts";
 import { etagOf } from "./conditional.ts";
+import { IDENTITY_FILTERS, identityOf } from "./identity-filters.ts";
 import { PageQuery, sendPage } from "./paging.ts";
 import { ref } from "./reference.ts";
 import { type Asked, askedOf, type Component, type Doors, type RouteDefinition, schemaOf } from "./routes.ts";
@@ -76,13 +77,23 @@ export function listRecordsRoute<
 ): void {
   const { of, filters, ...rest } = definition;
   const described = Object.entries<string>(filters ?? {});
+  const identity = "externalId" in of.kind.schema.properties ? IDENTITY_FILTERS : {};
   listRoute(
     app,
     doors,
-    { ...rest, filters: Object.fromEntries(described.map(([name, text]) => [name, idFilter(text)])) },
+    {
+      ...rest,
+      filters: {
+        ...Object.fromEntries(described.map(([name, text]) => [name, idFilter(text)])),
+        ...identity,
+      },
+    },
     ({ afterId, most }, { query, request }) => {
       const asked = described.map(([name]) => [name, Reflect.get(query, name)]);
-      return visibleTo(request, of).page(afterId, most, Object.fromEntries(asked));
+      return visibleTo(request, of).page(afterId, most, {
+        ...Object.fromEntries(asked),
+        ...identityOf(query),
+      });
     },
   );
 }

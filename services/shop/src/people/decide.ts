@@ -29,10 +29,10 @@ export function changePerson(
 /** What is called by this once it is erased. */
 const ERASED_NAME = "Erased person";
 
-/** Erases who somebody is: name and notes, and the salt without which nothing shows that the history means them. They have left. */
+/** Erases who somebody is: name, notes and what other programs call them, and the salt without which nothing shows that the history means them. They have left. */
 export function erasePerson(current: PersonRecord, at: string): Decision<PersonRecord> {
   if (current.erasedAt !== undefined) return { record: current, changes: [] };
-  const { notes: _notes, salt: _salt, ...rest } = nextVersion(current, at);
+  const { notes: _notes, externalId: _externalId, salt: _salt, ...rest } = nextVersion(current, at);
   const record: PersonRecord = { ...rest, name: ERASED_NAME, state: "left", erasedAt: at };
   return { record, changes: [replacement(personKind, current, record, "erased")] };
 }

@@ -9,7 +9,7 @@ export const personKind = defineKind({
   path: "/v1/people",
   tag: { name: "people", description: "Who uses the shop." },
   schema: PersonRecordSchema,
-  privateFields: ["name", "notes"],
+  privateFields: ["name", "externalId", "notes"],
   table: "people",
 });
 

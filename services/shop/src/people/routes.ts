@@ -1,6 +1,7 @@
 import { callerOf } from "../access/caller.ts";
 import { requirePersonWithin } from "../access/giving.ts";
 import type { App } from "../http/app-type.ts";
+import { IDENTITY_FILTERS, identityOf } from "../http/identity-filters.ts";
 import { listRoute, readShownRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute } from "../http/write-routes.ts";
@@ -34,9 +35,10 @@ export function personRoutes(app: App, doors: Doors): void {
       operationId: "listPeople",
       summary: "List the people of the shop",
       page: PersonPageSchema,
+      filters: IDENTITY_FILTERS,
     },
-    function* ({ afterId, most }) {
-      return (yield* people.page(afterId, most)).map(shownPerson);
+    function* ({ afterId, most }, { query }) {
+      return (yield* people.page(afterId, most, identityOf(query))).map(shownPerson);
     },
   );
 

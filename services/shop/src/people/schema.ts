@@ -1,6 +1,7 @@
 import Type, { type Static } from "typebox";
 import { ROLES } from "../access/scopes.ts";
 import {
+  externalIdField,
   idField,
   keptFields,
   momentField,
@@ -21,6 +22,7 @@ const stateField = Type.Enum(["active", "left"], {
 const personFields = {
   name: nameField("Robin, second bench"),
   role: roleField,
+  externalId: Type.Optional(externalIdField),
   notes: Type.Optional(notesField),
 };
 

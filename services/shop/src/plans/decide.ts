@@ -7,11 +7,11 @@ import type { NewPlan, PlanRecord, PlanSummary } from "./schema.ts";
 /** A plan to keep, as it was computed. The event names its digest and verdict; what was computed never changes. */
 export function keepPlan(
   id: string,
-  { name, ...request }: NewPlan,
+  { name, externalId, ...request }: NewPlan,
   plan: PlanAnswer,
   at: string,
 ): Decision<PlanRecord> {
-  const record: PlanRecord = newRecord(id, withoutUndefined({ name, request, plan }), at);
+  const record: PlanRecord = newRecord(id, withoutUndefined({ name, externalId, request, plan }), at);
   return {
     record,
     changes: [creation(planKind, record, { id, digest: plan.digest, verdict: plan.verdict })],
@@ -20,11 +20,12 @@ export function keepPlan(
 
 /** A stored plan as lists show it. */
 export function summaryOf({ request, plan, ...kept }: PlanRecord): PlanSummary {
-  const { id, name, createdAt, updatedAt, version } = kept;
+  const { id, name, externalId, createdAt, updatedAt, version } = kept;
   const { bit, router, mounting, woodId, cut } = request;
   return withoutUndefined({
     id,
     name,
+    externalId,
     bitId: "id" in bit ? bit.id : undefined,
     routerId: "id" in router ? router.id : undefined,
     mounting,

@@ -1,5 +1,6 @@
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
+import { IDENTITY_FILTERS, identityOf } from "../http/identity-filters.ts";
 import { listRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
@@ -52,9 +53,10 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       operationId: "listPlans",
       summary: "List the stored plans in short",
       page: PlanPageSchema,
+      filters: IDENTITY_FILTERS,
     },
-    function* ({ afterId, most }) {
-      return (yield* plans.page(afterId, most)).map(summaryOf);
+    function* ({ afterId, most }, { query }) {
+      return (yield* plans.page(afterId, most, identityOf(query))).map(summaryOf);
     },
   );
 

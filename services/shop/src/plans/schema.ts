@@ -1,7 +1,7 @@
 import { ROUTER_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import { BitInputSchema } from "../bits/schema.ts";
-import { idField, keptFields, nameField } from "../http/fields.ts";
+import { externalIdField, idField, keptFields, nameField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
@@ -57,7 +57,11 @@ export const PlanRequestSchema = Type.Object(requestFields, {
 });
 
 export const NewPlanSchema = Type.Object(
-  { name: Type.Optional(nameField("Cherry panels, kitchen doors")), ...requestFields },
+  {
+    name: Type.Optional(nameField("Cherry panels, kitchen doors")),
+    externalId: Type.Optional(externalIdField),
+    ...requestFields,
+  },
   { $id: "NewPlan", description: "A plan to compute and keep.", ...closed },
 );
 
@@ -68,6 +72,7 @@ export const StoredPlanSchema = Type.Object(
   {
     id: idField("plan"),
     name: Type.Optional(nameField("Cherry panels, kitchen doors")),
+    externalId: Type.Optional(externalIdField),
     request: ref(PlanRequestSchema),
     plan: ref(PlanAnswerSchema),
     corrections: Type.Optional(
@@ -91,6 +96,7 @@ export const PlanSummarySchema = Type.Object(
   {
     id: idField("plan"),
     name: Type.Optional(nameField("Cherry panels, kitchen doors")),
+    externalId: Type.Optional(externalIdField),
     bitId: Type.Optional(Type.String({ description: "The bit, if it is one of the rack." })),
     routerId: Type.Optional(Type.String({ description: "The router, if it is one of the shop." })),
     mounting: requestFields.mounting,

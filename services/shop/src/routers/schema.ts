@@ -1,6 +1,7 @@
 import { type Dial, type Mounting, ROUTER_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import {
+  externalIdField,
   idField,
   keptFields,
   momentField,
@@ -96,6 +97,7 @@ const routerFields = {
 
 const namedFields = {
   name: nameField("Table router"),
+  externalId: Type.Optional(externalIdField),
   notes: Type.Optional(notesField),
   ...routerFields,
   mountings: Type.Optional(

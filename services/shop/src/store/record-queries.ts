@@ -3,10 +3,12 @@ import type { Dialect } from "./dialect.ts";
 import type { Kind, RecordOf } from "./kind.ts";
 import { all, first, given, type Query, type Question, recordQuery } from "./query.ts";
 
-/** Fields that a list may be narrowed by, each with its value; null asks for records without the field. */
+/** Fields that a list may be narrowed by, each with its value or a list of values; null asks for records without the field. */
 export type Where<K extends Kind> = {
-  readonly [Field in keyof RecordOf<K>]?: string | null | undefined;
+  readonly [Field in keyof RecordOf<K>]?: Wanted | undefined;
 };
+
+type Wanted = string | null | { readonly list: readonly string[] };
 
 /** What records can be asked for: all of them, or those that somebody may see. */
 export type RecordView<K extends Kind> = {
@@ -54,11 +56,15 @@ function viewOf<K extends Kind>(kind: K, visible: VisibleTo | undefined) {
   );
   const lists = new Map<string, Query<RecordOf<K>>>();
 
-  function listQuery(equal: readonly string[], missing: readonly string[], isNewestFirst: boolean) {
+  function listQuery(wanted: readonly (readonly [string, Wanted])[], isNewestFirst: boolean) {
     return recordQuery(kind, (rows, dialect) => {
       const conditions: SQL[] = isNewestFirst ? [] : [gt(id, given("afterId"))];
-      for (const name of equal) conditions.push(eq(kind.column(name), given(name)));
-      for (const name of missing) conditions.push(isNull(kind.column(name)));
+      for (const [name, value] of wanted) {
+        const column = kind.column(name);
+        if (value === null) conditions.push(isNull(column));
+        else if (typeof value === "string") conditions.push(eq(column, given(name)));
+        else conditions.push(dialect.isIn(column, given(name)));
+      }
       return rows
         .where(and(...conditions, ...visibleRows(visible, dialect)))
         .orderBy(isNewestFirst ? desc(id) : asc(id))
@@ -67,13 +73,11 @@ function viewOf<K extends Kind>(kind: K, visible: VisibleTo | undefined) {
   }
 
   function* list(where: Where<K>, viewer: string | undefined, most: number, afterId?: string) {
-    const asked = Object.entries<string | null | undefined>(where).filter(([, value]) => value !== undefined);
-    const equal = asked.filter(([, value]) => value !== null).map(([name]) => name);
-    const missing = asked.filter(([, value]) => value === null).map(([name]) => name);
-    const shape = `${equal.join()}|${missing.join()}|${afterId === undefined}`;
-    const query = lists.get(shape) ?? listQuery(equal, missing, afterId === undefined);
+    const wanted = Object.entries<Wanted | undefined>(where).filter(isWanted);
+    const shape = [...wanted.map(shapeOf), afterId === undefined].join("|");
+    const query = lists.get(shape) ?? listQuery(wanted, afterId === undefined);
     lists.set(shape, query);
-    return yield* all(query, { ...Object.fromEntries(asked), afterId, most, viewer });
+    return yield* all(query, { ...Object.fromEntries(wanted), afterId, most, viewer });
   }
 
   return (viewer?: string): RecordView<K> => ({
@@ -81,4 +85,14 @@ function viewOf<K extends Kind>(kind: K, visible: VisibleTo | undefined) {
     page: (afterId, most, where = {}) => list(where, viewer, most, afterId),
     newest: (most, where = {}) => list(where, viewer, most),
   });
+}
+
+function isWanted(asked: readonly [string, Wanted | undefined]): asked is [string, Wanted] {
+  return asked[1] !== undefined;
+}
+
+/** Lists that are narrowed alike are one query, whatever the values. */
+function shapeOf([name, value]: readonly [string, Wanted]): string {
+  if (value === null) return `${name} missing`;
+  return typeof value === "string" ? name : `${name} in`;
 }

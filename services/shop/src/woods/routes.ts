@@ -10,6 +10,20 @@ import { WOOD_SCHEMAS, WoodPageSchema, WoodSchema } from "./schema.ts";
 
 const WoodPath = Type.Object({ woodId: Type.String({ description: "Id of a wood or material." }) });
 
+const WoodListQuery = Type.Object(
+  {
+    ...PageQuery.properties,
+    q: Type.Optional(
+      Type.String({
+        minLength: 1,
+        maxLength: 100,
+        description: 'Words of its name, its botanical name or its id, such as "cherry" or "quercus".',
+      }),
+    ),
+  },
+  { additionalProperties: false },
+);
+
 export function woodRoutes(app: App): void {
   for (const schema of WOOD_SCHEMAS) app.addSchema(schema);
 
@@ -21,12 +35,14 @@ export function woodRoutes(app: App): void {
         operationId: "listWoods",
         tags: ["woods"],
         summary: "List woods and materials",
-        querystring: PageQuery,
+        querystring: WoodListQuery,
         response: { 200: ref(WoodPageSchema) },
       },
     },
     (request, reply) =>
-      sendPage(request, reply, request.query, async (afterId, most) => woods.page(afterId, most)),
+      sendPage(request, reply, request.query, async (afterId, most) =>
+        woods.page(afterId, most, request.query.q),
+      ),
   );
 
   app.get(
