@@ -12,7 +12,7 @@ export type Roughing = { readonly startMm: number; readonly finishBiteMm: number
 export const PASSES_MAX = 20;
 
 /** Shares of a bound are distinguished down to this. */
-const SHARE_STEP = 1e-3;
+const SHARE_STEP = 1e-2;
 
 /** A setting is found this closely, mm: far below anything a hand can set. */
 const SETTING_STEP_MM = 1e-4;

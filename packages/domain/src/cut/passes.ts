@@ -53,6 +53,13 @@ export function findPasses(context: ConstraintContext): readonly Pass[] | undefi
   return main && [asPass(context.setup, backRout, 1, "back-rout"), ...main];
 }
 
+/** Whether any number of passes makes the cut: what `findPasses` finds out with far more work. */
+export function canBeCut(context: ConstraintContext): boolean {
+  const { setup } = context;
+  if (setup.approach === "once") return onlyPass(context, setup.travelMm, 1, "rough") !== undefined;
+  return fewestPasses(context, { startMm: setup.travelMm, finishBiteMm: 0 }) !== undefined;
+}
+
 /** A light pass with the rotation before the others, so that they do not tear; undefined if the cut is no deeper than it. */
 function backRoutPass(context: ConstraintContext): FoundPass | undefined {
   const { setup, policy, setIn } = context;

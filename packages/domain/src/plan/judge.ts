@@ -2,7 +2,7 @@ import { isUndercut } from "../bit/shape.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { ConstraintContext } from "../cut/constraints.ts";
 import { mostLeftMm } from "../cut/most-left.ts";
-import type { Pass } from "../cut/passes.ts";
+import { canBeCut, findPasses, type Pass } from "../cut/passes.ts";
 import type { CutSetup } from "../cut/setup.ts";
 import type { Guidance } from "../guide/choose.ts";
 import { type Ceiling, limitsBroken } from "../limit/ceiling.ts";
@@ -23,7 +23,6 @@ export type UnjudgedPlan = {
   readonly setup: CutSetup;
   /** What the passes were looked for with. */
   readonly load: ConstraintContext;
-  readonly passes: readonly Pass[] | undefined;
   readonly ceiling: Ceiling;
   readonly speeds: readonly DialSpeed[];
   /** The fastest setting that holds. */
@@ -34,20 +33,34 @@ export type UnjudgedPlan = {
 
 const WEIGHTIEST_FIRST: readonly Severity[] = ["refuse", "care", "note"];
 
-/** Everything that stops or qualifies a plan before a feed is chosen. */
-export function judge(plan: UnjudgedPlan): Finding[] {
-  const findings = [
+/** What comes of a plan before a feed is chosen: its passes, if it may run, and everything that stops or qualifies it. */
+export function judge(plan: UnjudgedPlan): {
+  readonly findings: Finding[];
+  readonly passes: readonly Pass[] | undefined;
+} {
+  const before = [
     ...mountingFindings(plan),
     ...colletFindings(plan),
     ...speedFindings(plan),
-    ...passFindings(plan),
     ...plan.guidance.findings,
     ...climbFindings(plan.input),
+  ];
+  // Passes that nobody may make are not looked for, only whether there are any.
+  const isRefused = verdictOf(before) === "do-not-run";
+  const passes = isRefused ? undefined : findPasses(plan.load);
+  const isCuttable = isRefused ? canBeCut(plan.load) : passes !== undefined;
+  const findings = [
+    ...before,
+    ...(isCuttable ? [] : [tooHeavy(plan)]),
     ...trialFindings(plan),
     ...historyFindings(plan.input.history),
     ...cutNotes(plan),
-    ...spiralFindings(plan.input, plan.setup, plan.passes),
+    ...spiralFindings(plan.input, plan.setup, passes),
   ];
+  return { findings: weightiestFirst(findings), passes };
+}
+
+function weightiestFirst(findings: Finding[]): Finding[] {
   return findings.sort((a, b) => WEIGHTIEST_FIRST.indexOf(a.severity) - WEIGHTIEST_FIRST.indexOf(b.severity));
 }
 
@@ -106,10 +119,9 @@ function speedFindings({ fit, speeds, ceiling: { limits } }: UnjudgedPlan): Find
   ];
 }
 
-function passFindings({ passes, setup, load }: UnjudgedPlan): Finding[] {
-  if (passes !== undefined) return [];
+function tooHeavy({ setup, load }: UnjudgedPlan): Finding {
   const code = setup.approach === "once" ? "too-heavy-at-once" : "too-many-passes";
-  return [{ code, severity: "refuse", leaveMm: mostLeftMm(load) }];
+  return { code, severity: "refuse", leaveMm: mostLeftMm(load) };
 }
 
 function trialFindings({ input: { trials = [] }, fit }: UnjudgedPlan): Finding[] {

@@ -2,7 +2,6 @@ import { formPilotRadiusMm } from "../bit/form/registry.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
 import type { ConstraintContext } from "../cut/constraints.ts";
 import { cutFaults } from "../cut/faults.ts";
-import { findPasses } from "../cut/passes.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
 import { stockFaults } from "../cut/stock.ts";
 import { feedDirection, guidanceFor } from "../guide/choose.ts";
@@ -60,7 +59,6 @@ export function makePlan(input: PlanInput): Plan {
     mounting: requested,
     setIn,
   };
-  const passes = findPasses(load);
   const context = limitContext(input, solid);
   const ceiling = speedCeiling(context);
   const mounting = mountingOf(bit, solid, policy);
@@ -73,8 +71,9 @@ export function makePlan(input: PlanInput): Plan {
   const guidance = guidanceFor(guided);
   const { guide } = guidance;
   const direction = guide && feedDirection(guide, guided);
-  const judged = judge({ input, solid, setup, load, passes, ceiling, speeds, fit, mounting, guidance });
-  const mayRun = verdictOf(judged) !== "do-not-run" && fit !== undefined && passes !== undefined;
+  const judged = judge({ input, solid, setup, load, ceiling, speeds, fit, mounting, guidance });
+  const { passes } = judged;
+  const mayRun = verdictOf(judged.findings) !== "do-not-run" && fit !== undefined && passes !== undefined;
   const setting = mayRun ? dialSetting(fit, speeds, ceiling.limits, context, setup) : undefined;
   const { edges } = cut;
   const isInHalves = guide?.name === "fence-with-offset-outfeed";
@@ -84,7 +83,9 @@ export function makePlan(input: PlanInput): Plan {
           plannedPass(isInHalves ? withInfeedHalf(pass, setup) : pass, { load, edges, rpm: setting.rpm }),
         )
       : [];
-  const findings = setting ? [...judged, ...chipFindings(planned, setting, policy)] : judged;
+  const findings = setting
+    ? [...judged.findings, ...chipFindings(planned, setting, policy)]
+    : judged.findings;
   const testPiece = setting && guide ? testPieceFor(setup, solid, guide) : undefined;
   return {
     verdict: verdictOf(findings),
