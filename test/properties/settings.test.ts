@@ -18,10 +18,10 @@ describe("every setting of a plan", () => {
       fc.property(inputs, ([input, setIn]) => {
         const passes = passesOf(makePlan({ ...input, setIn }));
         const last = passes.at(-1);
-        for (const { heightMm, fenceMm } of passes.slice(0, -1)) {
+        for (const { cutterMm, fenceMm } of passes.slice(0, -1)) {
           roughCount += 1;
           const stepMm = STEP_MM[setIn];
-          expect(isOnAMark(heightMm, stepMm) || heightMm === last?.heightMm, `height ${heightMm}`).toBe(true);
+          expect(isOnAMark(cutterMm, stepMm) || cutterMm === last?.cutterMm, `cutter ${cutterMm}`).toBe(true);
           expect(isOnAMark(fenceMm, stepMm) || fenceMm === last?.fenceMm, `fence ${fenceMm}`).toBe(true);
         }
       }),

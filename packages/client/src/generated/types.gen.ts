@@ -4312,9 +4312,13 @@ export type PlanPass = {
      */
     kind: 'back-rout' | 'rough' | 'finish';
     /**
-     * Set the bit this far out of the table or base.
+     * Set the bit this far out of the table or base, to its tip.
      */
     heightMm: number;
+    /**
+     * How much of that is its cutter: what is measured on a bit with a bearing on its tip. Absent in plans of older versions.
+     */
+    cutterMm?: number;
     /**
      * Set the fence this far in front of its axis.
      */
@@ -4399,6 +4403,7 @@ export type PlanPass = {
      */
     display?: {
         height: string;
+        cutter?: string;
         fence: string;
         removedArea: string;
         feed: string;
@@ -4577,7 +4582,7 @@ export type Plan = {
 export type PlanCorrection = {
     measured: TestPiece;
     /**
-     * Set the bit this far out of the table or base.
+     * Set the bit this far out of the table or base, to its tip.
      */
     heightMm: number;
     /**
@@ -6192,9 +6197,13 @@ export type Setting = {
          */
         woodId: string;
         /**
-         * Height of the bit.
+         * Height of the bit, to its tip.
          */
         heightMm: number;
+        /**
+         * How much of that is its cutter. Absent in older settings.
+         */
+        cutterMm?: number;
         /**
          * Fence.
          */

@@ -24,8 +24,9 @@ export type BitSolid = {
   /** Mass of the head, all of the bit in front of the shank, and its centre of mass from the tip. */
   readonly headMassG: number;
   readonly headCentreMm: number;
-  /** Moment of inertia about the axis. */
+  /** Moment of inertia about the axis: of the whole bit, and of its head. */
   readonly polarInertiaKgM2: number;
+  readonly headInertiaKgM2: number;
 };
 
 type Sums = { volumeMm3: number; firstMm4: number; polarMm5: number };
@@ -46,11 +47,13 @@ export function bitSolid(bit: Bit): BitSolid {
   const hubRadiusMm = Math.max(bit.shankDiameterMm / 2, bodyRadiusMm);
   const sums = headSums(outline, hubRadiusMm, formWingFillRatio(bit.form));
   const headVolumeMm3 = sums.volumeMm3;
+  const headPolarMm5 = sums.polarMm5;
   const headCentreMm = sums.firstMm4 / headVolumeMm3;
   addShank(sums, outlineLengthMm(outline), bit.shankDiameterMm / 2);
   const estimatedMassG = STEEL_DENSITY_G_PER_MM3 * sums.volumeMm3;
   const massG = bit.massG ?? estimatedMassG;
-  const estimatedInertiaGMm2 = STEEL_DENSITY_G_PER_MM3 * sums.polarMm5;
+  const inertiaOf = (polarMm5: number) =>
+    (STEEL_DENSITY_G_PER_MM3 * polarMm5 * (massG / estimatedMassG)) / (G_PER_KG * MM_PER_M * MM_PER_M);
   return {
     outline,
     rimRadiusMm: rimRadiusMm(outline),
@@ -60,7 +63,8 @@ export function bitSolid(bit: Bit): BitSolid {
     centreOfMassMm: sums.firstMm4 / sums.volumeMm3,
     headMassG: massG * (headVolumeMm3 / sums.volumeMm3),
     headCentreMm,
-    polarInertiaKgM2: (estimatedInertiaGMm2 * (massG / estimatedMassG)) / (G_PER_KG * MM_PER_M * MM_PER_M),
+    polarInertiaKgM2: inertiaOf(sums.polarMm5),
+    headInertiaKgM2: inertiaOf(headPolarMm5),
   };
 }
 

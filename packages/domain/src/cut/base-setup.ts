@@ -41,7 +41,7 @@ export type BushingSetup = { readonly diameterMm: number; readonly templateThick
 export type SetupAssumption =
   | { readonly code: "template-assumed"; readonly thicknessMm: number }
   | { readonly code: "thickness-assumed"; readonly thicknessMm: number }
-  | { readonly code: "height-assumed"; readonly heightMm: number }
+  | { readonly code: "height-assumed"; readonly cutterMm: number }
   | { readonly code: "fence-assumed"; readonly fenceMm: number };
 
 /** The rounding allowed in a setting typed by a person before it counts as out of reach, mm. */

@@ -14,14 +14,16 @@ import { invertRising } from "./invert.ts";
 import type { Load } from "./load.ts";
 import type { PassGeometry } from "./pass-geometry.ts";
 import { wholeFenceMm } from "./runs.ts";
-import { type CutSetup, sectionMm2, settingShortOfEnd } from "./setup.ts";
+import { type CutSetup, sectionMm2, settingShortOfEnd, standingOut } from "./setup.ts";
 import { heavierShortMm, lighterShortMm } from "./short-of-end.ts";
 
 /** One pass: where to set the bit, what it removes, and what that costs. */
 export type Pass = {
   readonly number: number;
   readonly kind: "back-rout" | "rough" | "finish";
+  /** How far the bit stands out of the table or base, and how much of that is its cutter, without a bearing on the tip. */
   readonly heightMm: number;
+  readonly cutterMm: number;
   readonly fenceMm: number;
   readonly geometry: PassGeometry;
   readonly load: Load;
@@ -201,9 +203,7 @@ function sectionSlopeMm(outline: Outline, setup: CutSetup, beforeEndMm: number):
 
 function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, kind: Pass["kind"]): Pass {
   const { heightMm, fenceMm } = settingShortOfEnd(setup, pass.beforeEndMm);
-  // The bit reaches through what lies between the work and the table or base.
-  const setMm = heightMm + (setup.underlayMm ?? 0);
   // The fence of the last run is where the cut ends.
   const endFenceMm = setup.runs?.by === "fence" ? wholeFenceMm(fenceMm, setup.runs) : fenceMm;
-  return { number, kind, heightMm: setMm, fenceMm: endFenceMm, geometry: pass, ...loaded };
+  return { number, kind, ...standingOut(setup, heightMm), fenceMm: endFenceMm, geometry: pass, ...loaded };
 }

@@ -16,6 +16,8 @@ export type CutSetup = BaseSetup & {
   /** Greatest radius that touches wood in the whole cut, and least. */
   readonly greatestRadiusMm: number;
   readonly leastRadiusMm: number;
+  /** From the tip to where its edges begin: the height of a bearing on the tip, else 0. Heights are set by the cutter. */
+  readonly edgesFromMm: number;
   /** How far the moved setting travels from first contact to the end, mm. */
   readonly travelMm: number;
 };
@@ -57,6 +59,7 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut, setIn?: SetIn): C
     assumed: base.assumed,
     reach: base.reach,
     contactMm,
+    edgesFromMm: outline.find(({ role }) => role === "edge")?.fromMm ?? 0,
     greatestRadiusMm: used.greatestMm,
     leastRadiusMm: used.leastMm,
     travelMm: base.approach === "height" ? base.heightMm - contactMm : used.greatestMm - base.fenceMm,
@@ -88,4 +91,10 @@ function bodyInWork(
     if (isBesideWork && segment.startRadiusMm > fenceMm) return segment;
   }
   return undefined;
+}
+
+/** How far the bit stands out of the table or base, through what lies between: with the cutter of a bit that has a bearing on its tip. */
+export function standingOut({ underlayMm = 0, edgesFromMm }: CutSetup, heightMm: number) {
+  const setMm = heightMm + underlayMm;
+  return { heightMm: setMm, cutterMm: setMm - edgesFromMm };
 }

@@ -1,5 +1,5 @@
 import { type SetIn, settableMm } from "./settable.ts";
-import { type CutSetup, settingShortOfEnd } from "./setup.ts";
+import { type CutSetup, settingShortOfEnd, standingOut } from "./setup.ts";
 
 /**
  * How far short of its end, mm, the moved setting is at the nearest mark on the side that removes less: a lower bit, or a fence farther
@@ -24,6 +24,17 @@ function shortAtMark(
   if (setIn === undefined || setup.approach === "once" || beforeEndMm === 0) return beforeEndMm;
   const { heightMm, fenceMm } = settingShortOfEnd(setup, beforeEndMm);
   return setup.approach === "height"
-    ? setup.heightMm - settableMm(heightMm, setIn, rounding)
+    ? setup.heightMm - settableHeightMm(setup, heightMm, setIn, rounding)
     : settableMm(fenceMm, setIn, rounding) - setup.fenceMm;
+}
+
+/** The cutter is what a person measures: without its bearing, and through what lies between it and the table or base. */
+function settableHeightMm(
+  setup: CutSetup,
+  heightMm: number,
+  setIn: SetIn,
+  rounding: (marks: number) => number,
+): number {
+  const { cutterMm } = standingOut(setup, heightMm);
+  return heightMm + settableMm(cutterMm, setIn, rounding) - cutterMm;
 }

@@ -75,9 +75,9 @@ function mountingFindings({ input, mounting, guidance: { guide } }: UnjudgedPlan
   if (input.mounting === "table") {
     if (bySize === "handheld") return [];
     // In a table a bit of the middle size is ordinary: care is kept for what is dangerous there too.
-    return bySize === "table-only"
-      ? [{ code: "large-bit", severity: "care", clearance: bySize }]
-      : [{ code: "large-bit", severity: "note", clearance: bySize }];
+    return [
+      { code: "large-bit", severity: isDangerousInTable(reasons) ? "care" : "note", clearance: bySize },
+    ];
   }
   switch (allowed) {
     case "handheld":
@@ -94,6 +94,13 @@ function mountingFindings({ input, mounting, guidance: { guide } }: UnjudgedPlan
         : [{ code: "table-only", severity: "refuse" }];
     }
   }
+}
+
+/** A table holds what is heavy and what resists tilting; how wide a bit is and what it stores in its spin are as dangerous there. */
+function isDangerousInTable(reasons: MountingFinding["reasons"]): boolean {
+  return reasons.some(
+    ({ code, clearance }) => (code === "diameter" || code === "stored-energy") && clearance === "table-only",
+  );
 }
 
 function colletFindings({ input: { bit, router } }: UnjudgedPlan): Finding[] {

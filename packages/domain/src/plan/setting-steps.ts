@@ -1,5 +1,5 @@
 import type { Pass } from "../cut/passes.ts";
-import type { CutSetup } from "../cut/setup.ts";
+import { type CutSetup, standingOut } from "../cut/setup.ts";
 import type { Guide, SetGuideName } from "../guide/registry.ts";
 import type { Mounting } from "../router/mounting.ts";
 
@@ -9,6 +9,7 @@ export type SettingStep =
       readonly code: "set-height";
       readonly pass?: number;
       readonly heightMm: number;
+      readonly cutterMm: number;
       readonly mounting: Mounting;
     }
   | {
@@ -43,19 +44,19 @@ export type SettingStep =
 
 /** What is set once, before the first cut. Of runs side by side each has a fence of its own. */
 export function fixedSettings(setup: CutSetup, guide: Guide, mounting: Mounting): SettingStep[] {
-  const { approach, fenceMm, heightMm, sides, runs, underlayMm = 0 } = setup;
+  const { approach, fenceMm, heightMm, sides, runs } = setup;
   const toGroove = sides === 2 && runs === undefined ? grooveSetting(guide, setup) : [];
   if (approach !== "height")
-    return [{ code: "set-height", heightMm: heightMm + underlayMm, mounting }, ...toGroove];
+    return [{ code: "set-height", ...standingOut(setup, heightMm), mounting }, ...toGroove];
   return sides === 1 && runs === undefined ? fenceSetting(guide, { fenceMm }) : toGroove;
 }
 
 /** What is set before each pass. A cut made at once has had both. */
 export function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting: Mounting): SettingStep[] {
-  const { number, heightMm, fenceMm } = pass;
+  const { number, heightMm, cutterMm, fenceMm } = pass;
   switch (setup.approach) {
     case "height":
-      return [{ code: "set-height", pass: number, heightMm, mounting }];
+      return [{ code: "set-height", pass: number, heightMm, cutterMm, mounting }];
     case "fence":
       if (guide.name === "fence-with-offset-outfeed") return fenceHalves(setup, pass);
       return fenceSetting(guide, { pass: number, fenceMm });

@@ -13,6 +13,7 @@ const LIGHT: BitSolid = {
   headMassG: 5,
   headCentreMm: 10,
   polarInertiaKgM2: 1e-7,
+  headInertiaKgM2: 1e-7,
 };
 
 describe("what may be held in two hands", () => {
@@ -38,8 +39,8 @@ describe("what may be held in two hands", () => {
   });
 
   it("the couple given is that of a tilt at 1 rad/s: I·ω, 0.3104 N·m for 0.25 kg of 44.45 mm at 12 000 rpm", () => {
-    const polarInertiaKgM2 = 0.5 * 0.25 * 0.04445 ** 2;
-    const { reasons } = mountingFor({ ...LIGHT, polarInertiaKgM2 }, 12_000, DEFAULT_POLICY);
+    const headInertiaKgM2 = 0.5 * 0.25 * 0.04445 ** 2;
+    const { reasons } = mountingFor({ ...LIGHT, headInertiaKgM2 }, 12_000, DEFAULT_POLICY);
     const couple = reasons.find(({ code }) => code === "gyroscopic-couple");
     expect(couple?.value).toBeCloseTo(0.310_358_33, 8);
   });

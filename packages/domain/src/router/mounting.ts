@@ -43,7 +43,8 @@ export function mountingFor(solid: BitSolid, energyRpm: number, policy: Policy):
   // A bit that was never weighed may be heavier than its estimate: the heavier one is judged.
   const heavier = solid.massSource === "weighed" ? 1 : 1 + policy.massEstimateToleranceRatio;
   const energyJ = storedEnergyJ(solid.polarInertiaKgM2 * heavier, energyRpm);
-  const coupleNm = gyroscopicCoupleNm(solid.polarInertiaKgM2 * heavier, energyRpm, TILT_RAD_PER_S);
+  // The shank turns in the collet: it is held there, and only the head is tilted out of its plane by the hands.
+  const coupleNm = gyroscopicCoupleNm(solid.headInertiaKgM2 * heavier, energyRpm, TILT_RAD_PER_S);
   const reasons = [
     reason("diameter", 2 * solid.rimRadiusMm, policy.handheldDiameterMaxMm, policy.handheldCareDiameterMaxMm),
     reason("mass", solid.massG * heavier, policy.handheldMassMaxG, policy.handheldCareMassMaxG),

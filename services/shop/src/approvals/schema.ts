@@ -63,7 +63,10 @@ export const SettingSchema = Type.Object(
       Type.Object(
         {
           woodId: Type.String({ description: "The wood." }),
-          heightMm: Type.Number({ description: "Height of the bit." }),
+          heightMm: Type.Number({ description: "Height of the bit, to its tip." }),
+          cutterMm: Type.Optional(
+            Type.Number({ description: "How much of that is its cutter. Absent in older settings." }),
+          ),
           fenceMm: Type.Number({ description: "Fence." }),
           feedMPerMin: Type.Number({ description: "Feed." }),
         },

@@ -64,10 +64,11 @@ export function sheetPayload(
       bindingLimit: plan.speed.bindingLimit,
       woods: results.map(({ plan: { wood, passes, steps } }) => ({
         ...wood,
-        passes: passes.map(({ number, kind, heightMm, fenceMm, feedMPerMin, secondsPerEdge }) => ({
+        passes: passes.map(({ number, kind, heightMm, cutterMm, fenceMm, feedMPerMin, secondsPerEdge }) => ({
           number,
           kind,
           heightMm,
+          cutterMm,
           fenceMm,
           feedMPerMin,
           secondsPerEdge,

@@ -129,7 +129,13 @@ const Pass = Type.Object(
       type: "string",
       description: "One that finishes is lighter than all others; a back-rout is fed with the rotation.",
     }),
-    heightMm: Type.Number({ description: "Set the bit this far out of the table or base." }),
+    heightMm: Type.Number({ description: "Set the bit this far out of the table or base, to its tip." }),
+    cutterMm: Type.Optional(
+      Type.Number({
+        description:
+          "How much of that is its cutter: what is measured on a bit with a bearing on its tip. Absent in plans of older versions.",
+      }),
+    ),
     fenceMm: Type.Number({ description: "Set the fence this far in front of its axis." }),
     biteMm: Type.Number({ description: "How far the setting moved since the pass before." }),
     removedAreaMm2: Type.Number({ description: "Section of wood removed, square to the feed." }),
@@ -166,7 +172,13 @@ const Pass = Type.Object(
     ),
     display: Type.Optional(
       Type.Object(
-        { height: Type.String(), fence: Type.String(), removedArea: Type.String(), feed: Type.String() },
+        {
+          height: Type.String(),
+          cutter: Type.Optional(Type.String()),
+          fence: Type.String(),
+          removedArea: Type.String(),
+          feed: Type.String(),
+        },
         { description: "As a person would read it; present if `units` was given.", ...closed },
       ),
     ),

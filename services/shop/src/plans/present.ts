@@ -145,6 +145,7 @@ function presentRotation(rotation: Rotation): NonNullable<PlanAnswer["speed"]["r
 export function passFigures({ pass, feed }: Pick<PlannedPass, "pass" | "feed">) {
   return {
     heightMm: roundTo(pass.heightMm, DECIMALS.mm),
+    cutterMm: roundTo(pass.cutterMm, DECIMALS.mm),
     fenceMm: roundTo(pass.fenceMm, DECIMALS.mm),
     feedMPerMin: roundTo(feed.feedMPerMin, DECIMALS.mPerMin),
   };
@@ -185,6 +186,7 @@ function presentPass(
       ? {
           display: {
             height: show.length(pass.heightMm),
+            cutter: show.length(pass.cutterMm),
             fence: show.length(pass.fenceMm),
             removedArea: show.area(geometry.removedAreaMm2),
             feed: show.feed(feed.feedMPerMin),

@@ -20,7 +20,7 @@ export const TestPieceSchema = Type.Object(
 export const CorrectionSchema = Type.Object(
   {
     measured: ref(TestPieceSchema),
-    heightMm: Type.Number({ description: "Set the bit this far out of the table or base." }),
+    heightMm: Type.Number({ description: "Set the bit this far out of the table or base, to its tip." }),
     fenceMm: Type.Number({ description: "Set the fence this far in front of the bit's axis." }),
     texts: Type.Array(Type.String(), { description: "What is off, and what to do, one sentence each." }),
     at: Type.String({ format: "date-time", description: "When it was asked for." }),

@@ -50,7 +50,10 @@ export function profileSetup(
   if (faults.length > 0) throw new DomainError(faults);
   const assumed: SetupAssumption[] = [];
   if (cut.thicknessMm === undefined && !standing) assumed.push({ code: "thickness-assumed", thicknessMm });
-  if (cut.heightMm === undefined) assumed.push({ code: "height-assumed", heightMm });
+  if (cut.heightMm === undefined) {
+    const edgesFromMm = outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
+    assumed.push({ code: "height-assumed", cutterMm: heightMm - edgesFromMm });
+  }
   if (cut.fenceMm === undefined) assumed.push({ code: "fence-assumed", fenceMm });
   // Parallel edges cut their full height from the first touch, and an undercut profile fits only at its own height: there
   // only the fence can take it in steps.

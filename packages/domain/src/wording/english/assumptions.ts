@@ -27,7 +27,7 @@ const SENTENCES: Sentences = {
   "no-marked-maximum": () =>
     "No maximum speed is recorded for this bit. Look at its shank: if one is marked there, it comes before this plan.",
   "pilot-height-assumed": ({ pilotHeightMm }, show) =>
-    `The pilot bearing is taken as ${show.length(pilotHeightMm)} high; bit heights are measured from its tip.`,
+    `The pilot bearing is taken as ${show.length(pilotHeightMm)} high. Set the height by the cutter, not by the bearing.`,
   "dimension-assumed": ({ dimension, mm }, show) =>
     `${DIMENSIONS[dimension](show.length(mm))} Measure it: it decides where the bit cuts.`,
   "motor-power-assumed": ({ powerW }) =>
@@ -46,8 +46,8 @@ const SENTENCES: Sentences = {
   "work-not-described": () =>
     "The piece is not described: it is taken to be no longer than what is cut of it. Narrow, small or many pieces ask for more; describe them.",
   "thickness-assumed": ({ thicknessMm }, show) => `The work is taken as ${show.length(thicknessMm)} thick.`,
-  "height-assumed": ({ heightMm }, show) =>
-    `The whole profile is cut: a final height of ${show.length(heightMm)}.`,
+  "height-assumed": ({ cutterMm }, show) =>
+    `No height was given: at the end ${show.length(cutterMm)} of the cutter stands out.`,
   "fence-assumed": ({ fenceMm }, show) =>
     `The fence, or the pilot's contact, is taken as ${show.length(fenceMm)} in front of the bit's axis.`,
   "dial-not-measured": ({ toleranceRatio }, show) =>

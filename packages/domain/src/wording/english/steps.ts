@@ -32,10 +32,12 @@ const SENTENCES: Sentences = {
     `Turn the router's speed down as far as it goes: about ${show.rotation(rpm)}.`,
   "set-fastest": ({ rpm }, show) =>
     `Turn the router's speed up as far as it goes: about ${show.rotation(rpm)}.`,
-  "set-height": ({ pass, heightMm, mounting }, show) =>
-    mounting === "table"
-      ? `${forPass(pass)}et the bit ${show.length(heightMm)} above the table.`
-      : `${forPass(pass)}et the bit ${show.length(heightMm)} below the base.`,
+  "set-height": ({ pass, heightMm, cutterMm, mounting }, show) => {
+    const place = mounting === "table" ? "above the table" : "below the base";
+    return cutterMm === heightMm
+      ? `${forPass(pass)}et the bit ${show.length(heightMm)} ${place}.`
+      : `${forPass(pass)}et the bit so that ${show.length(cutterMm)} of its cutter stands ${place}.`;
+  },
   "set-fence": ({ pass, run, fenceMm, guide }, show) => {
     const place =
       fenceMm === 0
@@ -103,7 +105,7 @@ const SENTENCES: Sentences = {
 /**
  * A step of the work as a sentence.
  * @example
- * describeStep({ code: "set-height", heightMm: 6, mounting: "table" }, showIn("metric")) // → "Set the bit 6 mm above the table."
+ * describeStep({ code: "set-height", heightMm: 6, cutterMm: 6, mounting: "table" }, showIn("metric")) // → "Set the bit 6 mm above the table."
  */
 export function describeStep<Code extends StepCode>(step: Extract<Step, { code: Code }>, show: Show): string {
   return SENTENCES[step.code](step, show);
