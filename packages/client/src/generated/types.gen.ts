@@ -4529,9 +4529,9 @@ export type Plan = {
      */
     passes: Array<PlanPass>;
     /**
-     * What guides the work or the router; null when nothing does.
+     * What guides the work or the router; null when nothing does. Absent in plans of older versions.
      */
-    guide: CodedText | null;
+    guide?: CodedText | null;
     testPiece?: TestPiece;
     /**
      * The order of work; empty when the verdict is do-not-run.

@@ -42,7 +42,8 @@ type Care =
 
 type Note =
   | { readonly code: "large-bit"; readonly clearance: MountingClearance }
-  | { readonly code: "feed-only" }
+  /** A bit that is wider below: in a slot of its own, or along an edge that the work is fed past. */
+  | { readonly code: "feed-only"; readonly isInSlot: boolean }
   | { readonly code: "waste-first"; readonly widthMm: number; readonly depthMm: number }
   | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }
   | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }

@@ -147,7 +147,9 @@ function trialFindings({ input: { trials = [] }, fit }: UnjudgedPlan): Finding[]
 
 function cutNotes({ input: { cut, wood }, solid, setup }: UnjudgedPlan): Finding[] {
   const findings: Finding[] = [];
-  if (isUndercut(solid.outline)) findings.push({ code: "feed-only", severity: "note" });
+  if (isUndercut(solid.outline)) {
+    findings.push({ code: "feed-only", severity: "note", isInSlot: setup.sides === 2 });
+  }
   if (setup.waste !== undefined) findings.push({ code: "waste-first", severity: "note", ...setup.waste });
   const endGrainEdges = cut.edges.filter(({ grain }) => grain === "end").length;
   // A long-grain cut made afterwards takes the broken corners away; without one they stay.

@@ -18,6 +18,8 @@ export type SettingStep =
       /** One of several side by side, from 1. */
       readonly run?: number;
       readonly fenceMm: number;
+      /** How far the bit then stands out past the fence: what can be measured. Absent if it changes with the height, or a bearing says it. */
+      readonly standsOutMm?: number;
       readonly guide: SetGuideName;
     }
   | {
@@ -48,7 +50,7 @@ export function fixedSettings(setup: CutSetup, guide: Guide, mounting: Mounting)
   const toGroove = sides === 2 && runs === undefined ? grooveSetting(guide, setup) : [];
   if (approach !== "height")
     return [{ code: "set-height", ...standingOut(setup, heightMm), mounting }, ...toGroove];
-  return sides === 1 && runs === undefined ? fenceSetting(guide, { fenceMm }) : toGroove;
+  return sides === 1 && runs === undefined ? fenceSetting(guide, setup, { fenceMm }) : toGroove;
 }
 
 /** What is set before each pass. A cut made at once has had both. */
@@ -59,31 +61,40 @@ export function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting
       return [{ code: "set-height", pass: number, heightMm, cutterMm, mounting }];
     case "fence":
       if (guide.name === "fence-with-offset-outfeed") return fenceHalves(setup, pass);
-      return fenceSetting(guide, { pass: number, fenceMm });
+      return fenceSetting(guide, setup, { pass: number, fenceMm });
     case "once":
-      return setup.sides === 1 ? fenceSetting(guide, { fenceMm }) : [];
+      return setup.sides === 1 ? fenceSetting(guide, setup, { fenceMm }) : [];
   }
 }
 
 /** What is set before each run of a pass: nothing, for the one run of a cut that is no wider than the bit. */
 export function runSettings(
-  { runs }: CutSetup,
+  setup: CutSetup,
   { number: pass }: Pass,
   guide: Guide,
   mounting: Mounting,
 ): SettingStep[][] {
+  const { runs } = setup;
   if (runs === undefined) return [[]];
   if (runs.by === "fence") {
-    return runs.fencesMm.map((fenceMm, index) => fenceSetting(guide, { pass, run: index + 1, fenceMm }));
+    return runs.fencesMm.map((fenceMm, index) =>
+      fenceSetting(guide, setup, { pass, run: index + 1, fenceMm }),
+    );
   }
   return runs.overMm.map((overMm, index) => [{ code: "move-over", pass, run: index + 1, overMm, mounting }]);
 }
 
 function fenceSetting(
   guide: Guide,
+  setup: CutSetup,
   values: { readonly pass?: number; readonly run?: number; readonly fenceMm: number },
 ): SettingStep[] {
-  return guide.isSet ? [{ code: "set-fence", ...values, guide: guide.name }] : [];
+  if (!guide.isSet) return [];
+  const { approach, greatestRadiusMm, leastRadiusMm } = setup;
+  const isSameAtEveryHeight = approach !== "height" || greatestRadiusMm === leastRadiusMm;
+  const standsOutMm = greatestRadiusMm - values.fenceMm;
+  const measured = guide.name === "fence" && isSameAtEveryHeight ? { standsOutMm } : {};
+  return [{ code: "set-fence", ...values, ...measured, guide: guide.name }];
 }
 
 function fenceHalves({ greatestRadiusMm }: CutSetup, { number, fenceMm: infeedMm }: Pass): SettingStep[] {

@@ -1,6 +1,7 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
+import { PlanPassSchema } from "./pass-schema.ts";
 import { PROFILE_SCHEMAS, ProfilesField } from "./profile-schema.ts";
 import { TestPieceSchema } from "./test-piece-schema.ts";
 
@@ -122,70 +123,6 @@ const Limit = Type.Object(
   { $id: "SpeedLimit", description: "One reason not to spin faster.", ...closed },
 );
 
-const Pass = Type.Object(
-  {
-    number: Type.Integer({ minimum: 1, description: "Place in the order of passes." }),
-    kind: Type.Enum(["back-rout", "rough", "finish"], {
-      type: "string",
-      description: "One that finishes is lighter than all others; a back-rout is fed with the rotation.",
-    }),
-    heightMm: Type.Number({ description: "Set the bit this far out of the table or base, to its tip." }),
-    cutterMm: Type.Optional(
-      Type.Number({
-        description:
-          "How much of that is its cutter: what is measured on a bit with a bearing on its tip. Absent in plans of older versions.",
-      }),
-    ),
-    fenceMm: Type.Number({ description: "Set the fence this far in front of its axis." }),
-    biteMm: Type.Number({ description: "How far the setting moved since the pass before." }),
-    removedAreaMm2: Type.Number({ description: "Section of wood removed, square to the feed." }),
-    engagedMm: Type.Number({ description: "Extent of the cut square to the direction the setting moves." }),
-    feedMPerMin: Type.Number({ description: "Feed." }),
-    feedPerToothMm: Type.Number({ description: "Advance from one cutting edge to the next." }),
-    chipMeanMm: Type.Number({ description: "Mean chip thickness along the arc." }),
-    chipGreatestMm: Type.Number({ description: "Greatest chip thickness along the arc." }),
-    chipThinningRatio: Type.Number({
-      description: "How much faster it could be fed for the greatest chip of a half-immersed cut.",
-    }),
-    toothMarkPitchMm: Type.Number({
-      description: "Distance between the marks of the one tooth that leaves the finish.",
-    }),
-    waveHeightMm: Type.Number({ description: "Height of the waves between them." }),
-    peakForceN: Type.Number({ description: "Greatest force of one tooth, at the upper edge of its band." }),
-    torqueNm: Type.Number({ description: "Mean torque at the collet, at the upper edge of its band." }),
-    shankStressMPa: Type.Number({
-      description:
-        "Greatest stress under the peak force, of the shank or of a neck or cutter thinner than it.",
-    }),
-    shankDeflectionMm: Type.Number({ description: "How far the peak force bends the edge aside." }),
-    powerW: Type.Number({ description: "Mean cutting power, at the upper edge of its band." }),
-    secondsPerEdge: Type.Array(Type.Number(), {
-      description: "How long a hand takes along each edge, in the request's order.",
-    }),
-    heldBy: Type.String({ description: "The constraint it uses most: at 100 percent it is at its bound." }),
-    uses: Type.Array(
-      Type.Object(
-        { constraint: Type.String(), percent: Type.Number() },
-        { description: "How much of one constraint the pass uses.", ...closed },
-      ),
-      { description: "Every constraint on the pass." },
-    ),
-    display: Type.Optional(
-      Type.Object(
-        {
-          height: Type.String(),
-          cutter: Type.Optional(Type.String()),
-          fence: Type.String(),
-          removedArea: Type.String(),
-          feed: Type.String(),
-        },
-        { description: "As a person would read it; present if `units` was given.", ...closed },
-      ),
-    ),
-  },
-  { $id: "PlanPass", description: "One pass.", ...closed },
-);
-
 const Step = Type.Object(
   {
     number: Type.Integer({ minimum: 1, description: "Place in the order of work." }),
@@ -218,8 +155,15 @@ export const PlanAnswerSchema = Type.Object(
     mounting: ref(Mounting),
     speed: ref(Speed),
     limits: Type.Array(ref(Limit), { description: "Every limit that applies, lowest first." }),
-    passes: Type.Array(ref(Pass), { description: "In order; empty when the verdict is do-not-run." }),
-    guide: orNull(ref(CodedText), "What guides the work or the router; null when nothing does."),
+    passes: Type.Array(ref(PlanPassSchema), {
+      description: "In order; empty when the verdict is do-not-run.",
+    }),
+    guide: Type.Optional(
+      orNull(
+        ref(CodedText),
+        "What guides the work or the router; null when nothing does. Absent in plans of older versions.",
+      ),
+    ),
     testPiece: Type.Optional(ref(TestPieceSchema)),
     steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
     precautions: Type.Array(ref(CodedText), {
@@ -249,7 +193,7 @@ export const ANSWER_SCHEMAS = [
   Rotation,
   Speed,
   Limit,
-  Pass,
+  PlanPassSchema,
   Step,
   TestPieceSchema,
   Finding,

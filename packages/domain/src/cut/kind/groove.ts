@@ -6,10 +6,14 @@ import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError, type Fault } from "../../quantity/fault.ts";
 import { optionalFlag, optionalLengthMm } from "../../quantity/field.ts";
+import { floorTo } from "../../quantity/round.ts";
 import { type BaseSetup, REACH_SLACK_MM, type Waste } from "../base-setup.ts";
 import { grooveRuns } from "../runs.ts";
 import { defineCut } from "./define.ts";
 import { ASSUMED_TEMPLATE_THICKNESS_MM, depthMm, templateThicknessMm } from "./work-fields.ts";
+
+/** It is set to tenths of a millimetre, rounded down. */
+const SETTABLE_DECIMALS = 1;
 
 /** A wasted groove stays this far inside the finished one, on each side and at the bottom, mm. Ours. */
 const WASTE_CLEARANCE_MM = 0.5;
@@ -93,7 +97,7 @@ function widthFaults(widthMm: number, bitWidthMm: number, canMoveOver: boolean):
 /** The widest groove a straight bit can take out first without touching the finished walls. */
 function wasteFor(outline: Outline, grooveDepthMm: number): Waste | undefined {
   const used = radiiInUse(outline, { heightMm: grooveDepthMm, fenceMm: 0, thicknessMm: grooveDepthMm });
-  const widthMm = 2 * ((used?.leastMm ?? 0) - WASTE_CLEARANCE_MM);
-  const wasteDepthMm = grooveDepthMm - WASTE_CLEARANCE_MM;
+  const widthMm = floorTo(2 * ((used?.leastMm ?? 0) - WASTE_CLEARANCE_MM), SETTABLE_DECIMALS);
+  const wasteDepthMm = floorTo(grooveDepthMm - WASTE_CLEARANCE_MM, SETTABLE_DECIMALS);
   return widthMm > 0 && wasteDepthMm > 0 ? { widthMm, depthMm: wasteDepthMm } : undefined;
 }

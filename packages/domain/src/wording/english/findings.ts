@@ -59,8 +59,10 @@ const SENTENCES: Sentences = {
     `Speed trials disagree: the bit shook at ${show.rotation(shookRpm)} and ran free at or above it. The safe side is taken; inspect the bit and the collet, and try again.`,
   "shook-in-other-router": ({ shookRpm }, show) =>
     `In another router this bit shook at ${show.rotation(shookRpm)}. Spindles differ, so it is no limit here, but listen.`,
-  "feed-only": () =>
-    "This bit is wider below than above: in the cut it is neither lifted nor tilted, and the motor has stopped before it is drawn back.",
+  "feed-only": ({ isInSlot }) =>
+    isInSlot
+      ? "This bit is wider below than above: in the cut it is neither lifted nor tilted, and the motor has stopped before it is drawn back."
+      : "This bit is wider below than above: set its height once, feed all the way past it, and never lift or tilt in the cut.",
   "waste-first": ({ widthMm, depthMm }, show) =>
     `It cannot be cut in several heights. Waste a groove ${show.length(widthMm)} wide and ${show.length(depthMm)} deep with a straight bit first.`,
   "burn-risk": ({ chipMeanMm, slowestEdgeMPerS }, show) =>

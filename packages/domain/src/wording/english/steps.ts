@@ -38,15 +38,17 @@ const SENTENCES: Sentences = {
       ? `${forPass(pass)}et the bit ${show.length(heightMm)} ${place}.`
       : `${forPass(pass)}et the bit so that ${show.length(cutterMm)} of its cutter stands ${place}.`;
   },
-  "set-fence": ({ pass, run, fenceMm, guide }, show) => {
+  "set-fence": ({ pass, run, fenceMm, standsOutMm, guide }, show) => {
     const place =
       fenceMm === 0
         ? "in line with the bit's centre"
         : `${show.length(Math.abs(fenceMm))} ${fenceMm < 0 ? "behind" : "in front of"} the bit's centre`;
+    const reach =
+      standsOutMm === undefined ? "" : `, so that the bit reaches ${show.length(standsOutMm)} past it`;
     switch (guide) {
       case "fence":
       case "fence-with-offset-outfeed":
-        return `${forPass(pass, run)}et the fence ${place}.`;
+        return `${forPass(pass, run)}et the fence ${place}${reach}.`;
       case "sled":
         return `${forPass(pass, run)}et the fence, with the sled against it, so that the edge of the work runs ${place}.`;
       case "edge-guide":
