@@ -24,7 +24,9 @@ describe("a rabbet with a straight bit", () => {
 
   it("says where a fence stands that is past the axis", () => {
     const sentences = planOf(STRAIGHT, rabbet(14)).steps.map((step) => describeStep(step, showIn("metric")));
-    expect(sentences.join(" ")).toMatch(/Set the fence 4\.48 mm behind the bit's centre, so that the bit reaches 14 mm past it\./);
+    expect(sentences.join(" ")).toMatch(
+      /Set the fence 4\.48 mm behind the bit's centre, so that the bit reaches 14 mm past it\./,
+    );
   });
 
   it("wider than the bit is cut in runs, each with wood for less than the bit's width, the last at the exact width", () => {

@@ -3,6 +3,7 @@ import { criticalSpeed } from "./critical-speed.ts";
 import { diameterChart } from "./diameter-chart.ts";
 import type { LimitContext, RaisedBy, Unmeasured } from "./limit.ts";
 import { markedMaximum } from "./marked-maximum.ts";
+import { material } from "./material.ts";
 import { policyLimit } from "./policy-limit.ts";
 import { rimSpeed } from "./rim-speed.ts";
 import { routerTop } from "./router-top.ts";
@@ -23,6 +24,7 @@ export const LIMITS = [
   policyLimit,
   tested,
   diameterChart,
+  material,
   routerTop,
 ] as const;
 

@@ -2,6 +2,7 @@ import type { Bit } from "../bit/bit.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { Policy } from "../policy/policy.ts";
 import type { Router } from "../router/router.ts";
+import type { Wood } from "../wood/wood.ts";
 import type { SpeedTrial } from "./trial.ts";
 
 /** Under a hard limit the speed must stay with its uncertainty; under a guide the nominal speed must. */
@@ -14,6 +15,8 @@ export type LimitContext = {
   readonly router: Router;
   readonly policy: Policy;
   readonly trials: readonly SpeedTrial[];
+  /** What is cut; absent when the bit alone is asked about. */
+  readonly wood?: Wood | undefined;
   /** Mass of the bit and of its head, with the tolerance of an estimate. */
   readonly massHighG: number;
   readonly headMassHighG: number;

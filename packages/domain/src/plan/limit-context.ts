@@ -8,7 +8,13 @@ import type { PlanInput } from "./plan.ts";
  * measured and a stick-out that was not measured as the policy takes them.
  */
 export function limitContext(
-  { bit, router, policy, trials = [] }: Pick<PlanInput, "bit" | "router" | "policy" | "trials">,
+  {
+    bit,
+    router,
+    policy,
+    trials = [],
+    wood,
+  }: Pick<PlanInput, "bit" | "router" | "policy" | "trials"> & Partial<Pick<PlanInput, "wood">>,
   solid: BitSolid,
 ): LimitContext {
   const heavier = solid.massSource === "weighed" ? 1 : 1 + policy.massEstimateToleranceRatio;
@@ -20,6 +26,7 @@ export function limitContext(
     router,
     policy,
     trials,
+    wood,
     massHighG: solid.massG * heavier,
     headMassHighG: solid.headMassG * heavier,
     runOutMm: bit.runOutMm ?? policy.runOutAssumedMm,

@@ -1,7 +1,8 @@
+import { heatOf } from "../wood/heat.ts";
 import { definePrecaution } from "./define.ts";
 
-/** A bit that dwells burns, first at its slowest point. Source: common practice. */
-export const keepMoving = definePrecaution({
+/** A bit that dwells burns, first at its slowest point; some woods show it at once. Source: common practice. */
+export const keepMoving = definePrecaution<"keep-moving", { readonly burns: boolean }>({
   code: "keep-moving",
-  applies: () => ({}),
+  applies: ({ wood }) => ({ burns: heatOf(wood) === "burns" }),
 });

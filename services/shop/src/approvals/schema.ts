@@ -64,9 +64,7 @@ export const SettingSchema = Type.Object(
         {
           woodId: Type.String({ description: "The wood." }),
           heightMm: Type.Number({ description: "Height of the bit, to its tip." }),
-          cutterMm: Type.Optional(
-            Type.Number({ description: "How much of that is its cutter. Absent in older settings." }),
-          ),
+          cutterMm: Type.Optional(Type.Number({ description: "Its cutter's part of that." })),
           fenceMm: Type.Number({ description: "Fence." }),
           feedMPerMin: Type.Number({ description: "Feed." }),
         },

@@ -34,6 +34,8 @@ const BASIS: Sentences = {
   tested: (_, rpm) => `Speed trials of this bit in this router allow ${rpm}.`,
   "diameter-chart": ({ values: { diameterMm } }, rpm, show) =>
     `The trade's chart gives a bit ${show.length(diameterMm)} across at most ${rpm}.`,
+  material: ({ values: { woodName } }, rpm) =>
+    `${woodName} melts: it is cut at no more than ${rpm}, with the feed kept up.`,
   router: (_, rpm) => `The router turns no faster than ${rpm}.`,
 };
 
@@ -48,6 +50,7 @@ const TITLES: Readonly<Record<LimitName, string>> = {
   policy: "the policy in force",
   tested: "the speed trials",
   "diameter-chart": "the chart by diameter",
+  material: "the material's own speed",
   router: "the router's top speed",
 };
 

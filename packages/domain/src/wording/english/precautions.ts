@@ -105,7 +105,10 @@ const SENTENCES: Sentences = {
     grain === "end"
       ? "Back the end grain with a square block where the bit leaves it, or it breaks out."
       : "Knife or tape the line where the bit leaves the work across the grain, and back it with a block, or it breaks out.",
-  "keep-moving": () => "Keep moving. Where the bit rests it burns, first near its axis, where it is slowest.",
+  "keep-moving": ({ burns }) =>
+    burns
+      ? "Keep moving: this wood burns wherever the bit rests, first near its axis. Use a sharp bit; if it scorches, go one mark slower."
+      : "Keep moving. Where the bit rests it burns, first near its axis, where it is slowest.",
   "scrap-first": () => "Make the first cut of each set-up in scrap of the same thickness.",
   "eyes-ears-lungs": () =>
     "Wear eye and ear protection, draw off the dust, tie back hair, sleeves and cords.",

@@ -6,6 +6,7 @@ import type { LimitContext } from "../../limit/limit.ts";
 import { unbalance } from "../../limit/unbalance.ts";
 import { DEFAULT_POLICY } from "../../policy/policy.ts";
 import { PRECAUTIONS } from "../../precaution/registry.ts";
+import { woodById } from "../../wood/registry.ts";
 import { showIn } from "../show.ts";
 import { describeLimit, limitTitle } from "./limits.ts";
 
@@ -28,6 +29,7 @@ const CONTEXT: LimitContext = {
   solid: bitSolid(BIT),
   router: { minRpm: 10_000, maxRpm: 22_000 },
   policy: DEFAULT_POLICY,
+  wood: woodById("polyethylene"),
   trials: [{ rpm: 16_000, outcome: "ran-free", sameRouter: true }],
   massHighG: 100,
   headMassHighG: 50,
