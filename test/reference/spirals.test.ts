@@ -28,6 +28,24 @@ describe("a spiral bit", () => {
     );
   });
 
+  it.each([
+    ["table", /the upper face/],
+    ["handheld", /the lower face/],
+  ] as const)(
+    "that cuts down frays the far face of a cut through the work, no other: %s",
+    (mounting, face) => {
+      const edge = { kind: "edge", thicknessMm: 19, fenceMm: 3, edges: EDGES } as const;
+      const through = planOf(down, { ...edge, heightMm: 21 }, mounting);
+      const found = through.findings.find(({ code }) => code === "frays-far-face");
+      expect(found && describeFinding(found, showIn("metric"))).toMatch(face);
+      const rabbet = { kind: "rabbet", depthMm: 4, widthMm: 5, edges: EDGES } as const;
+      for (const cut of [GROOVE, rabbet, { ...edge, heightMm: 8 }]) {
+        expect(codesOf(planOf(down, cut, mounting))).not.toContain("frays-far-face");
+      }
+      expect(codesOf(planOf(up, { ...edge, heightMm: 21 }, mounting))).not.toContain("frays-far-face");
+    },
+  );
+
   it("that compresses must go deeper than its up-cut tip at once", () => {
     expect(codesOf(planOf(compression(6), GROOVE))).toContain("compression-shallow");
     expect(codesOf(planOf(compression(2), GROOVE))).not.toContain("compression-shallow");

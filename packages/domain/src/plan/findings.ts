@@ -49,6 +49,7 @@ type Note =
   | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }
   | { readonly code: "melts" }
   | { readonly code: "frays-near-face"; readonly mounting: Mounting }
+  | { readonly code: "frays-far-face"; readonly mounting: Mounting }
   | { readonly code: "chips-packed" }
   | { readonly code: "compression-unknown"; readonly mounting: Mounting }
   | {

@@ -14,6 +14,12 @@ const NEAR_FACE: Readonly<Record<Mounting, string>> = {
   handheld: "the upper face, under the base",
 };
 
+/** The face that a cut through the work comes out of. */
+const FAR_FACE: Readonly<Record<Mounting, string>> = {
+  table: "the upper face, where the bit comes out",
+  handheld: "the lower face, where the bit comes out",
+};
+
 const SENTENCES: Sentences = {
   "table-only": () => "This bit is not for a handheld router. Mount the router in a table.",
   "router-too-fast": ({ slowestRpm, slowestRpmHighest, breaks, limitRpm }, show) =>
@@ -79,6 +85,8 @@ const SENTENCES: Sentences = {
     `This bit has torn this wood ${counted(times)}. Back up the end of each cut, take lighter passes, and see that the edges are sharp.`,
   "frays-near-face": ({ mounting }) =>
     `An up-cut spiral frays ${NEAR_FACE[mounting]}. Let that be the face that is not seen, or knife or tape the line first. Its chips clear well.`,
+  "frays-far-face": ({ mounting }) =>
+    `A down-cut spiral frays ${FAR_FACE[mounting]}. Let that be the face that is not seen, or clamp a waste board against it.`,
   "chips-packed": () =>
     "A down-cut spiral presses the chips into the groove: stop often and clear them, or they heat the bit and lift it. Its edges stay clean.",
   "compression-unknown": ({ mounting }) =>
