@@ -6201,7 +6201,7 @@ export type Setting = {
          */
         heightMm: number;
         /**
-         * How much of that is its cutter. Absent in older settings.
+         * Its cutter's part of that.
          */
         cutterMm?: number;
         /**
