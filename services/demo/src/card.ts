@@ -47,7 +47,7 @@ const VERDICTS: Readonly<Record<Plan["verdict"], string>> = {
 function speedLines({ speed }: Plan): string[] {
   const ceiling = `Ceiling ${whole(speed.ceilingRpm)} rpm, from ${speed.bindingLimit}.`;
   if (speed.rpm === null) return [`${ceiling} No speed is given: this must not be run.`];
-  const mark = speed.dialMark === null ? "one speed" : `dial at ${speed.dialMark}`;
+  const mark = speed.dialMark === null ? "no dial" : `dial at ${speed.dialMark}`;
   const lines = [
     `${mark}: ${whole(speed.rpm)} rpm, actually at most ${whole(speed.rpmHighest)}; rim ${speed.rimSpeedMPerS} m/s (${speed.rimSpeedMph} mph)`,
     ceiling,

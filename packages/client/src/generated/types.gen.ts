@@ -6543,7 +6543,7 @@ export type ReasonWhyNot = {
 };
 
 /**
- * May this person run this bit on this router at this mark, now? Without a mark, the router must have one speed.
+ * May this person run this bit on this router at this mark, now? Without a mark, the router must have no dial; then set the speed that the approval gives.
  */
 export type CheckRequest = {
     /**

@@ -81,7 +81,8 @@ function settingReasons(
     reasons.push(reason("approval-expired", `The approval held until ${approval.validUntil}.`));
   }
   if ((dialMark ?? null) !== setting.dialMark) {
-    const approved = setting.dialMark === null ? "the router's one speed" : `mark ${setting.dialMark}`;
+    // A router whose dial is not described may turn slower or faster than this: the speed says which was approved.
+    const approved = setting.dialMark === null ? `${setting.rpm} rpm, and no mark` : `mark ${setting.dialMark}`;
     reasons.push(reason("other-mark", `The approval is for ${approved}.`));
   }
   if (woodId !== undefined && !approval.woodIds.includes(woodId)) {

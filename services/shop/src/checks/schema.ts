@@ -29,7 +29,7 @@ export const CheckRequestSchema = Type.Object(
   {
     $id: "CheckRequest",
     description:
-      "May this person run this bit on this router at this mark, now? Without a mark, the router must have one speed.",
+      "May this person run this bit on this router at this mark, now? Without a mark, the router must have no dial; then set the speed that the approval gives.",
     ...closed,
   },
 );
