@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { createClient } from "@rimwise/client";
 import { describe, expect, it } from "vitest";
+import { namesOperation } from "./method-names.ts";
 
 type Operation = {
   operationId: string;
@@ -35,15 +36,6 @@ describe("every operation of the API description is one method of the client", (
     }
   });
 });
-
-/** `bits.create` names `createBit`, and a method may have the whole id as its name. */
-function namesOperation(name: string, { operationId, tags: [tag] }: Operation): boolean {
-  const [resource = "", verb = ""] = name.split(".");
-  const singular = tag === "people" ? "person" : tag.replace(/s$/, "");
-  const noun = singular.charAt(0).toUpperCase() + singular.slice(1);
-  const plural = tag.charAt(0).toUpperCase() + tag.slice(1);
-  return resource === tag && [verb, `${verb}${noun}`, `${verb}${plural}`].includes(operationId);
-}
 
 /** What calling the method puts on the wire. */
 async function sentBy(name: string, operation: Operation): Promise<string[]> {

@@ -37,9 +37,8 @@ export type Operation = {
   readonly bodyType: string | undefined;
   /** The types a body that is a file may be of; empty if it is nothing, or can be JSON. */
   readonly fileTypes: readonly string[];
-  readonly createsOnce: boolean;
+  readonly isWrite: boolean;
   readonly changesVersion: boolean;
-  readonly takesReason: boolean;
   /** The answer is a stream of events, to be followed. */
   readonly isStream: boolean;
   /** The query parameter a page's `nextCursor` goes into; undefined if the answer is not a page. */
@@ -88,9 +87,8 @@ function operationFrom(
     fileTypes: bodyTypes.includes("application/json")
       ? []
       : bodyTypes.filter((type) => !/[/+]json$/.test(type)),
-    createsOnce: headers.includes("idempotency-key"),
+    isWrite: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
-    takesReason: headers.includes("change-reason"),
     isStream: given.responses["200"]?.content?.["text/event-stream"] !== undefined,
     cursorParameter: isPaged(document, given) ? cursorParameter : undefined,
     words: [given.summary ?? id, given.description].filter((words) => words !== undefined).join(". "),

@@ -8,7 +8,7 @@ export function headersOf(settings: Settings, operation: Operation, options: Any
   if (settings.key !== undefined) headers.set("authorization", `Bearer ${settings.key}`);
   if (operation.body !== undefined || operation.data !== undefined)
     headers.set("content-type", operation.contentType ?? "application/json");
-  if (operation.createsOnce) headers.set("idempotency-key", options.idempotencyKey ?? newIdempotencyKey());
+  if (operation.isWrite) headers.set("idempotency-key", options.idempotencyKey ?? newIdempotencyKey());
   if (options.reason !== undefined) headers.set("change-reason", encodeURIComponent(options.reason));
   if (options.ifMatch !== undefined) headers.set("if-match", etagOf(options.ifMatch));
   return headers;

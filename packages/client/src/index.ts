@@ -17,7 +17,6 @@ export type { LogEntry } from "./log.ts";
 export type {
   CallOptions,
   ChangeOptions,
-  CreateOptions,
   FileBody,
   Version,
   WriteOptions,

@@ -7508,6 +7508,10 @@ export type DeleteBitData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -7688,6 +7692,10 @@ export type UpdateBitData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -7792,6 +7800,10 @@ export type HoldBitData = {
     body: Reason;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -7887,6 +7899,10 @@ export type HoldBitResponse = HoldBitResponses[keyof HoldBitResponses];
 export type ReleaseBitData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -7984,6 +8000,10 @@ export type RetireBitData = {
     body: BitRetirement;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -8079,6 +8099,10 @@ export type RetireBitResponse = RetireBitResponses[keyof RetireBitResponses];
 export type SendBitToSharpeningData = {
     body?: never;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -8249,6 +8273,10 @@ export type DeletePhotographData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -8875,6 +8903,10 @@ export type ImportBitsData = {
     body: unknown;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -9270,6 +9302,10 @@ export type DeletePlaceData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -9449,6 +9485,10 @@ export type UpdatePlaceData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -9710,6 +9750,10 @@ export type CreateManyPlacesResponse = CreateManyPlacesResponses[keyof CreateMan
 export type TakeStockData = {
     body: StockTake;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -10043,6 +10087,10 @@ export type GetLoanResponse = GetLoanResponses[keyof GetLoanResponses];
 export type ReturnLoanData = {
     body: LoanReturn;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -10859,6 +10907,10 @@ export type DeleteRouterData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -11038,6 +11090,10 @@ export type UpdateRouterData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -11618,6 +11674,10 @@ export type UpdateColletData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -12187,6 +12247,10 @@ export type GetTrialResponse = GetTrialResponses[keyof GetTrialResponses];
 export type SetTrialAsideData = {
     body: SetAside;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -13203,6 +13267,10 @@ export type SetShopPolicyData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -13709,6 +13777,10 @@ export type CorrectPlanData = {
     body: TestPiece;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -14196,6 +14268,10 @@ export type UpdatePersonData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -14629,6 +14705,10 @@ export type RevokeKeyData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -14811,6 +14891,10 @@ export type CreateManyPeopleResponse = CreateManyPeopleResponses[keyof CreateMan
 export type ErasePersonData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -15193,6 +15277,10 @@ export type UpdateCourseData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -15774,6 +15862,10 @@ export type EndEnrolmentData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -16098,6 +16190,10 @@ export type GetQualificationResponse = GetQualificationResponses[keyof GetQualif
 export type WithdrawQualificationData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -16432,6 +16528,10 @@ export type IssueApprovalData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -16627,6 +16727,10 @@ export type ReissueApprovalResponse = ReissueApprovalResponses[keyof ReissueAppr
 export type WithdrawApprovalData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -17122,6 +17226,10 @@ export type ListChecksResponse = ListChecksResponses[keyof ListChecksResponses];
 export type AskCheckData = {
     body: CheckRequest;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -17838,6 +17946,10 @@ export type RotateSigningKeysData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -17920,6 +18032,10 @@ export type RotateSigningKeysResponse = RotateSigningKeysResponses[keyof RotateS
 export type CompromiseSigningKeyData = {
     body?: never;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -18072,6 +18188,12 @@ export type ListBackupsResponse = ListBackupsResponses[keyof ListBackupsResponse
 
 export type CreateBackupData = {
     body?: never;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+    };
     path?: never;
     query?: never;
     url: '/v1/backups';
