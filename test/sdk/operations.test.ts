@@ -7,6 +7,7 @@ type Operation = {
   operationId: string;
   tags: [string];
   requestBody?: object;
+  responses: Record<string, { content?: object }>;
   parameters?: { name: string; in: string }[];
 };
 
@@ -41,7 +42,7 @@ describe("every operation of the API description is one method of the client", (
 async function sentBy(name: string, operation: Operation): Promise<string[]> {
   const sent: string[] = [];
   const [resource = "", verb = ""] = name.split(".");
-  const method: unknown = Reflect.get(Reflect.get(clientSending(sent), resource), verb);
+  const method: unknown = Reflect.get(Reflect.get(clientSending(sent, answerTo(operation)), resource), verb);
   if (typeof method !== "function") throw new Error(`${name} is not a method`);
   const answer: unknown = Reflect.apply(method, undefined, argumentsOf(operation));
   if (answer instanceof Promise) await answer;
@@ -56,7 +57,15 @@ function argumentsOf({ parameters = [], requestBody }: Operation): unknown[] {
   return [...inPath.map(() => "an-id"), ...(requestBody ? [{}] : []), ...(needsVersion ? [1] : [])];
 }
 
-function clientSending(sent: string[]) {
+/** An answer of the type that the operation is documented to have. */
+function answerTo({ responses }: Operation): () => Response {
+  const [type] = Object.values(responses).flatMap(({ content = {} }) => Object.keys(content));
+  if (responses["204"] !== undefined) return () => new Response(null, { status: 204 });
+  const text = JSON.stringify({ data: [], nextCursor: null });
+  return () => new Response(text, { headers: { "content-type": type ?? "" } });
+}
+
+function clientSending(sent: string[], answer = () => Response.json({})) {
   return createClient({
     baseUrl: "http://shop.test",
     fetch: async (request) => {
@@ -64,7 +73,7 @@ function clientSending(sent: string[]) {
       const isStream = request.headers.get("accept")?.includes("text/event-stream");
       return isStream
         ? new Response("data: {}\n\n", { headers: { "content-type": "text/event-stream" } })
-        : Response.json({ data: [], nextCursor: null });
+        : answer();
     },
   });
 }

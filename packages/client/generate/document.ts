@@ -39,6 +39,8 @@ export type Operation = {
   readonly fileTypes: readonly string[];
   readonly isWrite: boolean;
   readonly changesVersion: boolean;
+  /** Media types of its answer; none if it has no body. */
+  readonly answerTypes: readonly string[];
   /** The answer is a stream of events, to be followed. */
   readonly isStream: boolean;
   /** The query parameter a page's `nextCursor` goes into; undefined if the answer is not a page. */
@@ -89,6 +91,7 @@ function operationFrom(
       : bodyTypes.filter((type) => !/[/+]json$/.test(type)),
     isWrite: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
+    answerTypes: answerTypesOf(given),
     isStream: given.responses["200"]?.content?.["text/event-stream"] !== undefined,
     cursorParameter: isPaged(document, given) ? cursorParameter : undefined,
     words: [given.summary ?? id, given.description].filter((words) => words !== undefined).join(". "),
@@ -103,6 +106,12 @@ function verbOf(id: string, tag: string): string {
   const noun = IRREGULAR[tag] ?? tag.replace(/s$/, "");
   const verb = new RegExp(`^([a-z]+)(?:${noun}s?|${tag})$`, "i").exec(id)?.[1];
   return verb ?? id;
+}
+
+function answerTypesOf({ responses }: DocumentOperation): string[] {
+  const successes = Object.entries(responses).filter(([status]) => status.startsWith("2"));
+  if (successes.length === 0) return ["application/json"];
+  return successes.flatMap(([, { content = {} }]) => Object.keys(content));
 }
 
 function isPaged(document: Document, { responses }: DocumentOperation): boolean {

@@ -6,7 +6,7 @@ const operation = (operationId: string, more: Partial<DocumentOperation> = {}): 
   operationId,
   tags: ["bits"],
   summary: `Do ${operationId}`,
-  responses: { 200: {} },
+  responses: { 200: { content: { "application/json": {} } } },
   ...more,
 });
 

@@ -57,6 +57,7 @@ function methodText(operation: Operation): string {
     ...queryField(operation),
     ...bodyFields(operation),
     ...(isWrite ? ["isWrite: true"] : []),
+    ...answersField(operation),
   ];
   const { cursorParameter } = operation;
   const options = operation.changesVersion ? "changeOptions(version)" : "options";
@@ -67,6 +68,12 @@ function methodText(operation: Operation): string {
         { ${fields.join(", ")} },
         ${rest},
       ),`;
+}
+
+/** What is JSON, or followed as a stream, need not say so. */
+function answersField({ answerTypes, isStream }: Operation): string[] {
+  if (isStream || answerTypes.join() === "application/json") return [];
+  return [`answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`];
 }
 
 /** A file says itself what type it is of. */

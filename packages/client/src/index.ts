@@ -2,8 +2,10 @@ export type { Answer, AnswerDetails, Delivered } from "./answer.ts";
 export { type Client, createClient } from "./client.ts";
 export {
   ApiError,
+  CallError,
   Conflict,
   ConnectionError,
+  type FailedCall,
   Forbidden,
   NotFound,
   PreconditionFailed,

@@ -13,6 +13,8 @@ export type Operation = {
   readonly data?: FileBody<string>["data"];
   /** Media type of the body if it is not `application/json`. */
   readonly contentType?: string;
+  /** Media types of its answer; none if it has no body. Default: `application/json`. */
+  readonly answers?: readonly string[];
   /** Set for what writes: it is sent with an Idempotency-Key. */
   readonly isWrite?: true;
 };

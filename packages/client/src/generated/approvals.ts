@@ -94,7 +94,7 @@ export function approvalsOf(caller: Caller) {
     /** A label to print for a setting, with a QR code that leads to its page and its check */
     getApprovalLabel: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalLabelResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId } },
+        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId }, answers: ["image/svg+xml"] },
         options,
       ),
   };

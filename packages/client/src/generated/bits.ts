@@ -57,7 +57,7 @@ export function bitsOf(caller: Caller) {
     /** Take a bit off the rack; one that is on loan must come back first */
     delete: (bitId: string, version: Version | ChangeOptions) =>
       caller.send<DeleteBitResponse>(
-        { method: "DELETE", path: "/v1/bits/{bitId}", pathParameters: { bitId }, isWrite: true },
+        { method: "DELETE", path: "/v1/bits/{bitId}", pathParameters: { bitId }, isWrite: true, answers: [] },
         changeOptions(version),
       ),
 
@@ -92,14 +92,14 @@ export function bitsOf(caller: Caller) {
     /** A label to print for a bit */
     getBitLabel: (bitId: string, options?: CallOptions) =>
       caller.send<GetBitLabelResponse>(
-        { method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId } },
+        { method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId }, answers: ["image/svg+xml"] },
         options,
       ),
 
     /** Export every bit as a file that imports again. A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away. */
     export: (options?: CallOptions & { readonly query?: ExportBitsData["query"] }) =>
       caller.send<ExportBitsResponse>(
-        { method: "GET", path: "/v1/bits/export", query: options?.query },
+        { method: "GET", path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] },
         options,
       ),
 

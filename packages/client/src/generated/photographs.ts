@@ -30,7 +30,7 @@ export function photographsOf(caller: Caller) {
     /** Remove a photograph */
     delete: (photographId: string, version: Version | ChangeOptions) =>
       caller.send<DeletePhotographResponse>(
-        { method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId }, isWrite: true },
+        { method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId }, isWrite: true, answers: [] },
         changeOptions(version),
       ),
 

@@ -24,14 +24,14 @@ export function placesOf(caller: Caller) {
     /** A page to print with the labels of a place, of all places inside it, and of the bits that belong there */
     getPlaceLabels: (placeId: string, options?: CallOptions) =>
       caller.send<GetPlaceLabelsResponse>(
-        { method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId } },
+        { method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId }, answers: ["text/html"] },
         options,
       ),
 
     /** A label to print for a place */
     getPlaceLabel: (placeId: string, options?: CallOptions) =>
       caller.send<GetPlaceLabelResponse>(
-        { method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId } },
+        { method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId }, answers: ["image/svg+xml"] },
         options,
       ),
 
@@ -66,7 +66,7 @@ export function placesOf(caller: Caller) {
     /** Remove a place that nothing is kept in */
     delete: (placeId: string, version: Version | ChangeOptions) =>
       caller.send<DeletePlaceResponse>(
-        { method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId }, isWrite: true },
+        { method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId }, isWrite: true, answers: [] },
         changeOptions(version),
       ),
 

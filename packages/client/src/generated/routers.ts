@@ -45,7 +45,7 @@ export function routersOf(caller: Caller) {
     /** Remove a router */
     delete: (routerId: string, version: Version | ChangeOptions) =>
       caller.send<DeleteRouterResponse>(
-        { method: "DELETE", path: "/v1/routers/{routerId}", pathParameters: { routerId }, isWrite: true },
+        { method: "DELETE", path: "/v1/routers/{routerId}", pathParameters: { routerId }, isWrite: true, answers: [] },
         changeOptions(version),
       ),
   };

@@ -13,7 +13,7 @@ export function signingOf(caller: Caller) {
     /** Read the public keys that this service's signatures are checked with */
     getJsonWebKeySet: (options?: CallOptions) =>
       caller.send<GetJsonWebKeySetResponse>(
-        { method: "GET", path: "/.well-known/jwks.json" },
+        { method: "GET", path: "/.well-known/jwks.json", answers: ["application/jwk-set+json"] },
         options,
       ),
 
