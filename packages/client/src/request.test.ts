@@ -92,4 +92,24 @@ describe("the log", () => {
     ]);
     expect(JSON.stringify(entries)).not.toContain("k3y");
   });
+
+  it("shows no cookie and no key of any name, but the Idempotency-Key", async () => {
+    const { fetch } = answering(json(201, {}));
+    const entries: LogEntry[] = [];
+    const headers = { cookie: "c1", "x-api-key": "k2", "x-auth-token": "t3" };
+    const options = { headers, idempotencyKey: "order-7" };
+    await send(fetch, CREATE, options, { log: (entry) => entries.push(entry) });
+    expect(entries[0]?.headers).toMatchObject({
+      ...{ cookie: "[redacted]", "x-api-key": "[redacted]", "x-auth-token": "[redacted]" },
+      "idempotency-key": "order-7",
+    });
+  });
+
+  it("breaks nothing if it throws", async () => {
+    const { fetch } = answering(json(200, { id: "bit_1" }));
+    const log = () => {
+      throw new Error("the disk is full");
+    };
+    expect(await send(fetch, READ, {}, { log })).toEqual({ id: "bit_1" });
+  });
 });
