@@ -138,6 +138,8 @@ describe("requests from other origins", () => {
     });
     expect(preflight.status).toBe(204);
     expect(preflight.headers["access-control-allow-origin"]).toBe(origin);
+    const methods = preflight.headers["access-control-allow-methods"]?.split(/,\s*/);
+    expect(methods).toEqual(["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE"]);
   });
 });
 

@@ -1,11 +1,13 @@
 import { readFileSync } from "node:fs";
 import { createClient } from "@rimwise/client";
 import { describe, expect, it } from "vitest";
+import { namesOperation } from "./method-names.ts";
 
 type Operation = {
   operationId: string;
   tags: [string];
   requestBody?: object;
+  responses: Record<string, { content?: object }>;
   parameters?: { name: string; in: string }[];
 };
 
@@ -36,20 +38,11 @@ describe("every operation of the API description is one method of the client", (
   });
 });
 
-/** `bits.create` names `createBit`, and a method may have the whole id as its name. */
-function namesOperation(name: string, { operationId, tags: [tag] }: Operation): boolean {
-  const [resource = "", verb = ""] = name.split(".");
-  const singular = tag === "people" ? "person" : tag.replace(/s$/, "");
-  const noun = singular.charAt(0).toUpperCase() + singular.slice(1);
-  const plural = tag.charAt(0).toUpperCase() + tag.slice(1);
-  return resource === tag && [verb, `${verb}${noun}`, `${verb}${plural}`].includes(operationId);
-}
-
 /** What calling the method puts on the wire. */
 async function sentBy(name: string, operation: Operation): Promise<string[]> {
   const sent: string[] = [];
   const [resource = "", verb = ""] = name.split(".");
-  const method: unknown = Reflect.get(Reflect.get(clientSending(sent), resource), verb);
+  const method: unknown = Reflect.get(Reflect.get(clientSending(sent, answerTo(operation)), resource), verb);
   if (typeof method !== "function") throw new Error(`${name} is not a method`);
   const answer: unknown = Reflect.apply(method, undefined, argumentsOf(operation));
   if (answer instanceof Promise) await answer;
@@ -64,7 +57,15 @@ function argumentsOf({ parameters = [], requestBody }: Operation): unknown[] {
   return [...inPath.map(() => "an-id"), ...(requestBody ? [{}] : []), ...(needsVersion ? [1] : [])];
 }
 
-function clientSending(sent: string[]) {
+/** An answer of the type that the operation is documented to have. */
+function answerTo({ responses }: Operation): () => Response {
+  const [type] = Object.values(responses).flatMap(({ content = {} }) => Object.keys(content));
+  if (responses["204"] !== undefined) return () => new Response(null, { status: 204 });
+  const text = JSON.stringify({ data: [], nextCursor: null });
+  return () => new Response(text, { headers: { "content-type": type ?? "" } });
+}
+
+function clientSending(sent: string[], answer = () => Response.json({})) {
   return createClient({
     baseUrl: "http://shop.test",
     fetch: async (request) => {
@@ -72,7 +73,7 @@ function clientSending(sent: string[]) {
       const isStream = request.headers.get("accept")?.includes("text/event-stream");
       return isStream
         ? new Response("data: {}\n\n", { headers: { "content-type": "text/event-stream" } })
-        : Response.json({ data: [], nextCursor: null });
+        : answer();
     },
   });
 }

@@ -37,9 +37,10 @@ export type Operation = {
   readonly bodyType: string | undefined;
   /** The types a body that is a file may be of; empty if it is nothing, or can be JSON. */
   readonly fileTypes: readonly string[];
-  readonly createsOnce: boolean;
+  readonly isWrite: boolean;
   readonly changesVersion: boolean;
-  readonly takesReason: boolean;
+  /** Media types of its answer; none if it has no body. */
+  readonly answerTypes: readonly string[];
   /** The answer is a stream of events, to be followed. */
   readonly isStream: boolean;
   /** The query parameter a page's `nextCursor` goes into; undefined if the answer is not a page. */
@@ -88,9 +89,9 @@ function operationFrom(
     fileTypes: bodyTypes.includes("application/json")
       ? []
       : bodyTypes.filter((type) => !/[/+]json$/.test(type)),
-    createsOnce: headers.includes("idempotency-key"),
+    isWrite: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
-    takesReason: headers.includes("change-reason"),
+    answerTypes: answerTypesOf(given),
     isStream: given.responses["200"]?.content?.["text/event-stream"] !== undefined,
     cursorParameter: isPaged(document, given) ? cursorParameter : undefined,
     words: [given.summary ?? id, given.description].filter((words) => words !== undefined).join(". "),
@@ -105,6 +106,12 @@ function verbOf(id: string, tag: string): string {
   const noun = IRREGULAR[tag] ?? tag.replace(/s$/, "");
   const verb = new RegExp(`^([a-z]+)(?:${noun}s?|${tag})$`, "i").exec(id)?.[1];
   return verb ?? id;
+}
+
+function answerTypesOf({ responses }: DocumentOperation): string[] {
+  const successes = Object.entries(responses).filter(([status]) => status.startsWith("2"));
+  if (successes.length === 0) return ["application/json"];
+  return successes.flatMap(([, { content = {} }]) => Object.keys(content));
 }
 
 function isPaged(document: Document, { responses }: DocumentOperation): boolean {

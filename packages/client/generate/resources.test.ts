@@ -6,7 +6,7 @@ const operation = (operationId: string, more: Partial<DocumentOperation> = {}): 
   operationId,
   tags: ["bits"],
   summary: `Do ${operationId}`,
-  responses: { 200: {} },
+  responses: { 200: { content: { "application/json": {} } } },
   ...more,
 });
 
@@ -67,8 +67,8 @@ describe("the text of a resource", () => {
     });
     expect(text).toContain('list: (query?: ListBitsData["query"], options?: CallOptions) =>');
     expect(text).toContain('{ method: "GET", path: "/v1/bits", query },\n        "cursor",');
-    expect(text).toContain('create: (body: CreateBitData["body"], options?: CreateOptions) =>');
-    expect(text).toContain("body, createsOnce: true }");
+    expect(text).toContain('create: (body: CreateBitData["body"], options?: WriteOptions) =>');
+    expect(text).toContain("body, isWrite: true }");
     expect(text).toContain(
       'update: (bitId: string, body: UpdateBitData["body"], version: Version | ChangeOptions) =>',
     );
@@ -101,10 +101,10 @@ describe("the text of a resource", () => {
     expect(files.get("resources.ts")).toContain("events: eventsOf(caller),");
   });
 
-  it("takes a reason with whatever takes it, and what is followed among the options", () => {
+  it("takes a reason and a key with whatever writes, and what is followed among the options", () => {
     const text = textOf({
       "/v1/bits/{bitId}/retire": {
-        post: operation("retireBit", { parameters: [{ name: "Change-Reason", in: "header" }] }),
+        post: operation("retireBit", { parameters: [{ name: "Idempotency-Key", in: "header" }] }),
       },
       "/v1/bits/stream": {
         get: operation("followBits", {

@@ -49,14 +49,15 @@ ${tags.map((tag) => `    ${propertyOf(tag)}: ${propertyOf(tag)}Of(caller),\n`).j
 }
 
 function methodText(operation: Operation): string {
-  const { verb, method, path, pathParameters, createsOnce, words } = operation;
+  const { verb, method, path, pathParameters, isWrite, words } = operation;
   const fields = [
     `method: "${method}"`,
     `path: "${path}"`,
     ...(pathParameters.length > 0 ? [`pathParameters: { ${pathParameters.join(", ")} }`] : []),
     ...queryField(operation),
     ...bodyFields(operation),
-    ...(createsOnce ? ["createsOnce: true"] : []),
+    ...(isWrite ? ["isWrite: true"] : []),
+    ...answersField(operation),
   ];
   const { cursorParameter } = operation;
   const options = operation.changesVersion ? "changeOptions(version)" : "options";
@@ -67,6 +68,12 @@ function methodText(operation: Operation): string {
         { ${fields.join(", ")} },
         ${rest},
       ),`;
+}
+
+/** What is JSON, or followed as a stream, need not say so. */
+function answersField({ answerTypes, isStream }: Operation): string[] {
+  if (isStream || answerTypes.join() === "application/json") return [];
+  return [`answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`];
 }
 
 /** A file says itself what type it is of. */
@@ -118,9 +125,8 @@ function optionsText(operation: Operation, query: string): string {
   return isStream ? `${options} & ${query}` : `${options} & { readonly query?: ${query} }`;
 }
 
-function optionsType({ createsOnce, takesReason }: Operation): string {
-  if (createsOnce) return "CreateOptions";
-  return takesReason ? "WriteOptions" : "CallOptions";
+function optionsType({ isWrite }: Operation): string {
+  return isWrite ? "WriteOptions" : "CallOptions";
 }
 
 function typesUsed(operation: Operation): string[] {

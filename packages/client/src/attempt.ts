@@ -28,7 +28,8 @@ export async function attempt({ fetch, request, timeoutMs, signal }: AttemptInpu
     return await Promise.race([exchange(fetch, sent), rejectionOf(ending.signal)]);
   } catch (cause) {
     if (ending.signal.aborted) throw ending.signal.reason;
-    throw new ConnectionError(`No whole answer from ${new URL(sent.url).origin}.`, { cause });
+    if (cause instanceof ConnectionError) throw cause;
+    throw new ConnectionError(`No whole answer from ${new URL(sent.url).origin}`, { cause });
   } finally {
     clearTimeout(timer);
     signal?.removeEventListener("abort", endByCaller);
@@ -37,7 +38,17 @@ export async function attempt({ fetch, request, timeoutMs, signal }: AttemptInpu
 
 async function exchange(fetch: Fetch, request: Request): Promise<WholeAnswer> {
   const response = await fetch(request);
+  refuseRedirect(response);
   return { status: response.status, headers: response.headers, text: await response.text() };
+}
+
+/** Throws for a redirect: the key must not follow it. Pages do not see where it leads. */
+export function refuseRedirect({ status, type, headers }: Response): void {
+  const isRedirect = type === "opaqueredirect" || (status >= 300 && status < 400 && status !== 304);
+  if (!isRedirect) return;
+  const place = headers.get("location");
+  const message = `The service redirects${place === null ? "" : ` to ${place}`}: set baseUrl to where it is`;
+  throw new ConnectionError(message, { code: "redirected" });
 }
 
 function rejectionOf(signal: AbortSignal): Promise<never> {

@@ -8,6 +8,8 @@ export type Call = {
   readonly method: string;
   readonly url: string;
   readonly headers: Headers;
+  /** Media types of its answer. */
+  readonly answers: Operation["answers"];
   readonly body: string | Blob | ReadableStream<Uint8Array> | null;
 };
 
@@ -17,6 +19,7 @@ export function callOf(settings: Settings, operation: Operation, options: AnyOpt
     method: operation.method,
     url: urlOf(settings.baseUrl, operation),
     headers: headersOf(settings, operation, options),
+    answers: operation.answers,
     body: operation.data ?? (operation.body === undefined ? null : JSON.stringify(operation.body)),
   };
 }
@@ -26,7 +29,7 @@ export function requestOf({ url, method, headers, body }: Call, signal: AbortSig
   // A stream must be said to be sent before the answer is read.
   const streaming = isStream(body) && { duplex: "half" };
   return new Request(url, {
-    redirect: "error",
+    redirect: "manual",
     credentials: "omit",
     method,
     headers,

@@ -8,8 +8,26 @@ export type Refusal = {
   readonly problem: Problem | undefined;
 };
 
+/** The call that failed: enough to ask again under the same key, and to find it in the service's log. */
+export type FailedCall = {
+  readonly method: string;
+  readonly path: string;
+  /** How often it was sent. */
+  readonly attempts: number;
+  /** Absent for what writes nothing. Send it again with this one and it is done once, however often it was tried. */
+  readonly idempotencyKey: string | undefined;
+  /** What the service knows the request by: sent with every attempt. */
+  readonly requestId: string | undefined;
+};
+
+/** Everything a call can fail with but the caller's own reason: `ApiError`, `ConnectionError`, `TimeoutError`. */
+export class CallError extends Error {
+  /** Absent for a stream that is followed. */
+  readonly call?: FailedCall;
+}
+
 /** The service answered, and the answer is an error. `problem` is its RFC 9457 body. */
-export class ApiError extends Error {
+export class ApiError extends CallError {
   override readonly name: string = "ApiError";
   readonly status: number;
   /** The stable code to branch on, such as `not-found`; `unknown` if the answer was not the service's own. */
@@ -26,7 +44,7 @@ export class ApiError extends Error {
     this.problem = problem;
     this.code = problem?.code ?? "unknown";
     this.requestId = problem?.requestId ?? headers.get("x-request-id") ?? undefined;
-    this.retryAfterMs = retryAfterMs(headers.get("retry-after"));
+    this.retryAfterMs = retryAfterMs(headers);
   }
 }
 
@@ -77,13 +95,27 @@ export class RateLimited extends ApiError {
   override readonly name = "RateLimited";
 }
 
-/** No answer arrived whole: the service is away, or the connection broke. `cause` is what was thrown. */
-export class ConnectionError extends Error {
+/**
+ * No answer of the service arrived whole: it is away, the connection broke, or something in between answered. `cause` is what
+ * was thrown.
+ */
+export class ConnectionError extends CallError {
   override readonly name = "ConnectionError";
+  /**
+   * `redirected`, `not-the-service` for an answer that is not of the operation's media type, what the platform calls the fault,
+   * such as `ECONNREFUSED`, or `unknown`.
+   */
+  readonly code: string;
+
+  constructor(message: string, options: ErrorOptions & { readonly code?: string } = {}) {
+    const code = options.code ?? codeOf(options.cause);
+    super(code === undefined ? `${message}.` : `${message} (${code}).`, options);
+    this.code = code ?? "unknown";
+  }
 }
 
 /** No answer arrived whole within the time allowed for one attempt. */
-export class TimeoutError extends Error {
+export class TimeoutError extends CallError {
   override readonly name = "TimeoutError";
   readonly timeoutMs: number;
 
@@ -114,10 +146,21 @@ function messageFor(status: number, problem: Problem | undefined): string {
   return `${status} ${problem.code}: ${problem.detail}${faults.join("")}`;
 }
 
-/** `Retry-After` in ms: seconds or a date (RFC 9110 section 10.2.3). */
-function retryAfterMs(text: string | null): number | undefined {
+/** `Retry-After` in ms: seconds or a date (RFC 9110 section 10.2.3), by the clock of whoever answered. */
+function retryAfterMs(headers: Headers): number | undefined {
+  const text = headers.get("retry-after");
   if (text === null) return undefined;
   if (/^\d+$/.test(text.trim())) return Number(text) * 1000;
   const date = Date.parse(text);
-  return Number.isNaN(date) ? undefined : Math.max(0, date - Date.now());
+  const answeredAt = Date.parse(headers.get("date") ?? "");
+  const from = Number.isNaN(answeredAt) ? Date.now() : answeredAt;
+  return Number.isNaN(date) ? undefined : Math.max(0, date - from);
+}
+
+/** What the platform calls a fault; it may lie some causes deep. */
+function codeOf(cause: unknown): string | undefined {
+  for (let each = cause, depth = 0; each instanceof Error && depth < 5; each = each.cause, depth += 1) {
+    if ("code" in each && typeof each.code === "string") return each.code;
+  }
+  return undefined;
 }

@@ -1,5 +1,6 @@
+import { refuseRedirect } from "./attempt.ts";
 import { type Call, callOf, requestOf } from "./call.ts";
-import { ApiError, apiErrorFor, ConnectionError, TimeoutError } from "./errors.ts";
+import { apiErrorFor, CallError, ConnectionError, TimeoutError } from "./errors.ts";
 import { messagesIn } from "./event-stream.ts";
 import { redacted } from "./log.ts";
 import type { CallOptions, Operation } from "./operation.ts";
@@ -29,7 +30,7 @@ export async function* follow<Item>(
     const endByCaller = () => ending.abort(signal?.reason);
     signal?.addEventListener("abort", endByCaller, { once: true });
     if (signal?.aborted) endByCaller();
-    let error: unknown = new ConnectionError("The stream ended.");
+    let error: unknown = new ConnectionError("The stream ended");
     try {
       for await (const { id, data } of messagesIn(textOf(settings.fetch, call, timeoutMs, ending))) {
         ending.signal.throwIfAborted();
@@ -68,6 +69,7 @@ async function* textOf(
 ): AsyncGenerator<string, void, undefined> {
   ending.signal.throwIfAborted();
   const response = await within(timeoutMs, ending, fetch(requestOf(call, ending.signal)));
+  refuseRedirect(response);
   const { status, headers, body } = response;
   if (!response.ok || body === null || !/^text\/event-stream\b/.test(headers.get("content-type") ?? "")) {
     readAnswer({ status, headers, text: await within(timeoutMs, ending, response.text()) });
@@ -103,5 +105,5 @@ function within<Value>(ms: number, ending: AbortController, promise: Promise<Val
 
 function errorOf(cause: unknown, { aborted, reason }: AbortSignal): unknown {
   if (aborted) return reason;
-  return cause instanceof ApiError ? cause : new ConnectionError("The stream broke.", { cause });
+  return cause instanceof CallError ? cause : new ConnectionError("The stream broke", { cause });
 }

@@ -2,8 +2,10 @@ export type { Answer, AnswerDetails, Delivered } from "./answer.ts";
 export { type Client, createClient } from "./client.ts";
 export {
   ApiError,
+  CallError,
   Conflict,
   ConnectionError,
+  type FailedCall,
   Forbidden,
   NotFound,
   PreconditionFailed,
@@ -17,7 +19,6 @@ export type { LogEntry } from "./log.ts";
 export type {
   CallOptions,
   ChangeOptions,
-  CreateOptions,
   FileBody,
   Version,
   WriteOptions,

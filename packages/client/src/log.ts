@@ -15,9 +15,11 @@ export type LogEntry = {
   readonly retryInMs?: number;
 };
 
-/** Headers with the key taken out. */
+const SECRET = /authorization|cookie|token|secret|password|(?<!idempotency-)key/;
+
+/** Headers with keys and cookies taken out, whatever their names. */
 export function redacted(headers: Headers): Readonly<Record<string, string>> {
   const shown = new Headers(headers);
-  if (shown.has("authorization")) shown.set("authorization", "[redacted]");
+  for (const name of [...shown.keys()]) if (SECRET.test(name)) shown.set(name, "[redacted]");
   return Object.fromEntries(shown.entries());
 }

@@ -13,8 +13,10 @@ export type Operation = {
   readonly data?: FileBody<string>["data"];
   /** Media type of the body if it is not `application/json`. */
   readonly contentType?: string;
-  /** Set for what creates: it is sent with an Idempotency-Key. */
-  readonly createsOnce?: true;
+  /** Media types of its answer; none if it has no body. Default: `application/json`. */
+  readonly answers?: readonly string[];
+  /** Set for what writes: it is sent with an Idempotency-Key. */
+  readonly isWrite?: true;
 };
 
 /** A file to send. A stream is sent once: a call that fails with one is not tried again. */
@@ -43,10 +45,7 @@ export type CallOptions = {
 export type WriteOptions = CallOptions & {
   /** Why: kept with the events of the change. */
   readonly reason?: string;
-};
-
-export type CreateOptions = WriteOptions & {
-  /** Made up for each call if none is given. Give one to create once across restarts of the caller. */
+  /** Made up for each call if none is given. Give one to do it once across restarts of the caller. */
   readonly idempotencyKey?: string;
 };
 
@@ -59,7 +58,7 @@ export type ChangeOptions = WriteOptions & {
 };
 
 /** Everything the core understands; each method takes the part that means something to it. */
-export type AnyOptions = CreateOptions & Partial<ChangeOptions>;
+export type AnyOptions = WriteOptions & Partial<ChangeOptions>;
 
 /** What the generated methods are built on. */
 export type Caller = {

@@ -39,7 +39,19 @@ export function settingsFrom(options: ClientOptions): Settings {
   if (key !== undefined && !/^[\x21-\x7e]+$/.test(key)) {
     throw new TypeError("The key must be visible ASCII characters, without spaces or line ends.");
   }
-  return { ...DEFAULTS, ...given(options), baseUrl: readBaseUrl(options.baseUrl), key, fetch, log };
+  const baseUrl = readBaseUrl(options.baseUrl);
+  return { ...DEFAULTS, ...given(options), baseUrl, key, fetch, log: harmless(log) };
+}
+
+/** A log that breaks must not break the call that it reports. */
+function harmless(log: Settings["log"]): Settings["log"] {
+  return (entry) => {
+    try {
+      log(entry);
+    } catch {
+      // There is nobody to tell: the log was the one.
+    }
+  };
 }
 
 function given({ timeoutMs, deadlineMs, retries }: ClientOptions) {

@@ -28,7 +28,7 @@ describe("a call", () => {
     expect(request?.headers.get("authorization")).toBe("Bearer k3y");
     expect(request?.headers.get("content-type")).toBe("application/json");
     expect(await request?.json()).toEqual({ name: "Cove" });
-    expect(request?.redirect).toBe("error");
+    expect(request?.redirect).toBe("manual");
   });
 
   it("gives what came with the data on demand", async () => {
@@ -49,8 +49,8 @@ describe("a call", () => {
       new Response(null, { status: 204 }),
       new Response("up 1", { headers: { "content-type": "text/plain" } }),
     );
-    expect(await send(fetch, READ)).toBeUndefined();
-    expect(await send(fetch, READ)).toBe("up 1");
+    expect(await send(fetch, { ...READ, answers: [] })).toBeUndefined();
+    expect(await send(fetch, { ...READ, answers: ["text/plain"] })).toBe("up 1");
   });
 
   it.each([
@@ -91,5 +91,25 @@ describe("the log", () => {
       { attempt: 2, status: 200, headers: { authorization: "[redacted]", traceparent: "t1" } },
     ]);
     expect(JSON.stringify(entries)).not.toContain("k3y");
+  });
+
+  it("shows no cookie and no key of any name, but the Idempotency-Key", async () => {
+    const { fetch } = answering(json(201, {}));
+    const entries: LogEntry[] = [];
+    const headers = { cookie: "c1", "x-api-key": "k2", "x-auth-token": "t3" };
+    const options = { headers, idempotencyKey: "order-7" };
+    await send(fetch, CREATE, options, { log: (entry) => entries.push(entry) });
+    expect(entries[0]?.headers).toMatchObject({
+      ...{ cookie: "[redacted]", "x-api-key": "[redacted]", "x-auth-token": "[redacted]" },
+      "idempotency-key": "order-7",
+    });
+  });
+
+  it("breaks nothing if it throws", async () => {
+    const { fetch } = answering(json(200, { id: "bit_1" }));
+    const log = () => {
+      throw new Error("the disk is full");
+    };
+    expect(await send(fetch, READ, {}, { log })).toEqual({ id: "bit_1" });
   });
 });

@@ -1,13 +1,14 @@
 import { answerOf, type Delivered } from "./answer.ts";
 import { attempt } from "./attempt.ts";
 import { type Call, callOf, isStream, requestOf } from "./call.ts";
+import { CallError, type FailedCall } from "./errors.ts";
 import { follow } from "./follow.ts";
 import { redacted } from "./log.ts";
 import type { AnyOptions, Caller, Operation } from "./operation.ts";
 import type { Settings } from "./options.ts";
 import { type Page, pagesOf } from "./pages.ts";
 import { readAnswer } from "./read.ts";
-import { retryWaitMs, wait } from "./retry.ts";
+import { isStillRunning, retryWaitMs, wait } from "./retry.ts";
 
 type Outcome<Result> =
   | { readonly kind: "delivered"; readonly delivered: Delivered<Result> }
@@ -35,18 +36,22 @@ async function deliver<Result>(
   const { signal, timeoutMs, deadlineMs, retries } = { ...settings, ...options };
   const call = callOf(settings, operation, options);
   const deadline = performance.now() + deadlineMs;
-  for (let attemptsMade = 1; ; attemptsMade += 1) {
+  let attempts = 0;
+  let failures = 0;
+  for (;;) {
+    attempts += 1;
     const started = performance.now();
     const outcome = await tryOnce<Result>(settings, call, Math.min(timeoutMs, deadline - started), signal);
+    if (outcome.kind === "failed" && !(failures > 0 && isStillRunning(outcome.error))) failures += 1;
     const waitMs =
-      outcome.kind === "failed" && attemptsMade <= retries && !isStream(call.body)
-        ? retryWaitMs(outcome.error, attemptsMade, deadline - performance.now())
+      outcome.kind === "failed" && failures <= retries && !isStream(call.body)
+        ? retryWaitMs(outcome.error, failures, deadline - performance.now())
         : undefined;
     settings.log({
       method: call.method,
       url: call.url,
       headers: redacted(call.headers),
-      attempt: attemptsMade,
+      attempt: attempts,
       durationMs: performance.now() - started,
       ...(outcome.kind === "failed"
         ? { error: outcome.error }
@@ -54,9 +59,18 @@ async function deliver<Result>(
       ...(waitMs !== undefined && { retryInMs: waitMs }),
     });
     if (outcome.kind === "delivered") return outcome.delivered;
-    if (waitMs === undefined) throw outcome.error;
+    if (waitMs === undefined) throw withCall(outcome.error, operation.path, call, attempts);
     await wait(waitMs, signal);
   }
+}
+
+/** The same error, with what it takes to ask again. */
+function withCall(error: unknown, path: string, { method, headers }: Call, attempts: number): unknown {
+  if (!(error instanceof CallError)) return error;
+  const idempotencyKey = headers.get("idempotency-key") ?? undefined;
+  const requestId = headers.get("x-request-id") ?? undefined;
+  const call: FailedCall = { method, path, attempts, idempotencyKey, requestId };
+  return Object.assign(error, { call });
 }
 
 async function tryOnce<Result>(
@@ -68,7 +82,7 @@ async function tryOnce<Result>(
   const request = (ending: AbortSignal) => requestOf(call, ending);
   try {
     const answer = await attempt({ fetch, request, timeoutMs, signal });
-    return { kind: "delivered", delivered: readAnswer<Result>(answer) };
+    return { kind: "delivered", delivered: readAnswer<Result>(answer, call.answers) };
   } catch (error) {
     return { kind: "failed", error };
   }

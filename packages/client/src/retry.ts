@@ -35,8 +35,14 @@ export function wait(ms: number, signal: AbortSignal | undefined): Promise<void>
 }
 
 function isPassing(error: unknown): boolean {
-  if (error instanceof ConnectionError || error instanceof TimeoutError) return true;
+  if (error instanceof ConnectionError) return error.code !== "redirected";
+  if (error instanceof TimeoutError) return true;
   if (!(error instanceof ApiError)) return false;
-  const { status, code } = error;
-  return status === 408 || status === 429 || status >= 500 || code === "idempotency-in-progress";
+  const { status } = error;
+  return status === 408 || status === 429 || status >= 500 || isStillRunning(error);
+}
+
+/** Whether an earlier attempt is still being done: asking for its answer is no further attempt. */
+export function isStillRunning(error: unknown): boolean {
+  return error instanceof ApiError && error.code === "idempotency-in-progress";
 }

@@ -13,9 +13,9 @@ export const CREATE: Operation = {
   method: "POST",
   path: "/v1/bits",
   body: { name: "Cove" },
-  createsOnce: true,
+  isWrite: true,
 };
-export const CHANGE: Operation = { ...READ, method: "PATCH", body: { name: "Cove" } };
+export const CHANGE: Operation = { ...READ, method: "PATCH", body: { name: "Cove" }, isWrite: true };
 
 /** A fetch that gives these answers in turn and keeps what it was asked. */
 export function answering(...answers: Scripted[]) {

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateApprovalData,
   CreateApprovalResponse,
@@ -29,9 +29,9 @@ export function approvalsOf(caller: Caller) {
       ),
 
     /** Draft a setting from a stored plan, computed again under the course's policy */
-    create: (body: CreateApprovalData["body"], options?: CreateOptions) =>
+    create: (body: CreateApprovalData["body"], options?: WriteOptions) =>
       caller.send<CreateApprovalResponse>(
-        { method: "POST", path: "/v1/approvals", body, createsOnce: true },
+        { method: "POST", path: "/v1/approvals", body, isWrite: true },
         options,
       ),
 
@@ -45,21 +45,21 @@ export function approvalsOf(caller: Caller) {
     /** Issue a draft: from now on a class may rely on it, until something it rests on changes. Takes the key of a person. If the course asks for two persons, or did when it was drafted, another person than the one who drafted it issues it. */
     issue: (approvalId: string, options?: WriteOptions) =>
       caller.send<IssueApprovalResponse>(
-        { method: "POST", path: "/v1/approvals/{approvalId}/issue", pathParameters: { approvalId } },
+        { method: "POST", path: "/v1/approvals/{approvalId}/issue", pathParameters: { approvalId }, isWrite: true },
         options,
       ),
 
     /** Issue a setting again as computed now, after its difference was seen. Takes the key of a person. If two persons are needed, the answer is a draft, which another person issues; until then the old one stays what it is. */
-    reissue: (approvalId: string, body: ReissueApprovalData["body"], options?: CreateOptions) =>
+    reissue: (approvalId: string, body: ReissueApprovalData["body"], options?: WriteOptions) =>
       caller.send<ReissueApprovalResponse>(
-        { method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, createsOnce: true },
+        { method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, isWrite: true },
         options,
       ),
 
     /** End a setting at once */
     withdraw: (approvalId: string, body: WithdrawApprovalData["body"], options?: WriteOptions) =>
       caller.send<WithdrawApprovalResponse>(
-        { method: "POST", path: "/v1/approvals/{approvalId}/withdraw", pathParameters: { approvalId }, body },
+        { method: "POST", path: "/v1/approvals/{approvalId}/withdraw", pathParameters: { approvalId }, body, isWrite: true },
         options,
       ),
 
@@ -94,7 +94,7 @@ export function approvalsOf(caller: Caller) {
     /** A label to print for a setting, with a QR code that leads to its page and its check */
     getApprovalLabel: (approvalId: string, options?: CallOptions) =>
       caller.send<GetApprovalLabelResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId } },
+        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId }, answers: ["image/svg+xml"] },
         options,
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateBackupResponse,
   ListBackupsResponse,
@@ -16,9 +16,9 @@ export function backupsOf(caller: Caller) {
       ),
 
     /** Make a backup of the whole shop. It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys: keep it from others, and keep one on another machine. */
-    create: (options?: CallOptions) =>
+    create: (options?: WriteOptions) =>
       caller.send<CreateBackupResponse>(
-        { method: "POST", path: "/v1/backups" },
+        { method: "POST", path: "/v1/backups", isWrite: true },
         options,
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateCheckpointResponse,
   GetCheckpointResponse,
@@ -18,9 +18,9 @@ export function checkpointsOf(caller: Caller) {
       ),
 
     /** Have the history signed as it stands. The service does so by itself too: after every 1,000 events, and hourly when there are new ones. */
-    create: (options?: CreateOptions) =>
+    create: (options?: WriteOptions) =>
       caller.send<CreateCheckpointResponse>(
-        { method: "POST", path: "/v1/events/checkpoints", createsOnce: true },
+        { method: "POST", path: "/v1/events/checkpoints", isWrite: true },
         options,
       ),
 

@@ -17,10 +17,10 @@ export function checksOf(caller: Caller) {
         "cursor", options,
       ),
 
-    /** May this person run this bit on this router at this mark, now?. Only `isAllowed: true` is a yes; any other answer, and none at all, is a no. */
+    /** May this person run this bit on this router at this mark, now?. Only `isAllowed: true` is a yes; any other answer, and none at all, is a no. One that is kept as a record takes an Idempotency-Key, whose answer is repeated for two minutes, with its own `at`; any other is judged again. */
     ask: (body: AskCheckData["body"], options?: WriteOptions) =>
       caller.send<AskCheckResponse>(
-        { method: "POST", path: "/v1/checks", body },
+        { method: "POST", path: "/v1/checks", body, isWrite: true },
         options,
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
 import type {
   CreateColletData,
   CreateColletResponse,
@@ -21,9 +21,9 @@ export function colletsOf(caller: Caller) {
       ),
 
     /** Enter a collet; a size whose every collet is held or retired is not used */
-    create: (body: CreateColletData["body"], options?: CreateOptions) =>
+    create: (body: CreateColletData["body"], options?: WriteOptions) =>
       caller.send<CreateColletResponse>(
-        { method: "POST", path: "/v1/collets", body, createsOnce: true },
+        { method: "POST", path: "/v1/collets", body, isWrite: true },
         options,
       ),
 
@@ -37,7 +37,7 @@ export function colletsOf(caller: Caller) {
     /** Change a collet, or release one that was held */
     update: (colletId: string, body: UpdateColletData["body"], version: Version | ChangeOptions) =>
       caller.send<UpdateColletResponse>(
-        { method: "PATCH", path: "/v1/collets/{colletId}", pathParameters: { colletId }, body },
+        { method: "PATCH", path: "/v1/collets/{colletId}", pathParameters: { colletId }, body, isWrite: true },
         changeOptions(version),
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
 import type {
   CreateCourseData,
   CreateCourseResponse,
@@ -27,9 +27,9 @@ export function coursesOf(caller: Caller) {
       ),
 
     /** Set up a course */
-    create: (body: CreateCourseData["body"], options?: CreateOptions) =>
+    create: (body: CreateCourseData["body"], options?: WriteOptions) =>
       caller.send<CreateCourseResponse>(
-        { method: "POST", path: "/v1/courses", body, createsOnce: true },
+        { method: "POST", path: "/v1/courses", body, isWrite: true },
         options,
       ),
 
@@ -43,7 +43,7 @@ export function coursesOf(caller: Caller) {
     /** Change a course; settings whose plan changes under its policy lapse */
     update: (courseId: string, body: UpdateCourseData["body"], version: Version | ChangeOptions) =>
       caller.send<UpdateCourseResponse>(
-        { method: "PATCH", path: "/v1/courses/{courseId}", pathParameters: { courseId }, body },
+        { method: "PATCH", path: "/v1/courses/{courseId}", pathParameters: { courseId }, body, isWrite: true },
         changeOptions(version),
       ),
 

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateEnrolmentData,
   CreateEnrolmentResponse,
@@ -19,16 +19,16 @@ export function enrolmentsOf(caller: Caller) {
       ),
 
     /** Take somebody into a course; only a manager makes somebody its instructor */
-    create: (courseId: string, body: CreateEnrolmentData["body"], options?: CreateOptions) =>
+    create: (courseId: string, body: CreateEnrolmentData["body"], options?: WriteOptions) =>
       caller.send<CreateEnrolmentResponse>(
-        { method: "POST", path: "/v1/courses/{courseId}/enrolments", pathParameters: { courseId }, body, createsOnce: true },
+        { method: "POST", path: "/v1/courses/{courseId}/enrolments", pathParameters: { courseId }, body, isWrite: true },
         options,
       ),
 
     /** End somebody's part in a course */
     end: (enrolmentId: string, options?: WriteOptions) =>
       caller.send<EndEnrolmentResponse>(
-        { method: "POST", path: "/v1/enrolments/{enrolmentId}/end", pathParameters: { enrolmentId } },
+        { method: "POST", path: "/v1/enrolments/{enrolmentId}/end", pathParameters: { enrolmentId }, isWrite: true },
         options,
       ),
   };

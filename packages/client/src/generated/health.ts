@@ -35,7 +35,7 @@ export function healthOf(caller: Caller) {
     /** Read the counters, in the text format of Prometheus */
     getMetrics: (options?: CallOptions) =>
       caller.send<GetMetricsResponse>(
-        { method: "GET", path: "/metrics" },
+        { method: "GET", path: "/metrics", answers: ["text/plain"] },
         options,
       ),
 

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateInspectionData,
   CreateInspectionResponse,
@@ -26,9 +26,9 @@ export function inspectionsOf(caller: Caller) {
       ),
 
     /** Enter an inspection; it may hold the bit or end it */
-    create: (bitId: string, body: CreateInspectionData["body"], options?: CreateOptions) =>
+    create: (bitId: string, body: CreateInspectionData["body"], options?: WriteOptions) =>
       caller.send<CreateInspectionResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/inspections", pathParameters: { bitId }, body, createsOnce: true },
+        { method: "POST", path: "/v1/bits/{bitId}/inspections", pathParameters: { bitId }, body, isWrite: true },
         options,
       ),
   };

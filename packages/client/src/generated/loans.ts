@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateLoanData,
   CreateLoanResponse,
@@ -21,9 +21,9 @@ export function loansOf(caller: Caller) {
       ),
 
     /** Take a bit out; of two at once one gets it */
-    create: (body: CreateLoanData["body"], options?: CreateOptions) =>
+    create: (body: CreateLoanData["body"], options?: WriteOptions) =>
       caller.send<CreateLoanResponse>(
-        { method: "POST", path: "/v1/loans", body, createsOnce: true },
+        { method: "POST", path: "/v1/loans", body, isWrite: true },
         options,
       ),
 
@@ -37,7 +37,7 @@ export function loansOf(caller: Caller) {
     /** Bring a bit back */
     return: (loanId: string, body: ReturnLoanData["body"], options?: WriteOptions) =>
       caller.send<ReturnLoanResponse>(
-        { method: "POST", path: "/v1/loans/{loanId}/return", pathParameters: { loanId }, body },
+        { method: "POST", path: "/v1/loans/{loanId}/return", pathParameters: { loanId }, body, isWrite: true },
         options,
       ),
   };

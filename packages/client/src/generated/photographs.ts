@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
 import type {
   CreatePhotographData,
   CreatePhotographResponse,
@@ -30,7 +30,7 @@ export function photographsOf(caller: Caller) {
     /** Remove a photograph */
     delete: (photographId: string, version: Version | ChangeOptions) =>
       caller.send<DeletePhotographResponse>(
-        { method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId } },
+        { method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId }, isWrite: true, answers: [] },
         changeOptions(version),
       ),
 
@@ -42,9 +42,9 @@ export function photographsOf(caller: Caller) {
       ),
 
     /** Add a photograph of a bit, at most 12 of each. As JSON, or as the image itself with its own type. Only the picture is kept, turned as it was: where and when it was taken, by whom and with what is removed. */
-    create: (bitId: string, body: CreatePhotographData["body"], options?: CreateOptions) =>
+    create: (bitId: string, body: CreatePhotographData["body"], options?: WriteOptions) =>
       caller.send<CreatePhotographResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, body, createsOnce: true },
+        { method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, body, isWrite: true },
         options,
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version, type WriteOptions } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
 import type {
   CreateManyPlacesData,
   CreateManyPlacesResponse,
@@ -24,14 +24,14 @@ export function placesOf(caller: Caller) {
     /** A page to print with the labels of a place, of all places inside it, and of the bits that belong there */
     getPlaceLabels: (placeId: string, options?: CallOptions) =>
       caller.send<GetPlaceLabelsResponse>(
-        { method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId } },
+        { method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId }, answers: ["text/html"] },
         options,
       ),
 
     /** A label to print for a place */
     getPlaceLabel: (placeId: string, options?: CallOptions) =>
       caller.send<GetPlaceLabelResponse>(
-        { method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId } },
+        { method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId }, answers: ["image/svg+xml"] },
         options,
       ),
 
@@ -43,9 +43,9 @@ export function placesOf(caller: Caller) {
       ),
 
     /** Add a place */
-    create: (body: CreatePlaceData["body"], options?: CreateOptions) =>
+    create: (body: CreatePlaceData["body"], options?: WriteOptions) =>
       caller.send<CreatePlaceResponse>(
-        { method: "POST", path: "/v1/places", body, createsOnce: true },
+        { method: "POST", path: "/v1/places", body, isWrite: true },
         options,
       ),
 
@@ -59,14 +59,14 @@ export function placesOf(caller: Caller) {
     /** Change a place, or put it inside another */
     update: (placeId: string, body: UpdatePlaceData["body"], version: Version | ChangeOptions) =>
       caller.send<UpdatePlaceResponse>(
-        { method: "PATCH", path: "/v1/places/{placeId}", pathParameters: { placeId }, body },
+        { method: "PATCH", path: "/v1/places/{placeId}", pathParameters: { placeId }, body, isWrite: true },
         changeOptions(version),
       ),
 
     /** Remove a place that nothing is kept in */
     delete: (placeId: string, version: Version | ChangeOptions) =>
       caller.send<DeletePlaceResponse>(
-        { method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId } },
+        { method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId }, isWrite: true, answers: [] },
         changeOptions(version),
       ),
 
@@ -78,16 +78,16 @@ export function placesOf(caller: Caller) {
       ),
 
     /** Add many places at once, also inside one another: all or none */
-    createMany: (body: CreateManyPlacesData["body"], options?: CreateOptions) =>
+    createMany: (body: CreateManyPlacesData["body"], options?: WriteOptions) =>
       caller.send<CreateManyPlacesResponse>(
-        { method: "POST", path: "/v1/places/batch", body, createsOnce: true },
+        { method: "POST", path: "/v1/places/batch", body, isWrite: true },
         options,
       ),
 
     /** Report which bits were seen at a place; what should be there and was not is missing */
     takeStock: (placeId: string, body: TakeStockData["body"], options?: WriteOptions) =>
       caller.send<TakeStockResponse>(
-        { method: "POST", path: "/v1/places/{placeId}/stock-takes", pathParameters: { placeId }, body },
+        { method: "POST", path: "/v1/places/{placeId}/stock-takes", pathParameters: { placeId }, body, isWrite: true },
         options,
       ),
   };

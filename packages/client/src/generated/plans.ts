@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CorrectPlanData,
   CorrectPlanResponse,
@@ -48,16 +48,16 @@ export function plansOf(caller: Caller) {
       ),
 
     /** Compute a plan and keep it */
-    create: (body: CreatePlanData["body"], options?: CreateOptions & { readonly query?: CreatePlanData["query"] }) =>
+    create: (body: CreatePlanData["body"], options?: WriteOptions & { readonly query?: CreatePlanData["query"] }) =>
       caller.send<CreatePlanResponse>(
-        { method: "POST", path: "/v1/plans", query: options?.query, body, createsOnce: true },
+        { method: "POST", path: "/v1/plans", query: options?.query, body, isWrite: true },
         options,
       ),
 
     /** Correct the setting of a stored plan by what was measured on its test piece */
     correct: (planId: string, body: CorrectPlanData["body"], options?: WriteOptions) =>
       caller.send<CorrectPlanResponse>(
-        { method: "POST", path: "/v1/plans/{planId}/corrections", pathParameters: { planId }, body },
+        { method: "POST", path: "/v1/plans/{planId}/corrections", pathParameters: { planId }, body, isWrite: true },
         options,
       ),
 

@@ -27,7 +27,7 @@ export function policyOf(caller: Caller) {
     /** Tighten the policy of every plan; settings whose plan changes lapse */
     setShop: (body: SetShopPolicyData["body"], version: Version | ChangeOptions) =>
       caller.send<SetShopPolicyResponse>(
-        { method: "PUT", path: "/v1/shop-policy", body },
+        { method: "PUT", path: "/v1/shop-policy", body, isWrite: true },
         changeOptions(version),
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateQualificationData,
   CreateQualificationResponse,
@@ -21,9 +21,9 @@ export function qualificationsOf(caller: Caller) {
       ),
 
     /** Sign what somebody was tested on, showed or was allowed. One of a course counts in that course only; its instructors and managers sign and withdraw it. One of the shop, without a course, counts in every course; any instructor signs it, and whoever signed it or a manager withdraws it. Whoever is in charge sees all, others their own. */
-    create: (body: CreateQualificationData["body"], options?: CreateOptions) =>
+    create: (body: CreateQualificationData["body"], options?: WriteOptions) =>
       caller.send<CreateQualificationResponse>(
-        { method: "POST", path: "/v1/qualifications", body, createsOnce: true },
+        { method: "POST", path: "/v1/qualifications", body, isWrite: true },
         options,
       ),
 
@@ -37,7 +37,7 @@ export function qualificationsOf(caller: Caller) {
     /** Say that a qualification no longer counts */
     withdraw: (qualificationId: string, body: WithdrawQualificationData["body"], options?: WriteOptions) =>
       caller.send<WithdrawQualificationResponse>(
-        { method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", pathParameters: { qualificationId }, body },
+        { method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", pathParameters: { qualificationId }, body, isWrite: true },
         options,
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateReadingData,
   CreateReadingResponse,
@@ -26,9 +26,9 @@ export function readingsOf(caller: Caller) {
       ),
 
     /** Enter the speed read at one mark; one that does not fit the router or other readings must be confirmed */
-    create: (routerId: string, body: CreateReadingData["body"], options?: CreateOptions) =>
+    create: (routerId: string, body: CreateReadingData["body"], options?: WriteOptions) =>
       caller.send<CreateReadingResponse>(
-        { method: "POST", path: "/v1/routers/{routerId}/dial-readings", pathParameters: { routerId }, body, createsOnce: true },
+        { method: "POST", path: "/v1/routers/{routerId}/dial-readings", pathParameters: { routerId }, body, isWrite: true },
         options,
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type CreateOptions, type Version } from "../operation.ts";
+import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
 import type {
   CreateRouterData,
   CreateRouterResponse,
@@ -22,9 +22,9 @@ export function routersOf(caller: Caller) {
       ),
 
     /** Add a router */
-    create: (body: CreateRouterData["body"], options?: CreateOptions) =>
+    create: (body: CreateRouterData["body"], options?: WriteOptions) =>
       caller.send<CreateRouterResponse>(
-        { method: "POST", path: "/v1/routers", body, createsOnce: true },
+        { method: "POST", path: "/v1/routers", body, isWrite: true },
         options,
       ),
 
@@ -38,14 +38,14 @@ export function routersOf(caller: Caller) {
     /** Change a router */
     update: (routerId: string, body: UpdateRouterData["body"], version: Version | ChangeOptions) =>
       caller.send<UpdateRouterResponse>(
-        { method: "PATCH", path: "/v1/routers/{routerId}", pathParameters: { routerId }, body },
+        { method: "PATCH", path: "/v1/routers/{routerId}", pathParameters: { routerId }, body, isWrite: true },
         changeOptions(version),
       ),
 
     /** Remove a router */
     delete: (routerId: string, version: Version | ChangeOptions) =>
       caller.send<DeleteRouterResponse>(
-        { method: "DELETE", path: "/v1/routers/{routerId}", pathParameters: { routerId } },
+        { method: "DELETE", path: "/v1/routers/{routerId}", pathParameters: { routerId }, isWrite: true, answers: [] },
         changeOptions(version),
       ),
   };

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateRunOutData,
   CreateRunOutResponse,
@@ -19,9 +19,9 @@ export function runOutsOf(caller: Caller) {
       ),
 
     /** Enter a bit's run-out in one router; plans for the two use the latest */
-    create: (body: CreateRunOutData["body"], options?: CreateOptions) =>
+    create: (body: CreateRunOutData["body"], options?: WriteOptions) =>
       caller.send<CreateRunOutResponse>(
-        { method: "POST", path: "/v1/run-out-readings", body, createsOnce: true },
+        { method: "POST", path: "/v1/run-out-readings", body, isWrite: true },
         options,
       ),
 

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateSharpeningData,
   CreateSharpeningResponse,
@@ -34,9 +34,9 @@ export function sharpeningsOf(caller: Caller) {
       ),
 
     /** Enter a sharpening; the bit has its new dimensions from then on */
-    create: (bitId: string, body: CreateSharpeningData["body"], options?: CreateOptions) =>
+    create: (bitId: string, body: CreateSharpeningData["body"], options?: WriteOptions) =>
       caller.send<CreateSharpeningResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/sharpenings", pathParameters: { bitId }, body, createsOnce: true },
+        { method: "POST", path: "/v1/bits/{bitId}/sharpenings", pathParameters: { bitId }, body, isWrite: true },
         options,
       ),
   };

@@ -13,7 +13,7 @@ export function signingOf(caller: Caller) {
     /** Read the public keys that this service's signatures are checked with */
     getJsonWebKeySet: (options?: CallOptions) =>
       caller.send<GetJsonWebKeySetResponse>(
-        { method: "GET", path: "/.well-known/jwks.json" },
+        { method: "GET", path: "/.well-known/jwks.json", answers: ["application/jwk-set+json"] },
         options,
       ),
 
@@ -27,14 +27,14 @@ export function signingOf(caller: Caller) {
     /** Sign with a new key from now on. The earlier key stays published, so that what it signed can be checked; its private half is forgotten. The new key signs a checkpoint first, whose event says who did this and why. */
     rotateSigningKeys: (options?: WriteOptions) =>
       caller.send<RotateSigningKeysResponse>(
-        { method: "POST", path: "/v1/signing-keys/rotate" },
+        { method: "POST", path: "/v1/signing-keys/rotate", isWrite: true },
         options,
       ),
 
     /** Say that a signing key is in other hands: nothing that it signed counts any more */
     compromiseSigningKey: (signingKeyId: string, options?: WriteOptions) =>
       caller.send<CompromiseSigningKeyResponse>(
-        { method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", pathParameters: { signingKeyId } },
+        { method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", pathParameters: { signingKeyId }, isWrite: true },
         options,
       ),
   };

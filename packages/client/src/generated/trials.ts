@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions, WriteOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateTrialData,
   CreateTrialResponse,
@@ -23,9 +23,9 @@ export function trialsOf(caller: Caller) {
       ),
 
     /** Enter what a bit did at one speed in one router */
-    create: (body: CreateTrialData["body"], options?: CreateOptions) =>
+    create: (body: CreateTrialData["body"], options?: WriteOptions) =>
       caller.send<CreateTrialResponse>(
-        { method: "POST", path: "/v1/speed-trials", body, createsOnce: true },
+        { method: "POST", path: "/v1/speed-trials", body, isWrite: true },
         options,
       ),
 
@@ -39,7 +39,7 @@ export function trialsOf(caller: Caller) {
     /** Say that a trial no longer counts, such as after a new bearing */
     setTrialAside: (trialId: string, body: SetTrialAsideData["body"], options?: WriteOptions) =>
       caller.send<SetTrialAsideResponse>(
-        { method: "POST", path: "/v1/speed-trials/{trialId}/set-aside", pathParameters: { trialId }, body },
+        { method: "POST", path: "/v1/speed-trials/{trialId}/set-aside", pathParameters: { trialId }, body, isWrite: true },
         options,
       ),
 

@@ -7517,6 +7517,10 @@ export type DeleteBitData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -7697,6 +7701,10 @@ export type UpdateBitData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -7801,6 +7809,10 @@ export type HoldBitData = {
     body: Reason;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -7896,6 +7908,10 @@ export type HoldBitResponse = HoldBitResponses[keyof HoldBitResponses];
 export type ReleaseBitData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -7993,6 +8009,10 @@ export type RetireBitData = {
     body: BitRetirement;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -8088,6 +8108,10 @@ export type RetireBitResponse = RetireBitResponses[keyof RetireBitResponses];
 export type SendBitToSharpeningData = {
     body?: never;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -8258,6 +8282,10 @@ export type DeletePhotographData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -8884,6 +8912,10 @@ export type ImportBitsData = {
     body: unknown;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -9279,6 +9311,10 @@ export type DeletePlaceData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -9458,6 +9494,10 @@ export type UpdatePlaceData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -9719,6 +9759,10 @@ export type CreateManyPlacesResponse = CreateManyPlacesResponses[keyof CreateMan
 export type TakeStockData = {
     body: StockTake;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -10052,6 +10096,10 @@ export type GetLoanResponse = GetLoanResponses[keyof GetLoanResponses];
 export type ReturnLoanData = {
     body: LoanReturn;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -10868,6 +10916,10 @@ export type DeleteRouterData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -11047,6 +11099,10 @@ export type UpdateRouterData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -11627,6 +11683,10 @@ export type UpdateColletData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -12196,6 +12256,10 @@ export type GetTrialResponse = GetTrialResponses[keyof GetTrialResponses];
 export type SetTrialAsideData = {
     body: SetAside;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -13212,6 +13276,10 @@ export type SetShopPolicyData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -13718,6 +13786,10 @@ export type CorrectPlanData = {
     body: TestPiece;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -14205,6 +14277,10 @@ export type UpdatePersonData = {
          */
         'If-Match': string;
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -14638,6 +14714,10 @@ export type RevokeKeyData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -14820,6 +14900,10 @@ export type CreateManyPeopleResponse = CreateManyPeopleResponses[keyof CreateMan
 export type ErasePersonData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -15202,6 +15286,10 @@ export type UpdateCourseData = {
          * ETag of the version to change. Needed.
          */
         'If-Match': string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -15783,6 +15871,10 @@ export type EndEnrolmentData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -16107,6 +16199,10 @@ export type GetQualificationResponse = GetQualificationResponses[keyof GetQualif
 export type WithdrawQualificationData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -16441,6 +16537,10 @@ export type IssueApprovalData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -16636,6 +16736,10 @@ export type ReissueApprovalResponse = ReissueApprovalResponses[keyof ReissueAppr
 export type WithdrawApprovalData = {
     body: Reason;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -17131,6 +17235,10 @@ export type ListChecksResponse = ListChecksResponses[keyof ListChecksResponses];
 export type AskCheckData = {
     body: CheckRequest;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -17847,6 +17955,10 @@ export type RotateSigningKeysData = {
     body?: never;
     headers?: {
         /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
         'Change-Reason'?: string;
@@ -17929,6 +18041,10 @@ export type RotateSigningKeysResponse = RotateSigningKeysResponses[keyof RotateS
 export type CompromiseSigningKeyData = {
     body?: never;
     headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
         /**
          * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
          */
@@ -18081,6 +18197,12 @@ export type ListBackupsResponse = ListBackupsResponses[keyof ListBackupsResponse
 
 export type CreateBackupData = {
     body?: never;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+    };
     path?: never;
     query?: never;
     url: '/v1/backups';

@@ -1,6 +1,6 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, CreateOptions } from "../operation.ts";
+import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateUseData,
   CreateUseResponse,
@@ -19,9 +19,9 @@ export function usesOf(caller: Caller) {
       ),
 
     /** Log work that was done; a bit that moved in its collet is held, and the collet with it. Whoever is not in charge logs what they did themselves, of late, with a bit that is or was then on loan to them; without a loan they say why. */
-    create: (body: CreateUseData["body"], options?: CreateOptions) =>
+    create: (body: CreateUseData["body"], options?: WriteOptions) =>
       caller.send<CreateUseResponse>(
-        { method: "POST", path: "/v1/uses", body, createsOnce: true },
+        { method: "POST", path: "/v1/uses", body, isWrite: true },
         options,
       ),
 

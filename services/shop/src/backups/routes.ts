@@ -1,5 +1,7 @@
 import type { App } from "../http/app-type.ts";
 import { ref } from "../http/reference.ts";
+import type { Doors } from "../http/routes.ts";
+import { stampOf } from "../http/write.ts";
 import { Problem } from "../problems/problem.ts";
 import { backupsIn } from "./folder.ts";
 import { type Backup, BackupListSchema, BackupSchema } from "./schema.ts";
@@ -14,7 +16,7 @@ const MANAGE = { scope: "backups:manage", operation: "act" } as const;
 /** Every page is copied and read again. */
 const TIME_LIMIT_MS = 10 * 60 * 1000;
 
-export function backupRoutes(app: App, { folder, make }: Parts): void {
+export function backupRoutes(app: App, { answerOnce, now }: Doors, { folder, make }: Parts): void {
   for (const schema of [BackupSchema, BackupListSchema]) app.addSchema(schema);
 
   app.get(
@@ -44,11 +46,12 @@ export function backupRoutes(app: App, { folder, make }: Parts): void {
         response: { 201: ref(BackupSchema) },
       },
     },
-    async (request, reply) => {
-      const backup = await make(given(folder));
-      request.log.info({ backup: backup.name, events: backup.events }, "backup made");
-      return reply.code(201).send(backup);
-    },
+    (request, reply) =>
+      answerOnce(request, reply, async () => {
+        const backup = await make(given(folder));
+        request.log.info({ backup: backup.name, events: backup.events }, "backup made");
+        return { stamp: stampOf(request, now()), changes: [], status: 201, body: backup };
+      }),
   );
 }
 

@@ -40,7 +40,7 @@ export function checkpointRoutes(app: App, doors: Doors, make: MakeCheckpoint): 
         const stamp = stampOf(request, doors.now());
         const { record, changes } = await make("asked", stamp.at);
         const headers = { Location: `${checkpointKind.path}/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes, headers, body: record };
+        return { stamp, changes, status: 201, headers, body: record };
       }),
   );
 

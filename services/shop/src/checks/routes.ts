@@ -22,6 +22,9 @@ import {
   CheckRequestSchema,
 } from "./schema.ts";
 
+/** As long as a client tries again by itself: a yes of yesterday must not pass for one of now. */
+const KEPT_FOR_MS = 2 * 60 * 1000;
+
 export function checkRoutes(app: App, doors: Doors): void {
   for (const schema of CHECK_SCHEMAS) app.addSchema(schema);
 
@@ -33,19 +36,25 @@ export function checkRoutes(app: App, doors: Doors): void {
         operationId: "askCheck",
         tags: ["checks"],
         summary: "May this person run this bit on this router at this mark, now?",
-        description: "Only `isAllowed: true` is a yes; any other answer, and none at all, is a no.",
+        description:
+          "Only `isAllowed: true` is a yes; any other answer, and none at all, is a no. One that is kept as a record takes an Idempotency-Key, whose answer is repeated for two minutes, with its own `at`; any other is judged again.",
         body: ref(CheckRequestSchema),
         response: { 200: ref(CheckAnswerSchema) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       requireOwn(request, request.body.personId);
-      const stamp = stampOf(request, doors.now());
-      const judgement = await judged(request.body, request.log, stamp.at);
-      const record =
-        request.body.isRecorded === true ? recordOf(request.body, judgement, stamp.at) : undefined;
-      if (record !== undefined) await doors.write({ stamp, changes: [creation(checkKind, record)] });
-      return answerOf(judgement, stamp.at, record?.id ?? null);
+      if (request.body.isRecorded !== true) {
+        const at = doors.now().toISOString();
+        return answerOf(await judged(request.body, request.log, at), at, null);
+      }
+      return doors.answerOnce(request, reply, async () => {
+        const stamp = stampOf(request, doors.now());
+        const judgement = await judged(request.body, request.log, stamp.at);
+        const record = recordOf(request.body, judgement, stamp.at);
+        const body = answerOf(judgement, stamp.at, record.id);
+        return { stamp, changes: [creation(checkKind, record)], status: 200, body, keptForMs: KEPT_FOR_MS };
+      });
     },
   );
 

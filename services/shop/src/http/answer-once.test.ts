@@ -41,7 +41,7 @@ async function routeRefusing(code: ProblemCode) {
         decisions += 1;
         if (decisions === 1) throw new Problem(code, "Refused.");
         const stamp = { by: "key_1", at: new Date().toISOString(), requestId: request.id };
-        return { stamp, changes: [], headers: {}, body: { made: true } };
+        return { stamp, status: 201, changes: [], body: { made: true } };
       }),
   );
   const post = () =>
@@ -54,7 +54,7 @@ async function routeRefusing(code: ProblemCode) {
   return { first: await post(), second: await post() };
 }
 
-describe("a creating request that was refused, sent again", () => {
+describe("a writing request that was refused, sent again", () => {
   test("gets the same refusal if it was decided", async () => {
     const { first, second } = await routeRefusing("not-found");
     expect(first.statusCode).toBe(404);

@@ -4,25 +4,38 @@ import { callerOf } from "../access/caller.ts";
 import type { ProblemCode } from "../problems/codes.ts";
 import { Problem, pathOf, problemBody } from "../problems/problem.ts";
 import { canonicalText } from "../store/canonical.ts";
-import type { Change, Expectation, KeptAnswer, Stamp } from "../store/port.ts";
+import type { KeptAnswer, WriteBatch } from "../store/port.ts";
 import type { Store } from "../store/store.ts";
 import { changedMeanwhile, retryOnConflict, type Write } from "./write.ts";
 
-/** What a creating request decided: the changes, and the 201 that answers it. */
-export type Creation = {
-  readonly stamp: Stamp;
-  readonly changes: readonly Change[];
-  readonly expects?: readonly Expectation[];
-  readonly headers: Readonly<Record<string, string>>;
-  readonly body: object;
+/** What a writing request decided: the changes, and what answers it. */
+export type Outcome = Omit<WriteBatch, "answer"> & {
+  readonly status: 200 | 201 | 204;
+  readonly headers?: Readonly<Record<string, string>>;
+  /** Null for an answer without a body. */
+  readonly body: object | null;
   /** Kept in place of the body when the body holds a secret that is shown once. */
   readonly onRepeat?: Problem;
+  /** How long the answer is kept, ms. Default: 24 hours. */
+  readonly keptForMs?: number;
+  /** Says otherwise that a record it changes has moved on. Default: what it rests on has changed, so it is decided again. */
+  readonly ifStale?: (version: number) => Problem;
+  /** Called once the changes are written, or could not be. */
+  readonly release?: () => Promise<void>;
 };
 
-/** Answers a creating request, once for each Idempotency-Key. */
-export type AnswerOnce = (request: FastifyRequest, reply: FastifyReply, decide: Decide) => Promise<void>;
+/**
+ * Answers a writing request, once for each Idempotency-Key. `content` is what tells its body from another one. Default: the
+ * body that was read.
+ */
+export type AnswerOnce = (
+  request: FastifyRequest,
+  reply: FastifyReply,
+  decide: Decide,
+  content?: unknown,
+) => Promise<void>;
 
-type Decide = () => Promise<Creation>;
+type Decide = () => Promise<Outcome>;
 type Ask = Pick<KeptAnswer, "scope" | "idempotencyKey" | "fingerprint">;
 type Answer = Pick<KeptAnswer, "status" | "headers" | "body">;
 
@@ -31,7 +44,12 @@ const IDEMPOTENCY_KEY = /^[\x21-\x7e]{1,255}$/;
 /** Refusals that were decided, and would be decided the same way again. */
 const DECIDED: readonly number[] = [404, 409];
 /** Refusals of the moment: the same request may well succeed when it is sent again. */
-const PASSING: readonly ProblemCode[] = ["idempotency-in-progress", "changed-meanwhile"];
+const PASSING: readonly ProblemCode[] = [
+  "idempotency-in-progress",
+  "changed-meanwhile",
+  "import-running",
+  "backup-running",
+];
 
 /**
  * The same request again, with the same Idempotency-Key, gets the first answer, marked
@@ -42,14 +60,22 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
   const running = new Set<string>();
 
   async function firstAnswer(ask: Ask | undefined, reply: FastifyReply, decide: Decide): Promise<Answer> {
-    const creation = await decide();
-    const { stamp, changes, expects = [], headers, onRepeat } = creation;
-    reply.code(201);
-    const answer = { status: 201, headers, body: String(reply.serialize(creation.body)) };
-    const kept = onRepeat === undefined ? answer : problemAnswer(onRepeat, reply.request);
-    const answerKept = ask && { answer: { ...ask, ...kept, expiresAt: expiry(now()) } };
-    await write({ stamp, changes, expects, ...answerKept }, changedMeanwhile);
-    return answer;
+    const outcome = await decide();
+    const { status, headers = {}, body, onRepeat, keptForMs, ifStale = changedMeanwhile, release } = outcome;
+    try {
+      const text = body === null ? "" : String(reply.code(status).serialize(body));
+      const answer = { status, headers, body: text };
+      const kept = onRepeat === undefined ? answer : problemAnswer(onRepeat, reply.request);
+      const answerKept = ask && { answer: { ...ask, ...kept, expiresAt: expiry(now(), keptForMs) } };
+      const { stamp, changes, streamed, expects = [] } = outcome;
+      const hasChanges = changes.length > 0 || streamed !== undefined;
+      if (hasChanges || ask) {
+        await write({ stamp, changes, expects, ...(streamed && { streamed }), ...answerKept }, ifStale);
+      }
+      return answer;
+    } finally {
+      await release?.();
+    }
   }
 
   /** A decided refusal changes nothing, but is kept like any other answer. */
@@ -75,8 +101,8 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
     }
   }
 
-  return async (request, reply, decide) => {
-    const ask = askOf(request);
+  return async (request, reply, decide, content = request.body) => {
+    const ask = askOf(request, content);
     if (ask === undefined) {
       return send(await retryOnConflict(() => firstAnswer(undefined, reply, decide)), reply);
     }
@@ -91,8 +117,8 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
   };
 }
 
-function askOf(request: FastifyRequest): Ask | undefined {
-  const idempotencyKey = request.headers["idempotency-key"];
+function askOf(request: FastifyRequest, content: unknown): Ask | undefined {
+  const { "idempotency-key": idempotencyKey, "if-match": version } = request.headers;
   if (idempotencyKey === undefined) return undefined;
   if (typeof idempotencyKey !== "string" || !IDEMPOTENCY_KEY.test(idempotencyKey)) {
     throw new Problem("not-valid", "The Idempotency-Key cannot be used.", {
@@ -109,13 +135,18 @@ function askOf(request: FastifyRequest): Ask | undefined {
   return {
     scope: `${callerOf(request).keyId} ${request.method} ${request.url}`,
     idempotencyKey,
-    fingerprint: hash("sha256", canonicalText(request.body ?? null)),
+    fingerprint: hash(
+      "sha256",
+      canonicalText(content ?? null) + (version === undefined ? "" : `\nIf-Match: ${version}`),
+    ),
   };
 }
 
 async function send({ status, headers, body }: Answer, reply: FastifyReply): Promise<void> {
+  reply.code(status).headers(headers);
+  if (status === 204) return void (await reply.send(null));
   const type = status < 400 ? "application/json; charset=utf-8" : "application/problem+json";
-  await reply.code(status).headers(headers).type(type).send(body);
+  await reply.type(type).send(body);
 }
 
 function problemAnswer(problem: Problem, request: FastifyRequest): Answer {
@@ -129,6 +160,6 @@ function stillRunning(): Problem {
   });
 }
 
-function expiry(now: Date): string {
-  return new Date(now.getTime() + KEPT_FOR_MS).toISOString();
+function expiry(now: Date, keptForMs = KEPT_FOR_MS): string {
+  return new Date(now.getTime() + keptForMs).toISOString();
 }

@@ -81,6 +81,7 @@ export function createManyRoute<
         const onRepeat = decided.find((each) => each.onRepeat !== undefined)?.onRepeat;
         return {
           stamp,
+          status: 201,
           changes: decided.flatMap(({ changes }) => changes),
           expects: decided.flatMap(({ expects = [] }) => expects),
           headers: { "Cache-Control": "no-store" },

@@ -17,7 +17,7 @@ export async function allowOrigins(app: App, origins: readonly string[]): Promis
   if (origins.length === 0) return;
   await app.register(cors, {
     origin: [...origins],
-    methods: ["GET", "HEAD", "POST", "PATCH", "DELETE"],
+    methods: ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE"],
     exposedHeaders: EXPOSED,
     maxAge: 600,
   });

@@ -2,8 +2,8 @@ import type { Scope } from "../access/scopes.ts";
 import type { App } from "./app-type.ts";
 
 /**
- * What a route does. Documents and tests follow from it: a `create` takes an Idempotency-Key, a `read` an
- * If-None-Match, `change` and `remove` an If-Match; an `act` does none of these.
+ * What a route does. Documents and tests follow from it: a `read` takes an If-None-Match, `change` and `remove` an If-Match.
+ * Whatever writes takes an Idempotency-Key.
  */
 export type Operation = "list" | "read" | "create" | "change" | "remove" | "act";
 

@@ -6,7 +6,7 @@ import type { Change, Expectation } from "../store/port.ts";
 import { type Askable, asked as answerOf, type Question } from "../store/query.ts";
 import type { RecordQueries } from "../store/record-queries.ts";
 import type { App } from "./app-type.ts";
-import { etagOf, requireMatch } from "./conditional.ts";
+import { etagOf, requireMatch, staleVersion } from "./conditional.ts";
 import { findVisible, lastParameter, requireFound } from "./read-routes.ts";
 import { ref } from "./reference.ts";
 import {
@@ -19,7 +19,7 @@ import {
   type RouteDefinition,
   schemaOf,
 } from "./routes.ts";
-import { changedMeanwhile, retryOnConflict, stampOf } from "./write.ts";
+import { stampOf } from "./write.ts";
 
 /** What a request decided to write, and the record that answers it. */
 export type Decided<Shown> = {
@@ -112,6 +112,7 @@ export function createRoute<
         return {
           ...decided,
           stamp,
+          status: 201,
           headers: { Location: place, ETag: etagOf(shown.version), ...headers },
           body: shown,
         };
@@ -153,14 +154,14 @@ export function changeRoute<
     url: path,
     config: { scope, operation: "change" },
     schema: schemaOf(definition, { ...(body && { body: ref(body) }), response: { 200: ref(answer) } }),
-    handler: async (request, reply) => {
-      const stamp = stampOf(request, doors.now());
-      const asked = askedOf<Path, BodyOf<Body>, Record<never, never>>(request, stamp.at);
-      const { answer: shown, ...decided } = await doors.answer(load(asked));
-      await doors.write({ ...decided, stamp });
-      reply.header("ETag", etagOf(shown.version));
-      return shown;
-    },
+    handler: (request, reply) =>
+      doors.answerOnce(request, reply, async () => {
+        const stamp = stampOf(request, doors.now());
+        const asked = askedOf<Path, BodyOf<Body>, Record<never, never>>(request, stamp.at);
+        const { answer: body, ...decided } = await doors.answer(load(asked));
+        const headers = { ETag: etagOf(body.version) };
+        return { ...decided, stamp, status: 200, headers, body, ifStale: staleVersion };
+      }),
   });
 }
 
@@ -189,20 +190,19 @@ export function removeRoute<Path extends string, K extends Kind>(
       config: { scope, operation: "remove" },
       schema: schemaOf(definition, { response: { 204: Type.Null({ description: gone }) } }),
     },
-    async (request, reply) => {
-      await retryOnConflict(async () => {
+    (request, reply) =>
+      doors.answerOnce(request, reply, async () => {
         const stamp = stampOf(request, doors.now());
         const asked = askedOf<Path, undefined, Record<never, never>>(request, stamp.at);
-        await doors.write({ stamp, changes: await doors.answer(load(asked)) });
-      });
-      return reply.code(204).send(null);
-    },
+        const changes = await doors.answer(load(asked));
+        return { stamp, changes, status: 204, body: null, ifStale: staleVersion };
+      }),
   );
 }
 
 /**
  * Registers something that is done to a record, such as bringing a bit back. It takes no If-Match: it is decided by how things
- * are, again when they changed meanwhile. Without changes nothing is written.
+ * are, again when they changed meanwhile. Without changes no record is written.
  */
 export function actRoute<
   Path extends string,
@@ -233,13 +233,12 @@ export function actRoute<
       schema: schemaOf(definition, { ...(body && { body: ref(body) }), response: { 200: ref(answer) } }),
     },
     (request, reply) =>
-      retryOnConflict(async () => {
+      doors.answerOnce(request, reply, async () => {
         const stamp = stampOf(request, doors.now());
         const asked = askedOf<Path, BodyOf<Body>, Record<never, never>>(request, stamp.at);
-        const { answer: shown, ...decided } = await doors.answer(load(asked));
-        if (decided.changes.length > 0) await doors.write({ ...decided, stamp }, changedMeanwhile);
-        if (shown.version !== undefined) reply.header("ETag", etagOf(shown.version));
-        return shown;
+        const { answer: body, ...decided } = await doors.answer(load(asked));
+        const headers = body.version === undefined ? {} : { ETag: etagOf(body.version) };
+        return { ...decided, stamp, status: 200, headers, body };
       }),
   );
 }

@@ -1,3 +1,4 @@
+import type { Outcome } from "../http/answer-once.ts";
 import { changedMeanwhile, retryOnConflict, type Write } from "../http/write.ts";
 import { Problem } from "../problems/problem.ts";
 import { shopPolicyAsItIs } from "../shop-policy/reads.ts";
@@ -27,23 +28,24 @@ const ROWS_IN_A_BATCH = 100;
 /**
  * Takes in a file of bits and reports what came of it. All or nothing: throws `import-not-valid`, with the report, when
  * one row cannot be taken. Row by row: every row is a change of its own, on the disk before the next hundred are looked at.
+ * What is left to write is the outcome's, with the report that answers.
  */
-export function importBits(upload: Upload, ask: ImportAsk, parts: Parts): Promise<ImportReport> {
+export function importBits(upload: Upload, ask: ImportAsk, parts: Parts): Promise<Outcome> {
   const job = { upload, ask, parts };
   if (ask.dryRun) return reportOnly(job);
   return ask.mode === "all-or-nothing" ? allOrNothing(job) : rowByRow(job);
 }
 
-async function reportOnly({ upload, ask, parts }: Job): Promise<ImportReport> {
+async function reportOnly({ upload, ask, parts }: Job): Promise<Outcome> {
   let tally = EMPTY_TALLY;
   for await (const { line, outcome, readings } of rowsOf({ upload, ask, parts })) {
     tally = withReadings(counted(tally, line, outcome), line, readings);
   }
   requireTaken(tally, ask);
-  return reportOf(tally, ask);
+  return { stamp: parts.stamp, changes: [], status: 200, body: reportOf(tally, ask) };
 }
 
-async function allOrNothing(job: Job): Promise<ImportReport> {
+async function allOrNothing(job: Job): Promise<Outcome> {
   const staged = await openStaged();
   // The columns that bits are looked up by are made beforehand, under the policy as it is now.
   const expects = [await job.parts.answer(shopPolicyAsItIs())];
@@ -51,13 +53,22 @@ async function allOrNothing(job: Job): Promise<ImportReport> {
     const tally = await stage(job, staged);
     const { ask, parts } = job;
     requireTaken(tally, ask);
-    if (tally.created + tally.changed === 0) return reportOf(tally, ask);
+    const { stamp } = parts;
+    const release = () => staged.close();
+    if (tally.created + tally.changed === 0) {
+      return { stamp, changes: [], status: 200, body: reportOf(tally, ask), release };
+    }
     const record = importRecord(job, tally, "done");
-    const batch = { stamp: parts.stamp, changes: [creation(importKind, record)], expects };
-    await parts.write({ ...batch, streamed: await staged.changes() }, changedMeanwhile);
-    return reportOf(tally, ask, record.id);
-  } finally {
+    const batch = {
+      stamp,
+      changes: [creation(importKind, record)],
+      expects,
+      streamed: await staged.changes(),
+    };
+    return { ...batch, status: 200, body: reportOf(tally, ask, record.id), release };
+  } catch (error) {
     await staged.close();
+    throw error;
   }
 }
 
@@ -71,7 +82,7 @@ async function stage(job: Job, staged: Staged): Promise<Tally> {
   return tally;
 }
 
-async function rowByRow(job: Job): Promise<ImportReport> {
+async function rowByRow(job: Job): Promise<Outcome> {
   const { ask, parts } = job;
   let record: ImportRecord | undefined;
   let tally = EMPTY_TALLY;
@@ -97,12 +108,12 @@ async function rowByRow(job: Job): Promise<ImportReport> {
   await writeBatch();
   if (record === undefined) {
     requireTaken(tally, ask);
-    return reportOf(tally, ask);
+    return { stamp: parts.stamp, changes: [], status: 200, body: reportOf(tally, ask) };
   }
   const stamp = { ...parts.stamp, at: parts.now().toISOString() };
   const done = nextVersion<ImportRecord>({ ...record, ...countsOf(tally), state: "done" }, stamp.at);
-  await parts.write({ stamp, changes: [replacement(importKind, record, done, "finished")] });
-  return reportOf(tally, ask, record.id);
+  const changes = [replacement(importKind, record, done, "finished")];
+  return { stamp, changes, status: 200, body: reportOf(tally, ask, record.id) };
 }
 
 /** Writes one row, decided again if its bit has changed meanwhile. What cannot be done is the row's own fault. */

@@ -69,7 +69,7 @@ function exportRoute(app: App, { answer }: Doors): void {
   );
 }
 
-function importRoute(app: App, { answer, write, now }: Doors): void {
+function importRoute(app: App, { answer, answerOnce, write, now }: Doors): void {
   // Two imports at once could be the same file twice, and each would hold up the other.
   const run = oneAtATime("import-running", "Send this file again when it has ended.");
   takeFiles(app);
@@ -89,19 +89,25 @@ function importRoute(app: App, { answer, write, now }: Doors): void {
         response: { 200: ref(ImportReportSchema) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const format = formatOf(request);
       if (!(request.body instanceof Readable)) throw notAFile();
       const { again, ...ask } = request.query;
       const upload = await receiveUpload(request.body);
       const { sha256 } = upload;
       try {
-        return await run(async () => {
-          if (!again) requireNew(await answer(imports.newest(MOST_IMPORTS_OF_ONE_FILE, { sha256 })));
-          const stamp = stampOf(request, now());
-          const parts = { answer, write, readBit: bitReader(request), stamp, now };
-          return importBits(upload, { format, ...ask }, parts);
-        });
+        await answerOnce(
+          request,
+          reply,
+          () =>
+            run(async () => {
+              if (!again) requireNew(await answer(imports.newest(MOST_IMPORTS_OF_ONE_FILE, { sha256 })));
+              const stamp = stampOf(request, now());
+              const parts = { answer, write, readBit: bitReader(request), stamp, now };
+              return importBits(upload, { format, ...ask }, parts);
+            }),
+          { format, sha256 },
+        );
       } finally {
         await upload.close();
       }

@@ -15,6 +15,8 @@ export type RouteFacts = {
   readonly isLook: boolean;
   /** Whether it leaves an event behind. */
   readonly isChange: boolean;
+  /** Whether it makes or changes anything, be it a record or a file: then it is done once for each Idempotency-Key. */
+  readonly isWrite: boolean;
   readonly hasPath: boolean;
   readonly hasQuery: boolean;
 };
@@ -51,21 +53,25 @@ const CHANGE_REASON = parameter(
   false,
 );
 
-/** Scopes that let a caller look, reckon or copy, and change no record. */
-const CHANGES_NOTHING = /:(read|compute)$|^backups:/;
+/** Scopes that let a caller look or reckon, and write nothing. */
+const WRITES_NOTHING = /:(read|compute)$/;
+/** Copies everything, and changes no record. */
+const COPIES = "backups:manage" satisfies Scope;
 
 /** What a route does, read off its registration. */
 export function routeFacts({ config, schema, method }: RouteOptions): RouteFacts {
   const { operation = "act", scope = "public" } = config ?? {};
   const isPublic = scope === "public";
   const isLook = [method].flat().every((each) => each === "GET" || each === "HEAD");
+  const isWrite = !isLook && !isPublic && !WRITES_NOTHING.test(scope);
   return {
     operation,
     scope,
     isPublic,
     isUncounted: config?.isHealthCheck === true,
     isLook,
-    isChange: !isLook && !isPublic && !CHANGES_NOTHING.test(scope),
+    isChange: isWrite && scope !== COPIES,
+    isWrite,
     hasPath: schema?.params !== undefined,
     hasQuery: schema?.querystring !== undefined,
   };
@@ -96,23 +102,21 @@ function neededOnlyWithoutDefault(parameter: ParameterObject): ParameterObject {
   return parameter.schema?.default === undefined ? parameter : { ...parameter, required: false };
 }
 
-function conditionParameters({ operation, isChange }: RouteFacts): object[] {
-  const reason = isChange ? [CHANGE_REASON] : [];
+function conditionParameters({ operation, isChange, isWrite }: RouteFacts): object[] {
+  const always = [...(isWrite ? [IDEMPOTENCY_KEY] : []), ...(isChange ? [CHANGE_REASON] : [])];
   switch (operation) {
     case "read":
       return [IF_NONE_MATCH];
-    case "create":
-      return [IDEMPOTENCY_KEY, ...reason];
     case "change":
     case "remove":
-      return [IF_MATCH, ...reason];
+      return [IF_MATCH, ...always];
     default:
-      return reason;
+      return always;
   }
 }
 
-function successHeaders({ operation }: RouteFacts): Record<string, Header> {
-  const always = { "X-Request-Id": REQUEST_ID };
+function successHeaders({ operation, isWrite }: RouteFacts): Record<string, Header> {
+  const always = { "X-Request-Id": REQUEST_ID, ...(isWrite && { "Idempotent-Replayed": REPLAYED }) };
   switch (operation) {
     case "list":
       return { ...always, Link: LINK };
@@ -120,7 +124,7 @@ function successHeaders({ operation }: RouteFacts): Record<string, Header> {
     case "change":
       return { ...always, ETag: ETAG };
     case "create":
-      return { ...always, ETag: ETAG, Location: LOCATION, "Idempotent-Replayed": REPLAYED };
+      return { ...always, ETag: ETAG, Location: LOCATION };
     default:
       return always;
   }

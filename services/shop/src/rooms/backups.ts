@@ -11,10 +11,11 @@ import type { Doors } from "../http/routes.ts";
 type Parts = Omit<BackupSource, "now"> & { readonly settings: BackupSettings };
 
 /** Backups, by the clock and when somebody asks: never two at once. */
-export function backupRooms(app: App, { now }: Doors, { settings, ...source }: Parts): void {
+export function backupRooms(app: App, doors: Doors, { settings, ...source }: Parts): void {
+  const { now } = doors;
   const { folder, everyHours, keep } = settings;
   const alone = oneAtATime("backup-running", "Ask again when it is made.");
   const make = (into: string): Promise<Backup> => alone(() => backUpInto(into, keep, { ...source, now }));
-  backupRoutes(app, { folder, make });
+  backupRoutes(app, doors, { folder, make });
   if (folder !== undefined && everyHours > 0) backUpRegularly(app, { folder, everyHours, make, now });
 }

@@ -1,5 +1,5 @@
 import type { App } from "../http/app-type.ts";
-import { etagOf, requireMatch } from "../http/conditional.ts";
+import { etagOf, requireMatch, staleVersion } from "../http/conditional.ts";
 import { ref } from "../http/reference.ts";
 import type { Doors } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
@@ -14,7 +14,7 @@ import {
 } from "./schema.ts";
 
 /** There is one shop's policy, and it is never created: before anybody tightens anything it is empty. */
-export function shopPolicyRoutes(app: App, { answer, write, now }: Doors): void {
+export function shopPolicyRoutes(app: App, { answer, answerOnce, now }: Doors): void {
   for (const schema of SHOP_POLICY_SCHEMAS) app.addSchema(schema);
 
   app.get(
@@ -47,19 +47,19 @@ export function shopPolicyRoutes(app: App, { answer, write, now }: Doors): void 
         response: { 200: ref(ShopPolicySchema) },
       },
     },
-    async (request, reply) => {
-      const kept = await answer(shopPolicies.find(SHOP_POLICY_ID));
-      const current = kept ?? UNTOUCHED;
-      requireMatch(request, current.version);
-      const stamp = stampOf(request, now());
-      const { areLoansShown: _, ...same } = nextVersion(current, stamp.at);
-      const next = { ...same, ...request.body };
-      const record = kept === undefined ? { ...next, createdAt: stamp.at } : next;
-      const change =
-        kept === undefined ? creation(shopPolicyKind, record) : replacement(shopPolicyKind, kept, record);
-      await write({ stamp, changes: [change] });
-      reply.header("ETag", etagOf(record.version));
-      return record;
-    },
+    (request, reply) =>
+      answerOnce(request, reply, async () => {
+        const kept = await answer(shopPolicies.find(SHOP_POLICY_ID));
+        const current = kept ?? UNTOUCHED;
+        requireMatch(request, current.version);
+        const stamp = stampOf(request, now());
+        const { areLoansShown: _, ...same } = nextVersion(current, stamp.at);
+        const next = { ...same, ...request.body };
+        const record = kept === undefined ? { ...next, createdAt: stamp.at } : next;
+        const change =
+          kept === undefined ? creation(shopPolicyKind, record) : replacement(shopPolicyKind, kept, record);
+        const headers = { ETag: etagOf(record.version) };
+        return { stamp, changes: [change], status: 200, headers, body: record, ifStale: staleVersion };
+      }),
   );
 }

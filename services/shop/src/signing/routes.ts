@@ -1,5 +1,8 @@
+import type { FastifyRequest } from "fastify";
 import type { MakeCheckpoint } from "../checkpoints/make.ts";
+import type { Outcome } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
+import { lazily } from "../http/lazily.ts";
 import { requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
@@ -18,8 +21,15 @@ type Parts = { readonly signer: Signer; readonly makeCheckpoint: MakeCheckpoint 
 /** RFC 7517, section 8.5.2. */
 const JWK_SET = "application/jwk-set+json";
 
-export function signingRoutes(app: App, { write, now }: Doors, { signer, makeCheckpoint }: Parts): void {
+export function signingRoutes(app: App, { answerOnce, now }: Doors, { signer, makeCheckpoint }: Parts): void {
   for (const schema of SIGNING_SCHEMAS) app.addSchema(schema);
+
+  /** The keys are in a file of their own: they change once, however often the event that says so is decided again. */
+  async function newKeyOutcome(request: FastifyRequest): Promise<Outcome> {
+    const stamp = stampOf(request, now());
+    const { changes } = await makeCheckpoint("new-key", stamp.at);
+    return { stamp, changes, status: 200, body: { data: shownKeys(signer.publicKeys()) } };
+  }
 
   app.get(
     "/.well-known/jwks.json",
@@ -67,12 +77,12 @@ export function signingRoutes(app: App, { write, now }: Doors, { signer, makeChe
         response: { 200: ref(SigningKeyListSchema) },
       },
     },
-    async (request) => {
-      const stamp = stampOf(request, now());
-      await signer.rotate();
-      const { changes } = await makeCheckpoint("new-key", stamp.at);
-      await write({ stamp, changes });
-      return { data: shownKeys(signer.publicKeys()) };
+    (request, reply) => {
+      const rotateOnce = lazily(() => signer.rotate());
+      return answerOnce(request, reply, async () => {
+        await rotateOnce();
+        return newKeyOutcome(request);
+      });
     },
   );
 
@@ -89,14 +99,14 @@ export function signingRoutes(app: App, { write, now }: Doors, { signer, makeChe
       config: { scope: compromise.scope, operation: "act" },
       schema: schemaOf(compromise, { response: { 200: ref(SigningKeyListSchema) } }),
     },
-    async (request) => {
-      const stamp = stampOf(request, now());
-      const { params } = askedOf<typeof compromise.path, undefined, undefined>(request, stamp.at);
-      const isKnown = await signer.compromise(params.signingKeyId);
-      requireFound({ noun: "signing key" }, params.signingKeyId, isKnown || undefined);
-      const { changes } = await makeCheckpoint("new-key", stamp.at);
-      await write({ stamp, changes });
-      return { data: shownKeys(signer.publicKeys()) };
+    (request, reply) => {
+      const { params } = askedOf<typeof compromise.path, undefined, undefined>(request, now().toISOString());
+      const compromiseOnce = lazily(() => signer.compromise(params.signingKeyId));
+      return answerOnce(request, reply, async () => {
+        const isKnown = await compromiseOnce();
+        requireFound({ noun: "signing key" }, params.signingKeyId, isKnown || undefined);
+        return newKeyOutcome(request);
+      });
     },
   );
 }
