@@ -82,7 +82,8 @@ function settingReasons(
   }
   if ((dialMark ?? null) !== setting.dialMark) {
     // A router whose dial is not described may turn slower or faster than this: the speed says which was approved.
-    const approved = setting.dialMark === null ? `${setting.rpm} rpm, and no mark` : `mark ${setting.dialMark}`;
+    const approved =
+      setting.dialMark === null ? `${setting.rpm} rpm, and no mark` : `mark ${setting.dialMark}`;
     reasons.push(reason("other-mark", `The approval is for ${approved}.`));
   }
   if (woodId !== undefined && !approval.woodIds.includes(woodId)) {
