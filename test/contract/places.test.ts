@@ -73,7 +73,7 @@ describe("places nest", () => {
     const one = await addPlace(shop, "One");
     const other = await addPlace(shop, "Other");
     const answers = await Promise.all([move(one.id, other.id), move(other.id, one.id)]);
-    expect(answers.map(({ status }) => status).sort()).toEqual([200, 409]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, 422]);
     const places = await Promise.all([one, other].map(({ id }) => get(`/v1/places/${id}`)));
     expect(places.filter(({ insideId }) => insideId !== undefined)).toHaveLength(1);
   });

@@ -22,7 +22,7 @@ describe("a feed that the hand holds back", () => {
           if (feedMPerMin > input.policy.handFeedMaxMPerMin * (1 - 1e-9)) boundCount += 1;
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: 600 },
     );
     expect(boundCount).toBeGreaterThan(100);
   });

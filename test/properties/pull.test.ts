@@ -30,7 +30,7 @@ const swinging = fc
       dial: { marks: { first: 0, last: 10 }, steps: 0 },
     },
   }));
-const RUNS = { numRuns: 4000 };
+const RUNS = { numRuns: 1500 };
 
 // The pull with the swing of a flexible shaft (Jeffcott rotor, standard) is what the shank and the hands bear.
 describe("the pull of an unbalanced bit, with the swing it causes", () => {

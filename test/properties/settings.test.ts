@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planInputs } from "./arbitraries.ts";
 
-const RUNS = { numRuns: 2000 };
+const RUNS = { numRuns: 600 };
 /** What a person can set: 0.1 mm with a dial, 1/64 in by fractions (ours). */
 const STEP_MM: Readonly<Record<SetIn, number>> = { metric: 0.1, imperial: 25.4 / 64 };
 const inputs = fc.tuple(planInputs, fc.constantFrom<SetIn>("metric", "imperial"));

@@ -1,8 +1,9 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Client, createClient } from "@rimwise/client";
-import { describe, expect, onTestFinished, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
+import { behindTheService } from "../contract/behind-the-service.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "../contract/bodies.ts";
 import { lastSequence, made } from "../contract/crib.ts";
 import { type Furnished, furnish } from "../contract/furnish.ts";
@@ -87,6 +88,11 @@ const BEFORE: Readonly<Record<string, (prepared: Prepared) => Promise<Change>>> 
     const stored = await made(shop, "/v1/plans", { ...plan, bit: straight, cut });
     return { ids: { planId: stored.id }, body: { depthMm: 9.4 } };
   },
+  createBackup: async ({ shop }) => {
+    // One is made by itself at the start; two at once are refused.
+    await expect.poll(async () => (await shop.ask("GET", "/v1/backups")).body.data.length).toBe(1);
+    return {};
+  },
   askCheck: async ({ furnished: { ids } }) => ({ body: { ...bodyNamed("askCheck", ids), isRecorded: true } }),
 };
 
@@ -97,10 +103,32 @@ test("every operation that writes takes an Idempotency-Key, and no other does", 
   );
 });
 
+let template: Shop;
+let furnished: Furnished;
+beforeAll(async () => {
+  template = await openShop({}, undefined, afterAll);
+  furnished = await furnish((path, body, key) => made(template, path, body, key));
+});
+
+/** A shop of its own with everything in it: furnishing takes longer than copying what was furnished once. */
+function furnishedShop(): Promise<Shop> {
+  const folder = emptyFolder();
+  const file = join(folder, "shop.sqlite");
+  const signingKeys = join(folder, "signing-keys.json");
+  const kept = `${template.file}.signing-keys.json`;
+  if (existsSync(kept)) copyFileSync(kept, signingKeys);
+  behindTheService(template, (database) => database.exec(`VACUUM INTO '${file}'`));
+  return openShop({
+    RIMWISE_DATABASE: file,
+    RIMWISE_FIRST_KEY: template.managerKey,
+    RIMWISE_SIGNING_KEYS: signingKeys,
+    RIMWISE_BACKUP_FOLDER: folder,
+  });
+}
+
 describe("an answer that is lost after the write: the next attempt gets it, and nothing is done twice", () => {
   test.each(writes.map((each) => [each.id, each] as const))("%s", async (id, operation) => {
-    const shop = await openShop({ RIMWISE_BACKUP_FOLDER: backupFolder() });
-    const furnished = await furnish((path, body, key) => made(shop, path, body, key));
+    const shop = await furnishedShop();
     const change = (await BEFORE[id]?.({ shop, furnished })) ?? {};
     const ids = { ...furnished.ids, ...change.ids };
     const baseUrl = await shop.app.listen({ host: "127.0.0.1", port: 0 });
@@ -114,7 +142,11 @@ describe("an answer that is lost after the write: the next attempt gets it, and 
         const response = await fetch(request);
         if (lost.length > 0) return response;
         lost.push({ text: await response.text(), sequence: await lastSequence(shop) });
-        throw new TypeError("fetch failed");
+        // As a gateway that lost its upstream answers: after the write, and to be asked again at once.
+        return Response.json(
+          { type: "about:blank", title: "Lost", status: 503, code: "lost", detail: "Lost." },
+          { status: 503, headers: { "content-type": "application/problem+json", "retry-after": "0" } },
+        );
       },
     });
     const body = change.body ?? (operation.takesJson ? bodyOf(operation, ids) : undefined);
@@ -141,7 +173,7 @@ function bodyNamed(id: string, ids: Furnished["ids"] = {}) {
   return bodyOf({ id }, ids);
 }
 
-function backupFolder(): string {
+function emptyFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-backups-"));
   onTestFinished(() => rmSync(folder, { recursive: true }));
   return folder;
