@@ -24,7 +24,7 @@ describe("a feed that the hand holds back", () => {
       }),
       { numRuns: 600 },
     );
-    expect(boundCount).toBeGreaterThan(100);
+    expect(boundCount).toBeGreaterThan(20);
   });
 
   it("takes at least a second for the shortest edge", () => {

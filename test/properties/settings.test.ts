@@ -27,7 +27,7 @@ describe("every setting of a plan", () => {
       }),
       RUNS,
     );
-    expect(roughCount).toBeGreaterThan(1000);
+    expect(roughCount).toBeGreaterThan(200);
   });
 
   it("ends where the cut ends, whatever it is set by", () => {
@@ -79,6 +79,6 @@ describe("a finishing pass", () => {
       }),
       RUNS,
     );
-    expect(finishCount).toBeGreaterThan(1000);
+    expect(finishCount).toBeGreaterThan(200);
   });
 });

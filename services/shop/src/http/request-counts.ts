@@ -25,7 +25,7 @@ export class RequestCounts implements FastifyRateLimitStore {
     this.#windows.delete(caller);
     this.#windows.set(caller, window);
     if (this.#windows.size > MOST_CALLERS) this.#forgetQuietest();
-    done(null, { current: window.current, ttl: Math.ceil(window.startedMs + windowMs - nowMs) });
+    done(null, { current: window.current, ttl: Math.ceil(windowMs - (nowMs - window.startedMs)) });
   }
 
   child(): RequestCounts {
