@@ -3,15 +3,10 @@ import { fileURLToPath } from "node:url";
 import { beforeAll, expect, test } from "vitest";
 import { bundleService } from "../../services/shop/bundle.ts";
 import { ask, exited, type Running, ran, start, temporaryFile } from "../running/service-process.ts";
+import { BIT } from "./bit.ts";
 
 const SETTABLE_CLOCK = fileURLToPath(new URL("../running/set-clock.ts", import.meta.url));
 const DAY_MS = 86_400_000;
-const BIT = {
-  name: "Straight, 12 mm",
-  form: { kind: "straight", diameterMm: 12, cuttingLengthMm: 30 },
-  shankDiameterMm: 12,
-  wings: 2,
-};
 /** Back a day, on two years, back to now. */
 const JUMPS_MS = [-DAY_MS, 730 * DAY_MS, 0];
 

@@ -1,13 +1,7 @@
 import Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
 import { exited, FROM_SOURCE, start, temporaryFile } from "../running/service-process.ts";
-
-const BIT = {
-  name: "Straight, 12 mm",
-  form: { kind: "straight", diameterMm: 12, cuttingLengthMm: 30 },
-  shankDiameterMm: 12,
-  wings: 2,
-};
+import { BIT } from "./bit.ts";
 
 /** `pnpm faults` tries many more times. */
 const ROUNDS = Number(process.env["KILL_ROUNDS"] ?? 3);

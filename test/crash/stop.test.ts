@@ -3,13 +3,8 @@ import { connect, type Socket } from "node:net";
 import { beforeAll, expect, onTestFinished, test } from "vitest";
 import { bundleService } from "../../services/shop/bundle.ts";
 import { ask, exited, type Running, start, temporaryFile } from "../running/service-process.ts";
+import { BIT } from "./bit.ts";
 
-const BIT = {
-  name: "Straight, 12 mm",
-  form: { kind: "straight", diameterMm: 12, cuttingLengthMm: 30 },
-  shankDiameterMm: 12,
-  wings: 2,
-};
 const PLAN = {
   bit: { form: BIT.form, shankDiameterMm: 12, wings: 2 },
   router: { minRpm: 10_000, maxRpm: 24_000 },

@@ -92,6 +92,16 @@ export function segmentSpanMm(segment: Segment): { readonly leastMm: number; rea
 }
 
 /**
+ * Where the cutting edges begin, mm from the tip: past a bearing that sits there, else 0.
+ * @example
+ * const outline = formOutline({ kind: "round-over", diameterMm: 25.4, radiusMm: 6.35, pilotHeightMm: 5 });
+ * edgesFromMm(outline) // → 5
+ */
+export function edgesFromMm(outline: Outline): number {
+  return outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
+}
+
+/**
  * Length of the outline along the axis, mm: from the tip to the end of the last segment; 0 of an empty one.
  * @example
  * const outline = formOutline({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 });

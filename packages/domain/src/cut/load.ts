@@ -3,6 +3,7 @@ import { freshDepthMm } from "../bit/section.ts";
 import { deflectionMm } from "../bit/shank.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { Policy } from "../policy/policy.ts";
+import { MM_PER_M } from "../quantity/units.ts";
 import type { Router } from "../router/router.ts";
 import type { Wood } from "../wood/wood.ts";
 import { chipOf, chipThinningFactor } from "./chip.ts";
@@ -37,8 +38,6 @@ export type Load = {
   /** How far the peak force bends the edge aside. */
   readonly shankDeflectionMm: number;
 };
-
-const MM_PER_M = 1000;
 
 /**
  * The load of a pass. Mean torque M = k·A·z·f_z/2π does not depend on the speed: at a given advance per tooth every

@@ -1,5 +1,5 @@
 import type { Bit } from "../bit/bit.ts";
-import { type LineSegment, type Outline, outlineLengthMm } from "../bit/outline.ts";
+import { edgesFromMm, type LineSegment, type Outline, outlineLengthMm } from "../bit/outline.ts";
 import { firstContactMm, radiiInUse, removedAreaMm2 } from "../bit/section.ts";
 import { DomainError } from "../quantity/fault.ts";
 import { type BaseSetup, REACH_SLACK_MM } from "./base-setup.ts";
@@ -59,7 +59,7 @@ export function cutSetup(bit: Bit, outline: Outline, cut: Cut, setIn?: SetIn): C
     assumed: base.assumed,
     reach: base.reach,
     contactMm,
-    edgesFromMm: outline.find(({ role }) => role === "edge")?.fromMm ?? 0,
+    edgesFromMm: edgesFromMm(outline),
     greatestRadiusMm: used.greatestMm,
     leastRadiusMm: used.leastMm,
     travelMm: base.approach === "height" ? base.heightMm - contactMm : used.greatestMm - base.fenceMm,

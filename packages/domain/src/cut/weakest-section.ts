@@ -1,12 +1,11 @@
 import type { Bit } from "../bit/bit.ts";
-import { segmentSpanMm } from "../bit/outline.ts";
+import { outlineLengthMm, segmentSpanMm } from "../bit/outline.ts";
 import { bendingStressMPa, equivalentStressMPa, torsionStressMPa } from "../bit/shank.ts";
 import type { BitSolid } from "../bit/solid.ts";
+import { MM_PER_M } from "../quantity/units.ts";
 
 /** Diameter of a solid rod as strong as a fluted cutter, as a share of the cutter's own. Source: machining practice for end mills, from memory. */
 const FLUTED_RATIO = 0.8;
-
-const MM_PER_M = 1000;
 
 /** A place of the bit that a force at its edge bends. */
 export type Section = {
@@ -25,7 +24,7 @@ export function weakSections(
   contactMm: number,
   stickOutMm: number,
 ): Section[] {
-  const headMm = (outline.at(-1)?.toMm ?? 0) - contactMm;
+  const headMm = outlineLengthMm(outline) - contactMm;
   const sections: Section[] = [{ diameterMm: shankDiameterMm, lengthMm: stickOutMm + headMm }];
   for (const segment of outline) {
     // A bearing is carried by its screw, and what lies beyond the force is not bent.

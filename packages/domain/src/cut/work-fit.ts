@@ -1,4 +1,5 @@
 import type { Fault } from "../quantity/fault.ts";
+import { isStraight } from "./course.ts";
 import type { Edge } from "./edge.ts";
 import { type Cut, cutSummary } from "./kind/registry.ts";
 import type { Work } from "./work.ts";
@@ -51,8 +52,7 @@ function thicknessFaults(cut: Cut, { thicknessMm }: Work): Fault[] {
 
 /** A straight edge is no longer than its side of the piece. */
 function edgeFaults(cut: Cut, work: Work): Fault[] {
-  if ("curved" in cut && cut.curved === true) return [];
-  if ("side" in cut && cut.side === "inside") return [];
+  if (!isStraight(cut)) return [];
   return cut.edges.flatMap(({ grain, lengthMm }, index) => {
     const sideMm = grain === "long" ? work.lengthMm : work.widthMm;
     if (sideMm === undefined || lengthMm <= sideMm + MEASURED_SLACK_MM) return [];

@@ -1,4 +1,5 @@
-import { defineGuide, isClosedToFences, isInside, isOnBearing } from "./define.ts";
+import { isInside } from "../cut/course.ts";
+import { defineGuide, isClosedToFences, isOnBearing } from "./define.ts";
 
 /** A bearing that runs on the work, which starts against a pin: what a table has for a curved edge. Source: common practice. */
 export const bearingAndPin = defineGuide({

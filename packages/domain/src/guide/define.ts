@@ -1,5 +1,6 @@
 import type { FormKind } from "../bit/form/registry.ts";
 import type { Outline } from "../bit/outline.ts";
+import { isInside, isStraight } from "../cut/course.ts";
 import type { GuideName } from "../cut/guide-name.ts";
 import type { Cut } from "../cut/kind/registry.ts";
 import type { CutSetup } from "../cut/setup.ts";
@@ -61,15 +62,9 @@ export function defineGuide<const Name extends GuideName, const IsSet extends bo
   return definition;
 }
 
-/** Whether the edge to be cut is one that no straight fence or edge guide can follow: curved, or around an opening. */
+/** Whether the edge to be cut is one that no straight fence or edge guide can follow. */
 export function isClosedToFences({ cut }: GuideContext): boolean {
-  const isCurved = "curved" in cut && cut.curved === true;
-  return isCurved || isInside(cut);
-}
-
-/** Whether the cut goes around the inside of an opening. */
-export function isInside(cut: Cut): boolean {
-  return "side" in cut && cut.side === "inside";
+  return !isStraight(cut);
 }
 
 /** Whether a bearing alone decides how deep the cut is, in every pass. */

@@ -1,4 +1,5 @@
-import { defineGuide, type GuideContext, handheldDirection, isClosedToFences, isInside } from "./define.ts";
+import { isInside } from "../cut/course.ts";
+import { defineGuide, type GuideContext, handheldDirection, isClosedToFences } from "./define.ts";
 import type { FeedDirection } from "./direction.ts";
 
 /** A bearing that runs on a template, for a cut that trims to one. Source: common practice. */

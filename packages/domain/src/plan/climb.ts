@@ -1,13 +1,6 @@
-import type { ConstraintContext } from "../cut/constraints.ts";
-import type { Cut } from "../cut/kind/registry.ts";
+import { climbsOf } from "../cut/climbs.ts";
 import type { Finding } from "./findings.ts";
 import type { PlanInput } from "./plan.ts";
-
-/** Which passes of a cut are fed with the rotation: all of them, a light one before the others, or none. */
-export function climbsOf(cut: Cut): ConstraintContext["climbs"] {
-  if (cut.feedDirection === "with-rotation") return "all";
-  return "backRout" in cut && cut.backRout === true ? "first" : undefined;
-}
 
 /** With the rotation the bit pulls: only by hand, only light, and only if the shop allows it. Source: common practice. */
 export function climbFindings({ cut, mounting, policy }: PlanInput): Finding[] {

@@ -1,5 +1,6 @@
 import { formPilotRadiusMm } from "../bit/form/registry.ts";
 import { type BitSolid, bitSolid } from "../bit/solid.ts";
+import { climbsOf } from "../cut/climbs.ts";
 import type { ConstraintContext } from "../cut/constraints.ts";
 import { cutFaults } from "../cut/faults.ts";
 import { type CutSetup, cutSetup } from "../cut/setup.ts";
@@ -13,7 +14,6 @@ import { dialSpeeds } from "../router/dial.ts";
 import { assumptionsFor } from "./assumptions.ts";
 import { chipFindings } from "./chip-findings.ts";
 import { mountingOf } from "./clearance.ts";
-import { climbsOf } from "./climb.ts";
 import { dialSetting } from "./dial-setting.ts";
 import { pairFaults } from "./faults.ts";
 import { judge, verdictOf } from "./judge.ts";

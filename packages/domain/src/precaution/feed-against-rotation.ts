@@ -1,3 +1,4 @@
+import { climbsOf } from "../cut/climbs.ts";
 import { definePrecaution } from "./define.ts";
 
 /** Fed with the rotation, the bit pulls the work. Source: common practice. */
@@ -5,7 +6,7 @@ export const feedAgainstRotation = definePrecaution({
   code: "feed-against-rotation",
   applies: ({ mounting, direction, cut }) =>
     // A climb cut on purpose has a finding of its own that says how light it must be.
-    direction === undefined || direction === "with-rotation" || ("backRout" in cut && cut.backRout === true)
+    direction === undefined || direction === "with-rotation" || climbsOf(cut) !== undefined
       ? undefined
       : { mounting, direction },
 });

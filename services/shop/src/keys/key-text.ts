@@ -12,7 +12,7 @@ const SECRET_LENGTH = 26;
 const CHECKSUM_LENGTH = 6;
 const GROUP_LENGTH = 8;
 
-/** Base 32 without the letters that are taken for others when a key is read out (D. Crockford's choice of them). */
+/** Base 32 without i, l, o and u: the first three are taken for digits when a key is read out. */
 const SYMBOLS = "0123456789abcdefghjkmnpqrstvwxyz";
 const BITS_PER_SYMBOL = 5;
 const SHORT_KEY = /^rw_([0-9a-z]{8})_([0-9a-z]{8})_([0-9a-z]{8})_([0-9a-z]{8})$/;

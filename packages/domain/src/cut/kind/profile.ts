@@ -1,6 +1,6 @@
 import type { Bit } from "../../bit/bit.ts";
 import { formPilotRadiusMm, formSummary } from "../../bit/form/registry.ts";
-import { type Outline, outlineLengthMm, segmentSpanMm } from "../../bit/outline.ts";
+import { edgesFromMm, type Outline, outlineLengthMm, segmentSpanMm } from "../../bit/outline.ts";
 import { type BitSetting, radiiInUse, removedAreaMm2 } from "../../bit/section.ts";
 import { isParallel, isUndercut } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
@@ -51,8 +51,7 @@ export function profileSetup(
   const assumed: SetupAssumption[] = [];
   if (cut.thicknessMm === undefined && !standing) assumed.push({ code: "thickness-assumed", thicknessMm });
   if (cut.heightMm === undefined) {
-    const edgesFromMm = outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
-    assumed.push({ code: "height-assumed", cutterMm: heightMm - edgesFromMm });
+    assumed.push({ code: "height-assumed", cutterMm: heightMm - edgesFromMm(outline) });
   }
   if (cut.fenceMm === undefined) assumed.push({ code: "fence-assumed", fenceMm });
   // Parallel edges cut their full height from the first touch, and an undercut profile fits only at its own height: there

@@ -1,4 +1,5 @@
 import { formPilotRadiusMm } from "../../bit/form/registry.ts";
+import { edgesFromMm } from "../../bit/outline.ts";
 import { isParallel } from "../../bit/shape.ts";
 import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError } from "../../quantity/fault.ts";
@@ -34,7 +35,7 @@ export const rabbet = defineCut({
       const values = { given: widthMm, max: largestMm };
       throw new DomainError([{ pointer: "/widthMm", code: "cut-too-wide", values }]);
     }
-    const tipMm = outline.find(({ role }) => role === "edge")?.fromMm ?? 0;
+    const tipMm = edgesFromMm(outline);
     const runs = rabbetRuns(rimMm, widthMm, setIn);
     const fenceMm = rimMm - (runs?.by === "fence" ? widestRunMm(rimMm, runs.fencesMm) : widthMm);
     return {

@@ -1,0 +1,12 @@
+import type { Cut } from "./kind/registry.ts";
+
+/** Whether the cut goes around the inside of an opening. */
+export function isInside(cut: Cut): boolean {
+  return "side" in cut && cut.side === "inside";
+}
+
+/** Whether it runs along straight sides of the work, which a fence or an edge guide can follow: not curved, nor around an opening. */
+export function isStraight(cut: Cut): boolean {
+  const isCurved = "curved" in cut && cut.curved === true;
+  return !isCurved && !isInside(cut);
+}
