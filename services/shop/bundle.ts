@@ -29,13 +29,13 @@ const OWN_PLACES: Plugin = {
 };
 
 /**
- * Writes the service and its packages as one file of `dist`: loading its thousand and more files one by one took
- * longer than everything else at the start. Gives the file's path.
+ * Writes the service, or another program that uses it, and its packages as one file of `dist`: loading the thousand and
+ * more files one by one took longer than everything else at the start. Gives the file's path.
  */
-export async function bundleService(name: string): Promise<string> {
+export async function bundleService(name: string, program = join(SOURCES, "main.ts")): Promise<string> {
   const outfile = join(DIST, name);
   await build({
-    entryPoints: [join(SOURCES, "main.ts")],
+    entryPoints: [program],
     outfile,
     bundle: true,
     platform: "node",

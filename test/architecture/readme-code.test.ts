@@ -43,7 +43,9 @@ function typeFaults(code: string): string[] {
     getSourceFile: (name, version) =>
       name === path ? ts.createSourceFile(name, code, version, true) : host.getSourceFile(name, version),
   });
-  return ts
-    .getPreEmitDiagnostics(program)
-    .map(({ messageText }) => ts.flattenDiagnosticMessageText(messageText, "\n"));
+  // Of this module alone: the compiler looks at everything that it imports in a run of its own.
+  const module = program.getSourceFile(path);
+  return [...program.getSyntacticDiagnostics(module), ...program.getSemanticDiagnostics(module)].map(
+    ({ messageText }) => ts.flattenDiagnosticMessageText(messageText, "\n"),
+  );
 }

@@ -4,14 +4,13 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
 import { describe, expect, onTestFinished, test } from "vitest";
+import { builtService } from "../running/built-service.ts";
 import { CSV, manyStraights } from "./import-files.ts";
 
-const SERVICE = fileURLToPath(new URL("../../services/shop/", import.meta.url));
 const KEY = "a-long-enough-first-key-of-the-invented-shop";
-const ROWS = 1500;
+const ROWS = 1000;
 const FILE = manyStraights(ROWS);
 
 type Running = { readonly process: ChildProcess; readonly url: string };
@@ -98,8 +97,7 @@ function temporaryFile(): string {
 }
 
 async function start(file: string): Promise<Running> {
-  const child = spawn(process.execPath, ["--import", "tsx", "--conditions=source", "src/main.ts"], {
-    cwd: SERVICE,
+  const child = spawn(process.execPath, [await builtService()], {
     env: {
       PATH: process.env["PATH"],
       RIMWISE_DATABASE: file,

@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { beforeAll, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
+import { builtService } from "../running/built-service.ts";
 import { ask, exited, type Running, ran, start, temporaryFile } from "../running/service-process.ts";
 import { BIT } from "./bit.ts";
 
@@ -12,7 +12,7 @@ const JUMPS_MS = [-DAY_MS, 730 * DAY_MS, 0];
 
 let service: readonly string[];
 beforeAll(async () => {
-  service = [await bundleService("clock-test.js")];
+  service = [await builtService()];
 });
 
 const startWithClock = (file: string, settings = {}) =>

@@ -1,6 +1,7 @@
 import Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
-import { exited, FROM_SOURCE, start, temporaryFile } from "../running/service-process.ts";
+import { builtService } from "../running/built-service.ts";
+import { exited, start, temporaryFile } from "../running/service-process.ts";
 import { BIT } from "./bit.ts";
 
 /** `pnpm faults` tries many more times. */
@@ -14,7 +15,8 @@ describe("a process that is killed with kill -9 amid acknowledged creates", {
 }, () => {
   test("has every acknowledged bit when it starts again, each with its event, and no half of another", async () => {
     const file = temporaryFile();
-    let service = await start(FROM_SOURCE, file);
+    const built = [await builtService()];
+    let service = await start(built, file);
     const { key } = service;
     const acknowledged = new Set<string>();
     for (let round = 0; round < ROUNDS; round += 1) {
@@ -30,7 +32,7 @@ describe("a process that is killed with kill -9 amid acknowledged creates", {
       };
       await Promise.all(Array.from({ length: 8 }, createUntilGone));
       await exited(service);
-      service = await start(FROM_SOURCE, file);
+      service = await start(built, file);
       expect(service.key, "a database that has a key is given no other").toBe(key);
       const found = await allIds(service.url, key);
       expect([...acknowledged].filter((id) => !found.has(id))).toEqual([]);

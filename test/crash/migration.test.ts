@@ -2,7 +2,7 @@ import { copyFileSync, readdirSync } from "node:fs";
 import { setTimeout as sleep } from "node:timers/promises";
 import Database from "better-sqlite3";
 import { beforeAll, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
+import { builtService } from "../running/built-service.ts";
 import {
   ask,
   exited,
@@ -16,7 +16,7 @@ import {
 import { firstReleaseFile, PASSPHRASE } from "../upgrades/first-release-file.ts";
 
 /** Enough that the migration and what follows it take longer than the start of the process. */
-const BITS = 3000;
+const BITS = 1500;
 /** `pnpm faults` tries many more times. */
 const ROUNDS = Number(process.env["KILL_ROUNDS"] ?? 3);
 
@@ -26,7 +26,7 @@ const MIGRATIONS = readdirSync(new URL("../../migrations/sqlite/", import.meta.u
 
 let service: readonly string[];
 beforeAll(async () => {
-  service = [await bundleService("migration-test.js")];
+  service = [await builtService()];
 });
 
 test("a process that is killed while it migrates leaves the old shop or the new one, and the next start finishes", {

@@ -1,7 +1,7 @@
 import { once } from "node:events";
 import { connect, type Socket } from "node:net";
 import { beforeAll, expect, onTestFinished, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
+import { builtService } from "../running/built-service.ts";
 import { ask, exited, type Running, start, temporaryFile } from "../running/service-process.ts";
 import { BIT } from "./bit.ts";
 
@@ -17,7 +17,7 @@ const PLANS = 1000;
 
 let service: readonly string[];
 beforeAll(async () => {
-  service = [await bundleService("stop-test.js")];
+  service = [await builtService()];
 });
 
 test("SIGTERM amid stalled callers, a long computation and acknowledged writes ends with 0 and loses nothing", {

@@ -2,13 +2,13 @@ import { copyFileSync, existsSync, readdirSync, readFileSync, statSync, writeFil
 import { dirname, join } from "node:path";
 import Database from "better-sqlite3";
 import { beforeAll, describe, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
 import { PANEL_BIT } from "../contract/shop.ts";
+import { builtService } from "./built-service.ts";
 import { ask, exited, type Running, ran, start, temporaryFile } from "./service-process.ts";
 
 let service: readonly string[];
 beforeAll(async () => {
-  service = [await bundleService("backup-test.js")];
+  service = [await builtService()];
 });
 
 const command = (file: string, ...words: string[]) => ran([...service, ...words], { RIMWISE_DATABASE: file });
@@ -23,6 +23,16 @@ async function backedUpShop() {
   const { code, out, err } = await command(file, "backup", backup);
   expect([code, err]).toEqual([0, ""]);
   return { file, shop, backup, manifest: JSON.parse(out) };
+}
+
+let kept: Promise<Buffer> | undefined;
+
+/** A backup of such a shop in a file of its own. */
+async function aBackup(): Promise<string> {
+  kept ??= backedUpShop().then(({ backup }) => readFileSync(backup));
+  const path = `${temporaryFile()}.backup`;
+  writeFileSync(path, await kept);
+  return path;
 }
 
 const headOf = ({ head }: { head: { sequence: number; hash: string } }) => `${head.sequence}:${head.hash}`;
@@ -162,18 +172,19 @@ describe("a restore", () => {
     ["is none", (path: string) => tamper(path, "DROP TABLE enclosed"), /not a backup/],
     ["is text", (path: string) => writeFileSync(path, "x".repeat(9000)), /not a backup|not a database/],
   ])("puts nothing in place of a backup that %s", async (_what, spoil, reason) => {
-    const { backup } = await backedUpShop();
+    const backup = await aBackup();
     spoil(backup);
     const elsewhere = temporaryFile();
+    const verified = command(temporaryFile(), "verify", backup);
     const refused = await command(elsewhere, "restore", backup);
     expect([refused.code, refused.err]).toEqual([1, expect.stringMatching(reason)]);
     expect(refused.err).not.toMatch(/\n\s+at /);
     expect(readdirSync(dirname(elsewhere))).toEqual([]);
-    expect((await command(elsewhere, "verify", backup)).code).toBe(1);
+    expect((await verified).code).toBe(1);
   });
 
   test("is what a backup needs: the service does not start on the backup itself", async () => {
-    const { backup } = await backedUpShop();
+    const backup = await aBackup();
     const refused = await command(backup);
     expect([refused.code, refused.err]).toEqual([1, expect.stringMatching(/This is a backup.+restore/)]);
   });

@@ -1,11 +1,11 @@
 import { existsSync, statSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
+import { builtService } from "./built-service.ts";
 import { ask, exited, freePort, ran, ready, run, start, temporaryFile } from "./service-process.ts";
 
 let service: readonly string[];
 beforeAll(async () => {
-  service = [await bundleService("first-key-test.js")];
+  service = [await builtService()];
 });
 
 describe("the first manager's key", () => {

@@ -11,8 +11,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { SETTINGS } from "@rimwise/shop";
 import { beforeAll, describe, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
 import { PANEL_BIT } from "../contract/shop.ts";
+import { builtService } from "./built-service.ts";
 import { ask, exited, freePort, ready, run, type Settings, temporaryFolder } from "./service-process.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -23,7 +23,7 @@ const NOT_PLAYED = ["npx -y pnpm@10 install", "npx -y pnpm@10 build", "git pull"
 
 let bundle: string;
 beforeAll(async () => {
-  bundle = await bundleService("newcomer-test.js");
+  bundle = await builtService();
 });
 
 /** The commands of a page, as they stand there. */

@@ -2,12 +2,12 @@ import { execFileSync } from "node:child_process";
 import { chmodSync, readdirSync, renameSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
+import { builtService } from "./built-service.ts";
 import { ask, exited, FROM_SOURCE, ran, start, temporaryFile } from "./service-process.ts";
 
 let service: readonly string[];
 beforeAll(async () => {
-  service = [await bundleService("process-test.js")];
+  service = [await builtService()];
 });
 
 test("what the service keeps is its owner's alone to read, whatever others may read by default", async () => {

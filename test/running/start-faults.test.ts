@@ -3,7 +3,7 @@ import { createServer } from "node:net";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { beforeAll, describe, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
+import { builtService } from "./built-service.ts";
 import {
   ask,
   exited,
@@ -17,7 +17,7 @@ import {
 
 let service: readonly string[];
 beforeAll(async () => {
-  service = [await bundleService("faults-test.js")];
+  service = [await builtService()];
 });
 
 describe("a start that cannot succeed ends with 1 and one sentence that names the setting", () => {
