@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { addBit, addRouter, addSomebody, made, planFor } from "./crib.ts";
+import { manyStraights, sendFile } from "./import-files.ts";
 import { cpuMs } from "./processor-time.ts";
 import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
+import { turnsDuring } from "./turns-during.ts";
 
 let shop: Shop;
 
@@ -24,20 +26,6 @@ const DEEP = {
 
 const post = (path: string, body: object, key = shop.managerKey) =>
   shop.app.inject({ method: "POST", url: path, headers: { authorization: `Bearer ${key}` }, payload: body });
-
-/** How often others had a turn of the event loop while something ran. */
-async function turnsDuring(work: () => Promise<unknown>): Promise<number> {
-  let turns = 0;
-  let isOver = false;
-  const count = () => {
-    turns += 1;
-    if (!isOver) setImmediate(count);
-  };
-  setImmediate(count);
-  await work();
-  isOver = true;
-  return turns;
-}
 
 describe("one request never stops the others", () => {
   test("twice as many wrong requests in a batch cost about twice as much, not four times", async () => {
@@ -86,6 +74,23 @@ describe("one request never stops the others", () => {
     expect(turns).toBeGreaterThan(5);
     const twice = { ...table, bitIds: [bits[0].id, bits[0].id] };
     expect((await post("/v1/plans/shop-table", twice)).statusCode).toBe(422);
+  });
+
+  test("others have their turn while the shop's policy changes a large rack, all of it by the time of the answer", async () => {
+    const own = await openShop();
+    await sendFile(own, manyStraights(1000));
+    const tighten = () =>
+      own.ask("PUT", "/v1/shop-policy", {
+        body: { layer: { rimSpeedMaxMPerS: 10, inspectionIntervalDays: 20 } },
+        headers: { "If-Match": "*" },
+      });
+    expect(await turnsDuring(tighten)).toBeGreaterThan(5);
+    const { body } = await own.ask("GET", "/v1/bits?limit=200");
+    const daysUntilDue = body.data.map(
+      ({ createdAt, inspectionDueAt }: { createdAt: string; inspectionDueAt: string }) =>
+        Math.round((Date.parse(inspectionDueAt) - Date.parse(createdAt)) / 86_400_000),
+    );
+    expect(daysUntilDue).toEqual(Array(200).fill(20));
   });
 
   test("one key has one large computation at a time, and is told when to come again", async () => {

@@ -10,7 +10,7 @@ import type { BitRecord } from "./schema.ts";
 import { inspectionDue } from "./standing.ts";
 
 /** Bits that memory holds while they are looked at. */
-const BITS_AT_ONCE = 500;
+const BITS_AT_ONCE = 100;
 
 /**
  * A bit is due for inspection as the shop's policy says when its change is written, not when it was decided; when the policy

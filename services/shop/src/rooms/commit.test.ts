@@ -1,17 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { openInMemoryStore } from "../../testing/in-memory-store.ts";
-import { createBit } from "../bits/decide.ts";
+import { newBit, STAMP } from "../../testing/new-bit.ts";
 import { bitKind } from "../bits/kind.ts";
 import { bits as records } from "../bits/reads.ts";
 import { events as history } from "../events/reads.ts";
-import { policyInForce } from "../policy/in-force.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
 import type { Change, KeptAnswer, WriteBatch } from "../store/port.ts";
-
-/** As long as the domain has it. */
-const POLICY = policyInForce({});
-
-const STAMP = { by: "key_1", at: "2026-03-02T08:00:00.000Z", requestId: "r-1" };
 
 const ANSWER: KeptAnswer = {
   scope: "key_1 POST /v1/bits",
@@ -22,16 +16,6 @@ const ANSWER: KeptAnswer = {
   body: "{}",
   expiresAt: "2026-03-03T08:00:00.000Z",
 };
-
-function newBit(id: string) {
-  const bit = {
-    name: id,
-    form: { kind: "straight", diameterMm: 12, cuttingLengthMm: 30 },
-    shankDiameterMm: 12,
-    wings: 2,
-  } as const;
-  return createBit(id, bit, STAMP.at, POLICY);
-}
 
 const expected = (id: string, version: number) => ({ kind: bitKind, id, version });
 

@@ -4,7 +4,7 @@ import { grouped } from "./group.ts";
 describe("orders that wait together", () => {
   test("are settled together, each with its own result", async () => {
     const groups: number[] = [];
-    const double = grouped((orders: readonly number[]) => {
+    const double = grouped(async (orders: readonly number[]) => {
       groups.push(orders.length);
       return orders.map((order) => ({ value: order * 2 }));
     });
@@ -15,7 +15,7 @@ describe("orders that wait together", () => {
 
   test("are at most a hundred to a group, and none is left behind", async () => {
     const groups: number[] = [];
-    const same = grouped((orders: readonly number[]) => {
+    const same = grouped(async (orders: readonly number[]) => {
       groups.push(orders.length);
       return orders.map((value) => ({ value }));
     });
@@ -25,7 +25,7 @@ describe("orders that wait together", () => {
   });
 
   test("fail alone if the error is one order's own, and all if the transaction fails", async () => {
-    const even = grouped((orders: readonly number[]) => {
+    const even = grouped(async (orders: readonly number[]) => {
       if (orders.includes(13)) throw new Error("the disk is full");
       return orders.map((order) =>
         order % 2 === 0 ? { value: order } : { error: new Error(`${order} is odd`) },

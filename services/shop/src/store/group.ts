@@ -1,3 +1,5 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
+
 /** How one item of a group ended: with a value, or with an error that is its own. */
 export type Settled<Value> = { readonly value: Value } | { readonly error: unknown };
 
@@ -12,18 +14,27 @@ const MOST_IN_A_GROUP = 100;
 
 /**
  * Turns a function that settles many items at once into one that takes a single item. Items that arrive in the
- * same turn of the event loop, or while a group is being written, go together into the next group.
+ * same turn of the event loop, or while a group is being written, go together into the next group. One group is
+ * written at a time.
  */
 export function grouped<Item, Value>(
-  settleAll: (items: readonly Item[]) => readonly Settled<Value>[],
+  settleAll: (items: readonly Item[]) => Promise<readonly Settled<Value>[]>,
 ): (item: Item) => Promise<Value> {
   const queue: Waiting<Item, Value>[] = [];
+  let isWriting = false;
 
-  function writeGroup(): void {
-    const group = queue.splice(0, MOST_IN_A_GROUP);
-    if (queue.length > 0) setImmediate(writeGroup);
+  async function writeGroups(): Promise<void> {
+    await nextTurn();
+    while (queue.length > 0) {
+      await writeGroup(queue.splice(0, MOST_IN_A_GROUP));
+      if (queue.length > 0) await nextTurn();
+    }
+    isWriting = false;
+  }
+
+  async function writeGroup(group: readonly Waiting<Item, Value>[]): Promise<void> {
     try {
-      const results = settleAll(group.map(({ item }) => item));
+      const results = await settleAll(group.map(({ item }) => item));
       for (const [index, { resolve, reject }] of group.entries()) {
         const result = results[index];
         if (result === undefined) reject(new Error("an item was left unsettled"));
@@ -39,6 +50,8 @@ export function grouped<Item, Value>(
   return (item) =>
     new Promise((resolve, reject) => {
       queue.push({ item, resolve, reject });
-      if (queue.length === 1) setImmediate(writeGroup);
+      if (isWriting) return;
+      isWriting = true;
+      void writeGroups();
     });
 }

@@ -1,9 +1,10 @@
 import type { Database as Sqlite } from "better-sqlite3";
 import { is, Param, Placeholder } from "drizzle-orm";
 import { SQLiteSyncDialect } from "drizzle-orm/sqlite-core";
-import type { Query, Question, Values } from "../query.ts";
+import type { Query, Question, Step, Values } from "../query.ts";
 import type { RawRow } from "../readers.ts";
 import { driverValue, SQLITE_DIALECT } from "./dialect.ts";
+import type { Pieces } from "./pieces.ts";
 
 /** Answers a question at once: also inside a transaction, which must not wait. */
 export type AnswerNow = <Result>(question: Question<Result>) => Result;
@@ -13,21 +14,44 @@ export type Rows = (values: Values) => readonly RawRow[];
 
 const renderer = new SQLiteSyncDialect();
 
-/** Answers questions from a connection. Each query is prepared when it is first asked, and asked `through` what may remember. */
+/** Answers a question query by query. */
+export type AnswerInPieces = <Result>(question: Question<Result>) => Pieces<Result>;
+
+type Found = (step: Step) => readonly RawRow[];
+
+/** Answers questions from a connection. Each query is asked `through` what may remember. */
 export function answersFrom(sqlite: Sqlite, through: (rows: Rows) => Rows = (rows) => rows): AnswerNow {
-  const prepared = new WeakMap<Query<unknown>, Rows>();
+  const found = foundBy(sqlite, through);
   return (question) => {
     let next = question.next();
+    while (next.done !== true) next = question.next(found(next.value));
+    return next.value;
+  };
+}
+
+/** The same in pieces: each query and what is made of its rows is one. */
+export function piecesFrom(sqlite: Sqlite): AnswerInPieces {
+  const found = foundBy(sqlite, (rows) => rows);
+  return function* (question) {
+    let next = question.next();
     while (next.done !== true) {
-      const { query, values } = next.value;
-      let rows = prepared.get(query);
-      if (rows === undefined) {
-        rows = through(preparedRows(sqlite, query));
-        prepared.set(query, rows);
-      }
-      next = question.next(rows(values));
+      next = question.next(found(next.value));
+      yield;
     }
     return next.value;
+  };
+}
+
+/** Each query is prepared when it is first asked. */
+function foundBy(sqlite: Sqlite, through: (rows: Rows) => Rows): Found {
+  const prepared = new WeakMap<Query<unknown>, Rows>();
+  return ({ query, values }) => {
+    let rows = prepared.get(query);
+    if (rows === undefined) {
+      rows = through(preparedRows(sqlite, query));
+      prepared.set(query, rows);
+    }
+    return rows(values);
   };
 }
 

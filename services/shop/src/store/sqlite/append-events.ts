@@ -2,6 +2,7 @@ import type { Database as Sqlite } from "better-sqlite3";
 import { eventHash, FIRST_PREVIOUS_HASH, laterOf } from "../chain.ts";
 import { subjectOf } from "../changes.ts";
 import type { Change, Stamp } from "../port.ts";
+import type { Pieces } from "./pieces.ts";
 import type { Writers } from "./writers.ts";
 
 type Last = { readonly sequence: number; readonly hash: string; readonly latestAt: string };
@@ -10,7 +11,7 @@ type Last = { readonly sequence: number; readonly hash: string; readonly latestA
 export function eventAppender(
   sqlite: Sqlite,
   writers: Writers,
-): (changes: readonly Change[], stamp: Stamp) => void {
+): (changes: readonly Change[], stamp: Stamp) => Pieces {
   const insert = sqlite.prepare(
     `INSERT INTO events (sequence, at, by, request_id, type, subject_id, subject_version, data, previous_hash, why, hash, latest_at, record_digest)
      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
@@ -51,10 +52,13 @@ export function eventAppender(
     return { sequence, hash, latestAt };
   }
 
-  return (changes, stamp) => {
+  return function* (changes, stamp) {
     if (changes.length === 0) return;
     let last = latest.get() ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: stamp.at };
-    for (const change of changes) last = append(change, stamp, last);
+    for (const change of changes) {
+      last = append(change, stamp, last);
+      yield;
+    }
   };
 }
 

@@ -13,10 +13,12 @@ import {
   type WriteBatch,
 } from "../port.ts";
 import type { Computed } from "../store.ts";
-import type { AnswerNow } from "./answer.ts";
+import { answersFrom, piecesFrom } from "./answer.ts";
 import { answerKeeper } from "./answers.ts";
 import { eventAppender } from "./append-events.ts";
 import { columnsFrom, computeAgain, restingOn } from "./computed.ts";
+import type { Pieces } from "./pieces.ts";
+import { type Readers, transactionsOn } from "./transaction.ts";
 import { applyChange, recordWriters } from "./writers.ts";
 
 /** Leaves a batch's savepoint, so that nothing of the batch stays. */
@@ -29,20 +31,26 @@ class RefusedError extends Error {
   }
 }
 
+const COMMITTED: Settled<CommitResult> = { value: { kind: "committed" } };
+
 type Parts = {
   readonly kinds: readonly Kind[];
   readonly rules: readonly InTransactionRule[];
   readonly computed: readonly Computed[];
-  readonly answerNow: AnswerNow;
+  readonly readers: Readers;
 };
 
 /**
  * The one door for writes. Batches that wait together share a transaction (BEGIN IMMEDIATE) and are acknowledged after its
  * COMMIT has been flushed. Changes, events, hash chain and kept answer stand or fall together. When one of the batches is
  * refused, nothing of the transaction stays and all are applied again, now with a savepoint each: savepoints cost every batch the
- * copies of the pages it touches. What a batch streams can be taken once only, so it never goes without.
+ * copies of the pages it touches. What a batch streams can be taken once only, so it never goes without. A long transaction
+ * takes turns with requests, and what is written meanwhile waits for its end.
  */
-export function openCommit(sqlite: Sqlite, { kinds, rules, computed, answerNow }: Parts): Commit {
+export function openCommit(sqlite: Sqlite, { kinds, rules, computed, readers }: Parts): Commit {
+  const answerNow = answersFrom(sqlite);
+  const answerInPieces = piecesFrom(sqlite);
+  const { whole, part } = transactionsOn(sqlite, readers);
   const writers = recordWriters(sqlite, kinds);
   const appendEvents = eventAppender(sqlite, writers);
   const keepAnswer = answerKeeper(sqlite);
@@ -65,64 +73,70 @@ export function openCommit(sqlite: Sqlite, { kinds, rules, computed, answerNow }
       throw new RefusedError({ kind: "stale", noun: kind.noun, id, version: current });
   }
 
-  function applyAll(changes: readonly Change[], stamp: Stamp): void {
+  function* applyAll(changes: readonly Change[], stamp: Stamp): Pieces {
     for (const change of changes) {
       if (change.action !== "create") checkVersion(change.kind, subjectOf(change), change.expectedVersion);
       applyChange(writers, change, columnsOf);
+      yield;
     }
-    appendEvents(changes, stamp);
+    yield* appendEvents(changes, stamp);
   }
 
-  function applyWithRules(changes: readonly Change[], stamp: Stamp): void {
-    applyAll(changes, stamp);
-    computeAgain(restingOn(changes, computed), { writers, answerNow });
-    for (const rule of rules) applyAll(answerNow(rule(changes, stamp)), stamp);
+  function* applyWithRules(changes: readonly Change[], stamp: Stamp): Pieces {
+    yield* applyAll(changes, stamp);
+    yield* computeAgain(restingOn(changes, computed), { writers, answerNow });
+    for (const rule of rules) yield* applyAll(yield* answerInPieces(rule(changes, stamp)), stamp);
   }
 
-  function apply({ stamp, changes, streamed = [], expects = [], answer }: WriteBatch): void {
+  function* apply({ stamp, changes, streamed = [], expects = [], answer }: WriteBatch): Pieces {
     if (answer !== undefined && !keepAnswer(answer, stamp.at)) throw new RefusedError({ kind: "answered" });
     for (const expected of expects) checkExpected(expected);
-    applyWithRules(changes, stamp);
-    for (const change of streamed) applyWithRules([change], stamp);
+    yield* applyWithRules(changes, stamp);
+    for (const change of streamed) yield* applyWithRules([change], stamp);
   }
 
-  /** In a savepoint inside a transaction, else in a transaction of its own. */
-  const applyWhole = sqlite.transaction(apply).immediate;
-  const applyTogether = sqlite.transaction((batches: readonly WriteBatch[]) =>
-    batches.forEach(apply),
-  ).immediate;
+  function* applyEach(batches: readonly WriteBatch[]): Pieces {
+    for (const batch of batches) yield* apply(batch);
+  }
 
-  function settle(batch: WriteBatch): Settled<CommitResult> {
-    try {
-      applyWhole(batch);
-      return { value: { kind: "committed" } };
-    } catch (error) {
-      if (error instanceof RefusedError) return { value: error.result };
-      if (error instanceof ConflictError) {
-        return { value: { kind: "conflict", noun: error.noun, id: error.id } };
+  function* settleEach(batches: readonly WriteBatch[]): Pieces<Settled<CommitResult>[]> {
+    const results: Settled<CommitResult>[] = [];
+    for (const batch of batches) {
+      try {
+        yield* part(() => apply(batch));
+        results.push(COMMITTED);
+      } catch (error) {
+        results.push(refusedBy(error, batch));
       }
-      // Of two that create at once what may be there once, the later one decides again.
-      const [first] = batch.changes;
-      if (first !== undefined && isThereAlready(error)) {
-        return { value: { kind: "conflict", noun: first.kind.noun, id: subjectOf(first) } };
-      }
-      // A full disk ends the whole transaction, not just this savepoint; a batch alone has no other.
-      if (!sqlite.inTransaction) throw error;
-      return { error };
     }
+    return results;
   }
 
-  const settleEach = sqlite.transaction((batches: readonly WriteBatch[]) => batches.map(settle)).immediate;
+  /** How a batch was refused that threw this. Throws what ended the whole transaction. */
+  function refusedBy(error: unknown, { changes: [first] }: WriteBatch): Settled<CommitResult> {
+    if (error instanceof RefusedError) return { value: error.result };
+    if (error instanceof ConflictError)
+      return { value: { kind: "conflict", noun: error.noun, id: error.id } };
+    // Of two that create at once what may be there once, the later one decides again.
+    if (first !== undefined && isThereAlready(error)) {
+      return { value: { kind: "conflict", noun: first.kind.noun, id: subjectOf(first) } };
+    }
+    // A full disk ends the whole transaction, not just this savepoint; a batch alone has no other.
+    if (!sqlite.inTransaction) throw error;
+    return { error };
+  }
 
-  return grouped((batches) => {
-    if (batches.length === 1) return batches.map(settle);
-    if (batches.some(({ streamed }) => streamed !== undefined)) return settleEach(batches);
+  return grouped(async (batches) => {
+    const [alone] = batches;
     try {
-      applyTogether(batches);
-      return batches.map(() => ({ value: { kind: "committed" } }));
+      if (batches.length > 1 && batches.some(({ streamed }) => streamed !== undefined))
+        return await whole(() => settleEach(batches));
+      await whole(() => applyEach(batches));
+      return batches.map(() => COMMITTED);
     } catch (error) {
+      if (batches.length === 1 && alone !== undefined) return [refusedBy(error, alone)];
       if (isOfTheFile(error)) throw error;
-      return settleEach(batches);
+      return whole(() => settleEach(batches));
     }
   });
 }

@@ -40,13 +40,22 @@ parentPort.postMessage(found());
 const DRIVER = createRequire(import.meta.url).resolve("better-sqlite3");
 
 /**
- * Copies a whole database, write-ahead log included, as it is at one moment, into a new file that only its owner reads.
- * Others may write meanwhile. Throws when the file is there already or the copy lacks an event that was there before.
+ * Copies a whole database file of any version, write-ahead log included, as it is at one moment, into a new file that only its
+ * owner reads. Others may write meanwhile. Throws when the file is there already or the copy lacks an event that was there
+ * before.
  */
-export async function copyDatabase(sqlite: Sqlite.Database, file: string): Promise<void> {
+export async function copyDatabaseFile(database: string, file: string): Promise<void> {
   makePrivateFile(file);
-  const before = headIn(sqlite);
-  await sqlite.backup(file);
+  const sqlite = openToRead(database);
+  let before: ChainHead | undefined;
+  try {
+    // Held for as long as it takes: else each change of others meanwhile would make the copy begin again.
+    sqlite.exec("BEGIN");
+    before = headIn(sqlite);
+    await sqlite.backup(file);
+  } finally {
+    sqlite.close();
+  }
   const copy = new Sqlite(file);
   try {
     // One file, with no log beside it that a later copy could miss.
@@ -57,16 +66,6 @@ export async function copyDatabase(sqlite: Sqlite.Database, file: string): Promi
     }
   } finally {
     copy.close();
-  }
-}
-
-/** The same for a database file that this process does not have open, of any version. */
-export async function copyDatabaseFile(database: string, file: string): Promise<void> {
-  const sqlite = openToRead(database);
-  try {
-    await copyDatabase(sqlite, file);
-  } finally {
-    sqlite.close();
   }
 }
 

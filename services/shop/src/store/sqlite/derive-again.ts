@@ -4,6 +4,7 @@ import type { Shape } from "../store.ts";
 import type { AnswerNow } from "./answer.ts";
 import { eventAppender } from "./append-events.ts";
 import { columnsFrom, computeAgain } from "./computed.ts";
+import { atOnce } from "./pieces.ts";
 import { applyChange, recordWriters } from "./writers.ts";
 
 /**
@@ -29,11 +30,11 @@ export function deriveAgain(
   sqlite
     .transaction(() => {
       if (stale.some(({ hasQueryColumns }) => hasQueryColumns))
-        computeAgain(computed, { writers, answerNow });
+        atOnce(computeAgain(computed, { writers, answerNow }));
       for (const { name, version, again } of stale) {
         const changes = answerNow(again(stamp));
         for (const change of changes) applyChange(writers, change, columnsOf);
-        appendEvents(changes, stamp);
+        atOnce(appendEvents(changes, stamp));
         keep.run(name, version);
       }
     })

@@ -1,14 +1,16 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import Sqlite from "better-sqlite3";
 import { newBell } from "../bell.ts";
 import type { Shape, Store } from "../store.ts";
 import { answersFrom } from "./answer.ts";
 import { findAnswer } from "./answers.ts";
+import { answersBeside } from "./beside.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords } from "./complete.ts";
 import { columnsFrom } from "./computed.ts";
 import { hasRoom, isWritable, openConnection } from "./connection.ts";
-import { copyDatabase } from "./copy.ts";
+import { copyDatabaseFile } from "./copy.ts";
 import { deriveAgain } from "./derive-again.ts";
 import { isMigrated, migrate, requireOwn } from "./migrate.ts";
 import { rememberRows } from "./remember-rows.ts";
@@ -49,13 +51,13 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
   completeRecords(sqlite, shape.completions, answerNow, columnsFrom(shape.computed, answerNow));
   deriveAgain(sqlite, shape, answerNow, at);
   const bell = newBell();
-  const commit = openCommit(sqlite, { ...shape, answerNow });
   const marked = markOf(sqlite);
   const remembered = answersFrom(sqlite, rememberRows(marked.mark));
-  const checkpoints = setInterval(
-    () => sqlite.pragma("wal_checkpoint(PASSIVE)"),
-    CHECKPOINT_INTERVAL_MS,
-  ).unref();
+  const { answer, readers } = answersBeside(sqlite.name, remembered);
+  const commit = openCommit(sqlite, { ...shape, readers });
+  const checkpoints = setInterval(() => {
+    if (!sqlite.inTransaction) sqlite.pragma("wal_checkpoint(PASSIVE)");
+  }, CHECKPOINT_INTERVAL_MS).unref();
   return {
     commit: async (batch) => {
       const result = await commit(batch);
@@ -63,8 +65,8 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
       if (result.kind === "committed" && batch.changes.length > 0) bell.ring();
       return result;
     },
-    answer: async (question) => remembered(question),
-    findAnswer: async (scope, idempotencyKey) => answerNow(findAnswer(scope, idempotencyKey)),
+    answer: async (question) => answer(question),
+    findAnswer: async (scope, idempotencyKey) => answer(findAnswer(scope, idempotencyKey)),
     health: async () => ({
       database: sqlite.open && sqlite.prepare("SELECT 1").get() !== undefined,
       migrations: sqlite.open && isMigrated(sqlite, MIGRATIONS_FOLDER),
@@ -73,9 +75,11 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
     }),
     mark: marked.mark,
     bell,
-    copyTo: (file) => copyDatabase(sqlite, file),
+    copyTo: (file) => copyDatabaseFile(sqlite.name, file),
     close: async () => {
       clearInterval(checkpoints);
+      if (!sqlite.open) return;
+      while (sqlite.inTransaction) await nextTurn();
       sqlite.pragma("wal_checkpoint(TRUNCATE)");
       sqlite.close();
     },

@@ -1,0 +1,77 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
+import type { Database as Sqlite } from "better-sqlite3";
+import type { Pieces } from "./pieces.ts";
+
+/** How long a transaction goes on before requests get a turn: a fifth of what nobody may hold the event loop for. */
+const TURN_MS = 10;
+
+/** What is done about the readers of a connection whose transaction is half done while they have their turn. */
+export type Readers = { readonly moveBeside: () => void; readonly moveBack: () => void };
+
+export type Transactions = {
+  /** Does work in a transaction (BEGIN IMMEDIATE): all of it or, when it throws, nothing. One at a time. */
+  readonly whole: <Result>(work: () => Pieces<Result>) => Promise<Result>;
+  /** The same inside such a transaction. */
+  readonly part: <Result>(work: () => Pieces<Result>) => Pieces<Result>;
+};
+
+/**
+ * Transactions that take turns with requests when they are long. Readers move to a connection beside for as long, so that
+ * they see nothing half done. A database in memory has no other connection: there a transaction goes on to its end.
+ */
+export function transactionsOn(sqlite: Sqlite, { moveBeside, moveBack }: Readers): Transactions {
+  const [begin, commit, rollback, save, release, undo] = [
+    "BEGIN IMMEDIATE",
+    "COMMIT",
+    "ROLLBACK",
+    "SAVEPOINT part",
+    "RELEASE part",
+    "ROLLBACK TO part",
+  ].map((sql) => sqlite.prepare(sql));
+
+  async function takingTurns<Result>(pieces: Pieces<Result>): Promise<Result> {
+    let since = performance.now();
+    let isBeside = false;
+    try {
+      for (;;) {
+        const next = pieces.next();
+        if (next.done === true) {
+          commit?.run();
+          return next.value;
+        }
+        if (sqlite.memory || performance.now() - since < TURN_MS) continue;
+        if (!isBeside) moveBeside();
+        isBeside = true;
+        await nextTurn();
+        since = performance.now();
+      }
+    } catch (error) {
+      // A full disk has ended it already.
+      if (sqlite.inTransaction) rollback?.run();
+      throw error;
+    } finally {
+      if (isBeside) moveBack();
+    }
+  }
+
+  return {
+    whole: (work) => {
+      begin?.run();
+      return takingTurns(work());
+    },
+    part: function* (work) {
+      save?.run();
+      try {
+        const result = yield* work();
+        release?.run();
+        return result;
+      } catch (error) {
+        if (sqlite.inTransaction) {
+          undo?.run();
+          release?.run();
+        }
+        throw error;
+      }
+    },
+  };
+}
