@@ -14,7 +14,7 @@ import type {
 
 export function stockOf(caller: Caller) {
   return {
-    /** Which bits are due for inspection */
+    /** Which bits are due for inspection, now or within so many days */
     listDueBits: (query?: ListDueBitsData["query"], options?: CallOptions) =>
       caller.list<ListDueBitsResponse["data"][number]>(
         { method: "GET", path: "/v1/stock/due", query },

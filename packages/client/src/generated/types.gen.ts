@@ -9162,6 +9162,14 @@ export type ListPlacesData = {
          * Places inside this one.
          */
         insideId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/places';
 };
@@ -10767,6 +10775,14 @@ export type ListRoutersData = {
          * Those that another program calls so.
          */
         externalId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/routers';
 };
@@ -11462,6 +11478,14 @@ export type ListColletsData = {
          * Of this router.
          */
         routerId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/collets';
 };
@@ -12681,6 +12705,10 @@ export type ListDueBitsData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Those that fall due within so many days too. Default: those that are due now.
+         */
+        withinDays?: number;
     };
     url: '/v1/stock/due';
 };
@@ -13629,6 +13657,26 @@ export type ListPlansData = {
          */
         cursor?: string;
         /**
+         * Plans for this bit of the rack.
+         */
+        bitId?: string;
+        /**
+         * Plans for this router of the shop.
+         */
+        routerId?: string;
+        /**
+         * Plans in this wood.
+         */
+        woodId?: string;
+        /**
+         * Plans of this kind of cut.
+         */
+        cutKind?: 'edge' | 'panel' | 'joint' | 'rabbet' | 'groove' | 'trim' | 'surface';
+        /**
+         * Plans with this verdict.
+         */
+        verdict?: 'run' | 'run-with-care' | 'do-not-run';
+        /**
          * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
          */
         ids?: string;
@@ -13636,6 +13684,14 @@ export type ListPlansData = {
          * Those that another program calls so.
          */
         externalId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/plans';
 };
@@ -14049,6 +14105,14 @@ export type ListPeopleData = {
          */
         cursor?: string;
         /**
+         * Those with this role.
+         */
+        role?: 'manager' | 'instructor' | 'member' | 'student';
+        /**
+         * Those who are here, or who have left.
+         */
+        state?: 'active' | 'left';
+        /**
          * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
          */
         ids?: string;
@@ -14056,6 +14120,14 @@ export type ListPeopleData = {
          * Those that another program calls so.
          */
         externalId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/people';
 };
@@ -14397,6 +14469,14 @@ export type ListKeysData = {
          * Keys of this person.
          */
         personId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/keys';
 };
@@ -15066,6 +15146,14 @@ export type ListCoursesData = {
          * The `nextCursor` of the page before. Opaque.
          */
         cursor?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/courses';
 };
@@ -16320,6 +16408,14 @@ export type ListApprovalsData = {
          * Kept state; `issued` holds those that have expired too.
          */
         state?: 'draft' | 'issued' | 'lapsed' | 'withdrawn' | 'replaced';
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
     };
     url: '/v1/approvals';
 };

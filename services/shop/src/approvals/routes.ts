@@ -1,12 +1,11 @@
 import type { FastifyRequest } from "fastify";
-import Type from "typebox";
 import { requirePerson, visibleTo } from "../access/caller.ts";
 import { requireInstructor } from "../courses/access.ts";
 import { courses } from "../courses/kind.ts";
 import type { CourseRecord } from "../courses/schema.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
+import { listShownRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
 import { ReasonSchema } from "../http/reason.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
@@ -30,7 +29,6 @@ import {
   ReissueSchema,
 } from "./schema.ts";
 import { shownApproval } from "./state.ts";
-import { KEPT_STATES } from "./states.ts";
 
 const READ = { scope: "approvals:read", tag: "approvals", of: approvals } as const;
 const WRITE = {
@@ -43,7 +41,7 @@ const WRITE = {
 export function approvalRoutes(app: App, doors: Doors): void {
   for (const schema of APPROVAL_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
+  listShownRoute(
     app,
     doors,
     {
@@ -53,23 +51,13 @@ export function approvalRoutes(app: App, doors: Doors): void {
       summary: "List approved settings; a member sees what is issued in their own courses",
       page: ApprovalPageSchema,
       filters: {
-        courseId: idFilter("Of this course."),
-        bitId: idFilter("For this bit."),
-        state: Type.Optional(
-          Type.Enum([...KEPT_STATES], {
-            type: "string",
-            description: "Kept state; `issued` holds those that have expired too.",
-          }),
-        ),
+        courseId: "Of this course.",
+        bitId: "For this bit.",
+        state: "Kept state; `issued` holds those that have expired too.",
       },
     },
-    function* ({ afterId, most }, { query: { courseId, bitId, state }, request, at }) {
-      const found = yield* visibleTo(request, approvals).page(afterId, most, { courseId, bitId, state });
-      const shown = [];
-      for (const each of found) {
-        shown.push(shownApproval(each, at, yield* approvals.lapseOf(each)));
-      }
-      return shown;
+    function* (approval, { at }) {
+      return shownApproval(approval, at, yield* approvals.lapseOf(approval));
     },
   );
 

@@ -4,7 +4,7 @@ import { Problem } from "../problems/problem.ts";
 
 export const PAGE_LIMITS = { usual: 50, most: 200 } as const;
 
-const CURSOR_CONTENT = /^[\w.:~-]{1,100}$/;
+const CURSOR_CONTENT = /^[\w.:~-]{1,400}$/;
 
 export const PageQuery = Type.Object(
   {
@@ -15,7 +15,7 @@ export const PageQuery = Type.Object(
       description: "Most records on one page.",
     }),
     cursor: Type.Optional(
-      Type.String({ description: "The `nextCursor` of the page before. Opaque.", maxLength: 200 }),
+      Type.String({ description: "The `nextCursor` of the page before. Opaque.", maxLength: 600 }),
     ),
   },
   { additionalProperties: false },
@@ -35,20 +35,21 @@ export function pageSchema<Item extends TSchema>($id: string, item: Item, descri
 }
 
 /**
- * One page, oldest first, with its `Link rel="next"` (RFC 8288). `read` is asked for one row
- * more than the page holds, which shows whether there is another page.
+ * One page with its `Link rel="next"` (RFC 8288). `read` is asked for one row
+ * more than the page holds, which shows whether there is another page; the next one goes on from the place after the last row.
  */
 export async function sendPage<Row extends { readonly id: string }>(
   request: FastifyRequest,
   reply: FastifyReply,
   { limit, cursor }: Static<typeof PageQuery>,
-  read: (afterId: string, most: number) => Promise<Row[]>,
+  read: (after: string, most: number) => Promise<Row[]>,
+  placeAfter: (row: Row) => string = ({ id }) => id,
 ): Promise<{ data: Row[]; nextCursor: string | null }> {
   const rows = await read(cursor === undefined ? "" : fromCursor(cursor), limit + 1);
   const data = rows.slice(0, limit);
   const last = data.at(-1);
   if (last === undefined || rows.length <= limit) return { data, nextCursor: null };
-  const nextCursor = toCursor(last.id);
+  const nextCursor = toCursor(placeAfter(last));
   linkNext(request, reply, { cursor: nextCursor });
   return { data, nextCursor };
 }

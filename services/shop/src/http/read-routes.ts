@@ -1,5 +1,5 @@
 import type { FastifyRequest } from "fastify";
-import Type, { type Static, type TObject, type TProperties } from "typebox";
+import Type, { type Static, type TObject, type TProperties, type TSchema } from "typebox";
 import { visibleTo } from "../access/caller.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Kind, RecordOf } from "../store/kind.ts";
@@ -8,6 +8,7 @@ import type { RecordQueries, RecordView } from "../store/record-queries.ts";
 import type { App } from "./app-type.ts";
 import { etagOf } from "./conditional.ts";
 import { IDENTITY_FILTERS, identityOf } from "./identity-filters.ts";
+import { NAMED_FILTERS, namedAsk, placeAfter, startAt } from "./named-lists.ts";
 import { PageQuery, sendPage } from "./paging.ts";
 import { ref } from "./reference.ts";
 import { type Asked, askedOf, type Component, type Doors, type RouteDefinition, schemaOf } from "./routes.ts";
@@ -17,13 +18,22 @@ export function idFilter(description: string) {
   return Type.Optional(Type.String({ maxLength: 100, description }));
 }
 
+/** A query parameter that narrows a list to one value of a field; a field with few values takes those alone. */
+function fieldFilter({ schema }: Kind, field: string, said: string | TSchema) {
+  if (typeof said !== "string") return said;
+  const description = said;
+  const choices: unknown = Object(schema.properties[field]).enum;
+  if (!Array.isArray(choices)) return idFilter(description);
+  return Type.Optional(Type.Enum(choices.map(String), { type: "string", description }));
+}
+
 /** The filters of a list as they came. */
 type FiltersOf<Filters extends TProperties> = Static<TObject<Filters>>;
 
 /** Where a page begins and how many rows it takes. */
 export type PageAsked = { readonly afterId: string; readonly most: number };
 
-/** Registers a list by pages, oldest first. */
+/** Registers a list by pages. */
 export function listRoute<
   Path extends string,
   Row extends { readonly id: string },
@@ -37,6 +47,8 @@ export function listRoute<
     readonly filters?: Filters;
   },
   read: (page: PageAsked, asked: Asked<Path, undefined, FiltersOf<Filters>>) => Askable<Row[]>,
+  /** What the next page goes on from. Default: the row's id. */
+  placeOf: (row: Row, query: FiltersOf<Filters>) => string = ({ id }) => id,
 ): void {
   const { path, scope, page, filters } = definition;
   const querystring = Type.Object({ ...PageQuery.properties, ...filters }, { additionalProperties: false });
@@ -51,50 +63,74 @@ export function listRoute<
         request,
         doors.now().toISOString(),
       );
-      return sendPage(request, reply, asked.query, (afterId, most) =>
-        doors.answer(answerOf(read({ afterId, most }, asked))),
+      return sendPage(
+        request,
+        reply,
+        asked.query,
+        (afterId, most) => doors.answer(answerOf(read({ afterId, most }, asked))),
+        (row) => placeOf(row, asked.query),
       );
     },
   );
 }
 
 /**
- * Registers a list of a kind's records as far as the caller may see them. Its filters are fields of the records, each with its
- * description; whatever is asked for is part of the one query that cuts the page.
+ * Registers a list of a kind's records as far as the caller may see them. Its filters are fields of the records or columns of their
+ * table, each with its description; whatever is asked for is part of the one query that cuts the page. Records with a name are
+ * also found and sorted by it.
  */
-export function listRecordsRoute<
+export function listRecordsRoute<Path extends string, K extends Kind>(
+  app: App,
+  doors: Doors,
+  definition: RecordsList<Path, K>,
+): void {
+  listShownRoute(app, doors, definition, (record) => record);
+}
+
+type RecordsList<Path extends string, K extends Kind> = RouteDefinition<Path> & {
+  readonly of: RecordQueries<K>;
+  readonly page: Component & { readonly properties: { readonly data: unknown } };
+  /** What each filter finds, or its whole schema if the record has no such field. */
+  readonly filters?: Readonly<Record<string, string | TSchema>>;
+};
+
+/** The same for records that are not shown as they are kept. */
+export function listShownRoute<
   Path extends string,
   K extends Kind,
-  Field extends (keyof RecordOf<K> & string) | never = never,
+  Row extends { readonly id: string; readonly name?: string },
 >(
   app: App,
   doors: Doors,
-  definition: RouteDefinition<Path> & {
-    readonly of: RecordQueries<K>;
-    readonly page: Component & { readonly properties: { readonly data: unknown } };
-    readonly filters?: { readonly [Name in Field]: string };
-  },
+  definition: RecordsList<Path, K>,
+  show: (record: RecordOf<K>, asked: { readonly at: string }) => Askable<Row>,
 ): void {
   const { of, filters, ...rest } = definition;
-  const described = Object.entries<string>(filters ?? {});
-  const identity = "externalId" in of.kind.schema.properties ? IDENTITY_FILTERS : {};
+  const described = Object.entries(filters ?? {});
+  const { properties } = of.kind.schema;
+  const identity = "externalId" in properties ? IDENTITY_FILTERS : {};
+  const named = "name" in properties ? NAMED_FILTERS : {};
   listRoute(
     app,
     doors,
     {
       ...rest,
       filters: {
-        ...Object.fromEntries(described.map(([name, text]) => [name, idFilter(text)])),
+        ...Object.fromEntries(described.map(([name, text]) => [name, fieldFilter(of.kind, name, text)])),
         ...identity,
+        ...named,
       },
     },
-    ({ afterId, most }, { query, request }) => {
+    function* ({ afterId, most }, { query, request, at }) {
       const asked = described.map(([name]) => [name, Reflect.get(query, name)]);
-      return visibleTo(request, of).page(afterId, most, {
-        ...Object.fromEntries(asked),
-        ...identityOf(query),
-      });
+      const where = { ...Object.fromEntries(asked), ...identityOf(query) };
+      const view = visibleTo(request, of);
+      const rows: Row[] = [];
+      for (const record of yield* view.found(startAt(afterId), most, { where, ...namedAsk(query) }))
+        rows.push(yield* answerOf(show(record, { at })));
+      return rows;
     },
+    (row, query) => placeAfter(row, namedAsk(query).order),
   );
 }
 

@@ -2,7 +2,7 @@ import { callerOf } from "../access/caller.ts";
 import { requireKeyWithin } from "../access/giving.ts";
 import type { App } from "../http/app-type.ts";
 import { requireOne } from "../http/named-records.ts";
-import { idFilter, listRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
+import { listShownRoute, readShownRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { people } from "../people/kind.ts";
@@ -32,7 +32,7 @@ const MANAGE = { scope: "keys:manage", tag: "keys", of: keys } as const;
 export function keyRoutes(app: App, doors: Doors): void {
   for (const schema of KEY_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
+  listShownRoute(
     app,
     doors,
     {
@@ -41,11 +41,9 @@ export function keyRoutes(app: App, doors: Doors): void {
       operationId: "listKeys",
       summary: "List keys, in force and revoked",
       page: KeyPageSchema,
-      filters: { personId: idFilter("Keys of this person.") },
+      filters: { personId: "Keys of this person." },
     },
-    function* ({ afterId, most }, { query: { personId } }) {
-      return (yield* keys.page(afterId, most, { personId })).map(shownKey);
-    },
+    shownKey,
   );
 
   readShownRoute(

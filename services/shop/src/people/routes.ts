@@ -1,8 +1,7 @@
 import { callerOf } from "../access/caller.ts";
 import { requirePersonWithin } from "../access/giving.ts";
 import type { App } from "../http/app-type.ts";
-import { IDENTITY_FILTERS, identityOf } from "../http/identity-filters.ts";
-import { listRoute, readShownRoute } from "../http/read-routes.ts";
+import { listShownRoute, readShownRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute } from "../http/write-routes.ts";
 import { stillManaging } from "../keys/decide.ts";
@@ -26,7 +25,7 @@ const WRITE = { scope: "people:write", tag: "people", of: people, answer: Person
 export function personRoutes(app: App, doors: Doors): void {
   for (const schema of PERSON_SCHEMAS) app.addSchema(schema);
 
-  listRoute(
+  listShownRoute(
     app,
     doors,
     {
@@ -35,11 +34,9 @@ export function personRoutes(app: App, doors: Doors): void {
       operationId: "listPeople",
       summary: "List the people of the shop",
       page: PersonPageSchema,
-      filters: IDENTITY_FILTERS,
+      filters: { role: "Those with this role.", state: "Those who are here, or who have left." },
     },
-    function* ({ afterId, most }, { query }) {
-      return (yield* people.page(afterId, most, identityOf(query))).map(shownPerson);
-    },
+    shownPerson,
   );
 
   readShownRoute(

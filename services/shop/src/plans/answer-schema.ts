@@ -145,9 +145,11 @@ const Finding = Type.Object(
   { $id: "PlanFinding", description: "Something that weighs on the verdict.", ...closed },
 );
 
+export const VERDICTS = ["run", "run-with-care", "do-not-run"] as const;
+
 export const PlanAnswerSchema = Type.Object(
   {
-    verdict: Type.Enum(["run", "run-with-care", "do-not-run"], {
+    verdict: Type.Enum([...VERDICTS], {
       type: "string",
       description: "do-not-run gives no speed and no passes: nothing in it can be followed by mistake.",
     }),

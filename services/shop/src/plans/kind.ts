@@ -13,6 +13,13 @@ export const planKind = defineKind({
   },
   schema: StoredPlanSchema,
   table: "plans",
+  queryColumns: {
+    bitId: "derived-text",
+    routerId: "derived-text",
+    woodId: "derived-text",
+    cutKind: "derived-text",
+    verdict: "derived-text",
+  },
 });
 
 export const plans = recordQueries(planKind);

@@ -1,7 +1,6 @@
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
-import { IDENTITY_FILTERS, identityOf } from "../http/identity-filters.ts";
-import { listRoute, readRoute } from "../http/read-routes.ts";
+import { listShownRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
@@ -13,6 +12,7 @@ import { keepPlan, summaryOf } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
 import {
   NewPlanSchema,
+  PLAN_FILTERS,
   PLAN_SCHEMAS,
   PlanPageSchema,
   PlanQuery,
@@ -44,7 +44,7 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
     ({ body, query, at }) => computedPlan(body, query, at),
   );
 
-  listRoute(
+  listShownRoute(
     app,
     doors,
     {
@@ -53,11 +53,9 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       operationId: "listPlans",
       summary: "List the stored plans in short",
       page: PlanPageSchema,
-      filters: IDENTITY_FILTERS,
+      filters: PLAN_FILTERS,
     },
-    function* ({ afterId, most }, { query }) {
-      return (yield* plans.page(afterId, most, identityOf(query))).map(summaryOf);
-    },
+    summaryOf,
   );
 
   createRoute(

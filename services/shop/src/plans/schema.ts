@@ -1,4 +1,4 @@
-import { ROUTER_RANGES } from "@rimwise/domain";
+import { CUTS, ROUTER_RANGES } from "@rimwise/domain";
 import Type, { type Static } from "typebox";
 import { BitInputSchema } from "../bits/schema.ts";
 import { externalIdField, idField, keptFields, nameField } from "../http/fields.ts";
@@ -7,7 +7,7 @@ import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { RouterInputSchema } from "../routers/schema.ts";
-import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed } from "./answer-schema.ts";
+import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed, VERDICTS } from "./answer-schema.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
 import { CorrectionSchema } from "./test-piece-schema.ts";
 
@@ -112,6 +112,19 @@ export const PlanSummarySchema = Type.Object(
 );
 
 export const PlanPageSchema = pageSchema("PlanPage", ref(PlanSummarySchema), "Plans in short, oldest first.");
+
+const cutKinds = CUTS.map(({ kind }) => kind);
+
+/** What stored plans are found by, beside their names. */
+export const PLAN_FILTERS = {
+  bitId: "Plans for this bit of the rack.",
+  routerId: "Plans for this router of the shop.",
+  woodId: "Plans in this wood.",
+  cutKind: Type.Optional(Type.Enum(cutKinds, { type: "string", description: "Plans of this kind of cut." })),
+  verdict: Type.Optional(
+    Type.Enum([...VERDICTS], { type: "string", description: "Plans with this verdict." }),
+  ),
+};
 
 const units = Type.Optional(
   Type.Enum(["metric", "imperial"], {

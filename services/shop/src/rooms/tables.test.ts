@@ -22,7 +22,7 @@ test("the migrations make exactly the tables and columns that queries expect", (
   );
   for (const { name, columns } of expected) {
     const found = sqlite
-      .prepare<[], { name: string; notnull: number; pk: number }>(`PRAGMA table_info(${name})`)
+      .prepare<[], { name: string; notnull: number; pk: number }>(`PRAGMA table_xinfo(${name})`)
       .all()
       .map((column) => ({ name: column.name, isNeeded: column.notnull === 1 || column.pk > 0 }));
     const wanted = columns.map((column) => ({

@@ -1,7 +1,9 @@
 import type { Policy } from "@rimwise/domain";
+import Type from "typebox";
 import type { BitRecord } from "../bits/schema.ts";
 import { hasCutItsMetres } from "../bits/standing.ts";
 import type { App } from "../http/app-type.ts";
+import { daysAfter } from "../http/moment.ts";
 import { notACursor } from "../http/paging.ts";
 import { listRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
@@ -9,6 +11,9 @@ import { people } from "../people/kind.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
 import { type After, stock } from "./reads.ts";
 import { DuePageSchema, HeldPageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
+
+/** A year ahead is as far as a shop plans. */
+const MOST_DAYS_AHEAD = 366;
 
 /** Between the value a page goes on from and the bit that had it. */
 const SEPARATOR = "~";
@@ -24,15 +29,23 @@ export function stockRoutes(app: App, doors: Doors): void {
       ...common,
       path: "/v1/stock/due",
       operationId: "listDueBits",
-      summary: "Which bits are due for inspection",
+      summary: "Which bits are due for inspection, now or within so many days",
       page: DuePageSchema,
+      filters: {
+        withinDays: Type.Integer({
+          minimum: 0,
+          maximum: MOST_DAYS_AHEAD,
+          default: 0,
+          description: "Those that fall due within so many days too. Default: those that are due now.",
+        }),
+      },
     },
-    function* ({ afterId, most }, { at }) {
-      const bits = yield* stock.due(at, placeIn(afterId), most);
+    function* ({ afterId, most }, { query: { withinDays }, at }) {
+      const bits = yield* stock.due(daysAfter(at, withinDays), placeIn(afterId), most);
       const policy = yield* shopPolicy();
       return bits.map((bit) => {
         const dueAt = bit.inspectionDueAt ?? bit.createdAt;
-        return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit, policy) };
+        return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit, dueAt > at, policy) };
       });
     },
   );
@@ -96,7 +109,8 @@ function* heldStock(bit: BitRecord) {
   return { id: bit.id, bit, since, because, by: by ?? null, name: person?.name ?? null, isByStaff };
 }
 
-function becauseOf(bit: BitRecord, policy: Policy): string {
+function becauseOf(bit: BitRecord, isAhead: boolean, policy: Policy): string {
+  if (isAhead) return "Its days between inspections will be over then.";
   return hasCutItsMetres(bit, policy)
     ? `It has cut ${Math.round(bit.used.metresSinceInspection)} m since it was last looked at.`
     : "Its days between inspections are over.";

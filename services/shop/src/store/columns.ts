@@ -13,7 +13,7 @@ import type { TObject, TProperties, TSchema } from "typebox";
 
 /**
  * How a field is kept. `row-number` is a lasting number that the database gives to a row and finds it by; an `assigned-number` it
- * gives as well.
+ * gives as well; `derived-text` is what it takes out of another column.
  */
 export type ColumnType =
   | "text"
@@ -23,7 +23,8 @@ export type ColumnType =
   | "json"
   | "bytes"
   | "row-number"
-  | "assigned-number";
+  | "assigned-number"
+  | "derived-text";
 
 /** The columns of a table that are no fields of its record. */
 export type QueryColumnTypes = Readonly<Record<string, ColumnType | { readonly optional: ColumnType }>>;
@@ -34,7 +35,7 @@ export type RecordTable = {
   readonly queryColumns: ReadonlyMap<string, SQLiteColumn>;
 };
 
-const ASSIGNED: readonly unknown[] = ["row-number", "assigned-number"];
+const ASSIGNED: readonly unknown[] = ["row-number", "assigned-number", "derived-text"];
 
 /** Whether the database gives a column its value. */
 export function isAssigned(type: QueryColumnTypes[string] | undefined): boolean {
@@ -102,7 +103,7 @@ function builderOf(name: string, type: ColumnType, isRequired: boolean, isId: bo
   const builder = emptyBuilder(name, type);
   if (type === "row-number") return integer(name).primaryKey();
   // Given once the row is there.
-  if (type === "assigned-number") return builder;
+  if (type === "assigned-number" || type === "derived-text") return builder;
   if (isId) return text(name).primaryKey();
   return isRequired ? builder.notNull() : builder;
 }
@@ -110,6 +111,7 @@ function builderOf(name: string, type: ColumnType, isRequired: boolean, isId: bo
 function emptyBuilder(name: string, type: ColumnType) {
   switch (type) {
     case "text":
+    case "derived-text":
       return text(name);
     case "real":
       return real(name);

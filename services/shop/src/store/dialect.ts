@@ -9,6 +9,10 @@ export type Dialect = {
   readonly valuesOf: (list: SQLWrapper) => SQL;
   /** Whether a list that is kept in a column has a value. */
   readonly holds: (column: SQLWrapper, value: SQLWrapper) => SQL;
+  /** Whether a text has another in it, as texts are compared (`folded`). The other one comes folded. */
+  readonly contains: (column: SQLWrapper, part: SQLWrapper) => SQL;
+  /** The first letters of a text as texts are compared; of none, the empty text. */
+  readonly orderedBy: (column: SQLWrapper, letters: number) => SQL;
   /** A table read by an index that the planner would not choose without statistics. */
   readonly byIndex: (table: string, index: string) => SQL;
   /** A column that must not make an index look better than the one that narrows most. */

@@ -1,6 +1,7 @@
-import { and, asc, desc, eq, gt, isNull, type SQL, type SQLWrapper } from "drizzle-orm";
+import { and, asc, desc, eq, gt, isNull, lt, or, type SQL, type SQLWrapper, sql } from "drizzle-orm";
 import type { Dialect } from "./dialect.ts";
 import type { Kind, RecordOf } from "./kind.ts";
+import { FIRST_PAGE, ORDERING_LETTERS, type Order, type PageStart } from "./order.ts";
 import { all, first, given, type Query, type Question, recordQuery } from "./query.ts";
 
 /** Fields that a list may be narrowed by, each with its value or a list of values; null asks for records without the field. */
@@ -10,11 +11,21 @@ export type Where<K extends Kind> = {
 
 type Wanted = string | null | { readonly list: readonly string[] };
 
+/** What a list of named records is asked for. */
+export type Ask<K extends Kind> = {
+  readonly where?: Where<K>;
+  /** Part of the name, folded. */
+  readonly q?: string | undefined;
+  readonly order?: Order | undefined;
+};
+
 /** What records can be asked for: all of them, or those that somebody may see. */
 export type RecordView<K extends Kind> = {
   readonly find: (id: string) => Question<RecordOf<K> | undefined>;
   /** Oldest first, after the record with this id. The fields asked for need an index that ends in `id`. */
   readonly page: (afterId: string, most: number, where?: Where<K>) => Question<RecordOf<K>[]>;
+  /** The same of named records: those whose name has `q` in it, in another order. It looks at every record. */
+  readonly found: (start: PageStart, most: number, ask: Ask<K>) => Question<RecordOf<K>[]>;
   /** The latest ones, newest first. */
   readonly newest: (most: number, where?: Where<K>) => Question<RecordOf<K>[]>;
 };
@@ -56,36 +67,61 @@ function viewOf<K extends Kind>(kind: K, visible: VisibleTo | undefined) {
   );
   const lists = new Map<string, Query<RecordOf<K>>>();
 
-  function listQuery(wanted: readonly (readonly [string, Wanted])[], isNewestFirst: boolean) {
+  function listQuery(wanted: readonly (readonly [string, Wanted])[], { hasName, order, isAfter }: Shape) {
     return recordQuery(kind, (rows, dialect) => {
-      const conditions: SQL[] = isNewestFirst ? [] : [gt(id, given("afterId"))];
+      const conditions: SQL[] = [];
       for (const [name, value] of wanted) {
         const column = kind.column(name);
         if (value === null) conditions.push(isNull(column));
         else if (typeof value === "string") conditions.push(eq(column, given(name)));
         else conditions.push(dialect.isIn(column, given(name)));
       }
+      if (hasName) conditions.push(dialect.contains(kind.column("name"), given("q")));
+      const [after, toward] = order.startsWith("-") ? [lt, desc] : [gt, asc];
+      const key = order.endsWith("name")
+        ? dialect.orderedBy(kind.column("name"), ORDERING_LETTERS)
+        : undefined;
+      if (isAfter) conditions.push(laterThan(key, after));
       return rows
         .where(and(...conditions, ...visibleRows(visible, dialect)))
-        .orderBy(isNewestFirst ? desc(id) : asc(id))
+        .orderBy(...(key === undefined ? [] : [toward(key)]), toward(id))
         .limit(given("most"));
     });
   }
 
-  function* list(where: Where<K>, viewer: string | undefined, most: number, afterId?: string) {
+  /** In the list's order after the record that the page before ended with. */
+  function laterThan(key: SQL | undefined, after: typeof gt): SQL {
+    const later = after(id, given("afterId"));
+    if (key === undefined) return later;
+    const name = given("afterName");
+    return or(after(key, name), and(eq(key, name), later)) ?? sql`TRUE`;
+  }
+
+  function* list(
+    viewer: string | undefined,
+    start: PageStart,
+    most: number,
+    { where = {}, q, order = "createdAt" }: Ask<K>,
+  ) {
     const wanted = Object.entries<Wanted | undefined>(where).filter(isWanted);
-    const shape = [...wanted.map(shapeOf), afterId === undefined].join("|");
-    const query = lists.get(shape) ?? listQuery(wanted, afterId === undefined);
+    const asked = { hasName: q !== undefined, order, isAfter: start.id !== "" };
+    const shape = [...wanted.map(shapeOf), JSON.stringify(asked)].join("|");
+    const query = lists.get(shape) ?? listQuery(wanted, asked);
     lists.set(shape, query);
-    return yield* all(query, { ...Object.fromEntries(wanted), afterId, most, viewer });
+    const from = { afterId: start.id, afterName: start.name };
+    return yield* all(query, { ...Object.fromEntries(wanted), ...from, q, most, viewer });
   }
 
   return (viewer?: string): RecordView<K> => ({
     find: (wanted) => first(byId, { id: wanted, viewer }),
-    page: (afterId, most, where = {}) => list(where, viewer, most, afterId),
-    newest: (most, where = {}) => list(where, viewer, most),
+    page: (afterId, most, where = {}) => list(viewer, { id: afterId }, most, { where }),
+    found: (start, most, ask) => list(viewer, start, most, ask),
+    newest: (most, where = {}) => list(viewer, FIRST_PAGE, most, { where, order: "-createdAt" }),
   });
 }
+
+/** What lists of one kind differ in as queries. */
+type Shape = { readonly hasName: boolean; readonly order: Order; readonly isAfter: boolean };
 
 function isWanted(asked: readonly [string, Wanted | undefined]): asked is [string, Wanted] {
   return asked[1] !== undefined;

@@ -1,6 +1,6 @@
 import Sqlite from "better-sqlite3";
 import { type AnswerNow, answersFrom } from "./answer.ts";
-import { BUSY_TIMEOUT_MS } from "./connection.ts";
+import { addFunctions, BUSY_TIMEOUT_MS } from "./connection.ts";
 import type { Readers } from "./transaction.ts";
 
 /** Answers from a connection, and from another one beside while the first has a half-done transaction. */
@@ -14,6 +14,7 @@ export function answersBeside(
     readers: {
       moveBeside: () => {
         const connection = new Sqlite(file, { readonly: true, timeout: BUSY_TIMEOUT_MS });
+        addFunctions(connection);
         beside = { connection, answer: answersFrom(connection) };
       },
       moveBack: () => {

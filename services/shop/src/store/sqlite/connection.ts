@@ -2,6 +2,7 @@ import { accessSync, constants, existsSync, statfsSync, statSync } from "node:fs
 import { dirname } from "node:path";
 import Sqlite from "better-sqlite3";
 import { DatabaseFileError } from "../database-file-error.ts";
+import { folded } from "../folded.ts";
 import { makePrivate, makePrivateFile } from "../private-file.ts";
 
 export const IN_MEMORY = ":memory:";
@@ -54,7 +55,13 @@ export function isWritable(sqlite: Sqlite.Database): boolean {
   }
 }
 
+/** Gives a connection the functions that queries use. */
+export function addFunctions(sqlite: Sqlite.Database): void {
+  sqlite.function("folded", { deterministic: true }, (text: unknown) => folded(String(text ?? "")));
+}
+
 function prepareConnection(sqlite: Sqlite.Database): void {
+  addFunctions(sqlite);
   sqlite.pragma(`busy_timeout = ${BUSY_TIMEOUT_MS}`);
   if (sqlite.pragma("quick_check", { simple: true }) !== "ok") {
     throw new DatabaseFileError(`${sqlite.name} is damaged. Restore a backup.`);

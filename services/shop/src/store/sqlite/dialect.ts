@@ -7,6 +7,8 @@ export const SQLITE_DIALECT: Dialect = {
   isIn: (value, list) => sql`${value} IN (SELECT value FROM json_each(${list}))`,
   valuesOf: (list) => sql`SELECT value FROM json_each(${list})`,
   holds: (column, value) => sql`EXISTS (SELECT 1 FROM json_each(${column}) WHERE value = ${value})`,
+  contains: (column, part) => sql`instr(folded(${column}), ${part}) > 0`,
+  orderedBy: (column, letters) => sql`substr(folded(${column}), 1, ${sql.raw(String(letters))})`,
   byIndex: (table, index) => sql`${sql.identifier(table)} INDEXED BY ${sql.identifier(index)}`,
   unindexed: (column) => sql`+${column}`,
   // The index is read in the order of its row numbers, so that a page costs what is on it.
