@@ -70,6 +70,10 @@ const BEFORE: Readonly<Record<string, (prepared: Prepared) => Promise<Change>>> 
     const { id } = await made(shop, "/v1/people", { name: "Somebody new", role: "member" });
     return { body: { personId: id, part: "student" } };
   },
+  createManyEnrolments: async ({ shop }) => {
+    const { id } = await made(shop, "/v1/people", { name: "Somebody new", role: "member" });
+    return { body: { data: [{ personId: id, part: "student" }] } };
+  },
   issueApproval: async ({ shop, furnished: { ids, keys } }) => {
     const draft = await made(shop, "/v1/approvals", { ...bodyNamed("createApproval", ids) }, keys.instructor);
     return { ids: { approvalId: draft.id } };

@@ -70,12 +70,12 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const makeCheckpoint = checkpointMaker(answer, signer);
   checkpointRegularly(app, { answer, commit, bell, make: makeCheckpoint, now });
   const write = writeThrough(commit);
-  const doors = { answer, write, answerOnce: answersOnce(findAnswer, write, now), now };
 
   app.removeContentTypeParser("text/plain");
   answerProblems(app);
   readJsonBodies(app);
-  const compiled = compileAtFirstUse(app);
+  const { compileAll, validatorOf } = compileAtFirstUse(app);
+  const doors = { answer, write, answerOnce: answersOnce(findAnswer, write, now), now, validatorOf };
   identifyRequests(app);
   addFixedHeaders(app);
   prefixPaths(app, config.publicUrl);
@@ -99,7 +99,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   healthRoutes(app, { health: store.health, isClosing, metrics });
   documentRoutes(app, { document });
   rackRooms(app, doors, config.publicUrl);
-  planningRooms(app, doors, compiled);
+  planningRooms(app, doors);
   courseRooms(app, doors, { signer, mark: store.mark, labels: config });
   historyRooms(app, doors, {
     bell,
@@ -116,5 +116,5 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   });
   await pageRoutes(app);
   refuseOthers();
-  return { app, document, compileAll: compiled.compileAll };
+  return { app, document, compileAll };
 }

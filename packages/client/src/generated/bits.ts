@@ -8,6 +8,8 @@ import type {
   ExportBitsData,
   ExportBitsResponse,
   GetBitLabelResponse,
+  GetBitLabelsData,
+  GetBitLabelsResponse,
   GetBitResponse,
   HoldBitData,
   HoldBitResponse,
@@ -93,6 +95,13 @@ export function bitsOf(caller: Caller) {
     getBitLabel: (bitId: string, options?: CallOptions) =>
       caller.send<GetBitLabelResponse>(
         { method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId }, answers: ["image/svg+xml"] },
+        options,
+      ),
+
+    /** A page to print with the labels of some bits */
+    getBitLabels: (options?: CallOptions & { readonly query?: GetBitLabelsData["query"] }) =>
+      caller.send<GetBitLabelsResponse>(
+        { method: "GET", path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] },
         options,
       ),
 

@@ -4,6 +4,8 @@ import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
   CreateEnrolmentData,
   CreateEnrolmentResponse,
+  CreateManyEnrolmentsData,
+  CreateManyEnrolmentsResponse,
   EndEnrolmentResponse,
   ListEnrolmentsData,
   ListEnrolmentsResponse,
@@ -22,6 +24,13 @@ export function enrolmentsOf(caller: Caller) {
     create: (courseId: string, body: CreateEnrolmentData["body"], options?: WriteOptions) =>
       caller.send<CreateEnrolmentResponse>(
         { method: "POST", path: "/v1/courses/{courseId}/enrolments", pathParameters: { courseId }, body, isWrite: true },
+        options,
+      ),
+
+    /** Take many people into a course; only a manager makes somebody its instructor */
+    createMany: (courseId: string, body: CreateManyEnrolmentsData["body"], options?: WriteOptions & { readonly query?: CreateManyEnrolmentsData["query"] }) =>
+      caller.send<CreateManyEnrolmentsResponse>(
+        { method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", pathParameters: { courseId }, query: options?.query, body, isWrite: true },
         options,
       ),
 

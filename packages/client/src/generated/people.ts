@@ -45,10 +45,10 @@ export function peopleOf(caller: Caller) {
         changeOptions(version),
       ),
 
-    /** Enter many people at once, each with a key if asked: all or none. A key's secret is shown this once. To create keys with them needs the scope keys:manage too. A narrowed key gives no more than it holds. */
-    createMany: (body: CreateManyPeopleData["body"], options?: WriteOptions) =>
+    /** Enter many people at once, each with a key if asked. A key's secret is shown this once. To create keys with them needs the scope keys:manage too. A narrowed key gives no more than it holds. */
+    createMany: (body: CreateManyPeopleData["body"], options?: WriteOptions & { readonly query?: CreateManyPeopleData["query"] }) =>
       caller.send<CreateManyPeopleResponse>(
-        { method: "POST", path: "/v1/people/batch", body, isWrite: true },
+        { method: "POST", path: "/v1/people/batch", query: options?.query, body, isWrite: true },
         options,
       ),
 

@@ -77,10 +77,10 @@ export function placesOf(caller: Caller) {
         options,
       ),
 
-    /** Add many places at once, also inside one another: all or none */
-    createMany: (body: CreateManyPlacesData["body"], options?: WriteOptions) =>
+    /** Add many places at once, also inside one another */
+    createMany: (body: CreateManyPlacesData["body"], options?: WriteOptions & { readonly query?: CreateManyPlacesData["query"] }) =>
       caller.send<CreateManyPlacesResponse>(
-        { method: "POST", path: "/v1/places/batch", body, isWrite: true },
+        { method: "POST", path: "/v1/places/batch", query: options?.query, body, isWrite: true },
         options,
       ),
 

@@ -2,6 +2,8 @@
 
 import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
 import type {
+  CreateManyQualificationsData,
+  CreateManyQualificationsResponse,
   CreateQualificationData,
   CreateQualificationResponse,
   GetQualificationResponse,
@@ -31,6 +33,13 @@ export function qualificationsOf(caller: Caller) {
     get: (qualificationId: string, options?: CallOptions) =>
       caller.send<GetQualificationResponse>(
         { method: "GET", path: "/v1/qualifications/{qualificationId}", pathParameters: { qualificationId } },
+        options,
+      ),
+
+    /** Sign what many people were tested on, showed or were allowed */
+    createMany: (body: CreateManyQualificationsData["body"], options?: WriteOptions & { readonly query?: CreateManyQualificationsData["query"] }) =>
+      caller.send<CreateManyQualificationsResponse>(
+        { method: "POST", path: "/v1/qualifications/batch", query: options?.query, body, isWrite: true },
         options,
       ),
 

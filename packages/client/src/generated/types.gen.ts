@@ -61,6 +61,17 @@ export type Problem = {
 };
 
 /**
+ * A row that was not taken, and why.
+ */
+export type RefusedRow = {
+    /**
+     * Its number in the list, from 1.
+     */
+    row: number;
+    problem: Problem;
+};
+
+/**
  * The process is running.
  */
 export type Liveness = {
@@ -1730,7 +1741,7 @@ export type ListedPlace = {
  */
 export type NewPlaces = {
     /**
-     * Up to 500, all or none.
+     * Up to 500.
      */
     data: Array<ListedPlace>;
 };
@@ -1743,6 +1754,10 @@ export type CreatedPlaces = {
      * What was created, in the order of the request.
      */
     data: Array<Place>;
+    /**
+     * Rows that were not taken; none when all or nothing was asked for.
+     */
+    refused: Array<RefusedRow>;
 };
 
 /**
@@ -5640,7 +5655,7 @@ export type PersonWithKey = {
  */
 export type NewPeople = {
     /**
-     * Up to 500, all or none.
+     * Up to 500.
      */
     data: Array<NewPersonWithKey>;
 };
@@ -5653,6 +5668,10 @@ export type CreatedPeople = {
      * What was created, in the order of the request.
      */
     data: Array<PersonWithKey>;
+    /**
+     * Rows that were not taken; none when all or nothing was asked for.
+     */
+    refused: Array<RefusedRow>;
 };
 
 /**
@@ -5982,6 +6001,30 @@ export type Enrolment = {
 };
 
 /**
+ * Many to create in one request.
+ */
+export type NewEnrolments = {
+    /**
+     * Up to 200.
+     */
+    data: Array<NewEnrolment>;
+};
+
+/**
+ * All that was created.
+ */
+export type CreatedEnrolments = {
+    /**
+     * What was created, in the order of the request.
+     */
+    data: Array<Enrolment>;
+    /**
+     * Rows that were not taken; none when all or nothing was asked for.
+     */
+    refused: Array<RefusedRow>;
+};
+
+/**
  * One page. Oldest first.
  */
 export type EnrolmentPage = {
@@ -6102,6 +6145,30 @@ export type Qualification = {
      * 1 when created, one more with each change; also its ETag.
      */
     version: number;
+};
+
+/**
+ * Many to create in one request.
+ */
+export type NewQualifications = {
+    /**
+     * Up to 200.
+     */
+    data: Array<NewQualification>;
+};
+
+/**
+ * All that was created.
+ */
+export type CreatedQualifications = {
+    /**
+     * What was created, in the order of the request.
+     */
+    data: Array<Qualification>;
+    /**
+     * Rows that were not taken; none when all or nothing was asked for.
+     */
+    refused: Array<RefusedRow>;
 };
 
 /**
@@ -8699,6 +8766,72 @@ export type GetBitLabelResponses = {
 
 export type GetBitLabelResponse = GetBitLabelResponses[keyof GetBitLabelResponses];
 
+export type GetBitLabelsData = {
+    body?: never;
+    path?: never;
+    query: {
+        /**
+         * Ids, up to 200, with commas between them.
+         */
+        ids: string;
+    };
+    url: '/v1/bits/labels';
+};
+
+export type GetBitLabelsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetBitLabelsError = GetBitLabelsErrors[keyof GetBitLabelsErrors];
+
+export type GetBitLabelsResponses = {
+    /**
+     * HTML.
+     */
+    200: string;
+};
+
+export type GetBitLabelsResponse = GetBitLabelsResponses[keyof GetBitLabelsResponses];
+
 export type GetPlaceLabelsData = {
     body?: never;
     path: {
@@ -9690,7 +9823,12 @@ export type CreateManyPlacesData = {
         'Change-Reason'?: string;
     };
     path?: never;
-    query?: never;
+    query?: {
+        /**
+         * Whether one row that cannot be taken refuses all, or itself alone. Default: all-or-nothing.
+         */
+        mode?: 'all-or-nothing' | 'row-by-row';
+    };
     url: '/v1/places/batch';
 };
 
@@ -14903,7 +15041,12 @@ export type CreateManyPeopleData = {
         'Change-Reason'?: string;
     };
     path?: never;
-    query?: never;
+    query?: {
+        /**
+         * Whether one row that cannot be taken refuses all, or itself alone. Default: all-or-nothing.
+         */
+        mode?: 'all-or-nothing' | 'row-by-row';
+    };
     url: '/v1/people/batch';
 };
 
@@ -15955,6 +16098,111 @@ export type CreateEnrolmentResponses = {
 
 export type CreateEnrolmentResponse = CreateEnrolmentResponses[keyof CreateEnrolmentResponses];
 
+export type CreateManyEnrolmentsData = {
+    body: NewEnrolments;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a course.
+         */
+        courseId: string;
+    };
+    query?: {
+        /**
+         * Whether one row that cannot be taken refuses all, or itself alone. Default: all-or-nothing.
+         */
+        mode?: 'all-or-nothing' | 'row-by-row';
+    };
+    url: '/v1/courses/{courseId}/enrolments/batch';
+};
+
+export type CreateManyEnrolmentsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CreateManyEnrolmentsError = CreateManyEnrolmentsErrors[keyof CreateManyEnrolmentsErrors];
+
+export type CreateManyEnrolmentsResponses = {
+    /**
+     * All that was created.
+     */
+    201: CreatedEnrolments;
+};
+
+export type CreateManyEnrolmentsResponse = CreateManyEnrolmentsResponses[keyof CreateManyEnrolmentsResponses];
+
 export type EndEnrolmentData = {
     body?: never;
     headers?: {
@@ -16283,6 +16531,98 @@ export type GetQualificationResponses = {
 };
 
 export type GetQualificationResponse = GetQualificationResponses[keyof GetQualificationResponses];
+
+export type CreateManyQualificationsData = {
+    body: NewQualifications;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: {
+        /**
+         * Whether one row that cannot be taken refuses all, or itself alone. Default: all-or-nothing.
+         */
+        mode?: 'all-or-nothing' | 'row-by-row';
+    };
+    url: '/v1/qualifications/batch';
+};
+
+export type CreateManyQualificationsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CreateManyQualificationsError = CreateManyQualificationsErrors[keyof CreateManyQualificationsErrors];
+
+export type CreateManyQualificationsResponses = {
+    /**
+     * All that was created.
+     */
+    201: CreatedQualifications;
+};
+
+export type CreateManyQualificationsResponse = CreateManyQualificationsResponses[keyof CreateManyQualificationsResponses];
 
 export type WithdrawQualificationData = {
     body: Reason;

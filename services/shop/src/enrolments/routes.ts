@@ -2,6 +2,7 @@ import type { FastifyRequest } from "fastify";
 import { requireInstructor } from "../courses/access.ts";
 import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
+import { type CreatedEach, createManyRoute, type RowsBefore } from "../http/create-many-route.ts";
 import { requireOne } from "../http/named-records.ts";
 import { listRecordsRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
@@ -17,7 +18,10 @@ import {
   EnrolmentPageSchema,
   type EnrolmentRecord,
   EnrolmentSchema,
+  type NewEnrolment,
   NewEnrolmentSchema,
+  NewEnrolmentsAnswerSchema,
+  NewEnrolmentsSchema,
 } from "./schema.ts";
 
 const WRITE = { scope: "courses:write", tag: "enrolments", answer: EnrolmentSchema } as const;
@@ -47,16 +51,22 @@ export function enrolmentRoutes(app: App, doors: Doors): void {
       body: NewEnrolmentSchema,
       location: ({ courseId }) => `${enrolmentKind.path}?courseId=${courseId}`,
     },
-    function* ({ params: { courseId }, body: { personId, part }, request, at }) {
-      requireFound(courses.kind, courseId, yield* courses.find(courseId));
-      yield* requireRight(request, courseId, part);
-      const person = yield* requireOne("/personId", personId, people);
-      if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
-      const [already] = yield* enrolments.page("", 1, { courseId, personId, endedAt: null });
-      if (already !== undefined) throw new Problem("enrolled-already", `It is ${already.id}.`);
-      const record = newRecord(newId(enrolmentKind.idPrefix), { courseId, personId, part }, at);
-      return { changes: [creation(enrolmentKind, record)], answer: record };
+    ({ params: { courseId }, body, request, at }) => enrolled(courseId, body, { request, at }, []),
+  );
+
+  createManyRoute(
+    app,
+    doors,
+    {
+      ...WRITE,
+      path: "/v1/courses/:courseId/enrolments/batch",
+      operationId: "createManyEnrolments",
+      summary: "Take many people into a course; only a manager makes somebody its instructor",
+      body: NewEnrolmentsSchema,
+      answer: NewEnrolmentsAnswerSchema,
     },
+    (enrolment: NewEnrolment, { params: { courseId }, request, at }, before: RowsBefore<EnrolmentRecord>) =>
+      enrolled(courseId, enrolment, { request, at }, before),
   );
 
   actRoute(
@@ -76,6 +86,24 @@ export function enrolmentRoutes(app: App, doors: Doors): void {
       return { changes: [replacement(enrolmentKind, current, record, "ended")], answer: record };
     },
   );
+}
+
+/** Somebody's part in a course from now on. They must not have one already, nor be taken in `before` in the same request. */
+function* enrolled(
+  courseId: string,
+  { personId, part }: NewEnrolment,
+  { request, at }: { readonly request: FastifyRequest; readonly at: string },
+  before: RowsBefore<EnrolmentRecord>,
+): Question<CreatedEach<EnrolmentRecord>> {
+  requireFound(courses.kind, courseId, yield* courses.find(courseId));
+  yield* requireRight(request, courseId, part);
+  const person = yield* requireOne("/personId", personId, people);
+  if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
+  const [kept] = yield* enrolments.page("", 1, { courseId, personId, endedAt: null });
+  const already = kept ?? before.find((each) => each?.personId === personId);
+  if (already !== undefined) throw new Problem("enrolled-already", `It is ${already.id}.`);
+  const record = newRecord(newId(enrolmentKind.idPrefix), { courseId, personId, part }, at);
+  return { changes: [creation(enrolmentKind, record)], answer: record };
 }
 
 /** An instructor takes students into their own course; who teaches is the manager's to say. */

@@ -1,5 +1,6 @@
 import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, referenceField } from "../http/fields.ts";
+import { manyCreatedSchema, manySchema } from "../http/many-schema.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 
@@ -25,10 +26,22 @@ export const EnrolmentSchema = Type.Object(
   { $id: "Enrolment", description: "A person's part in a course.", additionalProperties: false },
 );
 
+/** A school year's largest courses. */
+const MOST_NEW_ENROLMENTS = 200;
+
+export const NewEnrolmentsSchema = manySchema("NewEnrolments", NewEnrolmentSchema, MOST_NEW_ENROLMENTS);
+export const NewEnrolmentsAnswerSchema = manyCreatedSchema("CreatedEnrolments", EnrolmentSchema);
+
 export const EnrolmentPageSchema = pageSchema("EnrolmentPage", ref(EnrolmentSchema), "Oldest first.");
 
 /** The components this resource answers and takes. */
-export const ENROLMENT_SCHEMAS = [NewEnrolmentSchema, EnrolmentSchema, EnrolmentPageSchema];
+export const ENROLMENT_SCHEMAS = [
+  NewEnrolmentSchema,
+  EnrolmentSchema,
+  NewEnrolmentsSchema,
+  NewEnrolmentsAnswerSchema,
+  EnrolmentPageSchema,
+];
 
 export type NewEnrolment = Static<typeof NewEnrolmentSchema>;
 

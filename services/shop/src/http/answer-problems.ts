@@ -6,6 +6,7 @@ import { problemFrom } from "../problems/from-error.ts";
 import { Problem, pathOf, problemBody } from "../problems/problem.ts";
 import { ProblemSchema } from "../problems/schema.ts";
 import type { App } from "./app-type.ts";
+import { RefusedRowSchema } from "./many-schema.ts";
 
 export const PROBLEM_JSON = "application/problem+json";
 
@@ -16,7 +17,7 @@ const BY_CONNECTION_CODE: Readonly<Record<string, ProblemCode>> = {
 
 /** Answers every error of every route, and every path without a route, with one kind of body. */
 export function answerProblems(app: App): void {
-  app.addSchema(ProblemSchema);
+  for (const schema of [ProblemSchema, RefusedRowSchema]) app.addSchema(schema);
   app.setErrorHandler(sendProblem);
   app.setNotFoundHandler((request) => {
     throw new Problem("not-found", `Nothing is at ${pathOf(request)}.`);

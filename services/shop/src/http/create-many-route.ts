@@ -1,11 +1,16 @@
-import Type, { type Static, type TObject } from "typebox";
-import { notValid, Problem } from "../problems/problem.ts";
+import type { Static, TArray, TObject, TUnsafe } from "typebox";
+import { fieldFaults } from "../problems/from-ajv.ts";
+import { type FieldFault, notValid, Problem, pathOf, problemBody } from "../problems/problem.ts";
 import type { Question } from "../store/query.ts";
 import type { App } from "./app-type.ts";
+import { BatchQuery, outlineOf } from "./many-schema.ts";
 import { ref } from "./reference.ts";
 import { type Asked, askedOf, type Component, type Doors, type RouteDefinition, schemaOf } from "./routes.ts";
 import { stampOf } from "./write.ts";
 import type { Decided } from "./write-routes.ts";
+
+/** So many faults are named when no row can be taken. */
+const MOST_FAULTS = 50;
 
 /** What is decided about one of many. */
 export type CreatedEach<Shown> = Decided<Shown> & {
@@ -13,35 +18,22 @@ export type CreatedEach<Shown> = Decided<Shown> & {
   readonly onRepeat?: Problem;
 };
 
-/** The body of a request that creates many at once. */
-export function manySchema<Item extends Component>($id: string, item: Item, most: number) {
-  const data = Type.Array(ref(item), {
-    minItems: 1,
-    maxItems: most,
-    description: `Up to ${most}, all or none.`,
-  });
-  return Type.Object(
-    { data },
-    { $id, description: "Many to create in one request.", additionalProperties: false },
-  );
-}
+/** What was decided about the rows before; undefined for one that was refused. */
+export type RowsBefore<Shown> = readonly (Shown | undefined)[];
 
-/** What answers it. */
-export function manyCreatedSchema<Item extends Component>($id: string, item: Item) {
-  const data = Type.Array(ref(item), { description: "What was created, in the order of the request." });
-  return Type.Object({ data }, { $id, description: "All that was created.", additionalProperties: false });
-}
+type Row<Shown> = { readonly taken: CreatedEach<Shown> } | { readonly refused: Problem };
 
 /**
- * Registers the creation of many records in one request: all in one transaction or none, once for each Idempotency-Key. A fault of
- * one names its place in the list. `decide` is asked for one after the other and sees what was decided about those before.
+ * Registers the creation of many records in one request and one transaction, once for each Idempotency-Key: all of them or none,
+ * or row by row, where one that cannot be taken refuses itself alone. A fault of one names its place in the list. `decide` is
+ * asked for one after the other and sees what was decided about those before.
  */
 export function createManyRoute<
   Path extends string,
   Item,
   Shown,
-  Body extends TObject<{ data: Type.TArray<Type.TUnsafe<Item>> }> & Component,
-  Answer extends TObject<{ data: Type.TArray<Type.TUnsafe<Shown>> }> & Component,
+  Body extends TObject<{ data: TArray<TUnsafe<Item>> }> & Component,
+  Answer extends Component & { readonly properties: { readonly data: TArray<TUnsafe<Shown>> } },
 >(
   app: App,
   doors: Doors,
@@ -50,57 +42,96 @@ export function createManyRoute<
     readonly answer: Answer;
     readonly bodyLimit?: number;
   },
-  decide: (item: Item, asked: Asked<Path>, before: readonly Shown[]) => Question<CreatedEach<Shown>>,
+  decide: (item: Item, asked: Asked<Path>, before: RowsBefore<Shown>) => Question<CreatedEach<Shown>>,
 ): void {
   const { path, scope, body, answer, bodyLimit } = definition;
+  const faultsInAll = doors.validatorOf(ref(body));
+  const faultsInRow = doors.validatorOf(body.properties.data.items);
 
-  function* decideAll(items: readonly Item[], asked: Asked<Path>): Question<CreatedEach<Shown>[]> {
-    const decided: CreatedEach<Shown>[] = [];
-    const before: Shown[] = [];
-    for (const [index, item] of items.entries()) {
-      const each = yield* inItem(index, decide(item, asked, before));
-      decided.push(each);
-      before.push(each.answer);
+  function* decideRow(item: Item, asked: Asked<Path>, before: RowsBefore<Shown>): Question<Row<Shown>> {
+    try {
+      const errors = faultsInRow(item);
+      if (errors !== undefined) throw notValid(fieldFaults(errors, "body"));
+      return { taken: yield* decide(item, asked, before) };
+    } catch (error) {
+      if (error instanceof Problem) return { refused: error };
+      throw error;
     }
-    return decided;
+  }
+
+  function* decideAll(
+    items: readonly Item[],
+    asked: Asked<Path>,
+    isEachAlone: boolean,
+  ): Question<Row<Shown>[]> {
+    const rows: Row<Shown>[] = [];
+    const before: (Shown | undefined)[] = [];
+    for (const [index, item] of items.entries()) {
+      const row = yield* decideRow(item, asked, before);
+      if ("refused" in row && !isEachAlone) throw inRow(index, row.refused);
+      rows.push(row);
+      before.push("taken" in row ? row.taken.answer : undefined);
+    }
+    if (rows.every((row) => "refused" in row)) throw noneTaken(rows);
+    return rows;
   }
 
   app.post(
     path,
     {
-      config: { scope, operation: "create" },
+      config: { scope, operation: "create", bodyOutline: outlineOf(body) },
       ...(bodyLimit !== undefined && { bodyLimit }),
-      schema: schemaOf(definition, { body: ref(body), response: { 201: ref(answer) } }),
+      schema: schemaOf(definition, {
+        querystring: BatchQuery,
+        body: ref(body),
+        response: { 201: ref(answer) },
+      }),
     },
     (request, reply) =>
       doors.answerOnce(request, reply, async () => {
         const stamp = stampOf(request, doors.now());
-        const asked = askedOf<Path, undefined, Record<never, never>>(request, stamp.at);
         const { data } = askedOf<Path, Static<Body>, undefined>(request, stamp.at).body;
-        const decided = await doors.answer(decideAll(data, asked));
-        const onRepeat = decided.find((each) => each.onRepeat !== undefined)?.onRepeat;
+        const asked = askedOf<Path, undefined, Static<typeof BatchQuery>>(request, stamp.at);
+        const isEachAlone = asked.query.mode === "row-by-row";
+        const errors = isEachAlone ? undefined : faultsInAll(request.body);
+        if (errors !== undefined) throw notValid(fieldFaults(errors, "body"));
+        const rows = await doors.answer(decideAll(data, asked, isEachAlone));
+        const taken = rows.flatMap((row) => ("taken" in row ? [row.taken] : []));
+        const refused = rows.flatMap((row, index) =>
+          "refused" in row
+            ? [{ row: index + 1, problem: problemBody(row.refused, request.id, pathOf(request)) }]
+            : [],
+        );
+        const onRepeat = taken.find((each) => each.onRepeat !== undefined)?.onRepeat;
         return {
           stamp,
           status: 201,
-          changes: decided.flatMap(({ changes }) => changes),
-          expects: decided.flatMap(({ expects = [] }) => expects),
+          changes: taken.flatMap(({ changes }) => changes),
+          expects: taken.flatMap(({ expects = [] }) => expects),
           headers: { "Cache-Control": "no-store" },
-          body: { data: decided.map((each) => each.answer) },
+          body: { data: taken.map((each) => each.answer), refused },
           ...(onRepeat && { onRepeat }),
         };
       }),
   );
 }
 
-/** What one item comes to; what is wrong with it says where in the list it is. */
-function* inItem<Answer>(index: number, question: Question<Answer>): Question<Answer> {
-  try {
-    return yield* question;
-  } catch (error) {
-    if (!(error instanceof Problem)) throw error;
-    if (error.errors.length === 0) {
-      throw new Problem(error.code, `Number ${index + 1} of the list: ${error.message}`);
-    }
-    throw notValid(error.errors.map((fault) => ({ ...fault, pointer: `/data/${index}${fault.pointer}` })));
-  }
+/** A problem of one row as one of the whole request: it says where in the list. */
+function inRow(index: number, problem: Problem): Problem {
+  if (problem.errors.length > 0) return notValid(faultsAt(index, problem));
+  return new Problem(problem.code, `Number ${index + 1} of the list: ${problem.message}`);
+}
+
+function noneTaken(rows: readonly Row<unknown>[]): Problem {
+  const faults = rows.flatMap((row, index) => {
+    if (!("refused" in row)) return [];
+    const { errors, message } = row.refused;
+    if (errors.length > 0) return faultsAt(index, row.refused);
+    return [{ in: "body" as const, pointer: `/data/${index}`, message, accepted: "what its problem says" }];
+  });
+  return notValid(faults.slice(0, MOST_FAULTS));
+}
+
+function faultsAt(index: number, { errors }: Problem): FieldFault[] {
+  return errors.map((fault) => ({ ...fault, pointer: `/data/${index}${fault.pointer}` }));
 }

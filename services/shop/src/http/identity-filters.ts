@@ -4,6 +4,12 @@ import Type, { type Static } from "typebox";
 const MOST_IDS = 200;
 const ID = "[A-Za-z0-9_-]{1,60}";
 
+/** Ids with commas between them. */
+export const idList = Type.String({
+  pattern: `^${ID}(,${ID}){0,${MOST_IDS - 1}}$`,
+  description: `Ids, up to ${MOST_IDS}, with commas between them.`,
+});
+
 /** Query parameters that find records by what they are called: here, or in another program. */
 export const IDENTITY_FILTERS = {
   ids: Type.Optional(

@@ -3,6 +3,7 @@ import Type, { type Static, type TObject, type TProperties, type TSchema } from 
 import type { Scope } from "../access/scopes.ts";
 import type { Answer } from "../store/store.ts";
 import type { AnswerOnce } from "./answer-once.ts";
+import type { Validator } from "./validation.ts";
 import type { Write } from "./write.ts";
 
 /** What every room may use: questions are answered, write batches written, and the clock read. */
@@ -11,6 +12,8 @@ export type Doors = {
   readonly write: Write;
   readonly answerOnce: AnswerOnce;
   readonly now: () => Date;
+  /** What is wrong with a value by a component's schema; undefined if nothing is. */
+  readonly validatorOf: (schema: object) => Validator;
 };
 
 /** A schema that other schemas refer to by its `$id`. */

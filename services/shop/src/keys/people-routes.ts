@@ -33,7 +33,7 @@ export function manyPeopleRoutes(app: App, doors: Doors): void {
       tag: "people",
       path: "/v1/people/batch",
       operationId: "createManyPeople",
-      summary: "Enter many people at once, each with a key if asked: all or none",
+      summary: "Enter many people at once, each with a key if asked",
       description:
         "A key's secret is shown this once. To create keys with them needs the scope keys:manage too. A narrowed key gives no more than it holds.",
       body: NewPeopleSchema,

@@ -1,7 +1,7 @@
 import Type, { type Static } from "typebox";
 import { PROGRAM_ROLES, SCOPE_NAMES } from "../access/scopes.ts";
-import { manyCreatedSchema, manySchema } from "../http/create-many-route.ts";
 import { idField, keptFields, momentField, nameField, referenceField } from "../http/fields.ts";
+import { manyCreatedSchema, manySchema } from "../http/many-schema.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 import { NewPersonSchema, PersonSchema } from "../people/schema.ts";

@@ -1,14 +1,19 @@
 import { formDiameterMm, showIn } from "@rimwise/domain";
+import Type from "typebox";
 import { bits } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
+import { idList } from "../http/identity-filters.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { places } from "../places/reads.ts";
+import { type FieldFault, notValid } from "../problems/problem.ts";
 import type { Question } from "../store/query.ts";
 import type { Label } from "./label.ts";
 import { labelRoute } from "./label-route.ts";
 import { labelSheetRoute } from "./sheet-route.ts";
+
+const BitLabelsQuery = Type.Object({ ids: idList }, { additionalProperties: false });
 
 /** Bits of one sheet: a room's. */
 const MOST_BITS = 2000;
@@ -28,6 +33,28 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
     function* ({ params: { bitId } }) {
       const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
       return bitLabel(bit, publicUrl);
+    },
+  );
+
+  labelSheetRoute(
+    app,
+    doors,
+    {
+      scope: "bits:read",
+      tag: "bits",
+      path: "/v1/bits/labels",
+      operationId: "getBitLabels",
+      summary: "A page to print with the labels of some bits",
+      query: BitLabelsQuery,
+    },
+    function* ({ query: { ids } }) {
+      const labels: Label[] = [];
+      for (const id of new Set(ids.split(","))) {
+        const bit = yield* bits.find(id);
+        if (bit === undefined) throw notValid([unknownBit(id)]);
+        labels.push(bitLabel(bit, publicUrl));
+      }
+      return { title: "Bits", labels };
     },
   );
 
@@ -69,6 +96,11 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
     },
     ({ params: { placeId } }) => placeLabel(placeId, publicUrl),
   );
+}
+
+function unknownBit(id: string): FieldFault {
+  const accepted = "ids that GET /v1/bits lists";
+  return { in: "query", pointer: "/ids", message: `There is no bit ${id}.`, accepted };
 }
 
 function* placeLabel(placeId: string, publicUrl: string): Question<Label> {

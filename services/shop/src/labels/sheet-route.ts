@@ -1,8 +1,15 @@
 import { Readable } from "node:stream";
 import { setImmediate } from "node:timers/promises";
-import Type from "typebox";
+import Type, { type TObject, type TProperties } from "typebox";
 import type { App } from "../http/app-type.ts";
-import { type Asked, askedOf, type Doors, type RouteDefinition, schemaOf } from "../http/routes.ts";
+import {
+  type Asked,
+  askedOf,
+  type Doors,
+  type QueryOf,
+  type RouteDefinition,
+  schemaOf,
+} from "../http/routes.ts";
 import type { Question } from "../store/query.ts";
 import { escaped, type Label, labelSvg } from "./label.ts";
 
@@ -25,20 +32,24 @@ const STYLE =
   "main{display:flex;flex-wrap:wrap;gap:2mm}svg{break-inside:avoid;outline:0.1mm dashed #999}h1{font-size:4mm}";
 
 /** Registers a page of labels. It is sent label by label, so that a large one keeps nobody waiting. */
-export function labelSheetRoute<Path extends string>(
+export function labelSheetRoute<
+  Path extends string,
+  Query extends TObject<TProperties> | undefined = undefined,
+>(
   app: App,
   doors: Doors,
-  definition: RouteDefinition<Path>,
-  sheet: (asked: Asked<Path>) => Question<LabelSheet>,
+  definition: RouteDefinition<Path> & { readonly query?: Query },
+  sheet: (asked: Asked<Path, undefined, QueryOf<Query>>) => Question<LabelSheet>,
 ): void {
+  const { path, scope, query } = definition;
   app.get(
-    definition.path,
+    path,
     {
-      config: { scope: definition.scope, operation: "act" },
-      schema: schemaOf(definition, { response: SHEET_ANSWER }),
+      config: { scope, operation: "act" },
+      schema: schemaOf(definition, { ...(query && { querystring: query }), response: SHEET_ANSWER }),
     },
     async (request, reply) => {
-      const asked = askedOf<Path, undefined, Record<never, never>>(request, doors.now().toISOString());
+      const asked = askedOf<Path, undefined, QueryOf<Query>>(request, doors.now().toISOString());
       const parts = partsOf(await doors.answer(sheet(asked)));
       return reply
         .type("text/html; charset=utf-8")

@@ -1,7 +1,7 @@
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
-import { createManyRoute } from "../http/create-many-route.ts";
+import { createManyRoute, type RowsBefore } from "../http/create-many-route.ts";
 import { unknownRecord } from "../http/named-records.ts";
 import { listRecordsRoute, readRoute, requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
@@ -92,11 +92,11 @@ export function placeRoutes(app: App, doors: Doors): void {
       ...WRITE,
       path: "/v1/places/batch",
       operationId: "createManyPlaces",
-      summary: "Add many places at once, also inside one another: all or none",
+      summary: "Add many places at once, also inside one another",
       body: NewPlacesSchema,
       answer: NewPlacesAnswerSchema,
     },
-    function* ({ insideNumber, ...given }: ListedPlace, { at }, before: readonly PlaceRecord[]) {
+    function* ({ insideNumber, ...given }: ListedPlace, { at }, before: RowsBefore<PlaceRecord>) {
       if (insideNumber !== undefined && given.insideId !== undefined) {
         const message = "It is inside one place, of this list or of the shop.";
         throw notValid([
@@ -178,9 +178,9 @@ export function placeRoutes(app: App, doors: Doors): void {
 }
 
 /** The id of a place that the same request creates before this one; it may be inside others of the list, and of the shop. */
-function* insideOf(number: number, before: readonly PlaceRecord[]): Question<string> {
+function* insideOf(number: number, before: RowsBefore<PlaceRecord>): Question<string> {
   const chain: PlaceRecord[] = [];
-  const ofList = (wanted: string | undefined) => before.find(({ id }) => id === wanted);
+  const ofList = (wanted: string | undefined) => before.find((place) => place?.id === wanted);
   for (let place = before[number - 1]; place !== undefined; place = ofList(place.insideId)) chain.push(place);
   const [inner] = chain;
   if (inner === undefined) {

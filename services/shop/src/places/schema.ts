@@ -1,5 +1,4 @@
 import Type, { type Static } from "typebox";
-import { manyCreatedSchema, manySchema } from "../http/create-many-route.ts";
 import {
   idField,
   keptFields,
@@ -9,6 +8,7 @@ import {
   patchSchema,
   referenceField,
 } from "../http/fields.ts";
+import { manyCreatedSchema, manySchema } from "../http/many-schema.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 

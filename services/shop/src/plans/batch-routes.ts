@@ -1,6 +1,5 @@
 import type { Admit } from "../http/admission.ts";
 import type { App } from "../http/app-type.ts";
-import type { Compiled } from "../http/compile-at-first-use.ts";
 import { ref } from "../http/reference.ts";
 import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
 import { turnsOf } from "../http/turns.ts";
@@ -19,13 +18,11 @@ import { computedPlan } from "./compute.ts";
 import { PlanQuery, type PlanQueryType, type PlanRequest, PlanRequestSchema } from "./schema.ts";
 import { shopTable } from "./shop-table.ts";
 
-export type BatchParts = Pick<Compiled, "validatorOf"> & { readonly admit: Admit };
-
 /** A thousand requests that describe bit and router in place. */
 const BATCH_BODY_LIMIT_BYTES = 2 * 1024 * 1024;
 
-export function planBatchRoutes(app: App, doors: Doors, { admit, validatorOf }: BatchParts): void {
-  const faultsIn = validatorOf(ref(PlanRequestSchema));
+export function planBatchRoutes(app: App, doors: Doors, admit: Admit): void {
+  const faultsIn = doors.validatorOf(ref(PlanRequestSchema));
   for (const schema of BATCH_SCHEMAS) app.addSchema(schema);
 
   const batch = {

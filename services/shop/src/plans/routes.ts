@@ -1,3 +1,4 @@
+import type { Admit } from "../http/admission.ts";
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
 import { listShownRoute, readRoute } from "../http/read-routes.ts";
@@ -5,7 +6,7 @@ import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
-import { type BatchParts, planBatchRoutes } from "./batch-routes.ts";
+import { planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan, settableAs } from "./compute.ts";
 import { correctPlan } from "./correct.ts";
 import { keepPlan, summaryOf } from "./decide.ts";
@@ -24,9 +25,9 @@ import { TestPieceSchema } from "./test-piece-schema.ts";
 
 const READ = { scope: "plans:read", tag: "plans", of: plans } as const;
 
-export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
+export function planRoutes(app: App, doors: Doors, admit: Admit): void {
   for (const schema of PLAN_SCHEMAS) app.addSchema(schema);
-  planBatchRoutes(app, doors, parts);
+  planBatchRoutes(app, doors, admit);
 
   askRoute(
     app,

@@ -3,6 +3,7 @@ import { callerOf, requirePerson } from "../access/caller.ts";
 import { requireInstructor } from "../courses/access.ts";
 import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
+import { type CreatedEach, createManyRoute } from "../http/create-many-route.ts";
 import { happenedAt } from "../http/moment.ts";
 import { requireOne } from "../http/named-records.ts";
 import { listRecordsRoute, readRoute } from "../http/read-routes.ts";
@@ -18,6 +19,8 @@ import { qualificationKind, qualifications } from "./kind.ts";
 import {
   type NewQualification,
   NewQualificationSchema,
+  NewQualificationsAnswerSchema,
+  NewQualificationsSchema,
   QUALIFICATION_SCHEMAS,
   QualificationPageSchema,
   type QualificationRecord,
@@ -63,25 +66,21 @@ export function qualificationRoutes(app: App, doors: Doors): void {
         "One of a course counts in that course only; its instructors and managers sign and withdraw it. One of the shop, without a course, counts in every course; any instructor signs it, and whoever signed it or a manager withdraws it. Whoever is in charge sees all, others their own.",
       body: NewQualificationSchema,
     },
-    function* ({ body, request, at }) {
-      requireWhole(body);
-      const signedBy = requirePerson(request, "A person signs a qualification, not a program.");
-      if (signedBy === body.personId) throw new Problem("not-yours", "Nobody signs for themselves.");
-      if (body.courseId !== undefined) {
-        yield* requireOne("/courseId", body.courseId, courses);
-        yield* requireInstructor(request, body.courseId);
-      }
-      yield* requireOne("/personId", body.personId, people);
-      const { givenAt, expiresAt, ...rest } = body;
-      const fields = {
-        ...rest,
-        givenAt: happenedAt(givenAt, at, "/givenAt"),
-        ...(expiresAt !== undefined && { expiresAt: new Date(expiresAt).toISOString() }),
-        signedBy,
-      };
-      const record: QualificationRecord = newRecord(newId(qualificationKind.idPrefix), fields, at);
-      return { changes: [creation(qualificationKind, record)], answer: record };
+    ({ body, request, at }) => signed(body, { request, at }),
+  );
+
+  createManyRoute(
+    app,
+    doors,
+    {
+      ...WRITE,
+      path: "/v1/qualifications/batch",
+      operationId: "createManyQualifications",
+      summary: "Sign what many people were tested on, showed or were allowed",
+      body: NewQualificationsSchema,
+      answer: NewQualificationsAnswerSchema,
     },
+    (qualification: NewQualification, { request, at }) => signed(qualification, { request, at }),
   );
 
   actRoute(
@@ -100,6 +99,32 @@ export function qualificationRoutes(app: App, doors: Doors): void {
       return { changes: [replacement(qualificationKind, current, record, "withdrawn")], answer: record };
     },
   );
+}
+
+/** A qualification as the person whose key enters it signs it. */
+function* signed(
+  qualification: NewQualification,
+  { request, at }: { readonly request: FastifyRequest; readonly at: string },
+): Question<CreatedEach<QualificationRecord>> {
+  requireWhole(qualification);
+  const { personId, courseId, givenAt, expiresAt, ...rest } = qualification;
+  const signedBy = requirePerson(request, "A person signs a qualification, not a program.");
+  if (signedBy === personId) throw new Problem("not-yours", "Nobody signs for themselves.");
+  if (courseId !== undefined) {
+    yield* requireOne("/courseId", courseId, courses);
+    yield* requireInstructor(request, courseId);
+  }
+  yield* requireOne("/personId", personId, people);
+  const fields = {
+    personId,
+    ...(courseId !== undefined && { courseId }),
+    ...rest,
+    givenAt: happenedAt(givenAt, at, "/givenAt"),
+    ...(expiresAt !== undefined && { expiresAt: new Date(expiresAt).toISOString() }),
+    signedBy,
+  };
+  const record: QualificationRecord = newRecord(newId(qualificationKind.idPrefix), fields, at);
+  return { changes: [creation(qualificationKind, record)], answer: record };
 }
 
 /** One of a course is its instructors' to withdraw, one of the shop whoever signed it; a manager may withdraw any. */

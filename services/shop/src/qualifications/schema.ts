@@ -1,5 +1,6 @@
 import Type, { type Static } from "typebox";
 import { idField, keptFields, momentField, notesField, referenceField } from "../http/fields.ts";
+import { manyCreatedSchema, manySchema } from "../http/many-schema.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 
@@ -59,6 +60,16 @@ export const QualificationSchema = Type.Object(
   { $id: "Qualification", description: "Something on record of a person.", additionalProperties: false },
 );
 
+/** A safety test of the largest class. */
+const MOST_NEW_QUALIFICATIONS = 200;
+
+export const NewQualificationsSchema = manySchema(
+  "NewQualifications",
+  NewQualificationSchema,
+  MOST_NEW_QUALIFICATIONS,
+);
+export const NewQualificationsAnswerSchema = manyCreatedSchema("CreatedQualifications", QualificationSchema);
+
 export const QualificationPageSchema = pageSchema(
   "QualificationPage",
   ref(QualificationSchema),
@@ -66,7 +77,13 @@ export const QualificationPageSchema = pageSchema(
 );
 
 /** The components this resource answers and takes. */
-export const QUALIFICATION_SCHEMAS = [NewQualificationSchema, QualificationSchema, QualificationPageSchema];
+export const QUALIFICATION_SCHEMAS = [
+  NewQualificationSchema,
+  QualificationSchema,
+  NewQualificationsSchema,
+  NewQualificationsAnswerSchema,
+  QualificationPageSchema,
+];
 
 export type NewQualification = Static<typeof NewQualificationSchema>;
 

@@ -1,6 +1,5 @@
 import { admission } from "../http/admission.ts";
 import type { App } from "../http/app-type.ts";
-import type { Compiled } from "../http/compile-at-first-use.ts";
 import type { Doors } from "../http/routes.ts";
 import { outlineRoutes } from "../outlines/routes.ts";
 import { panelRoutes } from "../panels/routes.ts";
@@ -10,11 +9,11 @@ import { shopPolicyRoutes } from "../shop-policy/routes.ts";
 import { woodRoutes } from "../woods/routes.ts";
 
 /** What is computed, and what it is judged by. */
-export function planningRooms(app: App, doors: Doors, { validatorOf }: Pick<Compiled, "validatorOf">): void {
+export function planningRooms(app: App, doors: Doors): void {
   outlineRoutes(app, doors);
   woodRoutes(app);
   policyRoutes(app, doors);
   shopPolicyRoutes(app, doors);
-  planRoutes(app, doors, { admit: admission(), validatorOf });
+  planRoutes(app, doors, admission());
   panelRoutes(app, doors);
 }
