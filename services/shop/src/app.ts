@@ -13,6 +13,7 @@ import { compileAtFirstUse } from "./http/compile-at-first-use.ts";
 import { compressAnswers } from "./http/compression.ts";
 import { answerConditionally } from "./http/conditional.ts";
 import { allowOrigins } from "./http/cross-origin.ts";
+import { announceDeprecations } from "./http/deprecation.ts";
 import { continueWhenWanted } from "./http/expect-continue.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
 import { readJsonBodies } from "./http/nesting.ts";
@@ -78,6 +79,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const doors = { answer, write, answerOnce: answersOnce(findAnswer, write, now), now, validatorOf };
   identifyRequests(app);
   addFixedHeaders(app);
+  announceDeprecations(app);
   prefixPaths(app, config.publicUrl);
   const metrics = measureRequests(app);
   await allowOrigins(app, config.corsOrigins);

@@ -63,7 +63,9 @@ export function linkNext(
   const [path = "", query] = request.url.split("?", 2);
   const parameters = new URLSearchParams(query);
   for (const [name, value] of Object.entries(changed)) parameters.set(name, value);
-  reply.header("Link", `<${path}?${parameters}>; rel="next"`);
+  const before = reply.getHeader("Link");
+  const next = `<${path}?${parameters}>; rel="next"`;
+  reply.header("Link", before === undefined ? next : `${String(before)}, ${next}`);
 }
 
 function toCursor(id: string): string {
