@@ -7,9 +7,15 @@ type Answer = {
   method: string;
   path: string;
   status: number;
-  contentType: string | undefined;
+  headers: Readonly<Record<string, string | undefined>>;
   body: unknown;
 };
+
+/** Headers that callers act on: where one is sent, the description names it. */
+const ACTED_ON = [
+  ...["etag", "idempotent-replayed", "link", "location", "ratelimit", "ratelimit-policy", "retry-after"],
+  ...["www-authenticate", "x-request-id"],
+];
 
 const DOCUMENT = "api";
 
@@ -37,19 +43,23 @@ function checkerOf(document: ApiDocument): (answer: Answer) => void {
   const templates = Object.keys(document.paths ?? {});
   const validators = new Map<string, ValidateFunction>();
 
-  return ({ method, path, status, contentType, body }) => {
+  return ({ method, path, status, headers, body }) => {
     const where = `${method} ${path} ${status}`;
     // A path as it is written comes before one with parameters (OpenAPI 3.1.1, section 4.8.8.2).
     const template = templates.includes(path) ? path : templates.find((each) => matches(each, path));
     if (template === undefined || method === "OPTIONS" || BEFORE_ANY_OPERATION.includes(status)) return;
     const response = document.paths?.[template]?.[method.toLowerCase()]?.responses?.[String(status)];
     expect(response, `${where} is documented`).toBeDefined();
+    const named = document.components?.responses?.[response?.$ref?.split("/").at(-1) ?? ""] ?? response;
+    const documented = Object.keys(named?.headers ?? {}).map((name) => name.toLowerCase());
+    const sent = ACTED_ON.filter((name) => headers[name] !== undefined);
+    expect(documented, `the headers of ${where} are documented`).toEqual(expect.arrayContaining(sent));
     if (body === undefined || status === 304) return;
     const pointer =
       response?.$ref === undefined
         ? `/paths/${escaped(template)}/${method.toLowerCase()}/responses/${status}`
         : response.$ref.slice(1);
-    const media = escaped((contentType ?? "").split(";", 1)[0] ?? "");
+    const media = escaped((headers["content-type"] ?? "").split(";", 1)[0] ?? "");
     const $ref = `${DOCUMENT}#${pointer}/content/${media}/schema`;
     const validate = validators.get($ref) ?? ajv.compile({ $ref });
     validators.set($ref, validate);

@@ -7,6 +7,9 @@ const written = JSON.parse(readFileSync(new URL("../../openapi/openapi.json", im
 
 type Operation = { operationId: string; summary: string; tags: string[]; security: object[] };
 
+type Contents = { content?: Record<string, { example?: unknown }> };
+type Shown = { operationId: string; requestBody?: Contents; responses: Record<string, Contents> };
+
 const operations: Operation[] = Object.values<Record<string, Operation>>(written.paths).flatMap((path) =>
   Object.values(path),
 );
@@ -26,6 +29,22 @@ describe("openapi/openapi.json", () => {
       expect(summary, operationId).toBeTruthy();
       expect(tags, operationId).toContain(own[0]);
     }
+  });
+
+  test("shows what every operation that speaks JSON is sent and answers, as the tests saw it", () => {
+    const isShown = (content: Record<string, { example?: unknown }> = {}) =>
+      Object.entries(content).every(
+        ([type, { example }]) => !/[/+]json$/.test(type) || example !== undefined,
+      );
+    const without = Object.values<Record<string, object>>(written.paths)
+      .flatMap((path) => Object.values(path))
+      .filter((operation) => {
+        const { operationId, requestBody, responses }: Shown = Object(operation);
+        const answers = Object.entries(responses).filter(([status]) => status.startsWith("2"));
+        if (operationId === "getApiDescription") return false;
+        return !isShown(requestBody?.content) || !answers.every(([, { content }]) => isShown(content));
+      });
+    expect(without.map((operation) => Object(operation).operationId)).toEqual([]);
   });
 
   test("has the same problem codes as the service, both ways", () => {

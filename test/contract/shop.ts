@@ -91,7 +91,7 @@ export async function openShop(
       body: isJson && response.body !== "" ? JSON.parse(response.body) : undefined,
     };
     const [path = ""] = url.split("?", 1);
-    check({ method, path, status: answer.status, contentType, body: answer.body });
+    check({ method, path, status: answer.status, headers: answer.headers, body: answer.body });
     return answer;
   }
 

@@ -6,17 +6,14 @@ import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vit
 import { behindTheService } from "../contract/behind-the-service.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "../contract/bodies.ts";
 import { lastSequence, made } from "../contract/crib.ts";
+import { Examples } from "../contract/examples.ts";
 import { type Furnished, furnish } from "../contract/furnish.ts";
+import { sendFile, straights } from "../contract/import-files.ts";
 import { openShop, type Shop } from "../contract/shop.ts";
+import { BEFORE } from "./before-writes.ts";
 import { namesOperation } from "./method-names.ts";
 
 type Documented = { operationId: string; tags: [string]; parameters?: { name: string }[] };
-type Change = {
-  readonly ids?: Readonly<Record<string, string>>;
-  readonly body?: object;
-};
-type Prepared = { readonly shop: Shop; readonly furnished: Furnished };
-
 const documented = new Map<string, Documented>(
   Object.values<Record<string, Documented>>(
     JSON.parse(readFileSync(new URL("../../openapi/openapi.json", import.meta.url), "utf8")).paths,
@@ -41,65 +38,6 @@ const writes = OPERATIONS.filter(({ method, id }) => method !== "GET" && !QUESTI
 /** Answers that hold a secret: it is shown once, and the second answer says so. */
 const SECRET = ["createKey", "rotateKey", "createManyPeople"];
 
-const because = "Looked at by the bench lead.";
-
-/** What must be so before some operations can succeed. */
-const BEFORE: Readonly<Record<string, (prepared: Prepared) => Promise<Change>>> = {
-  releaseBit: async ({ shop, furnished: { ids } }) => {
-    await made(shop, `/v1/bits/${ids["bitId"]}/hold`, { because });
-    await made(shop, `/v1/bits/${ids["bitId"]}/inspections`, { findings: [], effect: "note" });
-    return {};
-  },
-  retireBit: returned,
-  sendBitToSharpening: returned,
-  deleteBit: async ({ shop }) => ({
-    ids: { bitId: (await made(shop, "/v1/bits", bodyNamed("createBit"))).id },
-  }),
-  deletePlace: async ({ shop }) => ({
-    ids: { placeId: (await made(shop, "/v1/places", { name: "Drawer 9", kind: "drawer" })).id },
-  }),
-  deleteRouter: async ({ shop }) => ({
-    ids: { routerId: (await made(shop, "/v1/routers", bodyNamed("createRouter"))).id },
-  }),
-  createLoan: returned,
-  createKey: async () => ({ body: { name: "Another", role: "member" } }),
-  createManyPeople: async () => ({
-    body: { data: [{ name: "Somebody else", role: "member", key: { name: "Own" } }] },
-  }),
-  createEnrolment: async ({ shop }) => {
-    const { id } = await made(shop, "/v1/people", { name: "Somebody new", role: "member" });
-    return { body: { personId: id, part: "student" } };
-  },
-  createManyEnrolments: async ({ shop }) => {
-    const { id } = await made(shop, "/v1/people", { name: "Somebody new", role: "member" });
-    return { body: { data: [{ personId: id, part: "student" }] } };
-  },
-  issueApproval: async ({ shop, furnished: { ids, keys } }) => {
-    const draft = await made(shop, "/v1/approvals", { ...bodyNamed("createApproval", ids) }, keys.instructor);
-    return { ids: { approvalId: draft.id } };
-  },
-  reissueApproval: async ({ shop, furnished: { ids } }) => {
-    const { body } = await shop.ask("GET", `/v1/approvals/${ids["approvalId"]}/difference`);
-    return { body: { resultDigest: body.resultDigest } };
-  },
-  correctPlan: async ({ shop }) => {
-    const { bit: _, ...plan } = Object(bodyNamed("createPlan"));
-    const straight = {
-      form: { kind: "straight", diameterMm: 19.05, cuttingLengthMm: 25.4 },
-      ...{ shankDiameterMm: 12.7, wings: 2 },
-    };
-    const cut = { kind: "rabbet", depthMm: 9.53, widthMm: 8, edges: [{ lengthMm: 600, grain: "long" }] };
-    const stored = await made(shop, "/v1/plans", { ...plan, bit: straight, cut });
-    return { ids: { planId: stored.id }, body: { depthMm: 9.4 } };
-  },
-  createBackup: async ({ shop }) => {
-    // One is made by itself at the start; two at once are refused.
-    await expect.poll(async () => (await shop.ask("GET", "/v1/backups")).body.data.length).toBe(1);
-    return {};
-  },
-  askCheck: async ({ furnished: { ids } }) => ({ body: { ...bodyNamed("askCheck", ids), isRecorded: true } }),
-};
-
 test("every operation that writes takes an Idempotency-Key, and no other does", () => {
   expect(writes.length).toBeGreaterThan(40);
   expect(OPERATIONS.filter(({ id }) => takes(id, "Idempotency-Key")).map(({ id }) => id)).toEqual(
@@ -107,11 +45,16 @@ test("every operation that writes takes an Idempotency-Key, and no other does", 
   );
 });
 
+/** When everything in the examples happens. */
+const AT = new Date("2026-03-02T08:00:00.000Z");
+const examples = new Examples();
+
 let template: Shop;
 let furnished: Furnished;
 beforeAll(async () => {
-  template = await openShop({}, undefined, afterAll);
-  furnished = await furnish((path, body, key) => made(template, path, body, key));
+  template = await openShop(backupsIn(emptyFolder(afterAll)), () => AT, afterAll);
+  const validUntil = new Date(AT.getTime() + 30 * 86_400_000).toISOString();
+  furnished = await furnish((path, body, key) => made(template, path, body, key), validUntil);
 });
 
 /** A shop of its own with everything in it: furnishing takes longer than copying what was furnished once. */
@@ -122,12 +65,13 @@ function furnishedShop(): Promise<Shop> {
   const kept = `${template.file}.signing-keys.json`;
   if (existsSync(kept)) copyFileSync(kept, signingKeys);
   behindTheService(template, (database) => database.exec(`VACUUM INTO '${file}'`));
-  return openShop({
+  const settings = {
     RIMWISE_DATABASE: file,
     RIMWISE_FIRST_KEY: template.managerKey,
     RIMWISE_SIGNING_KEYS: signingKeys,
-    RIMWISE_BACKUP_FOLDER: folder,
-  });
+    ...backupsIn(folder),
+  };
+  return openShop(settings, () => AT);
 }
 
 describe("an answer that is lost after the write: the next attempt gets it, and nothing is done twice", () => {
@@ -138,6 +82,7 @@ describe("an answer that is lost after the write: the next attempt gets it, and 
     const baseUrl = await shop.app.listen({ host: "127.0.0.1", port: 0 });
     const lost: { text: string; sequence: number }[] = [];
     const keys: (string | null)[] = [];
+    const body = change.body ?? (operation.takesJson ? bodyOf(operation, ids) : undefined);
     const client = createClient({
       baseUrl,
       key: furnished.keys.manager,
@@ -145,7 +90,10 @@ describe("an answer that is lost after the write: the next attempt gets it, and 
         keys.push(request.headers.get("idempotency-key"));
         const response = await fetch(request);
         if (lost.length > 0) return response;
-        lost.push({ text: await response.text(), sequence: await lastSequence(shop) });
+        const text = await response.text();
+        lost.push({ text, sequence: await lastSequence(shop) });
+        const sent = operation.takesJson && { body };
+        examples.add(operation, { ...sent, status: response.status, ...answerOf(response, text) });
         // As a gateway that lost its upstream answers: after the write, and to be asked again at once.
         return Response.json(
           { type: "about:blank", title: "Lost", status: 503, code: "lost", detail: "Lost." },
@@ -153,7 +101,6 @@ describe("an answer that is lost after the write: the next attempt gets it, and 
         );
       },
     });
-    const body = change.body ?? (operation.takesJson ? bodyOf(operation, ids) : undefined);
     const outcome = await called(client, operation, ids, body).catch((error) => error);
     expect(keys).toEqual([expect.stringMatching(/^[0-9a-f]{32}$/), keys[0]]);
     if (SECRET.includes(id)) {
@@ -168,20 +115,59 @@ describe("an answer that is lost after the write: the next attempt gets it, and 
   });
 });
 
-async function returned({ shop, furnished: { ids } }: Prepared): Promise<Change> {
-  await made(shop, `/v1/loans/${ids["loanId"]}/return`, {});
-  return {};
+describe("the examples of the API description", () => {
+  const asked = OPERATIONS.filter(
+    ({ id, isEndless }) => !writes.some((each) => each.id === id) && !isEndless,
+  );
+
+  let ids: Furnished["ids"];
+  beforeAll(async () => {
+    const { body } = await sendFile(template, straights(["First", "Second"]));
+    ids = { ...furnished.ids, importId: body.importId };
+  });
+
+  test.each(asked.map((each) => [each.id, each] as const))("%s answers", async (id, operation) => {
+    const url = urlOf(operation, ids);
+    const body = operation.takesJson ? bodyOf(operation, ids) : undefined;
+    const short = operation.query.includes("limit") ? "?limit=2" : "";
+    const query = QUERIES[id] ?? (() => short);
+    const answer = await template.ask(operation.method, url + query(ids), {
+      ...(body && { body }),
+    });
+    expect(answer.status, answer.text).toBe(200);
+    if (id === "getApiDescription") return;
+    examples.add(operation, {
+      ...(body && { body }),
+      status: 200,
+      ...(answer.body && { answer: answer.body }),
+    });
+  });
+
+  test("are those that are kept", () => examples.expectKept());
+});
+
+/** What some questions need in their query. */
+const QUERIES: Readonly<Record<string, (ids: Furnished["ids"]) => string>> = {
+  // The first key was made before the clock of the examples began.
+  listEvents: () => "?after=2&limit=2",
+  listKeys: () => "?limit=2&sort=-createdAt",
+  getBitLabels: ({ bitId }) => `?ids=${bitId}`,
+  proposeTrial: ({ routerId }) => `?routerId=${routerId}`,
+};
+
+function answerOf(response: Response, text: string): { answer?: unknown } {
+  const isJson = /[/+]json\b/.test(response.headers.get("content-type") ?? "");
+  return isJson ? { answer: JSON.parse(text) } : {};
 }
 
-function bodyNamed(id: string, ids: Furnished["ids"] = {}) {
-  return bodyOf({ id }, ids);
-}
-
-function emptyFolder(): string {
+function emptyFolder(afterwards: (release: () => void) => void = onTestFinished): string {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-backups-"));
-  onTestFinished(() => rmSync(folder, { recursive: true }));
+  afterwards(() => rmSync(folder, { recursive: true }));
   return folder;
 }
+
+/** None is made by itself. */
+const backupsIn = (folder: string) => ({ RIMWISE_BACKUP_FOLDER: folder, RIMWISE_BACKUP_EVERY_HOURS: "0" });
 
 /** Calls the method of the client that is this operation. */
 async function called(

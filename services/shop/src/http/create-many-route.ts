@@ -79,7 +79,7 @@ export function createManyRoute<
   app.post(
     path,
     {
-      config: { scope, operation: "create", bodyOutline: outlineOf(body) },
+      config: { scope, operation: "act", bodyOutline: outlineOf(body) },
       ...(bodyLimit !== undefined && { bodyLimit }),
       schema: schemaOf(definition, {
         querystring: BatchQuery,

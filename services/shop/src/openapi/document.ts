@@ -2,8 +2,16 @@ import swagger from "@fastify/swagger";
 import type { App } from "../http/app-type.ts";
 import type { Kind, Tag } from "../store/kind.ts";
 import { SERVICE_VERSION } from "../version.ts";
-import { completeOperation, type OperationObject, type RouteFacts, routeFacts } from "./operations.ts";
+import { keptExamples } from "./examples.ts";
+import {
+  completeOperation,
+  type OperationObject,
+  type RouteFacts,
+  routeFacts,
+  showExample,
+} from "./operations.ts";
 import { problemComponents } from "./problem-responses.ts";
+import type { ResponseObject } from "./responses.ts";
 
 type SchemaObject = {
   properties?: Record<string, { const?: unknown }>;
@@ -14,7 +22,7 @@ type SchemaObject = {
 /** The parts of the document that are completed here. */
 export type ApiDocument = {
   paths?: Record<string, Record<string, OperationObject & { operationId?: string }>>;
-  components?: { schemas?: Record<string, SchemaObject>; responses?: Record<string, object> };
+  components?: { schemas?: Record<string, SchemaObject>; responses?: Record<string, ResponseObject> };
 };
 
 const SCHEMA_REFERENCE = "#/components/schemas/";
@@ -96,10 +104,13 @@ function isApiDocument(collected: object): collected is ApiDocument {
 }
 
 function completed(document: ApiDocument, facts: ReadonlyMap<string, RouteFacts>): ApiDocument {
+  const examples = keptExamples();
   for (const path of Object.values(document.paths ?? {})) {
     for (const operation of Object.values(path)) {
       const known = facts.get(operation.operationId ?? "");
       if (known !== undefined) completeOperation(operation, known);
+      const example = examples[operation.operationId ?? ""];
+      if (example !== undefined) showExample(operation, example);
     }
   }
   const components = document.components ?? {};

@@ -2,7 +2,16 @@ import type { RouteOptions } from "fastify";
 import type { Scope } from "../access/scopes.ts";
 import { REASON_ACCEPTED } from "../http/change-reason.ts";
 import type { Operation } from "../http/operation.ts";
+import type { Example } from "./examples.ts";
 import { PROBLEM_RESPONSES } from "./problem-responses.ts";
+import {
+  EVERY_ANSWER,
+  type Header,
+  header,
+  type MediaType,
+  REPLAYED,
+  type ResponseObject,
+} from "./responses.ts";
 
 /** What a route's registration says beyond its schemas. */
 export type RouteFacts = {
@@ -22,22 +31,21 @@ export type RouteFacts = {
 };
 
 type ParameterObject = { required?: boolean; schema?: { default?: unknown } };
-type Header = { readonly description: string; readonly schema: { readonly type: "string" } };
 
 /** The part of an OpenAPI operation that is added to here. */
 export type OperationObject = {
   parameters?: ParameterObject[];
-  responses?: Record<string, { $ref?: string; description?: string; headers?: Record<string, Header> }>;
+  requestBody?: { content?: Record<string, MediaType> };
+  responses?: Record<string, ResponseObject>;
   security?: object[];
   /** The scope that a key needs for it; absent if none is needed. */
   "x-scope"?: Scope;
 };
 
 const ETAG = header("The record's version, to send as If-Match with a change.");
-const REQUEST_ID = header("The id of this request in the service's log.");
+const ACTED_ETAG = header("The record's version, if one record is answered.");
 const LOCATION = header("Where the new record is.");
 const LINK = header('The next page, as `rel="next"` (RFC 8288). Absent on the last one.');
-const REPLAYED = header("`true` if this is the kept answer to the same request before.");
 
 const IF_MATCH = parameter("If-Match", "ETag of the version to change. Needed.", true);
 const IF_NONE_MATCH = parameter("If-None-Match", "ETags the caller has already; answered with 304.", false);
@@ -52,6 +60,9 @@ const CHANGE_REASON = parameter(
   `Why this is done: kept as \`why\` on its events. Takes ${REASON_ACCEPTED}.`,
   false,
 );
+
+const JSON_TYPE = "application/json";
+const JSON_TYPES = /[/+]json$/;
 
 /** Scopes that let a caller look or reckon, and write nothing. */
 const WRITES_NOTHING = /:(read|compute)$/;
@@ -87,7 +98,9 @@ export function completeOperation(operation: OperationObject, facts: RouteFacts)
   for (const [status, response] of Object.entries(responses)) {
     if (status.startsWith("2")) response.headers = successHeaders(facts);
   }
-  if (facts.operation === "read") responses["304"] = { description: "The caller has it already." };
+  if (facts.operation === "read") {
+    responses["304"] = { description: "The caller has it already.", headers: successHeaders(facts) };
+  }
   for (const status of problemStatuses(facts)) {
     // Readiness answers 503 with a body of its own.
     responses[status] ??= { $ref: `#/components/responses/${PROBLEM_RESPONSES[status].name}` };
@@ -95,6 +108,15 @@ export function completeOperation(operation: OperationObject, facts: RouteFacts)
   operation.responses = responses;
   operation.security = facts.isPublic ? [] : [{ key: [] }];
   if (facts.scope !== "public") operation["x-scope"] = facts.scope;
+}
+
+/** Shows what was sent and answered in one case. */
+export function showExample(operation: OperationObject, { body, status, answer }: Example): void {
+  const sent = operation.requestBody?.content?.[JSON_TYPE];
+  if (sent !== undefined && body !== undefined) sent.example = body;
+  const answered = Object.entries(operation.responses?.[status]?.content ?? {});
+  for (const [type, content] of answered)
+    if (JSON_TYPES.test(type) && answer !== undefined) content.example = answer;
 }
 
 /** What has a default is filled in before a handler sees it, so to the handler's type it is always there. */
@@ -116,7 +138,7 @@ function conditionParameters({ operation, isChange, isWrite }: RouteFacts): obje
 }
 
 function successHeaders({ operation, isWrite }: RouteFacts): Record<string, Header> {
-  const always = { "X-Request-Id": REQUEST_ID, ...(isWrite && { "Idempotent-Replayed": REPLAYED }) };
+  const always = { ...EVERY_ANSWER, ...(isWrite && { "Idempotent-Replayed": REPLAYED }) };
   switch (operation) {
     case "list":
       return { ...always, Link: LINK };
@@ -125,6 +147,8 @@ function successHeaders({ operation, isWrite }: RouteFacts): Record<string, Head
       return { ...always, ETag: ETAG };
     case "create":
       return { ...always, ETag: ETAG, Location: LOCATION };
+    case "act":
+      return isWrite ? { ...always, ETag: ACTED_ETAG } : always;
     default:
       return always;
   }
@@ -143,10 +167,6 @@ function problemStatuses(facts: RouteFacts) {
   if (!isLook) statuses.push("507");
   if (operation === "change" || operation === "remove") statuses.push("412", "428");
   return isPublic ? statuses.filter((status) => status !== "409" && status !== "507") : statuses;
-}
-
-function header(description: string): Header {
-  return { description, schema: { type: "string" } };
 }
 
 function parameter(name: string, description: string, required: boolean) {

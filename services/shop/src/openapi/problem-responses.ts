@@ -1,3 +1,5 @@
+import { EVERY_ANSWER, type Header, header, REPLAYED, type ResponseObject } from "./responses.ts";
+
 /** The problems an operation may answer with, by status: the name of the component and what it means. */
 export const PROBLEM_RESPONSES = {
   "400": { name: "MalformedRequest", description: "The request cannot be read." },
@@ -29,13 +31,28 @@ export const PROBLEM_RESPONSES = {
   "507": { name: "DiskFull", description: "The disk of the service's machine is full. Nothing was changed." },
 } as const;
 
+const RETRY_AFTER = header("Seconds to wait before asking again.");
+
+/** What problems of a status say in headers beside those of every answer. */
+const OWN_HEADERS: Readonly<Record<string, Record<string, Header>>> = {
+  "401": { "WWW-Authenticate": header("How to show a key: `Bearer`.") },
+  "409": { "Retry-After": header("Seconds to wait, if waiting helps."), "Idempotent-Replayed": REPLAYED },
+  "412": { ETag: header("The version as it is now.") },
+  "429": { "Retry-After": RETRY_AFTER },
+  "503": { "Retry-After": RETRY_AFTER },
+};
+
 /** The components those responses are. */
-export function problemComponents(): Record<string, object> {
+export function problemComponents(): Record<string, ResponseObject> {
   const schema = { $ref: "#/components/schemas/Problem" };
   return Object.fromEntries(
-    Object.values(PROBLEM_RESPONSES).map(({ name, description }) => [
+    Object.entries(PROBLEM_RESPONSES).map(([status, { name, description }]) => [
       name,
-      { description, content: { "application/problem+json": { schema } } },
+      {
+        description,
+        headers: { ...EVERY_ANSWER, ...OWN_HEADERS[status] },
+        content: { "application/problem+json": { schema } },
+      },
     ]),
   );
 }
