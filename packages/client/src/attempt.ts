@@ -1,45 +1,65 @@
-import { ConnectionError, TimeoutError } from "./errors.ts";
+import { bodyOf } from "./body-stream.ts";
+import { ConnectionError } from "./errors.ts";
 import type { Fetch } from "./options.ts";
+import { endingWith, within } from "./within.ts";
 
 export type AttemptInput = {
   readonly fetch: Fetch;
   /** Makes a fresh Request: one that has been sent cannot be sent again. */
-  readonly request: (signal: AbortSignal) => Request;
+  readonly request: (signal: AbortSignal) => Request | Promise<Request>;
   readonly timeoutMs: number;
   readonly signal: AbortSignal | undefined;
+  /** Give a success before its body has arrived. */
+  readonly asStream: boolean;
+  /** Called as soon as there is an answer, whatever becomes of it. */
+  readonly heard: (head: Pick<Response, "status" | "headers">) => void;
 };
 
-/** An answer that arrived whole. */
-export type WholeAnswer = { readonly status: number; readonly headers: Headers; readonly text: string };
+/** An answer that arrived whole, or whose body is still arriving. */
+export type ReadableAnswer = {
+  readonly status: number;
+  readonly headers: Headers;
+  readonly content: string | ReadableStream<Uint8Array>;
+};
 
 /**
  * Sends one Request and reads its whole answer. Rejects with a TimeoutError when that takes too long, with the
- * caller's own reason when the caller ends it, and with a ConnectionError for everything else.
+ * caller's own reason when the caller ends it, with what `request` throws, and with a ConnectionError for everything else.
  */
-export async function attempt({ fetch, request, timeoutMs, signal }: AttemptInput): Promise<WholeAnswer> {
-  signal?.throwIfAborted();
-  const ending = new AbortController();
-  const endByCaller = () => ending.abort(signal?.reason);
-  const timer = setTimeout(() => ending.abort(new TimeoutError(timeoutMs)), timeoutMs);
-  signal?.addEventListener("abort", endByCaller, { once: true });
-  const sent = request(ending.signal);
+export async function attempt(input: AttemptInput): Promise<ReadableAnswer> {
+  input.signal?.throwIfAborted();
+  const { ending, release } = endingWith(input.signal);
+  let isArriving = false;
   try {
     // Raced, because a fetch may not heed its signal, or not while the body arrives.
-    return await Promise.race([exchange(fetch, sent), rejectionOf(ending.signal)]);
+    const answer = await within(input.timeoutMs, ending, exchange(input, ending, release));
+    isArriving = typeof answer.content !== "string";
+    return answer;
   } catch (cause) {
     if (ending.signal.aborted) throw ending.signal.reason;
-    if (cause instanceof ConnectionError) throw cause;
-    throw new ConnectionError(`No whole answer from ${new URL(sent.url).origin}`, { cause });
+    throw cause;
   } finally {
-    clearTimeout(timer);
-    signal?.removeEventListener("abort", endByCaller);
+    if (!isArriving) release();
   }
 }
 
-async function exchange(fetch: Fetch, request: Request): Promise<WholeAnswer> {
-  const response = await fetch(request);
-  refuseRedirect(response);
-  return { status: response.status, headers: response.headers, text: await response.text() };
+async function exchange(
+  { fetch, request, heard, asStream, timeoutMs }: AttemptInput,
+  ending: AbortController,
+  release: () => void,
+): Promise<ReadableAnswer> {
+  const sent = await request(ending.signal);
+  try {
+    const response = await fetch(sent);
+    const { status, headers, ok } = response;
+    heard(response);
+    refuseRedirect(response);
+    const content = asStream && ok ? bodyOf(response, { timeoutMs, ending, release }) : await response.text();
+    return { status, headers, content };
+  } catch (cause) {
+    if (cause instanceof ConnectionError) throw cause;
+    throw new ConnectionError(`No whole answer from ${new URL(sent.url).origin}`, { cause });
+  }
 }
 
 /** Throws for a redirect: the key must not follow it. Pages do not see where it leads. */
@@ -49,10 +69,4 @@ export function refuseRedirect({ status, type, headers }: Response): void {
   const place = headers.get("location");
   const message = `The service redirects${place === null ? "" : ` to ${place}`}: set baseUrl to where it is`;
   throw new ConnectionError(message, { code: "redirected" });
-}
-
-function rejectionOf(signal: AbortSignal): Promise<never> {
-  return new Promise((_resolve, reject) => {
-    signal.addEventListener("abort", () => reject(signal.reason), { once: true });
-  });
 }

@@ -1,34 +1,43 @@
 import { headersOf } from "./headers.ts";
-import type { AnyOptions, Operation } from "./operation.ts";
-import type { Settings } from "./options.ts";
+import type { AnyOptions, FileBody, Operation } from "./operation.ts";
+import { requireKey, type Settings } from "./options.ts";
 import { urlOf } from "./url.ts";
 
 /** What is sent, the same on every attempt. */
 export type Call = {
   readonly method: string;
   readonly url: string;
+  /** All but the key. */
   readonly headers: Headers;
   /** Media types of its answer. */
   readonly answers: Operation["answers"];
-  readonly body: string | Blob | ReadableStream<Uint8Array> | null;
+  readonly body: FileBody<string>["data"] | null;
 };
 
-/** A call made ready to be sent. Throws a TypeError for a path parameter that would name another path. */
+/**
+ * A call made ready to be sent. Throws a TypeError for a path parameter that would name another path, and for a stream that
+ * somebody reads.
+ */
 export function callOf(settings: Settings, operation: Operation, options: AnyOptions): Call {
+  const { method, data, body, answers } = operation;
+  if (data instanceof ReadableStream && data.locked)
+    throw new TypeError("The stream is being read already: give one that nobody reads.");
   return {
-    method: operation.method,
+    method,
     url: urlOf(settings.baseUrl, operation),
     headers: headersOf(settings, operation, options),
-    answers: operation.answers,
-    body: operation.data ?? (operation.body === undefined ? null : JSON.stringify(operation.body)),
+    answers,
+    body: data ?? (body === undefined ? null : JSON.stringify(body)),
   };
 }
 
 /** A fresh Request of a call. The key must not follow a redirect to somewhere else, nor cookies come along. */
-export function requestOf({ url, method, headers, body }: Call, signal: AbortSignal): Request {
+export async function requestOf(call: Call, key: Settings["key"], signal: AbortSignal): Promise<Request> {
+  const { url, method, headers, body } = call;
+  const bearer = typeof key === "function" ? requireKey(await key()) : key;
   // A stream must be said to be sent before the answer is read.
   const streaming = isStream(body) && { duplex: "half" };
-  return new Request(url, {
+  const request = new Request(url, {
     redirect: "manual",
     credentials: "omit",
     method,
@@ -37,6 +46,8 @@ export function requestOf({ url, method, headers, body }: Call, signal: AbortSig
     signal,
     ...streaming,
   });
+  if (bearer !== undefined) request.headers.set("authorization", `Bearer ${bearer}`);
+  return request;
 }
 
 /** Whether a body can be sent once only. */

@@ -23,3 +23,14 @@ function searchOf(query: Query): string {
   }
   return search.toString();
 }
+
+/** Throws a TypeError for a path that would lead out of the service, or hold a query. */
+export function requirePath(path: string): void {
+  const isWithin =
+    /^\/[^?#\\\s]*$/.test(path) && !path.split("/").some((part) => /^(\.|%2e){1,2}$/i.test(part));
+  if (!isWithin) {
+    throw new TypeError(
+      `path must be the API document's, such as "/v1/bits/{bitId}", not ${JSON.stringify(path)}.`,
+    );
+  }
+}
