@@ -18,10 +18,11 @@ else await write();
 async function generatedFiles(): Promise<Map<string, string>> {
   const document: Document = JSON.parse(await readFile(DOCUMENT, "utf8"));
   const { version }: { version: string } = JSON.parse(await readFile(MANIFEST, "utf8"));
+  const operations = operationsOf(document);
   return new Map([
     ...(await typeFiles(document)),
-    ...resourceFiles(operationsOf(document), document.tags),
-    ["models.ts", modelsText(document)],
+    ...resourceFiles(operations, document.tags),
+    ["models.ts", modelsText(document, operations)],
     [
       "version.ts",
       `// Written by packages/client/generate/main.ts. Do not edit.\n\nexport const CLIENT_VERSION = "${version}";\n`,

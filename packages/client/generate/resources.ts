@@ -21,13 +21,18 @@ export function resourceFiles(
   return new Map([...files, ["resources.ts", listText(resources)]]);
 }
 
-/** The text of the door to the schemas' types: those that the document names, and none of what is made for each operation. */
-export function modelsText({ components }: Document): string {
+/**
+ * The text of the door to the generated types: the schemas that the document names and the resources, and none of what is made for
+ * each operation.
+ */
+export function modelsText({ components }: Document, operations: readonly Operation[]): string {
   const names = Object.keys(components.schemas).sort();
+  const tags = [...new Set(operations.map(({ tag }) => tag))].sort();
   return `${BANNER}
 export type {
 ${names.map((name) => `  ${name},\n`).join("")}} from "./types.gen.ts";
-`;
+export type { Resources } from "./resources.ts";
+${tags.map((tag) => `export type { ${interfaceOf(tag)} } from "./${fileOf(tag)}.ts";\n`).join("")}`;
 }
 
 type Resource = { readonly tag: string; readonly words: string };
@@ -74,8 +79,6 @@ ${imports.join("")}
 /** What the service keeps and computes, a resource each. */
 export interface Resources {
 ${properties.join("\n")}}
-
-export type { ${resources.map(({ tag }) => interfaceOf(tag)).join(", ")} };
 
 export function resourcesOf(caller: Caller): Resources {
   return {

@@ -15,7 +15,6 @@ export {
   ValidationFailed,
 } from "./errors.ts";
 export type * from "./generated/models.ts";
-export type * from "./generated/resources.ts";
 export type { LogEntry } from "./log.ts";
 export type {
   CallOptions,
@@ -28,11 +27,11 @@ export type {
   StreamOptions,
   WriteOptions,
 } from "./operation.ts";
-export type { ClientOptions, Fetch, Key } from "./options.ts";
+export type { ClientOptions, Fetch, KeySource } from "./options.ts";
 export type { Page, Pages } from "./pages.ts";
 export { NOT_MODIFIED, type NotModified } from "./read.ts";
 export {
-  type Sheet,
+  type ExpectedUse,
   type SheetFault,
   type SheetOptions,
   type SheetVerdict,

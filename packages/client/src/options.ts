@@ -4,13 +4,13 @@ import type { LogEntry } from "./log.ts";
 export type Fetch = (request: Request) => Promise<Response>;
 
 /** A bearer key, or what gives it: asked before each attempt, so that a rotated key is used at once. */
-export type Key = string | (() => string | Promise<string>);
+export type KeySource = string | (() => string | Promise<string>);
 
 export type ClientOptions = {
   /** Where the service is, such as `http://127.0.0.1:8080`. */
   readonly baseUrl: string;
   /** The bearer key. Without one only the public operations answer. */
-  readonly key?: Key | undefined;
+  readonly key?: KeySource | undefined;
   readonly fetch?: Fetch | undefined;
   /** For one attempt, its body included. Default: 30 s. */
   readonly timeoutMs?: number | undefined;
@@ -27,7 +27,7 @@ export type ClientOptions = {
 /** Options that have been looked at and filled in. */
 export type Settings = {
   readonly baseUrl: string;
-  readonly key: Key | undefined;
+  readonly key: KeySource | undefined;
   readonly fetch: Fetch;
   readonly timeoutMs: number;
   readonly deadlineMs: number;

@@ -5,6 +5,7 @@ export type {
   Approval,
   ApprovalDifference,
   ApprovalPage,
+  ApprovedSheet,
   ArcSegment,
   Backup,
   BackupList,
@@ -242,3 +243,36 @@ export type {
   WoodPage,
   Work,
 } from "./types.gen.ts";
+export type { Resources } from "./resources.ts";
+export type { ApprovalsResource } from "./approvals.ts";
+export type { BackupsResource } from "./backups.ts";
+export type { BitsResource } from "./bits.ts";
+export type { CheckpointsResource } from "./checkpoints.ts";
+export type { ChecksResource } from "./checks.ts";
+export type { ColletsResource } from "./collets.ts";
+export type { CoursesResource } from "./courses.ts";
+export type { EnrolmentsResource } from "./enrolments.ts";
+export type { EventsResource } from "./events.ts";
+export type { HealthResource } from "./health.ts";
+export type { ImportsResource } from "./imports.ts";
+export type { InspectionsResource } from "./inspections.ts";
+export type { KeysResource } from "./keys.ts";
+export type { LoansResource } from "./loans.ts";
+export type { MeResource } from "./me.ts";
+export type { OutlinesResource } from "./outlines.ts";
+export type { PanelsResource } from "./panels.ts";
+export type { PeopleResource } from "./people.ts";
+export type { PhotographsResource } from "./photographs.ts";
+export type { PlacesResource } from "./places.ts";
+export type { PlansResource } from "./plans.ts";
+export type { PolicyResource } from "./policy.ts";
+export type { QualificationsResource } from "./qualifications.ts";
+export type { ReadingsResource } from "./readings.ts";
+export type { RoutersResource } from "./routers.ts";
+export type { RunOutsResource } from "./run-outs.ts";
+export type { SharpeningsResource } from "./sharpenings.ts";
+export type { SigningResource } from "./signing.ts";
+export type { StockResource } from "./stock.ts";
+export type { TrialsResource } from "./trials.ts";
+export type { UsesResource } from "./uses.ts";
+export type { WoodsResource } from "./woods.ts";

@@ -133,8 +133,6 @@ export interface Resources {
   readonly woods: WoodsResource;
 }
 
-export type { ApprovalsResource, BackupsResource, BitsResource, CheckpointsResource, ChecksResource, ColletsResource, CoursesResource, EnrolmentsResource, EventsResource, HealthResource, ImportsResource, InspectionsResource, KeysResource, LoansResource, MeResource, OutlinesResource, PanelsResource, PeopleResource, PhotographsResource, PlacesResource, PlansResource, PolicyResource, QualificationsResource, ReadingsResource, RoutersResource, RunOutsResource, SharpeningsResource, SigningResource, StockResource, TrialsResource, UsesResource, WoodsResource };
-
 export function resourcesOf(caller: Caller): Resources {
   return {
     approvals: approvalsOf(caller),
