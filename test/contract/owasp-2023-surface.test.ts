@@ -128,10 +128,11 @@ describe("API9:2023 Improper Inventory Management", () => {
     }
   });
 
-  test("there is one version of the API, and what stands outside it is for operators and readers of signatures", () => {
+  test("there is one version of the API, and what stands outside it is for operators, readers of signatures and whoever installs the client", () => {
     const outside = [...documented.keys()].filter((path) => !path.startsWith("/v1/"));
     expect(outside.sort()).toEqual([
       "/.well-known/jwks.json",
+      "/client.tgz",
       "/livez",
       "/metrics",
       "/openapi.json",

@@ -60,6 +60,7 @@ const MAY: Readonly<Record<string, readonly Role[]>> = {
 const OPEN_TO_ALL = [
   "getApiDescription",
   "getApprovalStatus",
+  "getClientPackage",
   "getJsonWebKeySet",
   "getLiveness",
   "getReadiness",

@@ -52,7 +52,7 @@ describe("the published package", () => {
     }
   });
 
-  it("works in plain Node", () => {
+  it("works in plain Node", async () => {
     const script = `
       import { createClient, NotFound } from "@rimwise/client";
       const problem = { code: "not-found", requestId: "r1", detail: "No." };
@@ -61,12 +61,12 @@ describe("the published package", () => {
       const error = await client.bits.get("bit_1").catch((error) => error);
       process.stdout.write(String(error instanceof NotFound && error.code));
     `;
-    expect(runInProject(packed, script)).toBe("not-found");
+    expect(await runInProject(packed, script)).toBe("not-found");
   });
 
-  it("runs in the Node that is asked for", () => {
+  it("runs in the Node that is asked for", async () => {
     const version = execFileSync(NODE, ["--version"], { encoding: "utf8" }).trim();
-    expect(runInProject(packed, "process.stdout.write(process.version)")).toBe(version);
+    expect(await runInProject(packed, "process.stdout.write(process.version)")).toBe(version);
   });
 });
 
@@ -86,16 +86,16 @@ describe("the published package on a platform without cryptography", () => {
     process.stdout.write(verdicts.map(String).join());
   `;
 
-  it("checks signatures by the library that it brings, loaded only then", () => {
-    expect(runInProject(packed, script)).toBe("true,false");
+  it("checks signatures by the library that it brings, loaded only then", async () => {
+    expect(await runInProject(packed, script)).toBe("true,false");
   });
 
-  it("says that it cannot when the library is not at hand", () => {
+  it("says that it cannot when the library is not at hand", async () => {
     const project = mkdtempSync(join(tmpdir(), "rimwise-client-"));
     onTestFinished(() => rmSync(project, { recursive: true }));
     cpSync(join(packed.project, "node_modules"), join(project, "node_modules"), { recursive: true });
     rmSync(join(project, "node_modules/@rimwise/client/dist/ed25519.js"));
-    expect(runInProject({ project }, script)).toBe("undefined,undefined");
+    expect(await runInProject({ project }, script)).toBe("undefined,undefined");
   });
 });
 

@@ -1,8 +1,9 @@
-import { execFileSync } from "node:child_process";
+import { execFile, execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
 import { packClient } from "../../packages/client/pack/pack.ts";
 
 export const CLIENT = fileURLToPath(new URL("../../packages/client/", import.meta.url));
@@ -20,6 +21,9 @@ export type Packed = {
   readonly installed: string;
 };
 
+/** Runs a program while the test's own service goes on answering. */
+export const execute = promisify(execFile);
+
 /** The Node that runs the packed client. */
 export const NODE = process.env["CLIENT_NODE"] ?? process.execPath;
 
@@ -32,16 +36,13 @@ export function packedClient(): Packed {
 }
 
 /** What a script prints that Node runs in a project with the packed client. */
-export function runInProject(
+export async function runInProject(
   { project }: Pick<Packed, "project">,
   script: string,
   environment: NodeJS.ProcessEnv = {},
-): string {
-  return execFileSync(NODE, ["--input-type=module", "--eval", script], {
-    cwd: project,
-    encoding: "utf8",
-    env: { ...process.env, ...environment },
-  });
+): Promise<string> {
+  const options = { cwd: project, env: { ...process.env, ...environment } };
+  return (await execute(NODE, ["--input-type=module", "--eval", script], options)).stdout;
 }
 
 function make(folder: string): void {

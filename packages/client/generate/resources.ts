@@ -1,5 +1,5 @@
 import type { Document, Operation } from "./document.ts";
-import { CORE_FILES, isFile, namesIn, signaturesOf } from "./signatures.ts";
+import { CORE_FILES, isBinary, isFile, namesIn, signaturesOf } from "./signatures.ts";
 
 const BANNER = "// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.\n";
 
@@ -134,9 +134,11 @@ function implemented(operation: Operation): string {
 }
 
 /** What is JSON, or followed as a stream, need not say so. */
-function answersField({ answerTypes, isStream }: Operation): string[] {
+function answersField(operation: Operation): string[] {
+  const { answerTypes, isStream } = operation;
   if (isStream || answerTypes.join() === "application/json") return [];
-  return [`answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`];
+  const answers = `answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`;
+  return isBinary(operation) ? [answers, "isBinary: true"] : [answers];
 }
 
 /** A file says itself what type it is of. */

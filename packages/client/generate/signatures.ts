@@ -22,18 +22,23 @@ export function signaturesOf(operation: Operation): Signature[] {
     parameters: [...required, `options?: ${options}`],
     answer: isStream ? `AsyncIterable<${answer}>` : `Answer<${answer}>`,
   };
-  if (isConditional) {
-    const parameters = [...required, `options: ${options.replace("CallOptions", "ConditionalOptions")}`];
-    return [{ parameters, answer: `Answer<${answer} | NotModified>` }, plain];
-  }
-  if (isFile(operation)) {
-    const parameters = [...required, `options: ${options} & StreamOptions`];
-    return [{ parameters, answer: "Answer<ReadableStream<Uint8Array>>" }, plain];
-  }
-  return [plain];
+  const conditional = {
+    parameters: [...required, `options: ${options.replace("CallOptions", "ConditionalOptions")}`],
+    answer: `Answer<${answer} | NotModified>`,
+  };
+  const streamed = {
+    parameters: [...required, `options: ${options} & StreamOptions`],
+    answer: "Answer<ReadableStream<Uint8Array>>",
+  };
+  return [...(isConditional ? [conditional] : []), ...(isFile(operation) ? [streamed] : []), plain];
 }
 
-/** Whether the answer is a text that is no JSON: a file, a label. */
+/** Whether the answer is no text: bytes, which reading as text would spoil. */
+export function isBinary(operation: Operation): boolean {
+  return isFile(operation) && !operation.answerTypes.every((type) => TEXT.test(type));
+}
+
+/** Whether the answer is no JSON: a file, a label. */
 export function isFile({ answerTypes, isStream }: Operation): boolean {
   return !isStream && answerTypes.length > 0 && !answerTypes.some((type) => /[/+]json$/.test(type));
 }
@@ -50,6 +55,8 @@ export function namesIn(operations: readonly Operation[]): { core: string[]; typ
   ]);
   return { core: named(CORE), types: named([...new Set(schemas)].sort()) };
 }
+
+const TEXT = /^text\/|[+-](xml|ndjson)$/;
 
 /** What a signature may name of the core, and the file that holds it. */
 export const CORE_FILES: Readonly<Record<string, string>> = {
@@ -68,7 +75,7 @@ export const CORE_FILES: Readonly<Record<string, string>> = {
 const CORE = Object.keys(CORE_FILES);
 
 function answerType(operation: Operation): string {
-  if (isFile(operation)) return "string";
+  if (isFile(operation)) return isBinary(operation) ? "Blob" : "string";
   if (operation.answerTypes.length === 0) return "void";
   const response = typeOf(operation, "Response");
   const whole = operation.cursorParameter === undefined ? response : `${response}["data"][number]`;

@@ -9,8 +9,8 @@ export type AttemptInput = {
   readonly request: (signal: AbortSignal) => Request | Promise<Request>;
   readonly timeoutMs: number;
   readonly signal: AbortSignal | undefined;
-  /** Give a success before its body has arrived. */
-  readonly asStream: boolean;
+  /** What to make of the body of a success: a stream is given before the body has arrived. */
+  readonly as: "text" | "blob" | "stream";
   /** Called as soon as there is an answer, whatever becomes of it. */
   readonly heard: (head: Pick<Response, "status" | "headers">) => void;
 };
@@ -19,7 +19,7 @@ export type AttemptInput = {
 export type ReadableAnswer = {
   readonly status: number;
   readonly headers: Headers;
-  readonly content: string | ReadableStream<Uint8Array>;
+  readonly content: string | Blob | ReadableStream<Uint8Array>;
 };
 
 /**
@@ -33,7 +33,7 @@ export async function attempt(input: AttemptInput): Promise<ReadableAnswer> {
   try {
     // Raced, because a fetch may not heed its signal, or not while the body arrives.
     const answer = await within(input.timeoutMs, ending, exchange(input, ending, release));
-    isArriving = typeof answer.content !== "string";
+    isArriving = answer.content instanceof ReadableStream;
     return answer;
   } catch (cause) {
     if (ending.signal.aborted) throw ending.signal.reason;
@@ -44,7 +44,7 @@ export async function attempt(input: AttemptInput): Promise<ReadableAnswer> {
 }
 
 async function exchange(
-  { fetch, request, heard, asStream, timeoutMs }: AttemptInput,
+  { fetch, request, heard, as, timeoutMs }: AttemptInput,
   ending: AbortController,
   release: () => void,
 ): Promise<ReadableAnswer> {
@@ -54,7 +54,10 @@ async function exchange(
     const { status, headers, ok } = response;
     heard(response);
     refuseRedirect(response);
-    const content = asStream && ok ? bodyOf(response, { timeoutMs, ending, release }) : await response.text();
+    const content =
+      ok && as === "stream"
+        ? bodyOf(response, { timeoutMs, ending, release })
+        : await (ok && as === "blob" ? response.blob() : response.text());
     return { status, headers, content };
   } catch (cause) {
     if (cause instanceof ConnectionError) throw cause;

@@ -15,6 +15,8 @@ export type Operation = {
   readonly contentType?: string | undefined;
   /** Media types of its answer; none if it has no body. Default: `application/json`. */
   readonly answers?: readonly string[] | undefined;
+  /** Set for an answer that is no text. */
+  readonly isBinary?: true | undefined;
   /** Set for what writes: it is sent with an Idempotency-Key. */
   readonly isWrite?: true;
 };

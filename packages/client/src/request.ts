@@ -31,10 +31,11 @@ async function deliver<Result>(
   operation: Operation,
   options: AnyOptions,
 ): Promise<Delivered<Result>> {
-  const { signal, timeoutMs, deadlineMs, retries, asStream = false } = limitsOf(settings, options);
+  const { signal, timeoutMs, deadlineMs, retries } = limitsOf(settings, options);
   const call = callOf(settings, operation, options);
   const { fetch, key } = settings;
   const request = (ending: AbortSignal) => requestOf(call, key, ending);
+  const as = options.asStream ? "stream" : operation.isBinary ? "blob" : "text";
   const deadline = performance.now() + deadlineMs;
   let attempts = 0;
   let failures = 0;
@@ -46,7 +47,7 @@ async function deliver<Result>(
       head = answered;
     };
     const left = Math.min(timeoutMs, deadline - started);
-    const outcome = await attempt({ fetch, request, timeoutMs: left, signal, asStream, heard })
+    const outcome = await attempt({ fetch, request, timeoutMs: left, signal, as, heard })
       .then((answer) => readAnswer<Result>(answer, call.answers, options.ifNoneMatch !== undefined))
       .then(
         (delivered): Outcome<Result> => ({ kind: "delivered", delivered }),
@@ -67,12 +68,10 @@ async function deliver<Result>(
 }
 
 function limitsOf({ timeoutMs, deadlineMs, retries }: Settings, options: AnyOptions) {
-  const { signal, asStream } = options;
   return {
     timeoutMs: options.timeoutMs ?? timeoutMs,
     deadlineMs: options.deadlineMs ?? deadlineMs,
     retries: options.retries ?? retries,
-    signal,
-    asStream,
+    signal: options.signal,
   };
 }

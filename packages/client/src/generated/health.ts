@@ -1,7 +1,8 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import type { AnyOptions, CallOptions, Caller, StreamOptions } from "../operation.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, StreamOptions } from "../operation.ts";
+import type { NotModified } from "../read.ts";
 import type { GetApiDescriptionResponse, Liveness, Readiness, Version } from "./types.gen.ts";
 
 /** For operators and their monitors. */
@@ -46,6 +47,31 @@ export interface HealthResource {
    * `GET /openapi.json`
    */
   getApiDescription(options?: CallOptions): Answer<GetApiDescriptionResponse>;
+
+  /**
+   * Get the client that fits this service
+   *
+   * An npm package: `npm install` takes this address. The same until the service is upgraded. A service that runs from its sources, unbuilt, has none.
+   *
+   * `GET /client.tgz`
+   */
+  getClientPackage(options: ConditionalOptions): Answer<Blob | NotModified>;
+  /**
+   * Get the client that fits this service
+   *
+   * An npm package: `npm install` takes this address. The same until the service is upgraded. A service that runs from its sources, unbuilt, has none.
+   *
+   * `GET /client.tgz`
+   */
+  getClientPackage(options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * Get the client that fits this service
+   *
+   * An npm package: `npm install` takes this address. The same until the service is upgraded. A service that runs from its sources, unbuilt, has none.
+   *
+   * `GET /client.tgz`
+   */
+  getClientPackage(options?: CallOptions): Answer<Blob>;
 }
 
 export function healthOf(caller: Caller): HealthResource {
@@ -60,5 +86,7 @@ export function healthOf(caller: Caller): HealthResource {
       caller.send<never>({ method: "GET", path: "/metrics", answers: ["text/plain"] }, options),
     getApiDescription: (options) =>
       caller.send({ method: "GET", path: "/openapi.json" }, options),
+    getClientPackage: (options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/client.tgz", answers: ["application/gzip"], isBinary: true }, options),
   };
 }

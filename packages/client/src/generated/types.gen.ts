@@ -7498,6 +7498,61 @@ export type GetApiDescriptionResponses = {
 
 export type GetApiDescriptionResponse = GetApiDescriptionResponses[keyof GetApiDescriptionResponses];
 
+export type GetClientPackageData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/client.tgz';
+};
+
+export type GetClientPackageErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The client was not built with this service.
+     */
+    404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetClientPackageError = GetClientPackageErrors[keyof GetClientPackageErrors];
+
+export type GetClientPackageResponses = {
+    /**
+     * A gzipped tar archive.
+     */
+    200: Blob | File;
+};
+
+export type GetClientPackageResponse = GetClientPackageResponses[keyof GetClientPackageResponses];
+
 export type ListBitsData = {
     body?: never;
     path?: never;
