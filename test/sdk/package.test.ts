@@ -31,7 +31,7 @@ describe("the published package", () => {
   });
 
   it("brings its licence, changes and documentation, and nothing that only its repository uses", () => {
-    for (const name of ["LICENSE", "CHANGELOG.md", "README.md"]) expect(files).toContain(name);
+    for (const name of ["LICENSE", "CHANGELOG.md", "METHODS.md", "README.md"]) expect(files).toContain(name);
     for (const field of ["scripts", "devDependencies", "dependencies", "peerDependencies", "publishConfig"])
       expect(manifest).not.toHaveProperty(field);
     expect(JSON.stringify(manifest.exports)).not.toContain("source");

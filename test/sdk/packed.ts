@@ -11,7 +11,7 @@ const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const CACHE = fileURLToPath(new URL("../node_modules/.cache/packed-client/", import.meta.url));
 
 /** All that the package is made from: another text of any of these is another package. */
-const SOURCES = ["src", "pack", "package.json", "tsconfig.json", "README.md", "CHANGELOG.md"];
+const SOURCES = ["src", "pack", "package.json", "tsconfig.json", "README.md", "METHODS.md", "CHANGELOG.md"];
 
 export type Packed = {
   readonly tarball: string;

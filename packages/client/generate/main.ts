@@ -2,6 +2,7 @@ import { mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Document } from "./document.ts";
 import { operationsOf } from "./document.ts";
+import { methodsText } from "./methods.ts";
 import { modelsText, resourceFiles } from "./resources.ts";
 import { typeFiles } from "./types.ts";
 
@@ -23,6 +24,7 @@ async function generatedFiles(): Promise<Map<string, string>> {
     ...(await typeFiles(document)),
     ...resourceFiles(operations, document.tags),
     ["models.ts", modelsText(document, operations)],
+    ["../../METHODS.md", methodsText(operations, document.tags)],
     [
       "version.ts",
       `// Written by packages/client/generate/main.ts. Do not edit.\n\nexport const CLIENT_VERSION = "${version}";\n`,

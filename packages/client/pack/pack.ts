@@ -9,6 +9,8 @@ type Manifest = Readonly<Record<string, unknown>> & { readonly publishConfig: ob
 /** What of the manifest is for this repository alone. */
 const OWN = ["scripts", "devDependencies", "publishConfig"];
 
+const DOCUMENTS = ["README.md", "METHODS.md", "CHANGELOG.md"];
+
 /** Packs the client as it is published into a folder that exists; gives the tarball's path. */
 export function packClient(folder: string): string {
   const staged = mkdtempSync(join(tmpdir(), "rimwise-client-"));
@@ -16,7 +18,7 @@ export function packClient(folder: string): string {
     buildClient(join(staged, "dist"));
     const manifest: Manifest = JSON.parse(readFileSync(join(CLIENT, "package.json"), "utf8"));
     writeFileSync(join(staged, "package.json"), `${JSON.stringify(published(manifest), undefined, 2)}\n`);
-    for (const name of ["README.md", "CHANGELOG.md"]) copyFileSync(join(CLIENT, name), join(staged, name));
+    for (const name of DOCUMENTS) copyFileSync(join(CLIENT, name), join(staged, name));
     copyFileSync(join(CLIENT, "../../LICENSE"), join(staged, "LICENSE"));
     const options = ["--ignore-scripts", "--silent", "--pack-destination", folder];
     const [name = ""] = execFileSync("npm", ["pack", ...options], { cwd: staged, encoding: "utf8" })
