@@ -1,12 +1,13 @@
 import { bodyOf } from "./body-stream.ts";
 import { ConnectionError } from "./errors.ts";
-import type { Fetch } from "./options.ts";
+import type { Send } from "./options.ts";
 import { endingWith, within } from "./within.ts";
 
 export type AttemptInput = {
-  readonly fetch: Fetch;
-  /** Makes a fresh Request: one that has been sent cannot be sent again. */
-  readonly request: (signal: AbortSignal) => Request | Promise<Request>;
+  readonly fetch: Send;
+  readonly url: string;
+  /** What to send, asked for at each attempt. */
+  readonly request: (signal: AbortSignal) => Promise<RequestInit>;
   readonly timeoutMs: number;
   readonly signal: AbortSignal | undefined;
   /** What to make of the body of a success: a stream is given before the body has arrived. */
@@ -23,7 +24,7 @@ export type ReadableAnswer = {
 };
 
 /**
- * Sends one Request and reads its whole answer. Rejects with a TimeoutError when that takes too long, with the
+ * Sends one request and reads its whole answer. Rejects with a TimeoutError when that takes too long, with the
  * caller's own reason when the caller ends it, with what `request` throws, and with a ConnectionError for everything else.
  */
 export async function attempt(input: AttemptInput): Promise<ReadableAnswer> {
@@ -44,13 +45,13 @@ export async function attempt(input: AttemptInput): Promise<ReadableAnswer> {
 }
 
 async function exchange(
-  { fetch, request, heard, as, timeoutMs }: AttemptInput,
+  { fetch, url, request, heard, as, timeoutMs }: AttemptInput,
   ending: AbortController,
   release: () => void,
 ): Promise<ReadableAnswer> {
   const sent = await request(ending.signal);
   try {
-    const response = await fetch(sent);
+    const response = await fetch(url, sent);
     const { status, headers, ok } = response;
     heard(response);
     refuseRedirect(response);
@@ -61,7 +62,7 @@ async function exchange(
     return { status, headers, content };
   } catch (cause) {
     if (cause instanceof ConnectionError) throw cause;
-    throw new ConnectionError(`No whole answer from ${new URL(sent.url).origin}`, { cause });
+    throw new ConnectionError(`No whole answer from ${new URL(url).origin}`, { cause });
   }
 }
 

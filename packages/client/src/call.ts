@@ -7,7 +7,7 @@ import { urlOf } from "./url.ts";
 export type Call = {
   readonly method: string;
   readonly url: string;
-  /** All but the key. */
+  /** All but a key that a function gives. */
   readonly headers: Headers;
   /** Media types of its answer. */
   readonly answers: Operation["answers"];
@@ -20,8 +20,7 @@ export type Call = {
  */
 export function callOf(settings: Settings, operation: Operation, options: AnyOptions): Call {
   const { method, data, body, answers } = operation;
-  if (data instanceof ReadableStream && data.locked)
-    throw new TypeError("The stream is being read already: give one that nobody reads.");
+  if (data instanceof ReadableStream) requireFresh(data);
   return {
     method,
     url: urlOf(settings.baseUrl, operation),
@@ -31,23 +30,28 @@ export function callOf(settings: Settings, operation: Operation, options: AnyOpt
   };
 }
 
-/** A fresh Request of a call. The key must not follow a redirect to somewhere else, nor cookies come along. */
-export async function requestOf(call: Call, key: Settings["key"], signal: AbortSignal): Promise<Request> {
-  const { url, method, headers, body } = call;
-  const bearer = typeof key === "function" ? requireKey(await key()) : key;
+function requireFresh(stream: ReadableStream): void {
+  try {
+    // No answer takes a stream that has been read, or is: there is no other way to ask.
+    new Response(stream);
+  } catch (cause) {
+    throw new TypeError("The stream has been read, or is being read: give a fresh one.", { cause });
+  }
+}
+
+/** What is sent in one attempt. The key must not follow a redirect to somewhere else, nor cookies come along. */
+export async function attemptOf(call: Call, key: Settings["key"], signal: AbortSignal): Promise<RequestInit> {
+  const { method, body } = call;
   // A stream must be said to be sent before the answer is read.
   const streaming = isStream(body) && { duplex: "half" };
-  const request = new Request(url, {
-    redirect: "manual",
-    credentials: "omit",
-    method,
-    headers,
-    body,
-    signal,
-    ...streaming,
-  });
-  if (bearer !== undefined) request.headers.set("authorization", `Bearer ${bearer}`);
-  return request;
+  const headers = typeof key === "function" ? withKey(call.headers, await key()) : call.headers;
+  return { redirect: "manual", credentials: "omit", method, headers, body, signal, ...streaming };
+}
+
+function withKey(headers: Headers, key: string): Headers {
+  const all = new Headers(headers);
+  all.set("authorization", `Bearer ${requireKey(key)}`);
+  return all;
 }
 
 /** Whether a body can be sent once only. */

@@ -1,5 +1,5 @@
 import { refuseRedirect } from "./attempt.ts";
-import { type Call, callOf, requestOf } from "./call.ts";
+import { attemptOf, type Call, callOf } from "./call.ts";
 import { apiErrorFor, CallError, ConnectionError } from "./errors.ts";
 import { messagesIn } from "./event-stream.ts";
 import type { CallOptions, Operation } from "./operation.ts";
@@ -75,8 +75,8 @@ async function* textOf(connection: Connection): AsyncGenerator<string, void, und
   const { settings, call, timeoutMs, ending, heard, connected } = connection;
   const { fetch, key } = settings;
   ending.signal.throwIfAborted();
-  const sent = await within(timeoutMs, ending, requestOf(call, key, ending.signal));
-  const response = await within(timeoutMs, ending, fetch(sent));
+  const sent = await within(timeoutMs, ending, attemptOf(call, key, ending.signal));
+  const response = await within(timeoutMs, ending, fetch(call.url, sent));
   heard(response);
   refuseRedirect(response);
   const { status, headers, body } = response;

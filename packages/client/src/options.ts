@@ -28,13 +28,16 @@ export type ClientOptions = {
 export type Settings = {
   readonly baseUrl: string;
   readonly key: KeySource | undefined;
-  readonly fetch: Fetch;
+  readonly fetch: Send;
   readonly timeoutMs: number;
   readonly deadlineMs: number;
   readonly retries: number;
   readonly headers: Readonly<Record<string, string>>;
-  readonly log: (entry: LogEntry) => void;
+  readonly log: ((entry: LogEntry) => void) | undefined;
 };
+
+/** How requests are sent: the platform's fetch makes its own Request, and need not be given another. */
+export type Send = (url: string, init: RequestInit) => Promise<Response>;
 
 type Named = Readonly<Record<string, string>> | undefined;
 
@@ -42,10 +45,11 @@ const DEFAULTS = { timeoutMs: 30_000, deadlineMs: 120_000, retries: 2, headers: 
 
 /** Fills in the defaults. Throws a TypeError for what could never work; the message never holds the key. */
 export function settingsFrom(options: ClientOptions): Settings {
-  const { key, fetch = (request) => globalThis.fetch(request), log = () => {} } = options;
+  const { key, fetch, log } = options;
+  const send: Send = (url, init) => (fetch ? fetch(new Request(url, init)) : globalThis.fetch(url, init));
   if (typeof key === "string") requireKey(key);
   const baseUrl = readBaseUrl(options.baseUrl);
-  return { ...withGiven(DEFAULTS, options), baseUrl, key, fetch, log: harmless(log) };
+  return { ...withGiven(DEFAULTS, options), baseUrl, key, fetch: send, log: log && harmless(log) };
 }
 
 /** Options with those of them replaced that are given; headers are put beside the ones there are. */
@@ -76,7 +80,7 @@ export function requireKey(key: string): string {
 }
 
 /** A log that breaks must not break the call that it reports, at once or later. */
-function harmless(log: (entry: LogEntry) => unknown): Settings["log"] {
+function harmless(log: (entry: LogEntry) => unknown): (entry: LogEntry) => void {
   return (entry) => {
     try {
       Promise.resolve(log(entry)).catch(() => {});

@@ -17,6 +17,7 @@ export type Attempted = {
 /** Reports one attempt to the client's log. */
 export function report({ log, key }: Settings, attempted: Attempted): void {
   const { call, attempt, started, head, error, retryInMs } = attempted;
+  if (log === undefined) return;
   const status = statusOf(head);
   log({
     method: call.method,

@@ -1,6 +1,6 @@
 import { answerOf, type Delivered } from "./answer.ts";
 import { attempt } from "./attempt.ts";
-import { callOf, isStream, requestOf } from "./call.ts";
+import { attemptOf, callOf, isStream } from "./call.ts";
 import { follow } from "./follow.ts";
 import type { AnyOptions, Caller, Operation } from "./operation.ts";
 import type { Settings } from "./options.ts";
@@ -34,7 +34,7 @@ async function deliver<Result>(
   const { signal, timeoutMs, deadlineMs, retries } = limitsOf(settings, options);
   const call = callOf(settings, operation, options);
   const { fetch, key } = settings;
-  const request = (ending: AbortSignal) => requestOf(call, key, ending);
+  const request = (ending: AbortSignal) => attemptOf(call, key, ending);
   const as = options.asStream ? "stream" : operation.isBinary ? "blob" : "text";
   const deadline = performance.now() + deadlineMs;
   let attempts = 0;
@@ -47,7 +47,7 @@ async function deliver<Result>(
       head = answered;
     };
     const left = Math.min(timeoutMs, deadline - started);
-    const outcome = await attempt({ fetch, request, timeoutMs: left, signal, as, heard })
+    const outcome = await attempt({ fetch, url: call.url, request, timeoutMs: left, signal, as, heard })
       .then((answer) => readAnswer<Result>(answer, call.answers, options.ifNoneMatch !== undefined))
       .then(
         (delivered): Outcome<Result> => ({ kind: "delivered", delivered }),
