@@ -1,11 +1,15 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { createClient } from "@rimwise/client";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { bundleService } from "../../services/shop/bundle.ts";
 import { openShop } from "../contract/shop.ts";
+import { start as startService, temporaryFolder } from "../running/service-process.ts";
 import { execute, packedClient, runInProject } from "./packed.ts";
 
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "rimwise-project-"));
 const { tarball } = packedClient();
 let baseUrl: string;
@@ -54,5 +58,19 @@ describe("the client that the running service serves", () => {
     const { status, body } = await ask("GET", "/client.tgz", { key: null });
     expect([status, body.code]).toEqual([404, "not-found"]);
     expect(body.detail).toContain("pnpm build");
+  });
+
+  test("is found by the built service beside itself", async () => {
+    const checkout = temporaryFolder();
+    const built = join(checkout, "services/shop");
+    mkdirSync(join(built, "dist"), { recursive: true });
+    cpSync(await bundleService("client-package-test.js"), join(built, "dist/main.js"));
+    cpSync(tarball, join(built, "dist/client.tgz"));
+    symlinkSync(join(ROOT, "migrations"), join(checkout, "migrations"));
+    for (const name of ["assets", "node_modules", "package.json"])
+      symlinkSync(join(ROOT, "services/shop", name), join(built, name));
+    const { url } = await startService([join(built, "dist/main.js")], join(checkout, "shop.sqlite"));
+    const answer = await fetch(`${url}/client.tgz`);
+    expect(Buffer.from(await answer.arrayBuffer()).equals(readFileSync(tarball))).toBe(true);
   });
 });
