@@ -1,5 +1,6 @@
 import { createClient, NOT_MODIFIED } from "@rimwise/client";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { PHOTOGRAPH } from "../contract/furnish.ts";
 import { openShop, type Shop } from "../contract/shop.ts";
 
 const STRAIGHT = {
@@ -57,6 +58,19 @@ test("bytes are taken as a file, and what no method stands for is sent too", asy
   expect(await client().bits.import({ contentType: "text/csv", data })).toMatchObject({ created: 1 });
   const answer = await client().request<{ version: string }>({ method: "GET", path: "/version" });
   expect(answer.version).toMatch(/^\d/);
+});
+
+test("a photograph is taken as the bytes that it is, and as text in a record", async () => {
+  const { bits, photographs } = client();
+  const { id } = await bits.create({ ...STRAIGHT, name: "Straight, photographed" });
+  const data = Uint8Array.from(Buffer.from(PHOTOGRAPH.base64, "base64"));
+  const sent = await photographs.create(id, { contentType: "image/png", data });
+  const inRecord = await photographs.create(id, { mediaType: "image/png", base64: PHOTOGRAPH.base64 });
+  const [first, second] = await Promise.all(
+    [sent, inRecord].map((each) => photographs.getPhotographContent(each.id)),
+  );
+  expect(first?.base64).toEqual(expect.any(String));
+  expect(first?.base64).toBe(second?.base64);
 });
 
 test("the service learns which client calls", async () => {

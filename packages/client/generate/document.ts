@@ -40,7 +40,7 @@ export type Operation = {
   readonly pathParameters: readonly string[];
   readonly queryParameters: readonly string[];
   readonly bodyType: string | undefined;
-  /** The types a body that is a file may be of; empty if it is nothing, or can be JSON. */
+  /** The types a body that is a file may be of; empty if it is none. */
   readonly fileTypes: readonly string[];
   readonly isWrite: boolean;
   readonly changesVersion: boolean;
@@ -98,9 +98,7 @@ function operationFrom(
     pathParameters: [...path.matchAll(/\{(\w+)\}/g)].flatMap(([, name]) => name ?? []),
     queryParameters: named("query"),
     bodyType: bodyTypes[0],
-    fileTypes: bodyTypes.includes("application/json")
-      ? []
-      : bodyTypes.filter((type) => !/[/+]json$/.test(type)),
+    fileTypes: bodyTypes.filter((type) => !/[/+]json$/.test(type)),
     isWrite: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
     answerTypes: answerTypesOf(given),

@@ -157,4 +157,18 @@ describe("the text of a resource", () => {
     );
     expect(text).toContain("getBitLabel(options?: CallOptions): Answer<string>;");
   });
+
+  it("takes a record or a file if the operation does", () => {
+    const text = textOf({
+      "/v1/bits": {
+        post: operation("createBit", {
+          requestBody: { content: { "application/json": {}, "image/png": {}, "image/jpeg": {} } },
+        }),
+      },
+    });
+    expect(text).toContain(
+      'create(body: CreateBitData["body"] | FileBody<"image/png" | "image/jpeg">, options?: CallOptions)',
+    );
+    expect(text).toContain('path: "/v1/bits", ...bodyOrFile(body) }');
+  });
 });

@@ -1,5 +1,5 @@
 import type { Document, Operation } from "./document.ts";
-import { CORE_FILES, isBinary, isFile, namesIn, signaturesOf } from "./signatures.ts";
+import { CORE_FILES, isBinary, isFile, namesIn, signaturesOf, takesEither } from "./signatures.ts";
 
 const BANNER = "// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.\n";
 
@@ -42,11 +42,15 @@ function resourceText({ tag, words }: Resource, operations: readonly Operation[]
   const usesOverloads = operations.some((operation) => signaturesOf(operation).length > 1);
   const changes = operations.some(({ changesVersion }) => changesVersion);
   const fromOperation = ["Caller", ...(usesOverloads ? ["AnyOptions"] : []), ...named(core, "operation")];
-  const values = changes ? ["changeOptions"] : [];
-  const typesOnly = fromOperation.sort().map((name) => (changes ? `type ${name}` : name));
+  const values = [
+    ...(operations.some(takesEither) ? ["bodyOrFile"] : []),
+    ...(changes ? ["changeOptions"] : []),
+  ];
+  const hasValues = values.length > 0;
+  const typesOnly = fromOperation.sort().map((name) => (hasValues ? `type ${name}` : name));
   const imports = [
     ...["answer"].flatMap((file) => typeImport(core, file)),
-    `import ${changes ? "" : "type "}{ ${[...values, ...typesOnly].join(", ")} } from "../operation.ts";`,
+    `import ${hasValues ? "" : "type "}{ ${[...values, ...typesOnly].join(", ")} } from "../operation.ts";`,
     ...["pages", "read"].flatMap((file) => typeImport(core, file)),
     ...(types.length === 0 ? [] : [`import type { ${types.join(", ")} } from "./types.gen.ts";`]),
   ];
@@ -142,8 +146,10 @@ function answersField(operation: Operation): string[] {
 }
 
 /** A file says itself what type it is of. */
-function bodyFields({ bodyType, fileTypes }: Operation): string[] {
+function bodyFields(operation: Operation): string[] {
+  const { bodyType, fileTypes } = operation;
   if (bodyType === undefined) return [];
+  if (takesEither(operation)) return ["...bodyOrFile(body)"];
   if (fileTypes.length > 0) return ["...file"];
   return bodyType === "application/json" ? ["body"] : ["body", `contentType: "${bodyType}"`];
 }

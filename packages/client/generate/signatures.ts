@@ -86,9 +86,15 @@ function requiredParameters(operation: Operation): string[] {
   const { pathParameters, bodyType, fileTypes } = operation;
   const inPath = pathParameters.map((name) => `${name}: string`);
   if (bodyType === undefined) return inPath;
-  const types = fileTypes.map((type) => `"${type}"`).join(" | ");
+  const file = `FileBody<${fileTypes.map((type) => `"${type}"`).join(" | ")}>`;
   const body = operation.bodySchema ?? `${typeOf(operation, "Data")}["body"]`;
-  return [...inPath, fileTypes.length === 0 ? `body: ${body}` : `file: FileBody<${types}>`];
+  if (fileTypes.length === 0) return [...inPath, `body: ${body}`];
+  return [...inPath, takesEither(operation) ? `body: ${body} | ${file}` : `file: ${file}`];
+}
+
+/** Whether a body may be JSON or a file. */
+export function takesEither({ bodyType, fileTypes }: Operation): boolean {
+  return fileTypes.length > 0 && bodyType === "application/json";
 }
 
 function optionsType(operation: Operation): string {

@@ -91,3 +91,10 @@ export type Caller = {
 export function changeOptions(given: RecordVersion | ChangeOptions): ChangeOptions {
   return typeof given === "object" ? given : { ifMatch: given };
 }
+
+/** A body that may be a record or a file: only a file says its own type. */
+export function bodyOrFile(
+  given: object | FileBody<string>,
+): Pick<Operation, "body" | "data" | "contentType"> {
+  return "contentType" in given ? { data: given.data, contentType: given.contentType } : { body: given };
+}

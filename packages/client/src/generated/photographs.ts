@@ -1,7 +1,7 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
+import { bodyOrFile, changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
 import type { ListPhotographsData, NewPhotograph, Photograph, PhotographContent } from "./types.gen.ts";
@@ -49,7 +49,7 @@ export interface PhotographsResource {
    *
    * `POST /v1/bits/{bitId}/photographs`
    */
-  create(bitId: string, body: NewPhotograph, options?: WriteOptions): Answer<Photograph>;
+  create(bitId: string, body: NewPhotograph | FileBody<"image/jpeg" | "image/png" | "image/webp">, options?: WriteOptions): Answer<Photograph>;
 }
 
 export function photographsOf(caller: Caller): PhotographsResource {
@@ -63,6 +63,6 @@ export function photographsOf(caller: Caller): PhotographsResource {
     getPhotographContent: (photographId, options) =>
       caller.send({ method: "GET", path: "/v1/photographs/{photographId}/content", pathParameters: { photographId } }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, ...bodyOrFile(body), isWrite: true }, options),
   };
 }
