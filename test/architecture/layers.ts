@@ -36,6 +36,9 @@ const PACKAGES_BELOW: Readonly<Record<string, readonly string[]>> = {
 /** These import nothing from anywhere else, not even a library. */
 const ALONE: readonly string[] = [DOMAIN, CLIENT];
 
+/** The one file of the client that a library is packed into, loaded only where it is needed. */
+const WITH_LIBRARY = `${CLIENT}ed25519.ts`;
+
 const SQL_LIBRARIES = /^(drizzle-orm|better-sqlite3)(\/|$)/;
 const KNOWS_SQL = new RegExp(`^${SHOP}(store/.*|.*/reads\\.ts)$`);
 const READS_ENVIRONMENT = `${SHOP}config.ts`;
@@ -71,7 +74,9 @@ function packageFaults(path: string, home: string, { specifier }: Import): strin
   const isOurs = specifier.startsWith("@rimwise/");
   if (isOurs && !PACKAGES_BELOW[home]?.includes(specifier))
     return [`${path} imports ${specifier}: it points up`];
-  return ALONE.includes(home) && !isOurs ? [`${path} imports ${specifier}: ${home} stands alone`] : [];
+  return ALONE.includes(home) && !isOurs && path !== WITH_LIBRARY
+    ? [`${path} imports ${specifier}: ${home} stands alone`]
+    : [];
 }
 
 function roomFaults(path: string, { specifier, isTypeOnly }: Import): string[] {

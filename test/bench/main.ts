@@ -1,4 +1,5 @@
 import { benchApprovals } from "./approvals.ts";
+import { benchClient } from "./client.ts";
 import { benchCreates } from "./creates.ts";
 import { benchHttp } from "./http.ts";
 import { benchImport } from "./import.ts";
@@ -15,6 +16,7 @@ const BENCHES = {
   import: benchImport,
   reads: benchReads,
   creates: benchCreates,
+  client: benchClient,
 };
 
 for (const [name, bench] of Object.entries(BENCHES)) {

@@ -20,13 +20,13 @@ const FLAGS = [
   "--disable-sync",
 ];
 
-export function launchBrowser(): Promise<Browser> {
+export function launchBrowser(...more: string[]): Promise<Browser> {
   if (!existsSync(CHROMIUM)) {
     throw new Error(
       `There is no Chromium at ${CHROMIUM}. Install Debian's package chromium, or name one in CHROMIUM_PATH.`,
     );
   }
-  return chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  return chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...more] });
 }
 
 /** A shop that listens, and knows at which address. */

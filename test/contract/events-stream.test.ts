@@ -142,6 +142,6 @@ describe("the stream of events", () => {
     expect((await ask("GET", "/v1/events/stream", { key: member.key })).status).toBe(403);
     const head = await ask("HEAD", "/v1/events/stream");
     expect(head.status).toBe(405);
-    expect(head.headers["allow"]).toBe("GET");
+    expect(head.headers["allow"]).toBe("GET, OPTIONS");
   });
 });

@@ -19,11 +19,11 @@ describe("every error is a problem with a stable type and a request id", () => {
   });
 
   test.each([
-    ["PUT", "/v1/bits", "GET, HEAD, POST"],
-    ["DELETE", "/v1/woods", "GET, HEAD"],
-    ["POST", "/v1/bits/bit_1", "DELETE, GET, HEAD, PATCH"],
-    ["GET", "/v1/keys/key_1/revoke", "POST"],
-    ["POST", "/livez", "GET, HEAD"],
+    ["PUT", "/v1/bits", "GET, HEAD, OPTIONS, POST"],
+    ["DELETE", "/v1/woods", "GET, HEAD, OPTIONS"],
+    ["POST", "/v1/bits/bit_1", "DELETE, GET, HEAD, OPTIONS, PATCH"],
+    ["GET", "/v1/keys/key_1/revoke", "OPTIONS, POST"],
+    ["POST", "/livez", "GET, HEAD, OPTIONS"],
   ] as const)("%s %s is a 405 that allows %s", async (method, url, allow) => {
     const { ask } = await openShop();
     const answer = await ask(method, url);

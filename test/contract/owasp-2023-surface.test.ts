@@ -111,7 +111,7 @@ describe("API9:2023 Improper Inventory Management", () => {
     expect([...new Set(paths)].sort()).toEqual([...documented.keys()].sort());
   });
 
-  test("every method that is not documented at a path is a 405 that says which are", async () => {
+  test("every method that is not documented at a path is a 405 that says which are, and OPTIONS says so too", async () => {
     for (const [path, methods] of documented) {
       const url = path.replaceAll(/\{\w+\}/g, "none_0");
       for (const method of METHODS) {
@@ -122,16 +122,17 @@ describe("API9:2023 Improper Inventory Management", () => {
           if (method !== "HEAD") expect(statusCode, `${method} ${url}`).not.toBe(405);
           continue;
         }
-        expect(statusCode, `${method} ${url}`).toBe(405);
+        expect(statusCode, `${method} ${url}`).toBe(method === "OPTIONS" ? 204 : 405);
         for (const each of methods) expect(headers["allow"]).toContain(each);
       }
     }
   });
 
-  test("there is one version of the API, and what stands outside it is for operators and readers of signatures", () => {
+  test("there is one version of the API, and what stands outside it is for operators, readers of signatures and whoever installs the client", () => {
     const outside = [...documented.keys()].filter((path) => !path.startsWith("/v1/"));
     expect(outside.sort()).toEqual([
       "/.well-known/jwks.json",
+      "/client.tgz",
       "/livez",
       "/metrics",
       "/openapi.json",

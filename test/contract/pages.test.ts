@@ -74,7 +74,7 @@ describe("the pages", () => {
   test.each([...SHELLS, "/pages/page.js"])("%s takes nothing", async (url) => {
     const { statusCode, headers } = await shop.app.inject({ method: "POST", url, payload: {} });
     expect(statusCode).toBe(405);
-    expect(headers["allow"]).toBe("GET, HEAD");
+    expect(headers["allow"]).toBe("GET, HEAD, OPTIONS");
   });
 
   test("stand in no description of the API", async () => {

@@ -40,7 +40,7 @@ describe("the README", () => {
 function namedIn(text: string): string[] {
   const names: string[] = [];
   let resource = "";
-  for (const [, whole, method] of text.matchAll(/(client(?:\.\w+){1,2})|`\.(\w+)[`(]/g)) {
+  for (const [, whole, method] of text.matchAll(/((?<!\/)client(?:\.\w+){1,2})|`\.(\w+)[`(]/g)) {
     if (whole !== undefined) {
       resource = whole.split(".")[1] ?? "";
       names.push(whole);

@@ -1,5 +1,6 @@
 import { SCOPES } from "@rimwise/shop";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { packedClient } from "../sdk/packed.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "./bodies.ts";
 import { lastSequence, made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
@@ -60,6 +61,7 @@ const MAY: Readonly<Record<string, readonly Role[]>> = {
 const OPEN_TO_ALL = [
   "getApiDescription",
   "getApprovalStatus",
+  "getClientPackage",
   "getJsonWebKeySet",
   "getLiveness",
   "getReadiness",
@@ -72,7 +74,7 @@ let furnished: Furnished;
 const narrowed = new Map<string, { readonly without: string; readonly alone: string }>();
 
 beforeAll(async () => {
-  shop = await openShop({}, () => new Date(), afterAll);
+  shop = await openShop({}, undefined, afterAll, packedClient().tarball);
   furnished = await furnish((path, body, key) => made(shop, path, body, key));
   const keyWith = async (scopes: readonly string[]) =>
     (await made(shop, "/v1/keys", { name: "Narrowed", personId: furnished.ids["managerId"], scopes }))

@@ -38,6 +38,7 @@ export async function openShop(
   settings: Record<string, string> = {},
   now: () => Date = () => new Date(),
   keptFor?: (release: () => Promise<void>) => void,
+  clientPackage?: string,
 ): Promise<Shop> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-"));
   const file = join(folder, "shop.sqlite");
@@ -58,6 +59,7 @@ export async function openShop(
     store,
     now,
     logStream: { write: (line) => void lines.push(line) },
+    ...(clientPackage !== undefined && { clientPackage }),
   });
   await app.ready();
   const release = async () => {

@@ -95,7 +95,8 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
   const keys = await member.signing.getJsonWebKeySet();
   const { jws } = await member.approvals.getApprovalSheet(issued.id);
   const statusBefore = (await member.approvals.getApprovalStatus()).jws;
-  const before = await verifySheet(jws, { keys, status: statusBefore });
+  const expected = { ...asked, mounting: "table" } as const;
+  const before = await verifySheet(jws, { keys, status: statusBefore, expected });
   expect(before).toMatchObject({ isValid: true, sheet: { jti: issued.id, setting: { dialMark } } });
   expect(verifiedElsewhere(jws, JSON.stringify(keys))).toBe(issued.id);
 
@@ -115,7 +116,7 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
     before: { dialMark },
   });
   const statusAfter = (await member.approvals.getApprovalStatus()).jws;
-  expect(await verifySheet(jws, { keys, status: statusAfter })).toMatchObject({
+  expect(await verifySheet(jws, { keys, status: statusAfter, expected })).toMatchObject({
     isValid: false,
     reasons: ["ended"],
   });
@@ -132,7 +133,15 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
   if (mark === null) throw new Error("the router has a dial");
   expect(await member.checks.ask({ ...asked, dialMark: mark })).toMatchObject({ isAllowed: true });
   const sheet = await member.approvals.getApprovalSheet(again.id);
-  expect(await verifySheet(sheet.jws, { keys, status: statusAfter })).toMatchObject({ isValid: true });
+  const later = { keys, status: statusAfter };
+  expect(await verifySheet(sheet.jws, { ...later, expected: { ...expected, dialMark: mark } })).toMatchObject(
+    {
+      isValid: true,
+    },
+  );
+  // What was asked before the change is no longer what the sheet says.
+  if (mark !== dialMark)
+    expect(await verifySheet(sheet.jws, { ...later, expected })).toMatchObject({ reasons: ["other-mark"] });
 });
 
 /** The sheet's id as plain Node code reads it: signature by Node's own crypto, nothing of ours. */

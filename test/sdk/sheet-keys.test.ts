@@ -19,13 +19,28 @@ const jws = (header: string, payload: string, by: KeyObject = privateKey) => {
 };
 const headerOf = (typ: string, more: object = {}) =>
   JSON.stringify({ alg: "EdDSA", kid: "k1", typ, ...more });
+/** As much of a setting as decides. */
+const USED = {
+  bit: { id: "bit_1" },
+  router: { id: "router_1" },
+  mounting: "table",
+  dialMark: 2,
+  woods: [{ id: "black-cherry" }],
+};
+const EXPECTED = {
+  bitId: "bit_1",
+  routerId: "router_1",
+  dialMark: 2,
+  woodId: "black-cherry",
+  mounting: "table",
+} as const;
 const SHEET = {
   exp: SECONDS + 900,
   iat: SECONDS - 60,
   iss: "rimwise",
   jti: "approval_1",
   nbf: 0,
-  setting: {},
+  setting: USED,
   status: { status_list: { idx: 0, uri: "https://shop.example/v1/approvals/status" } },
 };
 /** A list of eight approvals, none of them ended: one byte of zeros (draft-ietf-oauth-status-list, section 4, from memory). */
@@ -35,7 +50,7 @@ const sheet = (more: object = {}) =>
   jws(headerOf("rimwise-setting+jws"), JSON.stringify({ ...SHEET, ...more }));
 const status = jws(headerOf("statuslist+jwt"), JSON.stringify(STATUS));
 const verdict = async (text: string, keys: (typeof key & object)[] = [key]) =>
-  (await verifySheet(text, { keys: { keys }, status, at: NOW })).reasons;
+  (await verifySheet(text, { keys: { keys }, status, at: NOW, expected: EXPECTED })).reasons;
 const secondsAgo = (seconds: number) => new Date(NOW.getTime() - seconds * 1000).toISOString();
 
 describe("a sheet whose key is not the current one", () => {

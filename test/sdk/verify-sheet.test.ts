@@ -1,56 +1,23 @@
-import { generateKeyPairSync, type KeyObject, sign } from "node:crypto";
 import { deflateSync } from "node:zlib";
 import { verifySheet } from "@rimwise/client";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-
-const AT = new Date("2026-03-02T08:00:00Z");
-const NOW_S = AT.getTime() / 1000;
-
-const ours = generateKeyPairSync("ed25519");
-const misplaced = generateKeyPairSync("ed25519");
-
-const KEYS = { keys: [jwkOf(ours.publicKey, "ours")] };
-const SHEET = {
-  iss: "rimwise",
-  jti: "approval_1",
-  iat: NOW_S - 60,
-  nbf: NOW_S - 60,
-  exp: NOW_S + 60,
-  status: { status_list: { idx: 9, uri: "https://shop.example/v1/approvals/status" } },
-  setting: { rpm: 10_400 },
-};
-const LIST = { iss: "rimwise", iat: NOW_S, exp: NOW_S + 3600, status_list: ending([3]) };
-
-/** A list of sixteen bits, those at these places set: draft-ietf-oauth-status-list, section 4. */
-function ending(places: number[]) {
-  const bytes = [0, 8].map((first) =>
-    places
-      .filter((place) => place >= first && place < first + 8)
-      .reduce((sum, place) => sum + 2 ** (place - first), 0),
-  );
-  return { bits: 1, lst: deflateSync(Buffer.from(bytes)).toString("base64url") };
-}
-
-/** A compact JWS (RFC 7515) made by Node's own crypto; EdDSA as RFC 8037 has it. */
-function signed(payload: object, typ: string, header: object = {}, key: KeyObject = ours.privateKey): string {
-  const part = (value: object) => Buffer.from(JSON.stringify(value)).toString("base64url");
-  const content = `${part({ alg: "EdDSA", kid: "ours", typ, ...header })}.${part(payload)}`;
-  return `${content}.${sign(null, Buffer.from(content), key).toString("base64url")}`;
-}
-
-function jwkOf(key: KeyObject, kid: string) {
-  const { x = "" } = key.export({ format: "jwk" });
-  return { kty: "OKP", crv: "Ed25519", x, kid, alg: "EdDSA", use: "sig" } as const;
-}
-
-const sheet = (change: object = {}, header: object = {}, key?: KeyObject) =>
-  signed({ ...SHEET, ...change }, "rimwise-setting+jws", header, key);
-const list = (change: object = {}, header: object = {}, key?: KeyObject) =>
-  signed({ ...LIST, ...change }, "statuslist+jwt", header, key);
+import {
+  AT,
+  EXPECTED,
+  ending,
+  jwkOf,
+  KEYS,
+  list,
+  misplaced,
+  NOW_S,
+  ours,
+  SHEET,
+  sheet,
+} from "./signed-sheets.ts";
 
 const verdictOn = (jws: string, status: string | undefined = list()) =>
-  verifySheet(jws, { keys: KEYS, at: AT, ...(status !== undefined && { status }) });
+  verifySheet(jws, { keys: KEYS, at: AT, status, expected: EXPECTED });
 
 describe("a sheet", () => {
   it("is good while it is signed by a known key, in its time, and not on the list", async () => {
@@ -123,19 +90,25 @@ describe("whatever is given as a sheet", () => {
       keys: JSON.parse(JSON.stringify({ keys })),
       at: AT,
       status: list(),
+      expected: EXPECTED,
     });
     expect(verdict.isValid).toBe(false);
   });
 
   it("is not good at a moment that is none", async () => {
-    const verdict = await verifySheet(sheet(), { keys: KEYS, status: list(), at: new Date("soon") });
+    const verdict = await verifySheet(sheet(), {
+      keys: KEYS,
+      status: list(),
+      at: new Date("soon"),
+      expected: EXPECTED,
+    });
     expect(verdict.reasons).toEqual(["not-yet", "expired", "status-out-of-date"]);
   });
 });
 
 describe("the status list", () => {
   it("is needed", async () => {
-    const verdict = await verifySheet(sheet(), { keys: KEYS, at: AT });
+    const verdict = await verifySheet(sheet(), { keys: KEYS, at: AT, expected: EXPECTED });
     expect(verdict).toMatchObject({ isValid: false, reasons: ["status-missing"] });
   });
 

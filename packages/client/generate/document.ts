@@ -2,6 +2,7 @@
 export type Document = {
   readonly paths: Readonly<Record<string, PathItem>>;
   readonly components: { readonly schemas: Readonly<Record<string, Schema>> };
+  readonly tags?: readonly { readonly name: string; readonly description?: string }[];
 };
 
 type PathItem = Readonly<Partial<Record<Lowercase<Method>, DocumentOperation>>>;
@@ -12,14 +13,18 @@ export type DocumentOperation = {
   readonly summary?: string;
   readonly description?: string;
   readonly parameters?: readonly Parameter[];
-  readonly requestBody?: { readonly content: Readonly<Record<string, unknown>> };
-  readonly responses: Readonly<
-    Record<string, { readonly content?: Readonly<Record<string, { readonly schema?: Schema }>> }>
-  >;
+  readonly requestBody?: { readonly content: Content };
+  readonly responses: Readonly<Record<string, { readonly content?: Content }>>;
 };
 
+type Content = Readonly<Record<string, { readonly schema?: Schema }>>;
+
 type Parameter = { readonly name: string; readonly in: "path" | "query" | "header" | "cookie" };
-type Schema = { readonly $ref?: string; readonly properties?: Readonly<Record<string, unknown>> };
+type Schema = {
+  readonly $ref?: string;
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly items?: Schema;
+};
 
 export const METHODS = ["GET", "POST", "PUT", "PATCH", "DELETE"] as const;
 export type Method = (typeof METHODS)[number];
@@ -35,7 +40,7 @@ export type Operation = {
   readonly pathParameters: readonly string[];
   readonly queryParameters: readonly string[];
   readonly bodyType: string | undefined;
-  /** The types a body that is a file may be of; empty if it is nothing, or can be JSON. */
+  /** The types a body that is a file may be of; empty if it is none. */
   readonly fileTypes: readonly string[];
   readonly isWrite: boolean;
   readonly changesVersion: boolean;
@@ -45,7 +50,14 @@ export type Operation = {
   readonly isStream: boolean;
   /** The query parameter a page's `nextCursor` goes into; undefined if the answer is not a page. */
   readonly cursorParameter: string | undefined;
-  readonly words: string;
+  /** The answer can be "not modified". */
+  readonly isConditional: boolean;
+  /** Name of the schema of its answer, of what a page holds, or of what a stream sends; undefined if it has none of its own. */
+  readonly answerSchema: string | undefined;
+  /** Name of the schema of its JSON body. */
+  readonly bodySchema: string | undefined;
+  readonly summary: string;
+  readonly description: string | undefined;
 };
 
 /** The names under which a `nextCursor` may be sent back, the usual one first. */
@@ -86,15 +98,17 @@ function operationFrom(
     pathParameters: [...path.matchAll(/\{(\w+)\}/g)].flatMap(([, name]) => name ?? []),
     queryParameters: named("query"),
     bodyType: bodyTypes[0],
-    fileTypes: bodyTypes.includes("application/json")
-      ? []
-      : bodyTypes.filter((type) => !/[/+]json$/.test(type)),
+    fileTypes: bodyTypes.filter((type) => !/[/+]json$/.test(type)),
     isWrite: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
     answerTypes: answerTypesOf(given),
     isStream: given.responses["200"]?.content?.["text/event-stream"] !== undefined,
     cursorParameter: isPaged(document, given) ? cursorParameter : undefined,
-    words: [given.summary ?? id, given.description].filter((words) => words !== undefined).join(". "),
+    isConditional: headers.includes("if-none-match"),
+    answerSchema: answerSchemaOf(document, given),
+    bodySchema: nameIn(Object.values(requestBody?.content ?? {})[0]?.schema),
+    summary: given.summary ?? id,
+    description: given.description,
   };
 }
 
@@ -114,12 +128,25 @@ function answerTypesOf({ responses }: DocumentOperation): string[] {
   return successes.flatMap(([, { content = {} }]) => Object.keys(content));
 }
 
+function answerSchemaOf(document: Document, given: DocumentOperation): string | undefined {
+  const [success] = Object.entries(given.responses).filter(([status]) => status.startsWith("2"));
+  const schema = Object.values(success?.[1].content ?? {})[0]?.schema;
+  return nameIn(isPaged(document, given) ? resolved(document, schema)?.properties?.["data"]?.items : schema);
+}
+
 function isPaged(document: Document, { responses }: DocumentOperation): boolean {
   const schema = responses["200"]?.content?.["application/json"]?.schema;
-  const resolved =
-    schema?.$ref === undefined ? schema : document.components.schemas[schema.$ref.split("/").at(-1) ?? ""];
-  const { data, nextCursor } = resolved?.properties ?? {};
+  const { data, nextCursor } = resolved(document, schema)?.properties ?? {};
   return data !== undefined && nextCursor !== undefined;
+}
+
+function resolved(document: Document, schema: Schema | undefined): Schema | undefined {
+  const name = nameIn(schema);
+  return name === undefined ? schema : document.components.schemas[name];
+}
+
+function nameIn(schema: Schema | undefined): string | undefined {
+  return schema?.$ref?.split("/").at(-1);
 }
 
 function refuseTwins(operations: readonly Operation[]): void {

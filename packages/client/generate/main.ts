@@ -2,9 +2,11 @@ import { mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Document } from "./document.ts";
 import { operationsOf } from "./document.ts";
-import { resourceFiles } from "./resources.ts";
+import { methodsText } from "./methods.ts";
+import { modelsText, resourceFiles } from "./resources.ts";
 import { typeFiles } from "./types.ts";
 
+const MANIFEST = new URL("../package.json", import.meta.url);
 const DOCUMENT = new URL("../../../openapi/openapi.json", import.meta.url);
 const GENERATED = new URL("../src/generated/", import.meta.url);
 /** The one file in there that people write. */
@@ -16,7 +18,18 @@ else await write();
 
 async function generatedFiles(): Promise<Map<string, string>> {
   const document: Document = JSON.parse(await readFile(DOCUMENT, "utf8"));
-  return new Map([...(await typeFiles(document)), ...resourceFiles(operationsOf(document))]);
+  const { version }: { version: string } = JSON.parse(await readFile(MANIFEST, "utf8"));
+  const operations = operationsOf(document);
+  return new Map([
+    ...(await typeFiles(document)),
+    ...resourceFiles(operations, document.tags),
+    ["models.ts", modelsText(document, operations)],
+    ["../../METHODS.md", methodsText(operations, document.tags)],
+    [
+      "version.ts",
+      `// Written by packages/client/generate/main.ts. Do not edit.\n\nexport const CLIENT_VERSION = "${version}";\n`,
+    ],
+  ]);
 }
 
 async function write(): Promise<void> {

@@ -65,12 +65,16 @@ describe("the text of a resource", () => {
         }),
       },
     });
-    expect(text).toContain('list: (query?: ListBitsData["query"], options?: CallOptions) =>');
-    expect(text).toContain('{ method: "GET", path: "/v1/bits", query },\n        "cursor",');
-    expect(text).toContain('create: (body: CreateBitData["body"], options?: WriteOptions) =>');
+    expect(text).toContain(
+      'list(query?: Loose<NonNullable<ListBitsData["query"]>>, options?: CallOptions): Pages<',
+    );
+    expect(text).toContain('{ method: "GET", path: "/v1/bits", query }, "cursor", options)');
+    expect(text).toContain(
+      'create(body: CreateBitData["body"], options?: WriteOptions): Answer<CreateBitResponse>;',
+    );
     expect(text).toContain("body, isWrite: true }");
     expect(text).toContain(
-      'update: (bitId: string, body: UpdateBitData["body"], version: Version | ChangeOptions) =>',
+      'update(bitId: string, body: UpdateBitData["body"], version: RecordVersion | ChangeOptions): Answer<',
     );
     expect(text).toContain('contentType: "application/merge-patch+json"');
     expect(text).toContain("changeOptions(version)");
@@ -80,7 +84,7 @@ describe("the text of a resource", () => {
     const text = textOf({
       "/v1/bits": { get: operation("readRack", { description: "A */ evil(); /*\nB" }) },
     });
-    expect(text).toContain("/** Do readRack. A * / evil(); /* B */");
+    expect(text).toContain("   * A * / evil(); /* B\n");
   });
 
   it("follows the events from where the caller stopped", () => {
@@ -116,9 +120,55 @@ describe("the text of a resource", () => {
         }),
       },
     });
-    expect(text).toContain("retire: (bitId: string, options?: WriteOptions) =>");
-    expect(text).toContain('follow: (options?: CallOptions & FollowBitsData["query"]) =>');
-    expect(text).toContain("caller.follow<FollowBitsResponse>(");
+    expect(text).toContain("retire(bitId: string, options?: WriteOptions): Answer<RetireBitResponse>;");
+    expect(text).toContain(
+      'follow(options?: CallOptions & Loose<NonNullable<FollowBitsData["query"]>>): AsyncIterable<',
+    );
+    expect(text).toContain("caller.follow(");
     expect(text).toContain("query: { after: options?.after } }");
+  });
+
+  it("says what each method does and asks, and takes the types that the document names", () => {
+    const text = textOf({
+      "/v1/bits/{bitId}": {
+        get: operation("getBit", {
+          description: "As it is kept.",
+          parameters: [{ name: "If-None-Match", in: "header" }],
+          responses: {
+            200: { content: { "application/json": { schema: { $ref: "#/components/schemas/Bit" } } } },
+          },
+        }),
+      },
+    });
+    const words =
+      "  /**\n   * Do getBit\n   *\n   * As it is kept.\n   *\n   * `GET /v1/bits/{bitId}`\n   */\n";
+    expect(text).toContain(
+      `${words}  get(bitId: string, options: ConditionalOptions): Answer<Bit | NotModified>;\n${words}  get(bitId: string, options?: CallOptions): Answer<Bit>;`,
+    );
+  });
+
+  it("gives a label as text, or as it arrives", () => {
+    const content = { "image/svg+xml": { schema: {} } };
+    const text = textOf({
+      "/v1/bits/label": { get: operation("getBitLabel", { responses: { 200: { content } } }) },
+    });
+    expect(text).toContain(
+      "getBitLabel(options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;",
+    );
+    expect(text).toContain("getBitLabel(options?: CallOptions): Answer<string>;");
+  });
+
+  it("takes a record or a file if the operation does", () => {
+    const text = textOf({
+      "/v1/bits": {
+        post: operation("createBit", {
+          requestBody: { content: { "application/json": {}, "image/png": {}, "image/jpeg": {} } },
+        }),
+      },
+    });
+    expect(text).toContain(
+      'create(body: CreateBitData["body"] | FileBody<"image/png" | "image/jpeg">, options?: CallOptions)',
+    );
+    expect(text).toContain('path: "/v1/bits", ...bodyOrFile(body) }');
   });
 });

@@ -1,55 +1,114 @@
-import type { Operation } from "./document.ts";
+import type { Document, Operation } from "./document.ts";
+import { CORE_FILES, isBinary, isFile, namesIn, signaturesOf, takesEither } from "./signatures.ts";
 
 const BANNER = "// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.\n";
 
 /** The text of each generated file of methods, by its name: one a resource, and the list of them. */
-export function resourceFiles(operations: readonly Operation[]): Map<string, string> {
-  const tags = [...new Set(operations.map(({ tag }) => tag))].sort();
-  const files = tags.map((tag): [string, string] => [
-    `${fileOf(tag)}.ts`,
+export function resourceFiles(
+  operations: readonly Operation[],
+  tags: Document["tags"] = [],
+): Map<string, string> {
+  const names = [...new Set(operations.map(({ tag }) => tag))].sort();
+  const documented = new Map(tags.map(({ name, description }) => [name, description]));
+  const resources = names.map((tag) => ({ tag, words: documented.get(tag) ?? tag }));
+  const files = resources.map((resource): [string, string] => [
+    `${fileOf(resource.tag)}.ts`,
     resourceText(
-      tag,
-      operations.filter((operation) => operation.tag === tag),
+      resource,
+      operations.filter(({ tag }) => tag === resource.tag),
     ),
   ]);
-  return new Map([...files, ["resources.ts", listText(tags)]]);
+  return new Map([...files, ["resources.ts", listText(resources)]]);
 }
 
-function resourceText(tag: string, operations: readonly Operation[]): string {
-  const types = operations.flatMap((operation) => typesUsed(operation)).sort();
-  const core = operations.flatMap((operation) => coreUsed(operation));
-  const coreTypes = [...new Set(["Caller", ...core])].sort().map((name) => `type ${name}`);
-  const coreValues = operations.some(({ changesVersion }) => changesVersion) ? ["changeOptions"] : [];
-  const coreImport =
-    coreValues.length === 0
-      ? `import type { ${coreTypes.map((name) => name.slice("type ".length)).join(", ")} } from "../operation.ts";`
-      : `import { ${[...coreValues, ...coreTypes].join(", ")} } from "../operation.ts";`;
+/**
+ * The text of the door to the generated types: the schemas that the document names and the resources, and none of what is made for
+ * each operation.
+ */
+export function modelsText({ components }: Document, operations: readonly Operation[]): string {
+  const names = Object.keys(components.schemas).sort();
+  const tags = [...new Set(operations.map(({ tag }) => tag))].sort();
   return `${BANNER}
-${coreImport}
-import type {
-${types.map((name) => `  ${name},\n`).join("")}} from "./types.gen.ts";
+export type {
+${names.map((name) => `  ${name},\n`).join("")}} from "./types.gen.ts";
+export type { Resources } from "./resources.ts";
+${tags.map((tag) => `export type { ${interfaceOf(tag)} } from "./${fileOf(tag)}.ts";\n`).join("")}`;
+}
 
-export function ${propertyOf(tag)}Of(caller: Caller) {
+type Resource = { readonly tag: string; readonly words: string };
+
+function resourceText({ tag, words }: Resource, operations: readonly Operation[]): string {
+  const { core, types } = namesIn(operations);
+  const usesOverloads = operations.some((operation) => signaturesOf(operation).length > 1);
+  const changes = operations.some(({ changesVersion }) => changesVersion);
+  const fromOperation = ["Caller", ...(usesOverloads ? ["AnyOptions"] : []), ...named(core, "operation")];
+  const values = [
+    ...(operations.some(takesEither) ? ["bodyOrFile"] : []),
+    ...(changes ? ["changeOptions"] : []),
+  ];
+  const hasValues = values.length > 0;
+  const typesOnly = fromOperation.sort().map((name) => (hasValues ? `type ${name}` : name));
+  const imports = [
+    ...["answer"].flatMap((file) => typeImport(core, file)),
+    `import ${hasValues ? "" : "type "}{ ${[...values, ...typesOnly].join(", ")} } from "../operation.ts";`,
+    ...["pages", "read"].flatMap((file) => typeImport(core, file)),
+    ...(types.length === 0 ? [] : [`import type { ${types.join(", ")} } from "./types.gen.ts";`]),
+  ];
+  return `${BANNER}
+${imports.join("\n")}
+
+${comment([words], "")}
+export interface ${interfaceOf(tag)} {
+${operations.map((operation) => declaration(operation)).join("\n\n")}
+}
+
+export function ${propertyOf(tag)}Of(caller: Caller): ${interfaceOf(tag)} {
   return {
-${operations.map((operation) => methodText(operation)).join("\n\n")}
+${operations.map((operation) => methodText(operation)).join("\n")}
   };
 }
 `;
 }
 
-function listText(tags: readonly string[]): string {
+function listText(resources: readonly Resource[]): string {
+  const imports = resources.map(
+    ({ tag }) => `import { type ${interfaceOf(tag)}, ${propertyOf(tag)}Of } from "./${fileOf(tag)}.ts";\n`,
+  );
+  const properties = resources.map(
+    ({ tag, words }) => `${comment([words], "  ")}\n  readonly ${propertyOf(tag)}: ${interfaceOf(tag)};\n`,
+  );
   return `${BANNER}
 import type { Caller } from "../operation.ts";
-${tags.map((tag) => `import { ${propertyOf(tag)}Of } from "./${fileOf(tag)}.ts";\n`).join("")}
-export function resourcesOf(caller: Caller) {
+${imports.join("")}
+/** What the service keeps and computes, a resource each. */
+export interface Resources {
+${properties.join("\n")}}
+
+export function resourcesOf(caller: Caller): Resources {
   return {
-${tags.map((tag) => `    ${propertyOf(tag)}: ${propertyOf(tag)}Of(caller),\n`).join("")}  };
+${resources.map(({ tag }) => `    ${propertyOf(tag)}: ${propertyOf(tag)}Of(caller),\n`).join("")}  };
 }
 `;
 }
 
+function declaration(operation: Operation): string {
+  const { verb, method, path, summary, description } = operation;
+  const words = [summary, ...(description === undefined ? [] : [description]), `\`${method} ${path}\``];
+  return signaturesOf(operation)
+    .map(
+      ({ parameters, answer }) => `${comment(words, "  ")}\n  ${verb}(${parameters.join(", ")}): ${answer};`,
+    )
+    .join("\n");
+}
+
+function comment(paragraphs: readonly string[], indent: string): string {
+  const lines = paragraphs.map((words) => words.replaceAll("*/", "* /").replaceAll(/\s*\n\s*/g, " "));
+  if (lines.length === 1) return `${indent}/** ${lines[0]} */`;
+  return `${indent}/**\n${lines.map((line) => `${indent} * ${line}\n`).join(`${indent} *\n`)}${indent} */`;
+}
+
 function methodText(operation: Operation): string {
-  const { verb, method, path, pathParameters, isWrite, words } = operation;
+  const { verb, method, path, pathParameters, isWrite, cursorParameter, changesVersion } = operation;
   const fields = [
     `method: "${method}"`,
     `path: "${path}"`,
@@ -59,36 +118,47 @@ function methodText(operation: Operation): string {
     ...(isWrite ? ["isWrite: true"] : []),
     ...answersField(operation),
   ];
-  const { cursorParameter } = operation;
-  const options = operation.changesVersion ? "changeOptions(version)" : "options";
-  const rest = [...(cursorParameter === undefined ? [] : [`"${cursorParameter}"`]), options].join(", ");
-  return `    /** ${words.replaceAll("*/", "* /").replaceAll(/\s*\n\s*/g, " ")} */
-    ${verb}: (${parameters(operation).join(", ")}) =>
-      ${callText(operation)}(
-        { ${fields.join(", ")} },
-        ${rest},
-      ),`;
+  const options = changesVersion ? "changeOptions(version)" : "options";
+  const given = [
+    `{ ${fields.join(", ")} }`,
+    ...(cursorParameter === undefined ? [] : [`"${cursorParameter}"`]),
+    options,
+  ];
+  return `    ${verb}: (${implemented(operation)}) =>\n      ${callText(operation)}(${given.join(", ")}),`;
+}
+
+/** The parameters by name: the interface says their types, but for a method that has several signatures. */
+function implemented(operation: Operation): string {
+  const [first, ...others] = signaturesOf(operation);
+  const parameters = first?.parameters ?? [];
+  if (others.length === 0) return parameters.map((each) => /^\w+/.exec(each)?.[0]).join(", ");
+  const query = parameters.at(-1)?.match(/\{ readonly query.*? \}/)?.[0];
+  const options = `options?: AnyOptions${query === undefined ? "" : ` & ${query}`}`;
+  return [...parameters.slice(0, -1), options].join(", ");
 }
 
 /** What is JSON, or followed as a stream, need not say so. */
-function answersField({ answerTypes, isStream }: Operation): string[] {
+function answersField(operation: Operation): string[] {
+  const { answerTypes, isStream } = operation;
   if (isStream || answerTypes.join() === "application/json") return [];
-  return [`answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`];
+  const answers = `answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`;
+  return isBinary(operation) ? [answers, "isBinary: true"] : [answers];
 }
 
 /** A file says itself what type it is of. */
-function bodyFields({ bodyType, fileTypes }: Operation): string[] {
+function bodyFields(operation: Operation): string[] {
+  const { bodyType, fileTypes } = operation;
   if (bodyType === undefined) return [];
+  if (takesEither(operation)) return ["...bodyOrFile(body)"];
   if (fileTypes.length > 0) return ["...file"];
   return bodyType === "application/json" ? ["body"] : ["body", `contentType: "${bodyType}"`];
 }
 
+/** What gives one thing or another is no less than each: `never` stands for all of them. */
 function callText(operation: Operation): string {
-  const response = typeOf(operation, "Response");
-  if (operation.isStream) return `caller.follow<${response}>`;
-  return operation.cursorParameter === undefined
-    ? `caller.send<${response}>`
-    : `caller.list<${response}["data"][number]>`;
+  if (operation.isStream) return "caller.follow";
+  if (operation.cursorParameter !== undefined) return "caller.list";
+  return operation.isConditional || isFile(operation) ? "caller.send<never>" : "caller.send";
 }
 
 /** A list takes its query by itself; whoever follows gives it among the options, as it is said once and for all. */
@@ -99,49 +169,19 @@ function queryField({ queryParameters, cursorParameter, isStream }: Operation): 
   return [`query: { ${queryParameters.map((name) => `${name}: options?.${name}`).join(", ")} }`];
 }
 
-function parameters(operation: Operation): string[] {
-  const { pathParameters, changesVersion, cursorParameter } = operation;
-  const query = `${typeOf(operation, "Data")}["query"]`;
-  return [
-    ...pathParameters.map((name) => `${name}: string`),
-    ...bodyParameter(operation),
-    ...(cursorParameter === undefined ? [] : [`query?: ${query}`]),
-    changesVersion ? "version: Version | ChangeOptions" : `options?: ${optionsText(operation, query)}`,
-  ];
+function typeImport(core: readonly string[], file: string): string[] {
+  const names = named(core, file);
+  return names.length === 0 ? [] : [`import type { ${names.join(", ")} } from "../${file}.ts";`];
 }
 
-function bodyParameter(operation: Operation): string[] {
-  const { bodyType, fileTypes } = operation;
-  if (bodyType === undefined) return [];
-  return fileTypes.length === 0
-    ? [`body: ${typeOf(operation, "Data")}["body"]`]
-    : [`file: FileBody<${fileTypes.map((type) => `"${type}"`).join(" | ")}>`];
+function named(core: readonly string[], file: string): string[] {
+  return core.filter((name) => CORE_FILES[name] === file);
 }
 
-function optionsText(operation: Operation, query: string): string {
-  const { queryParameters, cursorParameter, isStream } = operation;
-  const options = optionsType(operation);
-  if (queryParameters.length === 0 || cursorParameter !== undefined) return options;
-  return isStream ? `${options} & ${query}` : `${options} & { readonly query?: ${query} }`;
-}
-
-function optionsType({ isWrite }: Operation): string {
-  return isWrite ? "WriteOptions" : "CallOptions";
-}
-
-function typesUsed(operation: Operation): string[] {
-  const takesJson = operation.bodyType !== undefined && operation.fileTypes.length === 0;
-  const usesData = takesJson || operation.queryParameters.length > 0;
-  return [...(usesData ? [typeOf(operation, "Data")] : []), typeOf(operation, "Response")];
-}
-
-function coreUsed(operation: Operation): string[] {
-  const file = operation.fileTypes.length > 0 ? ["FileBody"] : [];
-  return [...file, ...(operation.changesVersion ? ["ChangeOptions", "Version"] : [optionsType(operation)])];
-}
-
-function typeOf({ id }: Operation, part: "Data" | "Response"): string {
-  return `${id.charAt(0).toUpperCase()}${id.slice(1)}${part}`;
+/** `runOuts` as the name of an interface: `RunOutsResource`. */
+function interfaceOf(tag: string): string {
+  const property = propertyOf(tag);
+  return `${property.charAt(0).toUpperCase()}${property.slice(1)}Resource`;
 }
 
 /** `bit-forms` as a property: `bitForms`. */

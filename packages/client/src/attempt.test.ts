@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { answering, json, problem, READ, send } from "../testing/scripted-service.ts";
+import { answering, CREATE, json, problem, READ, send } from "../testing/scripted-service.ts";
 import { settled } from "../testing/timers.ts";
 import { TimeoutError } from "./errors.ts";
 
@@ -51,6 +51,27 @@ describe("a time-out", () => {
     const { fetch } = answering(json(200, {}));
     await send(fetch, READ);
     expect(vi.getTimerCount()).toBe(0);
+  });
+
+  it.each([
+    ["a body that somebody reads", (stream: ReadableStream) => void stream.getReader()],
+    ["a body that was read", (stream: ReadableStream) => void stream.cancel()],
+  ])("leaves no timer behind %s, which is sent nowhere", async (_what, spoil) => {
+    const data = new Blob(["a"]).stream();
+    spoil(data);
+    const { fetch, requests } = answering();
+    const giving = new AbortController();
+    const listeners = vi.spyOn(giving.signal, "addEventListener");
+    const released = vi.spyOn(giving.signal, "removeEventListener");
+    const sending = send(
+      fetch,
+      { ...CREATE, body: undefined, data, contentType: "text/csv" },
+      { signal: giving.signal },
+    );
+    await expect(sending).rejects.toThrow("give a fresh one");
+    expect(vi.getTimerCount()).toBe(0);
+    expect(requests).toHaveLength(0);
+    expect(released.mock.calls.length).toBe(listeners.mock.calls.length);
   });
 });
 

@@ -1,45 +1,69 @@
-import { ConnectionError, TimeoutError } from "./errors.ts";
-import type { Fetch } from "./options.ts";
+import { bodyOf } from "./body-stream.ts";
+import { ConnectionError } from "./errors.ts";
+import type { Send } from "./options.ts";
+import { endingWith, within } from "./within.ts";
 
 export type AttemptInput = {
-  readonly fetch: Fetch;
-  /** Makes a fresh Request: one that has been sent cannot be sent again. */
-  readonly request: (signal: AbortSignal) => Request;
+  readonly fetch: Send;
+  readonly url: string;
+  /** What to send, asked for at each attempt. */
+  readonly request: (signal: AbortSignal) => Promise<RequestInit>;
   readonly timeoutMs: number;
   readonly signal: AbortSignal | undefined;
+  /** What to make of the body of a success: a stream is given before the body has arrived. */
+  readonly as: "text" | "blob" | "stream";
+  /** Called as soon as there is an answer, whatever becomes of it. */
+  readonly heard: (head: Pick<Response, "status" | "headers">) => void;
 };
 
-/** An answer that arrived whole. */
-export type WholeAnswer = { readonly status: number; readonly headers: Headers; readonly text: string };
+/** An answer that arrived whole, or whose body is still arriving. */
+export type ReadableAnswer = {
+  readonly status: number;
+  readonly headers: Headers;
+  readonly content: string | Blob | ReadableStream<Uint8Array>;
+};
 
 /**
- * Sends one Request and reads its whole answer. Rejects with a TimeoutError when that takes too long, with the
- * caller's own reason when the caller ends it, and with a ConnectionError for everything else.
+ * Sends one request and reads its whole answer. Rejects with a TimeoutError when that takes too long, with the
+ * caller's own reason when the caller ends it, with what `request` throws, and with a ConnectionError for everything else.
  */
-export async function attempt({ fetch, request, timeoutMs, signal }: AttemptInput): Promise<WholeAnswer> {
-  signal?.throwIfAborted();
-  const ending = new AbortController();
-  const endByCaller = () => ending.abort(signal?.reason);
-  const timer = setTimeout(() => ending.abort(new TimeoutError(timeoutMs)), timeoutMs);
-  signal?.addEventListener("abort", endByCaller, { once: true });
-  const sent = request(ending.signal);
+export async function attempt(input: AttemptInput): Promise<ReadableAnswer> {
+  input.signal?.throwIfAborted();
+  const { ending, release } = endingWith(input.signal);
+  let isArriving = false;
   try {
     // Raced, because a fetch may not heed its signal, or not while the body arrives.
-    return await Promise.race([exchange(fetch, sent), rejectionOf(ending.signal)]);
+    const answer = await within(input.timeoutMs, ending, exchange(input, ending, release));
+    isArriving = answer.content instanceof ReadableStream;
+    return answer;
   } catch (cause) {
     if (ending.signal.aborted) throw ending.signal.reason;
-    if (cause instanceof ConnectionError) throw cause;
-    throw new ConnectionError(`No whole answer from ${new URL(sent.url).origin}`, { cause });
+    throw cause;
   } finally {
-    clearTimeout(timer);
-    signal?.removeEventListener("abort", endByCaller);
+    if (!isArriving) release();
   }
 }
 
-async function exchange(fetch: Fetch, request: Request): Promise<WholeAnswer> {
-  const response = await fetch(request);
-  refuseRedirect(response);
-  return { status: response.status, headers: response.headers, text: await response.text() };
+async function exchange(
+  { fetch, url, request, heard, as, timeoutMs }: AttemptInput,
+  ending: AbortController,
+  release: () => void,
+): Promise<ReadableAnswer> {
+  const sent = await request(ending.signal);
+  try {
+    const response = await fetch(url, sent);
+    const { status, headers, ok } = response;
+    heard(response);
+    refuseRedirect(response);
+    const content =
+      ok && as === "stream"
+        ? bodyOf(response, { timeoutMs, ending, release })
+        : await (ok && as === "blob" ? response.blob() : response.text());
+    return { status, headers, content };
+  } catch (cause) {
+    if (cause instanceof ConnectionError) throw cause;
+    throw new ConnectionError(`No whole answer from ${new URL(url).origin}`, { cause });
+  }
 }
 
 /** Throws for a redirect: the key must not follow it. Pages do not see where it leads. */
@@ -49,10 +73,4 @@ export function refuseRedirect({ status, type, headers }: Response): void {
   const place = headers.get("location");
   const message = `The service redirects${place === null ? "" : ` to ${place}`}: set baseUrl to where it is`;
   throw new ConnectionError(message, { code: "redirected" });
-}
-
-function rejectionOf(signal: AbortSignal): Promise<never> {
-  return new Promise((_resolve, reject) => {
-    signal.addEventListener("abort", () => reject(signal.reason), { once: true });
-  });
 }

@@ -1,42 +1,57 @@
 import { headersOf } from "./headers.ts";
-import type { AnyOptions, Operation } from "./operation.ts";
-import type { Settings } from "./options.ts";
+import type { AnyOptions, FileBody, Operation } from "./operation.ts";
+import { requireKey, type Settings } from "./options.ts";
 import { urlOf } from "./url.ts";
 
 /** What is sent, the same on every attempt. */
 export type Call = {
   readonly method: string;
   readonly url: string;
+  /** All but a key that a function gives. */
   readonly headers: Headers;
   /** Media types of its answer. */
   readonly answers: Operation["answers"];
-  readonly body: string | Blob | ReadableStream<Uint8Array> | null;
+  readonly body: FileBody<string>["data"] | null;
 };
 
-/** A call made ready to be sent. Throws a TypeError for a path parameter that would name another path. */
+/**
+ * A call made ready to be sent. Throws a TypeError for a path parameter that would name another path, and for a stream that
+ * somebody reads.
+ */
 export function callOf(settings: Settings, operation: Operation, options: AnyOptions): Call {
+  const { method, data, body, answers } = operation;
+  if (data instanceof ReadableStream) requireFresh(data);
   return {
-    method: operation.method,
+    method,
     url: urlOf(settings.baseUrl, operation),
     headers: headersOf(settings, operation, options),
-    answers: operation.answers,
-    body: operation.data ?? (operation.body === undefined ? null : JSON.stringify(operation.body)),
+    answers,
+    body: data ?? (body === undefined ? null : JSON.stringify(body)),
   };
 }
 
-/** A fresh Request of a call. The key must not follow a redirect to somewhere else, nor cookies come along. */
-export function requestOf({ url, method, headers, body }: Call, signal: AbortSignal): Request {
+function requireFresh(stream: ReadableStream): void {
+  try {
+    // No answer takes a stream that has been read, or is: there is no other way to ask.
+    new Response(stream);
+  } catch (cause) {
+    throw new TypeError("The stream has been read, or is being read: give a fresh one.", { cause });
+  }
+}
+
+/** What is sent in one attempt. The key must not follow a redirect to somewhere else, nor cookies come along. */
+export async function attemptOf(call: Call, key: Settings["key"], signal: AbortSignal): Promise<RequestInit> {
+  const { method, body } = call;
   // A stream must be said to be sent before the answer is read.
   const streaming = isStream(body) && { duplex: "half" };
-  return new Request(url, {
-    redirect: "manual",
-    credentials: "omit",
-    method,
-    headers,
-    body,
-    signal,
-    ...streaming,
-  });
+  const headers = typeof key === "function" ? withKey(call.headers, await key()) : call.headers;
+  return { redirect: "manual", credentials: "omit", method, headers, body, signal, ...streaming };
+}
+
+function withKey(headers: Headers, key: string): Headers {
+  const all = new Headers(headers);
+  all.set("authorization", `Bearer ${requireKey(key)}`);
+  return all;
 }
 
 /** Whether a body can be sent once only. */

@@ -22,14 +22,18 @@ export type FailedCall = {
 
 /** Everything a call can fail with but the caller's own reason: `ApiError`, `ConnectionError`, `TimeoutError`. */
 export class CallError extends Error {
-  /** Absent for a stream that is followed. */
   readonly call?: FailedCall;
+  /** Of whatever answered; undefined if nothing did. */
+  readonly status: number | undefined;
+  /** The answer's; undefined if there was none. */
+  readonly headers: Headers | undefined;
 }
 
 /** The service answered, and the answer is an error. `problem` is its RFC 9457 body. */
 export class ApiError extends CallError {
   override readonly name: string = "ApiError";
-  readonly status: number;
+  override readonly status: number;
+  override readonly headers: Headers;
   /** The stable code to branch on, such as `not-found`; `unknown` if the answer was not the service's own. */
   readonly code: Problem["code"] | "unknown";
   /** Quote it when asking for help: it is in the service's log. */
@@ -41,6 +45,7 @@ export class ApiError extends CallError {
   constructor({ status, headers, problem }: Refusal) {
     super(messageFor(status, problem));
     this.status = status;
+    this.headers = headers;
     this.problem = problem;
     this.code = problem?.code ?? "unknown";
     this.requestId = problem?.requestId ?? headers.get("x-request-id") ?? undefined;

@@ -126,4 +126,14 @@ describe("a stream that is followed", () => {
     expect(error).toBeInstanceOf(ConnectionError);
     expect(requests).toHaveLength(3);
   });
+
+  it("that never came about is reported after as many retries as every other call", async () => {
+    const { fetch, requests } = answering(...[1, 2, 3].map(() => new TypeError("refused")));
+    const { error } = await take(follow(fetch), 1);
+    expect(error).toBeInstanceOf(ConnectionError);
+    expect(error).toMatchObject({ call: { method: "GET", path: "/v1/events/stream", attempts: 3 } });
+    expect(requests).toHaveLength(3);
+    const busy = answering(...[1, 2].map(() => problem(503, "busy", { "retry-after": "1" })));
+    expect((await take(follow(busy.fetch, { retries: 1 }), 1)).error).toMatchObject({ status: 503 });
+  });
 });

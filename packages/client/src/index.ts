@@ -1,5 +1,5 @@
 export type { Answer, AnswerDetails, Delivered } from "./answer.ts";
-export { type Client, createClient } from "./client.ts";
+export { type Client, createClient, type OtherRequest } from "./client.ts";
 export {
   ApiError,
   CallError,
@@ -14,19 +14,24 @@ export {
   Unauthorized,
   ValidationFailed,
 } from "./errors.ts";
-export type * from "./generated/types.gen.ts";
+export type * from "./generated/models.ts";
 export type { LogEntry } from "./log.ts";
 export type {
   CallOptions,
   ChangeOptions,
+  ConditionalOptions,
   FileBody,
-  Version,
+  Loose,
+  Query,
+  RecordVersion,
+  StreamOptions,
   WriteOptions,
 } from "./operation.ts";
-export type { ClientOptions, Fetch } from "./options.ts";
+export type { ClientOptions, Fetch, KeySource } from "./options.ts";
 export type { Page, Pages } from "./pages.ts";
+export { NOT_MODIFIED, type NotModified } from "./read.ts";
 export {
-  type Sheet,
+  type ExpectedUse,
   type SheetFault,
   type SheetOptions,
   type SheetVerdict,

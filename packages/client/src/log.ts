@@ -4,10 +4,12 @@ export type LogEntry = {
   readonly url: string;
   /** As sent, with the key taken out. */
   readonly headers: Readonly<Record<string, string>>;
+  /** What the service's log knows the attempt by. */
+  readonly requestId: string | undefined;
   /** 1 for the first. */
   readonly attempt: number;
   readonly durationMs: number;
-  /** Absent if no answer arrived. */
+  /** Of whatever answered, also if that was no success. Absent if no answer arrived. */
   readonly status?: number;
   /** Absent if the attempt succeeded. */
   readonly error?: unknown;
@@ -15,11 +17,13 @@ export type LogEntry = {
   readonly retryInMs?: number;
 };
 
+export const REDACTED = "[redacted]";
+
 const SECRET = /authorization|cookie|token|secret|password|(?<!idempotency-)key/;
 
 /** Headers with keys and cookies taken out, whatever their names. */
 export function redacted(headers: Headers): Readonly<Record<string, string>> {
   const shown = new Headers(headers);
-  for (const name of [...shown.keys()]) if (SECRET.test(name)) shown.set(name, "[redacted]");
+  for (const name of [...shown.keys()]) if (SECRET.test(name)) shown.set(name, REDACTED);
   return Object.fromEntries(shown.entries());
 }

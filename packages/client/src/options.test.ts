@@ -32,7 +32,7 @@ describe("the options of a client", () => {
   it("use the platform's fetch if none is given, as it is at the time of the call", async () => {
     const { fetch } = settingsFrom({ baseUrl: "http://shop.test" });
     const platform = vi.spyOn(globalThis, "fetch").mockResolvedValue(new Response("late"));
-    const answer = await fetch(new Request("http://shop.test"));
+    const answer = await fetch("http://shop.test", {});
     expect(await answer.text()).toBe("late");
     platform.mockRestore();
   });

@@ -39,6 +39,27 @@ describe("a list", () => {
     expect(requests).toHaveLength(2);
   });
 
+  it("gives its first page when it is awaited, and with its headers", async () => {
+    const { fetch, requests } = answering(page(["a", "b"], "c1"), page(["a", "b"], "c1"));
+    const bits = list(fetch);
+    expect(requests).toHaveLength(0);
+    expect(await bits).toEqual({ data: [{ id: "a" }, { id: "b" }], nextCursor: "c1" });
+    const { data, response } = await bits.withResponse();
+    expect([data.nextCursor, response.status]).toEqual(["c1", 200]);
+    await expect(list(answering(problem(404, "not-found")).fetch)).rejects.toBeInstanceOf(NotFound);
+  });
+
+  it("gives at most so many records as an array, and asks for no page more", async () => {
+    const pages = () => [page(["a", "b"], "c1"), page(["c", "d"], "c2")] as const;
+    const { fetch, requests } = answering(...pages());
+    expect(await list(fetch).all({ limit: 3 })).toEqual([{ id: "a" }, { id: "b" }, { id: "c" }]);
+    expect(requests).toHaveLength(2);
+    const short = answering(page(["a"], null));
+    expect(await list(short.fetch).all({ limit: 3 })).toEqual([{ id: "a" }]);
+    for (const limit of [0, -1, 1.5, Number.NaN, Number.POSITIVE_INFINITY])
+      await expect(list(fetch).all({ limit })).rejects.toThrow("limit must be a whole number");
+  });
+
   it("rejects with the error of the page that failed", async () => {
     const { fetch } = answering(page(["a"], "c1"), problem(404, "not-found"));
     const reading = async () => {

@@ -1,13 +1,12 @@
 import { answerOf, type Delivered } from "./answer.ts";
 import { attempt } from "./attempt.ts";
-import { type Call, callOf, isStream, requestOf } from "./call.ts";
-import { CallError, type FailedCall } from "./errors.ts";
+import { attemptOf, callOf, isStream } from "./call.ts";
 import { follow } from "./follow.ts";
-import { redacted } from "./log.ts";
 import type { AnyOptions, Caller, Operation } from "./operation.ts";
 import type { Settings } from "./options.ts";
 import { type Page, pagesOf } from "./pages.ts";
 import { readAnswer } from "./read.ts";
+import { type Attempted, failureOf, report } from "./report.ts";
 import { isStillRunning, retryWaitMs, wait } from "./retry.ts";
 
 type Outcome<Result> =
@@ -19,10 +18,9 @@ export function createCaller(settings: Settings): Caller {
   return {
     send: (operation, options = {}) => answerOf(deliver(settings, operation, options)),
     list: <Item>(operation: Operation, cursorParameter: string, options: AnyOptions = {}) =>
-      pagesOf(async (cursor) => {
+      pagesOf((cursor) => {
         const query = { ...operation.query, ...(cursor !== undefined && { [cursorParameter]: cursor }) };
-        const { data } = await deliver<Page<Item>>(settings, { ...operation, query }, options);
-        return data;
+        return deliver<Page<Item>>(settings, { ...operation, query }, options);
       }),
     follow: (operation, options = {}) => follow(settings, operation, options),
   };
@@ -33,57 +31,47 @@ async function deliver<Result>(
   operation: Operation,
   options: AnyOptions,
 ): Promise<Delivered<Result>> {
-  const { signal, timeoutMs, deadlineMs, retries } = { ...settings, ...options };
+  const { signal, timeoutMs, deadlineMs, retries } = limitsOf(settings, options);
   const call = callOf(settings, operation, options);
+  const { fetch, key } = settings;
+  const request = (ending: AbortSignal) => attemptOf(call, key, ending);
+  const as = options.asStream ? "stream" : operation.isBinary ? "blob" : "text";
   const deadline = performance.now() + deadlineMs;
   let attempts = 0;
   let failures = 0;
   for (;;) {
     attempts += 1;
     const started = performance.now();
-    const outcome = await tryOnce<Result>(settings, call, Math.min(timeoutMs, deadline - started), signal);
+    let head: Attempted["head"];
+    const heard = (answered: Attempted["head"]) => {
+      head = answered;
+    };
+    const left = Math.min(timeoutMs, deadline - started);
+    const outcome = await attempt({ fetch, url: call.url, request, timeoutMs: left, signal, as, heard })
+      .then((answer) => readAnswer<Result>(answer, call.answers, options.ifNoneMatch !== undefined))
+      .then(
+        (delivered): Outcome<Result> => ({ kind: "delivered", delivered }),
+        (error: unknown): Outcome<Result> => ({ kind: "failed", error }),
+      );
     if (outcome.kind === "failed" && !(failures > 0 && isStillRunning(outcome.error))) failures += 1;
-    const waitMs =
+    const retryInMs =
       outcome.kind === "failed" && failures <= retries && !isStream(call.body)
         ? retryWaitMs(outcome.error, failures, deadline - performance.now())
         : undefined;
-    settings.log({
-      method: call.method,
-      url: call.url,
-      headers: redacted(call.headers),
-      attempt: attempts,
-      durationMs: performance.now() - started,
-      ...(outcome.kind === "failed"
-        ? { error: outcome.error }
-        : { status: outcome.delivered.response.status }),
-      ...(waitMs !== undefined && { retryInMs: waitMs }),
-    });
+    const error = outcome.kind === "failed" ? outcome.error : undefined;
+    const attempted: Attempted = { call, attempt: attempts, started, head, error, retryInMs };
+    report(settings, attempted);
     if (outcome.kind === "delivered") return outcome.delivered;
-    if (waitMs === undefined) throw withCall(outcome.error, operation.path, call, attempts);
-    await wait(waitMs, signal);
+    if (retryInMs === undefined) throw failureOf(operation.path, attempted);
+    await wait(retryInMs, signal);
   }
 }
 
-/** The same error, with what it takes to ask again. */
-function withCall(error: unknown, path: string, { method, headers }: Call, attempts: number): unknown {
-  if (!(error instanceof CallError)) return error;
-  const idempotencyKey = headers.get("idempotency-key") ?? undefined;
-  const requestId = headers.get("x-request-id") ?? undefined;
-  const call: FailedCall = { method, path, attempts, idempotencyKey, requestId };
-  return Object.assign(error, { call });
-}
-
-async function tryOnce<Result>(
-  { fetch }: Settings,
-  call: Call,
-  timeoutMs: number,
-  signal: AbortSignal | undefined,
-): Promise<Outcome<Result>> {
-  const request = (ending: AbortSignal) => requestOf(call, ending);
-  try {
-    const answer = await attempt({ fetch, request, timeoutMs, signal });
-    return { kind: "delivered", delivered: readAnswer<Result>(answer, call.answers) };
-  } catch (error) {
-    return { kind: "failed", error };
-  }
+function limitsOf({ timeoutMs, deadlineMs, retries }: Settings, options: AnyOptions) {
+  return {
+    timeoutMs: options.timeoutMs ?? timeoutMs,
+    deadlineMs: options.deadlineMs ?? deadlineMs,
+    retries: options.retries ?? retries,
+    signal: options.signal,
+  };
 }

@@ -1,9 +1,9 @@
 import type { Operation, Query } from "./operation.ts";
 
 /** The URL of an operation. Rejects a path parameter that is empty, `.` or `..` with a TypeError: it would name another path. */
-export function urlOf(baseUrl: string, { path, pathParameters = {}, query = {} }: Operation): string {
+export function urlOf(baseUrl: string, { path, pathParameters = {}, query }: Operation): string {
   const filled = path.replace(/\{(\w+)\}/g, (_hole, name: string) => segment(name, pathParameters[name]));
-  const search = searchOf(query);
+  const search = query === undefined ? "" : searchOf(query);
   return `${baseUrl}${filled}${search === "" ? "" : `?${search}`}`;
 }
 
@@ -22,4 +22,15 @@ function searchOf(query: Query): string {
     }
   }
   return search.toString();
+}
+
+/** Throws a TypeError for a path that would lead out of the service, or hold a query. */
+export function requirePath(path: string): void {
+  const isWithin =
+    /^\/[^?#\\\s]*$/.test(path) && !path.split("/").some((part) => /^(\.|%2e){1,2}$/i.test(part));
+  if (!isWithin) {
+    throw new TypeError(
+      `path must be the API document's, such as "/v1/bits/{bitId}", not ${JSON.stringify(path)}.`,
+    );
+  }
 }

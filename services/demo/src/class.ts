@@ -56,7 +56,9 @@ export async function classAtWork(
   const { jws } = await instructor.approvals.getApprovalSheet(issued.id);
   const verify = async () => {
     const status = (await client.approvals.getApprovalStatus()).jws;
-    const { isValid, reasons } = await verifySheet(jws, { keys, status });
+    const { mounting, woodId } = rest;
+    const expected = { bitId, routerId, dialMark: mark, woodId, mounting };
+    const { isValid, reasons } = await verifySheet(jws, { keys, status, expected });
     return isValid ? "good" : `not good (${reasons.join(", ")})`;
   };
   lines.push(`The signed sheet (${jws.length} characters), checked without the service: ${await verify()}.`);

@@ -1,6 +1,7 @@
 import Fastify from "fastify";
 import { checkpointMaker } from "./checkpoints/make.ts";
 import { checkpointRegularly } from "./checkpoints/regularly.ts";
+import { clientPackageRoutes } from "./client-package/routes.ts";
 import type { Config } from "./config.ts";
 import { measureRequests } from "./health/metrics.ts";
 import { healthRoutes } from "./health/routes.ts";
@@ -48,6 +49,8 @@ export type AppParts = {
   readonly store: Store;
   readonly now?: () => Date;
   readonly logStream?: LogStream;
+  /** Path of the client's package. Default: the one that was built with the service. */
+  readonly clientPackage?: string;
 };
 
 export type BuiltApp = {
@@ -100,6 +103,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
 
   healthRoutes(app, { health: store.health, isClosing, metrics });
   documentRoutes(app, { document });
+  clientPackageRoutes(app, parts.clientPackage);
   rackRooms(app, doors, config.publicUrl);
   planningRooms(app, doors);
   courseRooms(app, doors, { signer, mark: store.mark, labels: config });

@@ -1,101 +1,130 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateApprovalData,
-  CreateApprovalResponse,
-  GetApprovalDifferenceResponse,
-  GetApprovalGroundsResponse,
-  GetApprovalLabelResponse,
-  GetApprovalResponse,
-  GetApprovalSheetResponse,
-  GetApprovalStatusResponse,
-  IssueApprovalResponse,
-  ListApprovalsData,
-  ListApprovalsResponse,
-  ReissueApprovalData,
-  ReissueApprovalResponse,
-  WithdrawApprovalData,
-  WithdrawApprovalResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, StreamOptions, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { Approval, ApprovalDifference, Grounds, ListApprovalsData, NewApproval, Reason, Reissue, SignedSheet, SignedStatus } from "./types.gen.ts";
 
-export function approvalsOf(caller: Caller) {
+/** Approved settings: issued, lapsing by themselves, signed. */
+export interface ApprovalsResource {
+  /**
+   * List approved settings; a member sees what is issued in their own courses
+   *
+   * `GET /v1/approvals`
+   */
+  list(query?: Loose<NonNullable<ListApprovalsData["query"]>>, options?: CallOptions): Pages<Approval>;
+
+  /**
+   * Draft a setting from a stored plan, computed again under the course's policy
+   *
+   * `POST /v1/approvals`
+   */
+  create(body: NewApproval, options?: WriteOptions): Answer<Approval>;
+
+  /**
+   * Read an approval
+   *
+   * `GET /v1/approvals/{approvalId}`
+   */
+  get(approvalId: string, options: ConditionalOptions): Answer<Approval | NotModified>;
+  /**
+   * Read an approval
+   *
+   * `GET /v1/approvals/{approvalId}`
+   */
+  get(approvalId: string, options?: CallOptions): Answer<Approval>;
+
+  /**
+   * Issue a draft: from now on a class may rely on it, until something it rests on changes
+   *
+   * Takes the key of a person. If the course asks for two persons, or did when it was drafted, another person than the one who drafted it issues it.
+   *
+   * `POST /v1/approvals/{approvalId}/issue`
+   */
+  issue(approvalId: string, options?: WriteOptions): Answer<Approval>;
+
+  /**
+   * Issue a setting again as computed now, after its difference was seen
+   *
+   * Takes the key of a person. If two persons are needed, the answer is a draft, which another person issues; until then the old one stays what it is.
+   *
+   * `POST /v1/approvals/{approvalId}/reissue`
+   */
+  reissue(approvalId: string, body: Reissue, options?: WriteOptions): Answer<Approval>;
+
+  /**
+   * End a setting at once
+   *
+   * `POST /v1/approvals/{approvalId}/withdraw`
+   */
+  withdraw(approvalId: string, body: Reason, options?: WriteOptions): Answer<Approval>;
+
+  /**
+   * The signed sheet of a setting in force, to take to the machine and to check anywhere
+   *
+   * `GET /v1/approvals/{approvalId}/sheet`
+   */
+  getApprovalSheet(approvalId: string, options?: CallOptions): Answer<SignedSheet>;
+
+  /**
+   * The full copy of what a setting was made from, and of the result
+   *
+   * `GET /v1/approvals/{approvalId}/grounds`
+   */
+  getApprovalGrounds(approvalId: string, options?: CallOptions): Answer<Grounds>;
+
+  /**
+   * A setting as it is and as it would be computed now
+   *
+   * `GET /v1/approvals/{approvalId}/difference`
+   */
+  getApprovalDifference(approvalId: string, options?: CallOptions): Answer<ApprovalDifference>;
+
+  /**
+   * The signed list of settings whose sheets must no longer be believed
+   *
+   * `GET /v1/approvals/status`
+   */
+  getApprovalStatus(options?: CallOptions): Answer<SignedStatus>;
+
+  /**
+   * A label to print for a setting, with a QR code that leads to its page and its check
+   *
+   * `GET /v1/approvals/{approvalId}/label`
+   */
+  getApprovalLabel(approvalId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A label to print for a setting, with a QR code that leads to its page and its check
+   *
+   * `GET /v1/approvals/{approvalId}/label`
+   */
+  getApprovalLabel(approvalId: string, options?: CallOptions): Answer<string>;
+}
+
+export function approvalsOf(caller: Caller): ApprovalsResource {
   return {
-    /** List approved settings; a member sees what is issued in their own courses */
-    list: (query?: ListApprovalsData["query"], options?: CallOptions) =>
-      caller.list<ListApprovalsResponse["data"][number]>(
-        { method: "GET", path: "/v1/approvals", query },
-        "cursor", options,
-      ),
-
-    /** Draft a setting from a stored plan, computed again under the course's policy */
-    create: (body: CreateApprovalData["body"], options?: WriteOptions) =>
-      caller.send<CreateApprovalResponse>(
-        { method: "POST", path: "/v1/approvals", body, isWrite: true },
-        options,
-      ),
-
-    /** Read an approval */
-    get: (approvalId: string, options?: CallOptions) =>
-      caller.send<GetApprovalResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}", pathParameters: { approvalId } },
-        options,
-      ),
-
-    /** Issue a draft: from now on a class may rely on it, until something it rests on changes. Takes the key of a person. If the course asks for two persons, or did when it was drafted, another person than the one who drafted it issues it. */
-    issue: (approvalId: string, options?: WriteOptions) =>
-      caller.send<IssueApprovalResponse>(
-        { method: "POST", path: "/v1/approvals/{approvalId}/issue", pathParameters: { approvalId }, isWrite: true },
-        options,
-      ),
-
-    /** Issue a setting again as computed now, after its difference was seen. Takes the key of a person. If two persons are needed, the answer is a draft, which another person issues; until then the old one stays what it is. */
-    reissue: (approvalId: string, body: ReissueApprovalData["body"], options?: WriteOptions) =>
-      caller.send<ReissueApprovalResponse>(
-        { method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, isWrite: true },
-        options,
-      ),
-
-    /** End a setting at once */
-    withdraw: (approvalId: string, body: WithdrawApprovalData["body"], options?: WriteOptions) =>
-      caller.send<WithdrawApprovalResponse>(
-        { method: "POST", path: "/v1/approvals/{approvalId}/withdraw", pathParameters: { approvalId }, body, isWrite: true },
-        options,
-      ),
-
-    /** The signed sheet of a setting in force, to take to the machine and to check anywhere */
-    getApprovalSheet: (approvalId: string, options?: CallOptions) =>
-      caller.send<GetApprovalSheetResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}/sheet", pathParameters: { approvalId } },
-        options,
-      ),
-
-    /** The full copy of what a setting was made from, and of the result */
-    getApprovalGrounds: (approvalId: string, options?: CallOptions) =>
-      caller.send<GetApprovalGroundsResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}/grounds", pathParameters: { approvalId } },
-        options,
-      ),
-
-    /** A setting as it is and as it would be computed now */
-    getApprovalDifference: (approvalId: string, options?: CallOptions) =>
-      caller.send<GetApprovalDifferenceResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } },
-        options,
-      ),
-
-    /** The signed list of settings whose sheets must no longer be believed */
-    getApprovalStatus: (options?: CallOptions) =>
-      caller.send<GetApprovalStatusResponse>(
-        { method: "GET", path: "/v1/approvals/status" },
-        options,
-      ),
-
-    /** A label to print for a setting, with a QR code that leads to its page and its check */
-    getApprovalLabel: (approvalId: string, options?: CallOptions) =>
-      caller.send<GetApprovalLabelResponse>(
-        { method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId }, answers: ["image/svg+xml"] },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/approvals", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/approvals", body, isWrite: true }, options),
+    get: (approvalId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}", pathParameters: { approvalId } }, options),
+    issue: (approvalId, options) =>
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/issue", pathParameters: { approvalId }, isWrite: true }, options),
+    reissue: (approvalId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, isWrite: true }, options),
+    withdraw: (approvalId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/withdraw", pathParameters: { approvalId }, body, isWrite: true }, options),
+    getApprovalSheet: (approvalId, options) =>
+      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/sheet", pathParameters: { approvalId } }, options),
+    getApprovalGrounds: (approvalId, options) =>
+      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/grounds", pathParameters: { approvalId } }, options),
+    getApprovalDifference: (approvalId, options) =>
+      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } }, options),
+    getApprovalStatus: (options) =>
+      caller.send({ method: "GET", path: "/v1/approvals/status" }, options),
+    getApprovalLabel: (approvalId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId }, answers: ["image/svg+xml"] }, options),
   };
 }

@@ -1,122 +1,164 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type FileBody, type Version, type WriteOptions } from "../operation.ts";
-import type {
-  CreateBitData,
-  CreateBitResponse,
-  DeleteBitResponse,
-  ExportBitsData,
-  ExportBitsResponse,
-  GetBitLabelResponse,
-  GetBitLabelsData,
-  GetBitLabelsResponse,
-  GetBitResponse,
-  HoldBitData,
-  HoldBitResponse,
-  ImportBitsData,
-  ImportBitsResponse,
-  ListBitsData,
-  ListBitsResponse,
-  ReleaseBitData,
-  ReleaseBitResponse,
-  RetireBitData,
-  RetireBitResponse,
-  SendBitToSharpeningResponse,
-  UpdateBitData,
-  UpdateBitResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { Bit, BitChange, BitRetirement, ExportBitsData, GetBitLabelsData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
 
-export function bitsOf(caller: Caller) {
+/** The rack of router bits. */
+export interface BitsResource {
+  /**
+   * List or search the bits on the rack; every filter combines
+   *
+   * `GET /v1/bits`
+   */
+  list(query?: Loose<NonNullable<ListBitsData["query"]>>, options?: CallOptions): Pages<Bit>;
+
+  /**
+   * Put a bit on the rack
+   *
+   * `POST /v1/bits`
+   */
+  create(body: NewBit, options?: WriteOptions): Answer<Bit>;
+
+  /**
+   * Read a bit
+   *
+   * `GET /v1/bits/{bitId}`
+   */
+  get(bitId: string, options: ConditionalOptions): Answer<Bit | NotModified>;
+  /**
+   * Read a bit
+   *
+   * `GET /v1/bits/{bitId}`
+   */
+  get(bitId: string, options?: CallOptions): Answer<Bit>;
+
+  /**
+   * Change a bit
+   *
+   * `PATCH /v1/bits/{bitId}`
+   */
+  update(bitId: string, body: BitChange, version: RecordVersion | ChangeOptions): Answer<Bit>;
+
+  /**
+   * Take a bit off the rack; one that is on loan must come back first
+   *
+   * `DELETE /v1/bits/{bitId}`
+   */
+  delete(bitId: string, version: RecordVersion | ChangeOptions): Answer<void>;
+
+  /**
+   * Take a bit out of use until somebody in charge has looked at it; anybody may
+   *
+   * A bit that is held already stays held for its first reason, unless somebody in charge says another. Whoever is not in charge holds as many in a day as the policy's holdsPerDayMax says; GET /v1/stock/held shows who held what.
+   *
+   * `POST /v1/bits/{bitId}/hold`
+   */
+  hold(bitId: string, body: Reason, options?: WriteOptions): Answer<HeldBit>;
+
+  /**
+   * Let a held bit be used again, after an inspection made since it was held
+   *
+   * `POST /v1/bits/{bitId}/release`
+   */
+  release(bitId: string, body: Reason, options?: WriteOptions): Answer<Bit>;
+
+  /**
+   * Take a bit out of use for good, or say that a retired one has been replaced
+   *
+   * `POST /v1/bits/{bitId}/retire`
+   */
+  retire(bitId: string, body: BitRetirement, options?: WriteOptions): Answer<Bit>;
+
+  /**
+   * Send a bit away to be sharpened
+   *
+   * `POST /v1/bits/{bitId}/send-to-sharpening`
+   */
+  sendBitToSharpening(bitId: string, options?: WriteOptions): Answer<Bit>;
+
+  /**
+   * A label to print for a bit
+   *
+   * `GET /v1/bits/{bitId}/label`
+   */
+  getBitLabel(bitId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A label to print for a bit
+   *
+   * `GET /v1/bits/{bitId}/label`
+   */
+  getBitLabel(bitId: string, options?: CallOptions): Answer<string>;
+
+  /**
+   * A page to print with the labels of some bits
+   *
+   * `GET /v1/bits/labels`
+   */
+  getBitLabels(options: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A page to print with the labels of some bits
+   *
+   * `GET /v1/bits/labels`
+   */
+  getBitLabels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }): Answer<string>;
+
+  /**
+   * Export every bit as a file that imports again
+   *
+   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away.
+   *
+   * `GET /v1/bits/export`
+   */
+  export(options: CallOptions & { readonly query?: Loose<NonNullable<ExportBitsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * Export every bit as a file that imports again
+   *
+   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away.
+   *
+   * `GET /v1/bits/export`
+   */
+  export(options?: CallOptions & { readonly query?: Loose<NonNullable<ExportBitsData["query"]>> | undefined }): Answer<string>;
+
+  /**
+   * Import bits from a file
+   *
+   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Quantities are written as people write them ("3-1/2 in", "88.9 mm", "8,5 mm", "12 oz", "22,000 rpm"); a number alone is in the unit of its column's name, and what may mean two things is refused. Commas, semicolons or tabs part the cells of a CSV. A dry run shows every quantity as it was read, and is answered as the import would be: a file that is refused is a 422 with the report. A row with the `id` of a kept bit makes it what the row says, except for what has no column; one with another `id` makes a bit of that id; one without makes a new bit. UTF-8, up to 32 MiB, each row at most 64 KiB and 300 cells, and few empty rows. Importing an unchanged export changes nothing.
+   *
+   * `POST /v1/bits/import`
+   */
+  import(file: FileBody<"text/csv" | "application/x-ndjson">, options?: WriteOptions & { readonly query?: Loose<NonNullable<ImportBitsData["query"]>> | undefined }): Answer<ImportReport>;
+}
+
+export function bitsOf(caller: Caller): BitsResource {
   return {
-    /** List or search the bits on the rack; every filter combines */
-    list: (query?: ListBitsData["query"], options?: CallOptions) =>
-      caller.list<ListBitsResponse["data"][number]>(
-        { method: "GET", path: "/v1/bits", query },
-        "cursor", options,
-      ),
-
-    /** Put a bit on the rack */
-    create: (body: CreateBitData["body"], options?: WriteOptions) =>
-      caller.send<CreateBitResponse>(
-        { method: "POST", path: "/v1/bits", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a bit */
-    get: (bitId: string, options?: CallOptions) =>
-      caller.send<GetBitResponse>(
-        { method: "GET", path: "/v1/bits/{bitId}", pathParameters: { bitId } },
-        options,
-      ),
-
-    /** Change a bit */
-    update: (bitId: string, body: UpdateBitData["body"], version: Version | ChangeOptions) =>
-      caller.send<UpdateBitResponse>(
-        { method: "PATCH", path: "/v1/bits/{bitId}", pathParameters: { bitId }, body, isWrite: true },
-        changeOptions(version),
-      ),
-
-    /** Take a bit off the rack; one that is on loan must come back first */
-    delete: (bitId: string, version: Version | ChangeOptions) =>
-      caller.send<DeleteBitResponse>(
-        { method: "DELETE", path: "/v1/bits/{bitId}", pathParameters: { bitId }, isWrite: true, answers: [] },
-        changeOptions(version),
-      ),
-
-    /** Take a bit out of use until somebody in charge has looked at it; anybody may. A bit that is held already stays held for its first reason, unless somebody in charge says another. Whoever is not in charge holds as many in a day as the policy's holdsPerDayMax says; GET /v1/stock/held shows who held what. */
-    hold: (bitId: string, body: HoldBitData["body"], options?: WriteOptions) =>
-      caller.send<HoldBitResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/hold", pathParameters: { bitId }, body, isWrite: true },
-        options,
-      ),
-
-    /** Let a held bit be used again, after an inspection made since it was held */
-    release: (bitId: string, body: ReleaseBitData["body"], options?: WriteOptions) =>
-      caller.send<ReleaseBitResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/release", pathParameters: { bitId }, body, isWrite: true },
-        options,
-      ),
-
-    /** Take a bit out of use for good, or say that a retired one has been replaced */
-    retire: (bitId: string, body: RetireBitData["body"], options?: WriteOptions) =>
-      caller.send<RetireBitResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/retire", pathParameters: { bitId }, body, isWrite: true },
-        options,
-      ),
-
-    /** Send a bit away to be sharpened */
-    sendBitToSharpening: (bitId: string, options?: WriteOptions) =>
-      caller.send<SendBitToSharpeningResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", pathParameters: { bitId }, isWrite: true },
-        options,
-      ),
-
-    /** A label to print for a bit */
-    getBitLabel: (bitId: string, options?: CallOptions) =>
-      caller.send<GetBitLabelResponse>(
-        { method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId }, answers: ["image/svg+xml"] },
-        options,
-      ),
-
-    /** A page to print with the labels of some bits */
-    getBitLabels: (options?: CallOptions & { readonly query?: GetBitLabelsData["query"] }) =>
-      caller.send<GetBitLabelsResponse>(
-        { method: "GET", path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] },
-        options,
-      ),
-
-    /** Export every bit as a file that imports again. A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away. */
-    export: (options?: CallOptions & { readonly query?: ExportBitsData["query"] }) =>
-      caller.send<ExportBitsResponse>(
-        { method: "GET", path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] },
-        options,
-      ),
-
-    /** Import bits from a file. A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotHeightMm, pilotDiameterMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Quantities are written as people write them ("3-1/2 in", "88.9 mm", "8,5 mm", "12 oz", "22,000 rpm"); a number alone is in the unit of its column's name, and what may mean two things is refused. Commas, semicolons or tabs part the cells of a CSV. A dry run shows every quantity as it was read, and is answered as the import would be: a file that is refused is a 422 with the report. A row with the `id` of a kept bit makes it what the row says, except for what has no column; one with another `id` makes a bit of that id; one without makes a new bit. UTF-8, up to 32 MiB, each row at most 64 KiB and 300 cells, and few empty rows. Importing an unchanged export changes nothing. */
-    import: (file: FileBody<"text/csv" | "application/x-ndjson">, options?: WriteOptions & { readonly query?: ImportBitsData["query"] }) =>
-      caller.send<ImportBitsResponse>(
-        { method: "POST", path: "/v1/bits/import", query: options?.query, ...file, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/bits", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/bits", body, isWrite: true }, options),
+    get: (bitId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}", pathParameters: { bitId } }, options),
+    update: (bitId, body, version) =>
+      caller.send({ method: "PATCH", path: "/v1/bits/{bitId}", pathParameters: { bitId }, body, isWrite: true }, changeOptions(version)),
+    delete: (bitId, version) =>
+      caller.send({ method: "DELETE", path: "/v1/bits/{bitId}", pathParameters: { bitId }, isWrite: true, answers: [] }, changeOptions(version)),
+    hold: (bitId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/hold", pathParameters: { bitId }, body, isWrite: true }, options),
+    release: (bitId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/release", pathParameters: { bitId }, body, isWrite: true }, options),
+    retire: (bitId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/retire", pathParameters: { bitId }, body, isWrite: true }, options),
+    sendBitToSharpening: (bitId, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", pathParameters: { bitId }, isWrite: true }, options),
+    getBitLabel: (bitId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId }, answers: ["image/svg+xml"] }, options),
+    getBitLabels: (options?: AnyOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }) =>
+      caller.send<never>({ method: "GET", path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] }, options),
+    export: (options?: AnyOptions & { readonly query?: Loose<NonNullable<ExportBitsData["query"]>> | undefined }) =>
+      caller.send<never>({ method: "GET", path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] }, options),
+    import: (file, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/import", query: options?.query, ...file, isWrite: true }, options),
   };
 }

@@ -1,34 +1,50 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateCheckpointResponse,
-  GetCheckpointResponse,
-  ListCheckpointsData,
-  ListCheckpointsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { Checkpoint, ListCheckpointsData } from "./types.gen.ts";
 
-export function checkpointsOf(caller: Caller) {
+/** Signed statements of how far the history reached. */
+export interface CheckpointsResource {
+  /**
+   * List the signed statements about the history
+   *
+   * `GET /v1/events/checkpoints`
+   */
+  list(query?: Loose<NonNullable<ListCheckpointsData["query"]>>, options?: CallOptions): Pages<Checkpoint>;
+
+  /**
+   * Have the history signed as it stands
+   *
+   * The service does so by itself too: after every 1,000 events, and hourly when there are new ones.
+   *
+   * `POST /v1/events/checkpoints`
+   */
+  create(options?: WriteOptions): Answer<Checkpoint>;
+
+  /**
+   * Read a signed statement about the history
+   *
+   * `GET /v1/events/checkpoints/{checkpointId}`
+   */
+  get(checkpointId: string, options: ConditionalOptions): Answer<Checkpoint | NotModified>;
+  /**
+   * Read a signed statement about the history
+   *
+   * `GET /v1/events/checkpoints/{checkpointId}`
+   */
+  get(checkpointId: string, options?: CallOptions): Answer<Checkpoint>;
+}
+
+export function checkpointsOf(caller: Caller): CheckpointsResource {
   return {
-    /** List the signed statements about the history */
-    list: (query?: ListCheckpointsData["query"], options?: CallOptions) =>
-      caller.list<ListCheckpointsResponse["data"][number]>(
-        { method: "GET", path: "/v1/events/checkpoints", query },
-        "cursor", options,
-      ),
-
-    /** Have the history signed as it stands. The service does so by itself too: after every 1,000 events, and hourly when there are new ones. */
-    create: (options?: WriteOptions) =>
-      caller.send<CreateCheckpointResponse>(
-        { method: "POST", path: "/v1/events/checkpoints", isWrite: true },
-        options,
-      ),
-
-    /** Read a signed statement about the history */
-    get: (checkpointId: string, options?: CallOptions) =>
-      caller.send<GetCheckpointResponse>(
-        { method: "GET", path: "/v1/events/checkpoints/{checkpointId}", pathParameters: { checkpointId } },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/events/checkpoints", query }, "cursor", options),
+    create: (options) =>
+      caller.send({ method: "POST", path: "/v1/events/checkpoints", isWrite: true }, options),
+    get: (checkpointId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/events/checkpoints/{checkpointId}", pathParameters: { checkpointId } }, options),
   };
 }

@@ -1,78 +1,93 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
-import type {
-  CreateCourseData,
-  CreateCourseResponse,
-  GetCourseResponse,
-  GetCourseUsageData,
-  GetCourseUsageResponse,
-  GetStudentTodayResponse,
-  ListCourseEndingData,
-  ListCourseEndingResponse,
-  ListCourseNeedsResponse,
-  ListCoursesData,
-  ListCoursesResponse,
-  UpdateCourseData,
-  UpdateCourseResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { Course, CourseChange, Ending, GetCourseUsageData, ListCourseEndingData, ListCoursesData, Needs, NewCourse, Today, Usage } from "./types.gen.ts";
 
-export function coursesOf(caller: Caller) {
+/** Courses, and what a class sees of itself. */
+export interface CoursesResource {
+  /**
+   * List courses; a member sees those they take part in
+   *
+   * `GET /v1/courses`
+   */
+  list(query?: Loose<NonNullable<ListCoursesData["query"]>>, options?: CallOptions): Pages<Course>;
+
+  /**
+   * Set up a course
+   *
+   * `POST /v1/courses`
+   */
+  create(body: NewCourse, options?: WriteOptions): Answer<Course>;
+
+  /**
+   * Read a course
+   *
+   * `GET /v1/courses/{courseId}`
+   */
+  get(courseId: string, options: ConditionalOptions): Answer<Course | NotModified>;
+  /**
+   * Read a course
+   *
+   * `GET /v1/courses/{courseId}`
+   */
+  get(courseId: string, options?: CallOptions): Answer<Course>;
+
+  /**
+   * Change a course; settings whose plan changes under its policy lapse
+   *
+   * `PATCH /v1/courses/{courseId}`
+   */
+  update(courseId: string, body: CourseChange, version: RecordVersion | ChangeOptions): Answer<Course>;
+
+  /**
+   * What a student may do today, and what they still need
+   *
+   * `GET /v1/courses/{courseId}/students/{personId}/today`
+   */
+  getStudentToday(courseId: string, personId: string, options?: CallOptions): Answer<Today>;
+
+  /**
+   * Who in a course still needs what
+   *
+   * `GET /v1/courses/{courseId}/needs`
+   */
+  listCourseNeeds(courseId: string, options?: CallOptions): Answer<Needs>;
+
+  /**
+   * What runs out in the coming days
+   *
+   * `GET /v1/courses/{courseId}/ending`
+   */
+  listCourseEnding(courseId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<ListCourseEndingData["query"]>> | undefined }): Answer<Ending>;
+
+  /**
+   * What the class used in the last days
+   *
+   * `GET /v1/courses/{courseId}/usage`
+   */
+  getCourseUsage(courseId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetCourseUsageData["query"]>> | undefined }): Answer<Usage>;
+}
+
+export function coursesOf(caller: Caller): CoursesResource {
   return {
-    /** List courses; a member sees those they take part in */
-    list: (query?: ListCoursesData["query"], options?: CallOptions) =>
-      caller.list<ListCoursesResponse["data"][number]>(
-        { method: "GET", path: "/v1/courses", query },
-        "cursor", options,
-      ),
-
-    /** Set up a course */
-    create: (body: CreateCourseData["body"], options?: WriteOptions) =>
-      caller.send<CreateCourseResponse>(
-        { method: "POST", path: "/v1/courses", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a course */
-    get: (courseId: string, options?: CallOptions) =>
-      caller.send<GetCourseResponse>(
-        { method: "GET", path: "/v1/courses/{courseId}", pathParameters: { courseId } },
-        options,
-      ),
-
-    /** Change a course; settings whose plan changes under its policy lapse */
-    update: (courseId: string, body: UpdateCourseData["body"], version: Version | ChangeOptions) =>
-      caller.send<UpdateCourseResponse>(
-        { method: "PATCH", path: "/v1/courses/{courseId}", pathParameters: { courseId }, body, isWrite: true },
-        changeOptions(version),
-      ),
-
-    /** What a student may do today, and what they still need */
-    getStudentToday: (courseId: string, personId: string, options?: CallOptions) =>
-      caller.send<GetStudentTodayResponse>(
-        { method: "GET", path: "/v1/courses/{courseId}/students/{personId}/today", pathParameters: { courseId, personId } },
-        options,
-      ),
-
-    /** Who in a course still needs what */
-    listCourseNeeds: (courseId: string, options?: CallOptions) =>
-      caller.send<ListCourseNeedsResponse>(
-        { method: "GET", path: "/v1/courses/{courseId}/needs", pathParameters: { courseId } },
-        options,
-      ),
-
-    /** What runs out in the coming days */
-    listCourseEnding: (courseId: string, options?: CallOptions & { readonly query?: ListCourseEndingData["query"] }) =>
-      caller.send<ListCourseEndingResponse>(
-        { method: "GET", path: "/v1/courses/{courseId}/ending", pathParameters: { courseId }, query: options?.query },
-        options,
-      ),
-
-    /** What the class used in the last days */
-    getCourseUsage: (courseId: string, options?: CallOptions & { readonly query?: GetCourseUsageData["query"] }) =>
-      caller.send<GetCourseUsageResponse>(
-        { method: "GET", path: "/v1/courses/{courseId}/usage", pathParameters: { courseId }, query: options?.query },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/courses", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/courses", body, isWrite: true }, options),
+    get: (courseId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/courses/{courseId}", pathParameters: { courseId } }, options),
+    update: (courseId, body, version) =>
+      caller.send({ method: "PATCH", path: "/v1/courses/{courseId}", pathParameters: { courseId }, body, isWrite: true }, changeOptions(version)),
+    getStudentToday: (courseId, personId, options) =>
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/students/{personId}/today", pathParameters: { courseId, personId } }, options),
+    listCourseNeeds: (courseId, options) =>
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/needs", pathParameters: { courseId } }, options),
+    listCourseEnding: (courseId, options) =>
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/ending", pathParameters: { courseId }, query: options?.query }, options),
+    getCourseUsage: (courseId, options) =>
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/usage", pathParameters: { courseId }, query: options?.query }, options),
   };
 }

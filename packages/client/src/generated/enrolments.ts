@@ -1,44 +1,50 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateEnrolmentData,
-  CreateEnrolmentResponse,
-  CreateManyEnrolmentsData,
-  CreateManyEnrolmentsResponse,
-  EndEnrolmentResponse,
-  ListEnrolmentsData,
-  ListEnrolmentsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { CallOptions, Caller, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { CreateManyEnrolmentsData, CreatedEnrolments, Enrolment, ListEnrolmentsData, NewEnrolment, NewEnrolments } from "./types.gen.ts";
 
-export function enrolmentsOf(caller: Caller) {
+/** Who teaches and who learns in a course. */
+export interface EnrolmentsResource {
+  /**
+   * List who takes part in which course; a member sees their own
+   *
+   * `GET /v1/enrolments`
+   */
+  list(query?: Loose<NonNullable<ListEnrolmentsData["query"]>>, options?: CallOptions): Pages<Enrolment>;
+
+  /**
+   * Take somebody into a course; only a manager makes somebody its instructor
+   *
+   * `POST /v1/courses/{courseId}/enrolments`
+   */
+  create(courseId: string, body: NewEnrolment, options?: WriteOptions): Answer<Enrolment>;
+
+  /**
+   * Take many people into a course; only a manager makes somebody its instructor
+   *
+   * `POST /v1/courses/{courseId}/enrolments/batch`
+   */
+  createMany(courseId: string, body: NewEnrolments, options?: WriteOptions & { readonly query?: Loose<NonNullable<CreateManyEnrolmentsData["query"]>> | undefined }): Answer<CreatedEnrolments>;
+
+  /**
+   * End somebody's part in a course
+   *
+   * `POST /v1/enrolments/{enrolmentId}/end`
+   */
+  end(enrolmentId: string, options?: WriteOptions): Answer<Enrolment>;
+}
+
+export function enrolmentsOf(caller: Caller): EnrolmentsResource {
   return {
-    /** List who takes part in which course; a member sees their own */
-    list: (query?: ListEnrolmentsData["query"], options?: CallOptions) =>
-      caller.list<ListEnrolmentsResponse["data"][number]>(
-        { method: "GET", path: "/v1/enrolments", query },
-        "cursor", options,
-      ),
-
-    /** Take somebody into a course; only a manager makes somebody its instructor */
-    create: (courseId: string, body: CreateEnrolmentData["body"], options?: WriteOptions) =>
-      caller.send<CreateEnrolmentResponse>(
-        { method: "POST", path: "/v1/courses/{courseId}/enrolments", pathParameters: { courseId }, body, isWrite: true },
-        options,
-      ),
-
-    /** Take many people into a course; only a manager makes somebody its instructor */
-    createMany: (courseId: string, body: CreateManyEnrolmentsData["body"], options?: WriteOptions & { readonly query?: CreateManyEnrolmentsData["query"] }) =>
-      caller.send<CreateManyEnrolmentsResponse>(
-        { method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", pathParameters: { courseId }, query: options?.query, body, isWrite: true },
-        options,
-      ),
-
-    /** End somebody's part in a course */
-    end: (enrolmentId: string, options?: WriteOptions) =>
-      caller.send<EndEnrolmentResponse>(
-        { method: "POST", path: "/v1/enrolments/{enrolmentId}/end", pathParameters: { enrolmentId }, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/enrolments", query }, "cursor", options),
+    create: (courseId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments", pathParameters: { courseId }, body, isWrite: true }, options),
+    createMany: (courseId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", pathParameters: { courseId }, query: options?.query, body, isWrite: true }, options),
+    end: (enrolmentId, options) =>
+      caller.send({ method: "POST", path: "/v1/enrolments/{enrolmentId}/end", pathParameters: { enrolmentId }, isWrite: true }, options),
   };
 }

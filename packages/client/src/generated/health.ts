@@ -1,49 +1,92 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller } from "../operation.ts";
-import type {
-  GetApiDescriptionResponse,
-  GetLivenessResponse,
-  GetMetricsResponse,
-  GetReadinessResponse,
-  GetVersionResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, StreamOptions } from "../operation.ts";
+import type { NotModified } from "../read.ts";
+import type { GetApiDescriptionResponse, Liveness, Readiness, Version } from "./types.gen.ts";
 
-export function healthOf(caller: Caller) {
+/** For operators and their monitors. */
+export interface HealthResource {
+  /**
+   * Tell whether the process answers
+   *
+   * `GET /livez`
+   */
+  getLiveness(options?: CallOptions): Answer<Liveness>;
+
+  /**
+   * Tell whether the service can do its work
+   *
+   * `GET /readyz`
+   */
+  getReadiness(options?: CallOptions): Answer<Readiness>;
+
+  /**
+   * Tell which version is running
+   *
+   * `GET /version`
+   */
+  getVersion(options?: CallOptions): Answer<Version>;
+
+  /**
+   * Read the counters, in the text format of Prometheus
+   *
+   * `GET /metrics`
+   */
+  getMetrics(options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * Read the counters, in the text format of Prometheus
+   *
+   * `GET /metrics`
+   */
+  getMetrics(options?: CallOptions): Answer<string>;
+
+  /**
+   * Read this description
+   *
+   * `GET /openapi.json`
+   */
+  getApiDescription(options?: CallOptions): Answer<GetApiDescriptionResponse>;
+
+  /**
+   * Get the client that fits this service
+   *
+   * An npm package: `npm install` takes this address. The same until the service is upgraded. A service that runs from its sources, unbuilt, has none.
+   *
+   * `GET /client.tgz`
+   */
+  getClientPackage(options: ConditionalOptions): Answer<Blob | NotModified>;
+  /**
+   * Get the client that fits this service
+   *
+   * An npm package: `npm install` takes this address. The same until the service is upgraded. A service that runs from its sources, unbuilt, has none.
+   *
+   * `GET /client.tgz`
+   */
+  getClientPackage(options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * Get the client that fits this service
+   *
+   * An npm package: `npm install` takes this address. The same until the service is upgraded. A service that runs from its sources, unbuilt, has none.
+   *
+   * `GET /client.tgz`
+   */
+  getClientPackage(options?: CallOptions): Answer<Blob>;
+}
+
+export function healthOf(caller: Caller): HealthResource {
   return {
-    /** Tell whether the process answers */
-    getLiveness: (options?: CallOptions) =>
-      caller.send<GetLivenessResponse>(
-        { method: "GET", path: "/livez" },
-        options,
-      ),
-
-    /** Tell whether the service can do its work */
-    getReadiness: (options?: CallOptions) =>
-      caller.send<GetReadinessResponse>(
-        { method: "GET", path: "/readyz" },
-        options,
-      ),
-
-    /** Tell which version is running */
-    getVersion: (options?: CallOptions) =>
-      caller.send<GetVersionResponse>(
-        { method: "GET", path: "/version" },
-        options,
-      ),
-
-    /** Read the counters, in the text format of Prometheus */
-    getMetrics: (options?: CallOptions) =>
-      caller.send<GetMetricsResponse>(
-        { method: "GET", path: "/metrics", answers: ["text/plain"] },
-        options,
-      ),
-
-    /** Read this description */
-    getApiDescription: (options?: CallOptions) =>
-      caller.send<GetApiDescriptionResponse>(
-        { method: "GET", path: "/openapi.json" },
-        options,
-      ),
+    getLiveness: (options) =>
+      caller.send({ method: "GET", path: "/livez" }, options),
+    getReadiness: (options) =>
+      caller.send({ method: "GET", path: "/readyz" }, options),
+    getVersion: (options) =>
+      caller.send({ method: "GET", path: "/version" }, options),
+    getMetrics: (options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/metrics", answers: ["text/plain"] }, options),
+    getApiDescription: (options) =>
+      caller.send({ method: "GET", path: "/openapi.json" }, options),
+    getClientPackage: (options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/client.tgz", answers: ["application/gzip"], isBinary: true }, options),
   };
 }

@@ -1,26 +1,39 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller } from "../operation.ts";
-import type {
-  GetImportResponse,
-  ListImportsData,
-  ListImportsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { Import, ListImportsData } from "./types.gen.ts";
 
-export function importsOf(caller: Caller) {
+/** Files of bits that were taken in. */
+export interface ImportsResource {
+  /**
+   * List the files that changed the rack
+   *
+   * `GET /v1/imports`
+   */
+  list(query?: Loose<NonNullable<ListImportsData["query"]>>, options?: CallOptions): Pages<Import>;
+
+  /**
+   * Read what came of a file
+   *
+   * `GET /v1/imports/{importId}`
+   */
+  get(importId: string, options: ConditionalOptions): Answer<Import | NotModified>;
+  /**
+   * Read what came of a file
+   *
+   * `GET /v1/imports/{importId}`
+   */
+  get(importId: string, options?: CallOptions): Answer<Import>;
+}
+
+export function importsOf(caller: Caller): ImportsResource {
   return {
-    /** List the files that changed the rack */
-    list: (query?: ListImportsData["query"], options?: CallOptions) =>
-      caller.list<ListImportsResponse["data"][number]>(
-        { method: "GET", path: "/v1/imports", query },
-        "cursor", options,
-      ),
-
-    /** Read what came of a file */
-    get: (importId: string, options?: CallOptions) =>
-      caller.send<GetImportResponse>(
-        { method: "GET", path: "/v1/imports/{importId}", pathParameters: { importId } },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/imports", query }, "cursor", options),
+    get: (importId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/imports/{importId}", pathParameters: { importId } }, options),
   };
 }

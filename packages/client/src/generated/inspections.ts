@@ -1,35 +1,48 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateInspectionData,
-  CreateInspectionResponse,
-  GetInspectionResponse,
-  ListInspectionsData,
-  ListInspectionsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { Inspection, ListInspectionsData, NewInspection } from "./types.gen.ts";
 
-export function inspectionsOf(caller: Caller) {
+/** What was found on bits, and what follows. */
+export interface InspectionsResource {
+  /**
+   * List what was found on bits
+   *
+   * `GET /v1/inspections`
+   */
+  list(query?: Loose<NonNullable<ListInspectionsData["query"]>>, options?: CallOptions): Pages<Inspection>;
+
+  /**
+   * Read an inspection
+   *
+   * `GET /v1/inspections/{inspectionId}`
+   */
+  get(inspectionId: string, options: ConditionalOptions): Answer<Inspection | NotModified>;
+  /**
+   * Read an inspection
+   *
+   * `GET /v1/inspections/{inspectionId}`
+   */
+  get(inspectionId: string, options?: CallOptions): Answer<Inspection>;
+
+  /**
+   * Enter an inspection; it may hold the bit or end it
+   *
+   * `POST /v1/bits/{bitId}/inspections`
+   */
+  create(bitId: string, body: NewInspection, options?: WriteOptions): Answer<Inspection>;
+}
+
+export function inspectionsOf(caller: Caller): InspectionsResource {
   return {
-    /** List what was found on bits */
-    list: (query?: ListInspectionsData["query"], options?: CallOptions) =>
-      caller.list<ListInspectionsResponse["data"][number]>(
-        { method: "GET", path: "/v1/inspections", query },
-        "cursor", options,
-      ),
-
-    /** Read an inspection */
-    get: (inspectionId: string, options?: CallOptions) =>
-      caller.send<GetInspectionResponse>(
-        { method: "GET", path: "/v1/inspections/{inspectionId}", pathParameters: { inspectionId } },
-        options,
-      ),
-
-    /** Enter an inspection; it may hold the bit or end it */
-    create: (bitId: string, body: CreateInspectionData["body"], options?: WriteOptions) =>
-      caller.send<CreateInspectionResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/inspections", pathParameters: { bitId }, body, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/inspections", query }, "cursor", options),
+    get: (inspectionId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/inspections/{inspectionId}", pathParameters: { inspectionId } }, options),
+    create: (bitId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/inspections", pathParameters: { bitId }, body, isWrite: true }, options),
   };
 }

@@ -1,44 +1,59 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateLoanData,
-  CreateLoanResponse,
-  GetLoanResponse,
-  ListLoansData,
-  ListLoansResponse,
-  ReturnLoanData,
-  ReturnLoanResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { ListLoansData, Loan, LoanReturn, NewLoan } from "./types.gen.ts";
 
-export function loansOf(caller: Caller) {
+/** Bits out and back. */
+export interface LoansResource {
+  /**
+   * List loans: all, what is out now, or what is overdue
+   *
+   * Whoever is not in charge sees their own, and a member those of others too if the shop's policy shows who has what.
+   *
+   * `GET /v1/loans`
+   */
+  list(query?: Loose<NonNullable<ListLoansData["query"]>>, options?: CallOptions): Pages<Loan>;
+
+  /**
+   * Take a bit out; of two at once one gets it
+   *
+   * `POST /v1/loans`
+   */
+  create(body: NewLoan, options?: WriteOptions): Answer<Loan>;
+
+  /**
+   * Read a loan
+   *
+   * `GET /v1/loans/{loanId}`
+   */
+  get(loanId: string, options: ConditionalOptions): Answer<Loan | NotModified>;
+  /**
+   * Read a loan
+   *
+   * `GET /v1/loans/{loanId}`
+   */
+  get(loanId: string, options?: CallOptions): Answer<Loan>;
+
+  /**
+   * Bring a bit back
+   *
+   * `POST /v1/loans/{loanId}/return`
+   */
+  return(loanId: string, body: LoanReturn, options?: WriteOptions): Answer<Loan>;
+}
+
+export function loansOf(caller: Caller): LoansResource {
   return {
-    /** List loans: all, what is out now, or what is overdue. Whoever is not in charge sees their own, and a member those of others too if the shop's policy shows who has what. */
-    list: (query?: ListLoansData["query"], options?: CallOptions) =>
-      caller.list<ListLoansResponse["data"][number]>(
-        { method: "GET", path: "/v1/loans", query },
-        "cursor", options,
-      ),
-
-    /** Take a bit out; of two at once one gets it */
-    create: (body: CreateLoanData["body"], options?: WriteOptions) =>
-      caller.send<CreateLoanResponse>(
-        { method: "POST", path: "/v1/loans", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a loan */
-    get: (loanId: string, options?: CallOptions) =>
-      caller.send<GetLoanResponse>(
-        { method: "GET", path: "/v1/loans/{loanId}", pathParameters: { loanId } },
-        options,
-      ),
-
-    /** Bring a bit back */
-    return: (loanId: string, body: ReturnLoanData["body"], options?: WriteOptions) =>
-      caller.send<ReturnLoanResponse>(
-        { method: "POST", path: "/v1/loans/{loanId}/return", pathParameters: { loanId }, body, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/loans", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/loans", body, isWrite: true }, options),
+    get: (loanId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/loans/{loanId}", pathParameters: { loanId } }, options),
+    return: (loanId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/loans/{loanId}/return", pathParameters: { loanId }, body, isWrite: true }, options),
   };
 }

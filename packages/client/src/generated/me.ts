@@ -1,17 +1,22 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
+import type { Answer } from "../answer.ts";
 import type { CallOptions, Caller } from "../operation.ts";
-import type {
-  GetMeResponse,
-} from "./types.gen.ts";
+import type { Me } from "./types.gen.ts";
 
-export function meOf(caller: Caller) {
+/** Who one is here. */
+export interface MeResource {
+  /**
+   * Who this key belongs to and what it may do
+   *
+   * `GET /v1/me`
+   */
+  get(options?: CallOptions): Answer<Me>;
+}
+
+export function meOf(caller: Caller): MeResource {
   return {
-    /** Who this key belongs to and what it may do */
-    get: (options?: CallOptions) =>
-      caller.send<GetMeResponse>(
-        { method: "GET", path: "/v1/me" },
-        options,
-      ),
+    get: (options) =>
+      caller.send({ method: "GET", path: "/v1/me" }, options),
   };
 }

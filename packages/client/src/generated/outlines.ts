@@ -1,18 +1,22 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
+import type { Answer } from "../answer.ts";
 import type { CallOptions, Caller } from "../operation.ts";
-import type {
-  ConvertOutlineData,
-  ConvertOutlineResponse,
-} from "./types.gen.ts";
+import type { ConvertedOutline, OutlinePath } from "./types.gen.ts";
 
-export function outlinesOf(caller: Caller) {
+/** Outlines of bits from drawings. */
+export interface OutlinesResource {
+  /**
+   * Turn a drawn outline into the form of a custom bit
+   *
+   * `POST /v1/outlines/convert`
+   */
+  convert(body: OutlinePath, options?: CallOptions): Answer<ConvertedOutline>;
+}
+
+export function outlinesOf(caller: Caller): OutlinesResource {
   return {
-    /** Turn a drawn outline into the form of a custom bit */
-    convert: (body: ConvertOutlineData["body"], options?: CallOptions) =>
-      caller.send<ConvertOutlineResponse>(
-        { method: "POST", path: "/v1/outlines/convert", body },
-        options,
-      ),
+    convert: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/outlines/convert", body }, options),
   };
 }

@@ -1,51 +1,68 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
-import type {
-  CreatePhotographData,
-  CreatePhotographResponse,
-  DeletePhotographResponse,
-  GetPhotographContentResponse,
-  GetPhotographResponse,
-  ListPhotographsData,
-  ListPhotographsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import { bodyOrFile, changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { ListPhotographsData, NewPhotograph, Photograph, PhotographContent } from "./types.gen.ts";
 
-export function photographsOf(caller: Caller) {
+/** Photographs of bits. */
+export interface PhotographsResource {
+  /**
+   * List photographs of bits, without their bytes
+   *
+   * `GET /v1/photographs`
+   */
+  list(query?: Loose<NonNullable<ListPhotographsData["query"]>>, options?: CallOptions): Pages<Photograph>;
+
+  /**
+   * Read about a photograph
+   *
+   * `GET /v1/photographs/{photographId}`
+   */
+  get(photographId: string, options: ConditionalOptions): Answer<Photograph | NotModified>;
+  /**
+   * Read about a photograph
+   *
+   * `GET /v1/photographs/{photographId}`
+   */
+  get(photographId: string, options?: CallOptions): Answer<Photograph>;
+
+  /**
+   * Remove a photograph
+   *
+   * `DELETE /v1/photographs/{photographId}`
+   */
+  delete(photographId: string, version: RecordVersion | ChangeOptions): Answer<void>;
+
+  /**
+   * Read a photograph itself
+   *
+   * `GET /v1/photographs/{photographId}/content`
+   */
+  getPhotographContent(photographId: string, options?: CallOptions): Answer<PhotographContent>;
+
+  /**
+   * Add a photograph of a bit, at most 12 of each
+   *
+   * As JSON, or as the image itself with its own type. Only the picture is kept, turned as it was: where and when it was taken, by whom and with what is removed.
+   *
+   * `POST /v1/bits/{bitId}/photographs`
+   */
+  create(bitId: string, body: NewPhotograph | FileBody<"image/jpeg" | "image/png" | "image/webp">, options?: WriteOptions): Answer<Photograph>;
+}
+
+export function photographsOf(caller: Caller): PhotographsResource {
   return {
-    /** List photographs of bits, without their bytes */
-    list: (query?: ListPhotographsData["query"], options?: CallOptions) =>
-      caller.list<ListPhotographsResponse["data"][number]>(
-        { method: "GET", path: "/v1/photographs", query },
-        "cursor", options,
-      ),
-
-    /** Read about a photograph */
-    get: (photographId: string, options?: CallOptions) =>
-      caller.send<GetPhotographResponse>(
-        { method: "GET", path: "/v1/photographs/{photographId}", pathParameters: { photographId } },
-        options,
-      ),
-
-    /** Remove a photograph */
-    delete: (photographId: string, version: Version | ChangeOptions) =>
-      caller.send<DeletePhotographResponse>(
-        { method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId }, isWrite: true, answers: [] },
-        changeOptions(version),
-      ),
-
-    /** Read a photograph itself */
-    getPhotographContent: (photographId: string, options?: CallOptions) =>
-      caller.send<GetPhotographContentResponse>(
-        { method: "GET", path: "/v1/photographs/{photographId}/content", pathParameters: { photographId } },
-        options,
-      ),
-
-    /** Add a photograph of a bit, at most 12 of each. As JSON, or as the image itself with its own type. Only the picture is kept, turned as it was: where and when it was taken, by whom and with what is removed. */
-    create: (bitId: string, body: CreatePhotographData["body"], options?: WriteOptions) =>
-      caller.send<CreatePhotographResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, body, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/photographs", query }, "cursor", options),
+    get: (photographId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/photographs/{photographId}", pathParameters: { photographId } }, options),
+    delete: (photographId, version) =>
+      caller.send({ method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId }, isWrite: true, answers: [] }, changeOptions(version)),
+    getPhotographContent: (photographId, options) =>
+      caller.send({ method: "GET", path: "/v1/photographs/{photographId}/content", pathParameters: { photographId } }, options),
+    create: (bitId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, ...bodyOrFile(body), isWrite: true }, options),
   };
 }

@@ -1,94 +1,123 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
-import type {
-  CreateManyPlacesData,
-  CreateManyPlacesResponse,
-  CreatePlaceData,
-  CreatePlaceResponse,
-  DeletePlaceResponse,
-  GetPlaceContentsResponse,
-  GetPlaceLabelResponse,
-  GetPlaceLabelsResponse,
-  GetPlaceResponse,
-  ListPlacesData,
-  ListPlacesResponse,
-  TakeStockData,
-  TakeStockResponse,
-  UpdatePlaceData,
-  UpdatePlaceResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { CreateManyPlacesData, CreatedPlaces, ListPlacesData, NewPlace, NewPlaces, Place, PlaceChange, PlaceContents, StockTake } from "./types.gen.ts";
 
-export function placesOf(caller: Caller) {
+/** Where bits are kept, what is there and what is missing. */
+export interface PlacesResource {
+  /**
+   * A page to print with the labels of a place, of all places inside it, and of the bits that belong there
+   *
+   * `GET /v1/places/{placeId}/labels`
+   */
+  getPlaceLabels(placeId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A page to print with the labels of a place, of all places inside it, and of the bits that belong there
+   *
+   * `GET /v1/places/{placeId}/labels`
+   */
+  getPlaceLabels(placeId: string, options?: CallOptions): Answer<string>;
+
+  /**
+   * A label to print for a place
+   *
+   * `GET /v1/places/{placeId}/label`
+   */
+  getPlaceLabel(placeId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A label to print for a place
+   *
+   * `GET /v1/places/{placeId}/label`
+   */
+  getPlaceLabel(placeId: string, options?: CallOptions): Answer<string>;
+
+  /**
+   * List the places of the shop
+   *
+   * `GET /v1/places`
+   */
+  list(query?: Loose<NonNullable<ListPlacesData["query"]>>, options?: CallOptions): Pages<Place>;
+
+  /**
+   * Add a place
+   *
+   * `POST /v1/places`
+   */
+  create(body: NewPlace, options?: WriteOptions): Answer<Place>;
+
+  /**
+   * Read a place
+   *
+   * `GET /v1/places/{placeId}`
+   */
+  get(placeId: string, options: ConditionalOptions): Answer<Place | NotModified>;
+  /**
+   * Read a place
+   *
+   * `GET /v1/places/{placeId}`
+   */
+  get(placeId: string, options?: CallOptions): Answer<Place>;
+
+  /**
+   * Change a place, or put it inside another
+   *
+   * `PATCH /v1/places/{placeId}`
+   */
+  update(placeId: string, body: PlaceChange, version: RecordVersion | ChangeOptions): Answer<Place>;
+
+  /**
+   * Remove a place that nothing is kept in
+   *
+   * `DELETE /v1/places/{placeId}`
+   */
+  delete(placeId: string, version: RecordVersion | ChangeOptions): Answer<void>;
+
+  /**
+   * What is in a place, what should be, and what is missing
+   *
+   * `GET /v1/places/{placeId}/contents`
+   */
+  getPlaceContents(placeId: string, options?: CallOptions): Answer<PlaceContents>;
+
+  /**
+   * Add many places at once, also inside one another
+   *
+   * `POST /v1/places/batch`
+   */
+  createMany(body: NewPlaces, options?: WriteOptions & { readonly query?: Loose<NonNullable<CreateManyPlacesData["query"]>> | undefined }): Answer<CreatedPlaces>;
+
+  /**
+   * Report which bits were seen at a place; what should be there and was not is missing
+   *
+   * `POST /v1/places/{placeId}/stock-takes`
+   */
+  takeStock(placeId: string, body: StockTake, options?: WriteOptions): Answer<PlaceContents>;
+}
+
+export function placesOf(caller: Caller): PlacesResource {
   return {
-    /** A page to print with the labels of a place, of all places inside it, and of the bits that belong there */
-    getPlaceLabels: (placeId: string, options?: CallOptions) =>
-      caller.send<GetPlaceLabelsResponse>(
-        { method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId }, answers: ["text/html"] },
-        options,
-      ),
-
-    /** A label to print for a place */
-    getPlaceLabel: (placeId: string, options?: CallOptions) =>
-      caller.send<GetPlaceLabelResponse>(
-        { method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId }, answers: ["image/svg+xml"] },
-        options,
-      ),
-
-    /** List the places of the shop */
-    list: (query?: ListPlacesData["query"], options?: CallOptions) =>
-      caller.list<ListPlacesResponse["data"][number]>(
-        { method: "GET", path: "/v1/places", query },
-        "cursor", options,
-      ),
-
-    /** Add a place */
-    create: (body: CreatePlaceData["body"], options?: WriteOptions) =>
-      caller.send<CreatePlaceResponse>(
-        { method: "POST", path: "/v1/places", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a place */
-    get: (placeId: string, options?: CallOptions) =>
-      caller.send<GetPlaceResponse>(
-        { method: "GET", path: "/v1/places/{placeId}", pathParameters: { placeId } },
-        options,
-      ),
-
-    /** Change a place, or put it inside another */
-    update: (placeId: string, body: UpdatePlaceData["body"], version: Version | ChangeOptions) =>
-      caller.send<UpdatePlaceResponse>(
-        { method: "PATCH", path: "/v1/places/{placeId}", pathParameters: { placeId }, body, isWrite: true },
-        changeOptions(version),
-      ),
-
-    /** Remove a place that nothing is kept in */
-    delete: (placeId: string, version: Version | ChangeOptions) =>
-      caller.send<DeletePlaceResponse>(
-        { method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId }, isWrite: true, answers: [] },
-        changeOptions(version),
-      ),
-
-    /** What is in a place, what should be, and what is missing */
-    getPlaceContents: (placeId: string, options?: CallOptions) =>
-      caller.send<GetPlaceContentsResponse>(
-        { method: "GET", path: "/v1/places/{placeId}/contents", pathParameters: { placeId } },
-        options,
-      ),
-
-    /** Add many places at once, also inside one another */
-    createMany: (body: CreateManyPlacesData["body"], options?: WriteOptions & { readonly query?: CreateManyPlacesData["query"] }) =>
-      caller.send<CreateManyPlacesResponse>(
-        { method: "POST", path: "/v1/places/batch", query: options?.query, body, isWrite: true },
-        options,
-      ),
-
-    /** Report which bits were seen at a place; what should be there and was not is missing */
-    takeStock: (placeId: string, body: TakeStockData["body"], options?: WriteOptions) =>
-      caller.send<TakeStockResponse>(
-        { method: "POST", path: "/v1/places/{placeId}/stock-takes", pathParameters: { placeId }, body, isWrite: true },
-        options,
-      ),
+    getPlaceLabels: (placeId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId }, answers: ["text/html"] }, options),
+    getPlaceLabel: (placeId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId }, answers: ["image/svg+xml"] }, options),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/places", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/places", body, isWrite: true }, options),
+    get: (placeId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/places/{placeId}", pathParameters: { placeId } }, options),
+    update: (placeId, body, version) =>
+      caller.send({ method: "PATCH", path: "/v1/places/{placeId}", pathParameters: { placeId }, body, isWrite: true }, changeOptions(version)),
+    delete: (placeId, version) =>
+      caller.send({ method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId }, isWrite: true, answers: [] }, changeOptions(version)),
+    getPlaceContents: (placeId, options) =>
+      caller.send({ method: "GET", path: "/v1/places/{placeId}/contents", pathParameters: { placeId } }, options),
+    createMany: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/places/batch", query: options?.query, body, isWrite: true }, options),
+    takeStock: (placeId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/places/{placeId}/stock-takes", pathParameters: { placeId }, body, isWrite: true }, options),
   };
 }

@@ -1,71 +1,84 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CorrectPlanData,
-  CorrectPlanResponse,
-  CreatePlanData,
-  CreatePlanResponse,
-  GetPlanResponse,
-  ListPlansData,
-  ListPlansResponse,
-  PreviewManyPlansData,
-  PreviewManyPlansResponse,
-  PreviewPlanData,
-  PreviewPlanResponse,
-  TabulatePlansData,
-  TabulatePlansResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { CreatePlanData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanRequest, PlanSummary, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
 
-export function plansOf(caller: Caller) {
+/** Plans for cuts: speed, dial mark, passes and order of work, every limit explained. */
+export interface PlansResource {
+  /**
+   * Compute up to 1,000 plans and keep nothing
+   *
+   * `POST /v1/plans/preview-batch`
+   */
+  previewMany(body: PlanBatch, options?: CallOptions & { readonly query?: Loose<NonNullable<PreviewManyPlansData["query"]>> | undefined }): Answer<PlanBatchAnswer>;
+
+  /**
+   * Ceiling, mark and verdict of every bit in every router in every wood
+   *
+   * `POST /v1/plans/shop-table`
+   */
+  tabulate(body: ShopTableRequest, options?: CallOptions): Answer<ShopTable>;
+
+  /**
+   * Compute a plan and keep nothing
+   *
+   * `POST /v1/plans/preview`
+   */
+  preview(body: PlanRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<PreviewPlanData["query"]>> | undefined }): Answer<Plan>;
+
+  /**
+   * List the stored plans in short
+   *
+   * `GET /v1/plans`
+   */
+  list(query?: Loose<NonNullable<ListPlansData["query"]>>, options?: CallOptions): Pages<PlanSummary>;
+
+  /**
+   * Compute a plan and keep it
+   *
+   * `POST /v1/plans`
+   */
+  create(body: NewPlan, options?: WriteOptions & { readonly query?: Loose<NonNullable<CreatePlanData["query"]>> | undefined }): Answer<StoredPlan>;
+
+  /**
+   * Correct the setting of a stored plan by what was measured on its test piece
+   *
+   * `POST /v1/plans/{planId}/corrections`
+   */
+  correct(planId: string, body: TestPiece, options?: WriteOptions): Answer<StoredPlan>;
+
+  /**
+   * Read a stored plan
+   *
+   * `GET /v1/plans/{planId}`
+   */
+  get(planId: string, options: ConditionalOptions): Answer<StoredPlan | NotModified>;
+  /**
+   * Read a stored plan
+   *
+   * `GET /v1/plans/{planId}`
+   */
+  get(planId: string, options?: CallOptions): Answer<StoredPlan>;
+}
+
+export function plansOf(caller: Caller): PlansResource {
   return {
-    /** Compute up to 1,000 plans and keep nothing */
-    previewMany: (body: PreviewManyPlansData["body"], options?: CallOptions & { readonly query?: PreviewManyPlansData["query"] }) =>
-      caller.send<PreviewManyPlansResponse>(
-        { method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body },
-        options,
-      ),
-
-    /** Ceiling, mark and verdict of every bit in every router in every wood */
-    tabulate: (body: TabulatePlansData["body"], options?: CallOptions) =>
-      caller.send<TabulatePlansResponse>(
-        { method: "POST", path: "/v1/plans/shop-table", body },
-        options,
-      ),
-
-    /** Compute a plan and keep nothing */
-    preview: (body: PreviewPlanData["body"], options?: CallOptions & { readonly query?: PreviewPlanData["query"] }) =>
-      caller.send<PreviewPlanResponse>(
-        { method: "POST", path: "/v1/plans/preview", query: options?.query, body },
-        options,
-      ),
-
-    /** List the stored plans in short */
-    list: (query?: ListPlansData["query"], options?: CallOptions) =>
-      caller.list<ListPlansResponse["data"][number]>(
-        { method: "GET", path: "/v1/plans", query },
-        "cursor", options,
-      ),
-
-    /** Compute a plan and keep it */
-    create: (body: CreatePlanData["body"], options?: WriteOptions & { readonly query?: CreatePlanData["query"] }) =>
-      caller.send<CreatePlanResponse>(
-        { method: "POST", path: "/v1/plans", query: options?.query, body, isWrite: true },
-        options,
-      ),
-
-    /** Correct the setting of a stored plan by what was measured on its test piece */
-    correct: (planId: string, body: CorrectPlanData["body"], options?: WriteOptions) =>
-      caller.send<CorrectPlanResponse>(
-        { method: "POST", path: "/v1/plans/{planId}/corrections", pathParameters: { planId }, body, isWrite: true },
-        options,
-      ),
-
-    /** Read a stored plan */
-    get: (planId: string, options?: CallOptions) =>
-      caller.send<GetPlanResponse>(
-        { method: "GET", path: "/v1/plans/{planId}", pathParameters: { planId } },
-        options,
-      ),
+    previewMany: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body }, options),
+    tabulate: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/plans/shop-table", body }, options),
+    preview: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/plans/preview", query: options?.query, body }, options),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/plans", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/plans", query: options?.query, body, isWrite: true }, options),
+    correct: (planId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/plans/{planId}/corrections", pathParameters: { planId }, body, isWrite: true }, options),
+    get: (planId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/plans/{planId}", pathParameters: { planId } }, options),
   };
 }

@@ -1,34 +1,47 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version } from "../operation.ts";
-import type {
-  GetPolicyResponse,
-  GetShopPolicyResponse,
-  SetShopPolicyData,
-  SetShopPolicyResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type RecordVersion } from "../operation.ts";
+import type { NotModified } from "../read.ts";
+import type { PolicyRules, ShopPolicy, ShopPolicyChange } from "./types.gen.ts";
 
-export function policyOf(caller: Caller) {
+/** The thresholds plans are judged by. */
+export interface PolicyResource {
+  /**
+   * Read every threshold, with its reason and source
+   *
+   * `GET /v1/policy`
+   */
+  get(options?: CallOptions): Answer<PolicyRules>;
+
+  /**
+   * Read what this shop tightens for every plan
+   *
+   * `GET /v1/shop-policy`
+   */
+  getShop(options: ConditionalOptions): Answer<ShopPolicy | NotModified>;
+  /**
+   * Read what this shop tightens for every plan
+   *
+   * `GET /v1/shop-policy`
+   */
+  getShop(options?: CallOptions): Answer<ShopPolicy>;
+
+  /**
+   * Tighten the policy of every plan; settings whose plan changes lapse
+   *
+   * `PUT /v1/shop-policy`
+   */
+  setShop(body: ShopPolicyChange, version: RecordVersion | ChangeOptions): Answer<ShopPolicy>;
+}
+
+export function policyOf(caller: Caller): PolicyResource {
   return {
-    /** Read every threshold, with its reason and source */
-    get: (options?: CallOptions) =>
-      caller.send<GetPolicyResponse>(
-        { method: "GET", path: "/v1/policy" },
-        options,
-      ),
-
-    /** Read what this shop tightens for every plan */
-    getShop: (options?: CallOptions) =>
-      caller.send<GetShopPolicyResponse>(
-        { method: "GET", path: "/v1/shop-policy" },
-        options,
-      ),
-
-    /** Tighten the policy of every plan; settings whose plan changes lapse */
-    setShop: (body: SetShopPolicyData["body"], version: Version | ChangeOptions) =>
-      caller.send<SetShopPolicyResponse>(
-        { method: "PUT", path: "/v1/shop-policy", body, isWrite: true },
-        changeOptions(version),
-      ),
+    get: (options) =>
+      caller.send({ method: "GET", path: "/v1/policy" }, options),
+    getShop: (options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/shop-policy" }, options),
+    setShop: (body, version) =>
+      caller.send({ method: "PUT", path: "/v1/shop-policy", body, isWrite: true }, changeOptions(version)),
   };
 }

@@ -1,53 +1,68 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateManyQualificationsData,
-  CreateManyQualificationsResponse,
-  CreateQualificationData,
-  CreateQualificationResponse,
-  GetQualificationResponse,
-  ListQualificationsData,
-  ListQualificationsResponse,
-  WithdrawQualificationData,
-  WithdrawQualificationResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { CreateManyQualificationsData, CreatedQualifications, ListQualificationsData, NewQualification, NewQualifications, Qualification, Reason } from "./types.gen.ts";
 
-export function qualificationsOf(caller: Caller) {
+/** What people were tested on, showed and were allowed. */
+export interface QualificationsResource {
+  /**
+   * List what people are qualified for; a member sees their own
+   *
+   * `GET /v1/qualifications`
+   */
+  list(query?: Loose<NonNullable<ListQualificationsData["query"]>>, options?: CallOptions): Pages<Qualification>;
+
+  /**
+   * Sign what somebody was tested on, showed or was allowed
+   *
+   * One of a course counts in that course only; its instructors and managers sign and withdraw it. One of the shop, without a course, counts in every course; any instructor signs it, and whoever signed it or a manager withdraws it. Whoever is in charge sees all, others their own.
+   *
+   * `POST /v1/qualifications`
+   */
+  create(body: NewQualification, options?: WriteOptions): Answer<Qualification>;
+
+  /**
+   * Read a qualification
+   *
+   * `GET /v1/qualifications/{qualificationId}`
+   */
+  get(qualificationId: string, options: ConditionalOptions): Answer<Qualification | NotModified>;
+  /**
+   * Read a qualification
+   *
+   * `GET /v1/qualifications/{qualificationId}`
+   */
+  get(qualificationId: string, options?: CallOptions): Answer<Qualification>;
+
+  /**
+   * Sign what many people were tested on, showed or were allowed
+   *
+   * `POST /v1/qualifications/batch`
+   */
+  createMany(body: NewQualifications, options?: WriteOptions & { readonly query?: Loose<NonNullable<CreateManyQualificationsData["query"]>> | undefined }): Answer<CreatedQualifications>;
+
+  /**
+   * Say that a qualification no longer counts
+   *
+   * `POST /v1/qualifications/{qualificationId}/withdraw`
+   */
+  withdraw(qualificationId: string, body: Reason, options?: WriteOptions): Answer<Qualification>;
+}
+
+export function qualificationsOf(caller: Caller): QualificationsResource {
   return {
-    /** List what people are qualified for; a member sees their own */
-    list: (query?: ListQualificationsData["query"], options?: CallOptions) =>
-      caller.list<ListQualificationsResponse["data"][number]>(
-        { method: "GET", path: "/v1/qualifications", query },
-        "cursor", options,
-      ),
-
-    /** Sign what somebody was tested on, showed or was allowed. One of a course counts in that course only; its instructors and managers sign and withdraw it. One of the shop, without a course, counts in every course; any instructor signs it, and whoever signed it or a manager withdraws it. Whoever is in charge sees all, others their own. */
-    create: (body: CreateQualificationData["body"], options?: WriteOptions) =>
-      caller.send<CreateQualificationResponse>(
-        { method: "POST", path: "/v1/qualifications", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a qualification */
-    get: (qualificationId: string, options?: CallOptions) =>
-      caller.send<GetQualificationResponse>(
-        { method: "GET", path: "/v1/qualifications/{qualificationId}", pathParameters: { qualificationId } },
-        options,
-      ),
-
-    /** Sign what many people were tested on, showed or were allowed */
-    createMany: (body: CreateManyQualificationsData["body"], options?: WriteOptions & { readonly query?: CreateManyQualificationsData["query"] }) =>
-      caller.send<CreateManyQualificationsResponse>(
-        { method: "POST", path: "/v1/qualifications/batch", query: options?.query, body, isWrite: true },
-        options,
-      ),
-
-    /** Say that a qualification no longer counts */
-    withdraw: (qualificationId: string, body: WithdrawQualificationData["body"], options?: WriteOptions) =>
-      caller.send<WithdrawQualificationResponse>(
-        { method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", pathParameters: { qualificationId }, body, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/qualifications", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/qualifications", body, isWrite: true }, options),
+    get: (qualificationId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/qualifications/{qualificationId}", pathParameters: { qualificationId } }, options),
+    createMany: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/qualifications/batch", query: options?.query, body, isWrite: true }, options),
+    withdraw: (qualificationId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", pathParameters: { qualificationId }, body, isWrite: true }, options),
   };
 }

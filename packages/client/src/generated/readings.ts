@@ -1,35 +1,48 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateReadingData,
-  CreateReadingResponse,
-  GetReadingResponse,
-  ListReadingsData,
-  ListReadingsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { DialReading, ListReadingsData, NewDialReading } from "./types.gen.ts";
 
-export function readingsOf(caller: Caller) {
+/** Speeds read at the marks of dials. */
+export interface ReadingsResource {
+  /**
+   * List speeds read at the marks of dials, those that have lapsed too
+   *
+   * `GET /v1/dial-readings`
+   */
+  list(query?: Loose<NonNullable<ListReadingsData["query"]>>, options?: CallOptions): Pages<DialReading>;
+
+  /**
+   * Read a dial reading
+   *
+   * `GET /v1/dial-readings/{readingId}`
+   */
+  get(readingId: string, options: ConditionalOptions): Answer<DialReading | NotModified>;
+  /**
+   * Read a dial reading
+   *
+   * `GET /v1/dial-readings/{readingId}`
+   */
+  get(readingId: string, options?: CallOptions): Answer<DialReading>;
+
+  /**
+   * Enter the speed read at one mark; one that does not fit the router or other readings must be confirmed
+   *
+   * `POST /v1/routers/{routerId}/dial-readings`
+   */
+  create(routerId: string, body: NewDialReading, options?: WriteOptions): Answer<DialReading>;
+}
+
+export function readingsOf(caller: Caller): ReadingsResource {
   return {
-    /** List speeds read at the marks of dials, those that have lapsed too */
-    list: (query?: ListReadingsData["query"], options?: CallOptions) =>
-      caller.list<ListReadingsResponse["data"][number]>(
-        { method: "GET", path: "/v1/dial-readings", query },
-        "cursor", options,
-      ),
-
-    /** Read a dial reading */
-    get: (readingId: string, options?: CallOptions) =>
-      caller.send<GetReadingResponse>(
-        { method: "GET", path: "/v1/dial-readings/{readingId}", pathParameters: { readingId } },
-        options,
-      ),
-
-    /** Enter the speed read at one mark; one that does not fit the router or other readings must be confirmed */
-    create: (routerId: string, body: CreateReadingData["body"], options?: WriteOptions) =>
-      caller.send<CreateReadingResponse>(
-        { method: "POST", path: "/v1/routers/{routerId}/dial-readings", pathParameters: { routerId }, body, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/dial-readings", query }, "cursor", options),
+    get: (readingId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/dial-readings/{readingId}", pathParameters: { readingId } }, options),
+    create: (routerId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/routers/{routerId}/dial-readings", pathParameters: { routerId }, body, isWrite: true }, options),
   };
 }

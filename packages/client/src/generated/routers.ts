@@ -1,52 +1,66 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import { changeOptions, type CallOptions, type Caller, type ChangeOptions, type Version, type WriteOptions } from "../operation.ts";
-import type {
-  CreateRouterData,
-  CreateRouterResponse,
-  DeleteRouterResponse,
-  GetRouterResponse,
-  ListRoutersData,
-  ListRoutersResponse,
-  UpdateRouterData,
-  UpdateRouterResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { ListRoutersData, NewRouter, Router, RouterChange } from "./types.gen.ts";
 
-export function routersOf(caller: Caller) {
+/** The shop's routers and their speed dials. */
+export interface RoutersResource {
+  /**
+   * List the routers of the shop
+   *
+   * `GET /v1/routers`
+   */
+  list(query?: Loose<NonNullable<ListRoutersData["query"]>>, options?: CallOptions): Pages<Router>;
+
+  /**
+   * Add a router
+   *
+   * `POST /v1/routers`
+   */
+  create(body: NewRouter, options?: WriteOptions): Answer<Router>;
+
+  /**
+   * Read a router
+   *
+   * `GET /v1/routers/{routerId}`
+   */
+  get(routerId: string, options: ConditionalOptions): Answer<Router | NotModified>;
+  /**
+   * Read a router
+   *
+   * `GET /v1/routers/{routerId}`
+   */
+  get(routerId: string, options?: CallOptions): Answer<Router>;
+
+  /**
+   * Change a router
+   *
+   * `PATCH /v1/routers/{routerId}`
+   */
+  update(routerId: string, body: RouterChange, version: RecordVersion | ChangeOptions): Answer<Router>;
+
+  /**
+   * Remove a router
+   *
+   * `DELETE /v1/routers/{routerId}`
+   */
+  delete(routerId: string, version: RecordVersion | ChangeOptions): Answer<void>;
+}
+
+export function routersOf(caller: Caller): RoutersResource {
   return {
-    /** List the routers of the shop */
-    list: (query?: ListRoutersData["query"], options?: CallOptions) =>
-      caller.list<ListRoutersResponse["data"][number]>(
-        { method: "GET", path: "/v1/routers", query },
-        "cursor", options,
-      ),
-
-    /** Add a router */
-    create: (body: CreateRouterData["body"], options?: WriteOptions) =>
-      caller.send<CreateRouterResponse>(
-        { method: "POST", path: "/v1/routers", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a router */
-    get: (routerId: string, options?: CallOptions) =>
-      caller.send<GetRouterResponse>(
-        { method: "GET", path: "/v1/routers/{routerId}", pathParameters: { routerId } },
-        options,
-      ),
-
-    /** Change a router */
-    update: (routerId: string, body: UpdateRouterData["body"], version: Version | ChangeOptions) =>
-      caller.send<UpdateRouterResponse>(
-        { method: "PATCH", path: "/v1/routers/{routerId}", pathParameters: { routerId }, body, isWrite: true },
-        changeOptions(version),
-      ),
-
-    /** Remove a router */
-    delete: (routerId: string, version: Version | ChangeOptions) =>
-      caller.send<DeleteRouterResponse>(
-        { method: "DELETE", path: "/v1/routers/{routerId}", pathParameters: { routerId }, isWrite: true, answers: [] },
-        changeOptions(version),
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/routers", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/routers", body, isWrite: true }, options),
+    get: (routerId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/routers/{routerId}", pathParameters: { routerId } }, options),
+    update: (routerId, body, version) =>
+      caller.send({ method: "PATCH", path: "/v1/routers/{routerId}", pathParameters: { routerId }, body, isWrite: true }, changeOptions(version)),
+    delete: (routerId, version) =>
+      caller.send({ method: "DELETE", path: "/v1/routers/{routerId}", pathParameters: { routerId }, isWrite: true, answers: [] }, changeOptions(version)),
   };
 }

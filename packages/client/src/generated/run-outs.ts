@@ -1,35 +1,48 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateRunOutData,
-  CreateRunOutResponse,
-  GetRunOutResponse,
-  ListRunOutsData,
-  ListRunOutsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { ListRunOutsData, NewRunOutReading, RunOutReading } from "./types.gen.ts";
 
-export function runOutsOf(caller: Caller) {
+/** Run-out of bits as clamped in routers. */
+export interface RunOutsResource {
+  /**
+   * List run-out readings of bits as clamped in routers
+   *
+   * `GET /v1/run-out-readings`
+   */
+  list(query?: Loose<NonNullable<ListRunOutsData["query"]>>, options?: CallOptions): Pages<RunOutReading>;
+
+  /**
+   * Enter a bit's run-out in one router; plans for the two use the latest
+   *
+   * `POST /v1/run-out-readings`
+   */
+  create(body: NewRunOutReading, options?: WriteOptions): Answer<RunOutReading>;
+
+  /**
+   * Read a run-out reading
+   *
+   * `GET /v1/run-out-readings/{readingId}`
+   */
+  get(readingId: string, options: ConditionalOptions): Answer<RunOutReading | NotModified>;
+  /**
+   * Read a run-out reading
+   *
+   * `GET /v1/run-out-readings/{readingId}`
+   */
+  get(readingId: string, options?: CallOptions): Answer<RunOutReading>;
+}
+
+export function runOutsOf(caller: Caller): RunOutsResource {
   return {
-    /** List run-out readings of bits as clamped in routers */
-    list: (query?: ListRunOutsData["query"], options?: CallOptions) =>
-      caller.list<ListRunOutsResponse["data"][number]>(
-        { method: "GET", path: "/v1/run-out-readings", query },
-        "cursor", options,
-      ),
-
-    /** Enter a bit's run-out in one router; plans for the two use the latest */
-    create: (body: CreateRunOutData["body"], options?: WriteOptions) =>
-      caller.send<CreateRunOutResponse>(
-        { method: "POST", path: "/v1/run-out-readings", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a run-out reading */
-    get: (readingId: string, options?: CallOptions) =>
-      caller.send<GetRunOutResponse>(
-        { method: "GET", path: "/v1/run-out-readings/{readingId}", pathParameters: { readingId } },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/run-out-readings", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/run-out-readings", body, isWrite: true }, options),
+    get: (readingId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/run-out-readings/{readingId}", pathParameters: { readingId } }, options),
   };
 }

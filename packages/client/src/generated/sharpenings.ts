@@ -1,43 +1,57 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateSharpeningData,
-  CreateSharpeningResponse,
-  GetBitEdgeResponse,
-  GetSharpeningResponse,
-  ListSharpeningsData,
-  ListSharpeningsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { EdgeLife, ListSharpeningsData, NewSharpening, Sharpening } from "./types.gen.ts";
 
-export function sharpeningsOf(caller: Caller) {
+/** What bits measured before and after, and what is left of an edge. */
+export interface SharpeningsResource {
+  /**
+   * List sharpenings, with what bits measured before and after
+   *
+   * `GET /v1/sharpenings`
+   */
+  list(query?: Loose<NonNullable<ListSharpeningsData["query"]>>, options?: CallOptions): Pages<Sharpening>;
+
+  /**
+   * Read a sharpening
+   *
+   * `GET /v1/sharpenings/{sharpeningId}`
+   */
+  get(sharpeningId: string, options: ConditionalOptions): Answer<Sharpening | NotModified>;
+  /**
+   * Read a sharpening
+   *
+   * `GET /v1/sharpenings/{sharpeningId}`
+   */
+  get(sharpeningId: string, options?: CallOptions): Answer<Sharpening>;
+
+  /**
+   * Estimate what is left of a bit's edge
+   *
+   * `GET /v1/bits/{bitId}/edge`
+   */
+  getBitEdge(bitId: string, options?: CallOptions): Answer<EdgeLife>;
+
+  /**
+   * Enter a sharpening; the bit has its new dimensions from then on
+   *
+   * `POST /v1/bits/{bitId}/sharpenings`
+   */
+  create(bitId: string, body: NewSharpening, options?: WriteOptions): Answer<Sharpening>;
+}
+
+export function sharpeningsOf(caller: Caller): SharpeningsResource {
   return {
-    /** List sharpenings, with what bits measured before and after */
-    list: (query?: ListSharpeningsData["query"], options?: CallOptions) =>
-      caller.list<ListSharpeningsResponse["data"][number]>(
-        { method: "GET", path: "/v1/sharpenings", query },
-        "cursor", options,
-      ),
-
-    /** Read a sharpening */
-    get: (sharpeningId: string, options?: CallOptions) =>
-      caller.send<GetSharpeningResponse>(
-        { method: "GET", path: "/v1/sharpenings/{sharpeningId}", pathParameters: { sharpeningId } },
-        options,
-      ),
-
-    /** Estimate what is left of a bit's edge */
-    getBitEdge: (bitId: string, options?: CallOptions) =>
-      caller.send<GetBitEdgeResponse>(
-        { method: "GET", path: "/v1/bits/{bitId}/edge", pathParameters: { bitId } },
-        options,
-      ),
-
-    /** Enter a sharpening; the bit has its new dimensions from then on */
-    create: (bitId: string, body: CreateSharpeningData["body"], options?: WriteOptions) =>
-      caller.send<CreateSharpeningResponse>(
-        { method: "POST", path: "/v1/bits/{bitId}/sharpenings", pathParameters: { bitId }, body, isWrite: true },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/sharpenings", query }, "cursor", options),
+    get: (sharpeningId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/sharpenings/{sharpeningId}", pathParameters: { sharpeningId } }, options),
+    getBitEdge: (bitId, options) =>
+      caller.send({ method: "GET", path: "/v1/bits/{bitId}/edge", pathParameters: { bitId } }, options),
+    create: (bitId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/sharpenings", pathParameters: { bitId }, body, isWrite: true }, options),
   };
 }

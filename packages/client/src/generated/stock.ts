@@ -1,45 +1,49 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller } from "../operation.ts";
-import type {
-  ListBitsToReorderData,
-  ListBitsToReorderResponse,
-  ListDueBitsData,
-  ListDueBitsResponse,
-  ListHeldBitsData,
-  ListHeldBitsResponse,
-  ListMostUsedBitsData,
-  ListMostUsedBitsResponse,
-} from "./types.gen.ts";
+import type { CallOptions, Caller, Loose } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { DueBit, HeldStock, ListBitsToReorderData, ListDueBitsData, ListHeldBitsData, ListMostUsedBitsData, ReorderBit, UsedBit } from "./types.gen.ts";
 
-export function stockOf(caller: Caller) {
+/** What is due, most used, and to reorder. */
+export interface StockResource {
+  /**
+   * Which bits are due for inspection, now or within so many days
+   *
+   * `GET /v1/stock/due`
+   */
+  listDueBits(query?: Loose<NonNullable<ListDueBitsData["query"]>>, options?: CallOptions): Pages<DueBit>;
+
+  /**
+   * Which bits are held, since when, why and by whom
+   *
+   * `GET /v1/stock/held`
+   */
+  listHeldBits(query?: Loose<NonNullable<ListHeldBitsData["query"]>>, options?: CallOptions): Pages<HeldStock>;
+
+  /**
+   * Which bits are used most
+   *
+   * `GET /v1/stock/most-used`
+   */
+  listMostUsedBits(query?: Loose<NonNullable<ListMostUsedBitsData["query"]>>, options?: CallOptions): Pages<UsedBit>;
+
+  /**
+   * Which bits to reorder, and why
+   *
+   * `GET /v1/stock/reorder`
+   */
+  listBitsToReorder(query?: Loose<NonNullable<ListBitsToReorderData["query"]>>, options?: CallOptions): Pages<ReorderBit>;
+}
+
+export function stockOf(caller: Caller): StockResource {
   return {
-    /** Which bits are due for inspection, now or within so many days */
-    listDueBits: (query?: ListDueBitsData["query"], options?: CallOptions) =>
-      caller.list<ListDueBitsResponse["data"][number]>(
-        { method: "GET", path: "/v1/stock/due", query },
-        "cursor", options,
-      ),
-
-    /** Which bits are held, since when, why and by whom */
-    listHeldBits: (query?: ListHeldBitsData["query"], options?: CallOptions) =>
-      caller.list<ListHeldBitsResponse["data"][number]>(
-        { method: "GET", path: "/v1/stock/held", query },
-        "cursor", options,
-      ),
-
-    /** Which bits are used most */
-    listMostUsedBits: (query?: ListMostUsedBitsData["query"], options?: CallOptions) =>
-      caller.list<ListMostUsedBitsResponse["data"][number]>(
-        { method: "GET", path: "/v1/stock/most-used", query },
-        "cursor", options,
-      ),
-
-    /** Which bits to reorder, and why */
-    listBitsToReorder: (query?: ListBitsToReorderData["query"], options?: CallOptions) =>
-      caller.list<ListBitsToReorderResponse["data"][number]>(
-        { method: "GET", path: "/v1/stock/reorder", query },
-        "cursor", options,
-      ),
+    listDueBits: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/stock/due", query }, "cursor", options),
+    listHeldBits: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/stock/held", query }, "cursor", options),
+    listMostUsedBits: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/stock/most-used", query }, "cursor", options),
+    listBitsToReorder: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/stock/reorder", query }, "cursor", options),
   };
 }

@@ -6568,6 +6568,216 @@ export type ApprovalPage = {
 };
 
 /**
+ * What the JWS of a sheet states. It is believed for a use whose person, bit, router, mark, wood and mounting are its own, in its time, while the signed list does not mark it.
+ */
+export type ApprovedSheet = {
+    /**
+     * Who signed it.
+     */
+    iss: 'rimwise';
+    /**
+     * Id of the approval.
+     */
+    jti: string;
+    /**
+     * When it was issued. In seconds since 1970 (RFC 7519).
+     */
+    iat: number;
+    /**
+     * Not to be relied on before. In seconds since 1970 (RFC 7519).
+     */
+    nbf: number;
+    /**
+     * Not to be relied on from then on. In seconds since 1970 (RFC 7519).
+     */
+    exp: number;
+    /**
+     * Its place in the signed list of settings that ended early (draft-ietf-oauth-status-list).
+     */
+    status: {
+        status_list: {
+            /**
+             * Its place in the list.
+             */
+            idx: number;
+            /**
+             * Where the list is read.
+             */
+            uri: string;
+        };
+    };
+    /**
+     * All that a person needs at the machine.
+     */
+    setting: {
+        /**
+         * text of 1 to 100 characters, such as "Door panels in cherry, table 1"
+         */
+        name: string;
+        /**
+         * The course.
+         */
+        courseId: string;
+        /**
+         * The bit, and no other.
+         */
+        bit: {
+            /**
+             * The bit.
+             */
+            id: string;
+            /**
+             * Its name.
+             */
+            name: string;
+            /**
+             * Its form.
+             */
+            kind: string;
+            /**
+             * Its shank.
+             */
+            shankDiameterMm: number;
+            /**
+             * What is marked on it.
+             */
+            markedMaxRpm?: number;
+            /**
+             * Its diameter.
+             */
+            diameterMm?: number;
+        };
+        /**
+         * The router, and no other.
+         */
+        router: {
+            /**
+             * The router.
+             */
+            id: string;
+            /**
+             * Its name.
+             */
+            name: string;
+        };
+        /**
+         * How the router is held.
+         */
+        mounting: 'table' | 'handheld';
+        /**
+         * run, or run-with-care.
+         */
+        verdict: string;
+        /**
+         * The mark; null without a dial.
+         */
+        dialMark: Mark | null;
+        /**
+         * Nominal speed.
+         */
+        rpm: number | null;
+        /**
+         * The fastest it may actually be there.
+         */
+        rpmHighest: number | null;
+        /**
+         * The least of the limits.
+         */
+        ceilingRpm: number;
+        /**
+         * Which one that is.
+         */
+        bindingLimit: string;
+        /**
+         * The woods it is for, each with its passes.
+         */
+        woods: Array<{
+            /**
+             * The wood.
+             */
+            id: string;
+            /**
+             * Its name.
+             */
+            name: string;
+            /**
+             * Passes in order.
+             */
+            passes: Array<{
+                /**
+                 * Place in the order of passes.
+                 */
+                number: number;
+                /**
+                 * One that finishes is lighter than all others; a back-rout is fed with the rotation.
+                 */
+                kind: 'back-rout' | 'rough' | 'finish';
+                /**
+                 * Set the bit this far out of the table or base, to its tip.
+                 */
+                heightMm: number;
+                /**
+                 * How much of that is its cutter: what is measured on a bit with a bearing on its tip. Absent in plans of older versions.
+                 */
+                cutterMm?: number;
+                /**
+                 * Set the fence this far in front of its axis.
+                 */
+                fenceMm: number;
+                /**
+                 * Feed.
+                 */
+                feedMPerMin: number;
+                /**
+                 * How long a hand takes along each edge, in the request's order.
+                 */
+                secondsPerEdge: Array<number>;
+            }>;
+            /**
+             * The order of work, in sentences.
+             */
+            steps: Array<string>;
+        }>;
+        /**
+         * What weighs on the verdict.
+         */
+        findings: Array<string>;
+        /**
+         * What a careful teacher would say at the machine.
+         */
+        precautions: Array<string>;
+        /**
+         * What comes before this sheet.
+         */
+        advice: string;
+        /**
+         * How closely somebody must watch.
+         */
+        supervision: 'beside' | 'in-the-room' | 'on-call';
+        /**
+         * Only for those who showed this, such as large-bits.
+         */
+        skill?: string;
+        /**
+         * Only for these students. Default: for every student of the course.
+         */
+        personIds?: Array<string>;
+        /**
+         * Fingerprint of what decides: verdict, clearance, mark, speeds, passes and precautions.
+         */
+        resultDigest: string;
+        /**
+         * Fingerprint of everything it was computed from.
+         */
+        inputDigest: string;
+        /**
+         * Version of the computation.
+         */
+        engineVersion: string;
+    };
+};
+
+/**
  * A setting signed, with all that a person needs at the machine.
  */
 export type SignedSheet = {
@@ -6576,7 +6786,7 @@ export type SignedSheet = {
      */
     approvalId: string;
     /**
-     * The sheet as a compact JWS (RFC 7515), `typ` rimwise-setting+jws.
+     * The sheet as a compact JWS (RFC 7515), `typ` rimwise-setting+jws; it states an ApprovedSheet.
      */
     jws: string;
     /**
@@ -7354,6 +7564,61 @@ export type GetApiDescriptionResponses = {
 };
 
 export type GetApiDescriptionResponse = GetApiDescriptionResponses[keyof GetApiDescriptionResponses];
+
+export type GetClientPackageData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/client.tgz';
+};
+
+export type GetClientPackageErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The client was not built with this service.
+     */
+    404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetClientPackageError = GetClientPackageErrors[keyof GetClientPackageErrors];
+
+export type GetClientPackageResponses = {
+    /**
+     * A gzipped tar archive.
+     */
+    200: Blob | File;
+};
+
+export type GetClientPackageResponse = GetClientPackageResponses[keyof GetClientPackageResponses];
 
 export type ListBitsData = {
     body?: never;

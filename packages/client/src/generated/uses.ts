@@ -1,35 +1,50 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller, WriteOptions } from "../operation.ts";
-import type {
-  CreateUseData,
-  CreateUseResponse,
-  GetUseResponse,
-  ListUsesData,
-  ListUsesResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { ListUsesData, NewUse, Use } from "./types.gen.ts";
 
-export function usesOf(caller: Caller) {
+/** Work that was done, and what happened. */
+export interface UsesResource {
+  /**
+   * List what was done with bits. A member sees what they did themselves
+   *
+   * `GET /v1/uses`
+   */
+  list(query?: Loose<NonNullable<ListUsesData["query"]>>, options?: CallOptions): Pages<Use>;
+
+  /**
+   * Log work that was done; a bit that moved in its collet is held, and the collet with it
+   *
+   * Whoever is not in charge logs what they did themselves, of late, with a bit that is or was then on loan to them; without a loan they say why.
+   *
+   * `POST /v1/uses`
+   */
+  create(body: NewUse, options?: WriteOptions): Answer<Use>;
+
+  /**
+   * Read a use
+   *
+   * `GET /v1/uses/{useId}`
+   */
+  get(useId: string, options: ConditionalOptions): Answer<Use | NotModified>;
+  /**
+   * Read a use
+   *
+   * `GET /v1/uses/{useId}`
+   */
+  get(useId: string, options?: CallOptions): Answer<Use>;
+}
+
+export function usesOf(caller: Caller): UsesResource {
   return {
-    /** List what was done with bits. A member sees what they did themselves */
-    list: (query?: ListUsesData["query"], options?: CallOptions) =>
-      caller.list<ListUsesResponse["data"][number]>(
-        { method: "GET", path: "/v1/uses", query },
-        "cursor", options,
-      ),
-
-    /** Log work that was done; a bit that moved in its collet is held, and the collet with it. Whoever is not in charge logs what they did themselves, of late, with a bit that is or was then on loan to them; without a loan they say why. */
-    create: (body: CreateUseData["body"], options?: WriteOptions) =>
-      caller.send<CreateUseResponse>(
-        { method: "POST", path: "/v1/uses", body, isWrite: true },
-        options,
-      ),
-
-    /** Read a use */
-    get: (useId: string, options?: CallOptions) =>
-      caller.send<GetUseResponse>(
-        { method: "GET", path: "/v1/uses/{useId}", pathParameters: { useId } },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/uses", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/uses", body, isWrite: true }, options),
+    get: (useId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/uses/{useId}", pathParameters: { useId } }, options),
   };
 }

@@ -1,26 +1,39 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
-import type { CallOptions, Caller } from "../operation.ts";
-import type {
-  GetWoodResponse,
-  ListWoodsData,
-  ListWoodsResponse,
-} from "./types.gen.ts";
+import type { Answer } from "../answer.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { ListWoodsData, Wood } from "./types.gen.ts";
 
-export function woodsOf(caller: Caller) {
+/** Woods and materials, with where each number comes from. */
+export interface WoodsResource {
+  /**
+   * List woods and materials
+   *
+   * `GET /v1/woods`
+   */
+  list(query?: Loose<NonNullable<ListWoodsData["query"]>>, options?: CallOptions): Pages<Wood>;
+
+  /**
+   * Read a wood or material
+   *
+   * `GET /v1/woods/{woodId}`
+   */
+  get(woodId: string, options: ConditionalOptions): Answer<Wood | NotModified>;
+  /**
+   * Read a wood or material
+   *
+   * `GET /v1/woods/{woodId}`
+   */
+  get(woodId: string, options?: CallOptions): Answer<Wood>;
+}
+
+export function woodsOf(caller: Caller): WoodsResource {
   return {
-    /** List woods and materials */
-    list: (query?: ListWoodsData["query"], options?: CallOptions) =>
-      caller.list<ListWoodsResponse["data"][number]>(
-        { method: "GET", path: "/v1/woods", query },
-        "cursor", options,
-      ),
-
-    /** Read a wood or material */
-    get: (woodId: string, options?: CallOptions) =>
-      caller.send<GetWoodResponse>(
-        { method: "GET", path: "/v1/woods/{woodId}", pathParameters: { woodId } },
-        options,
-      ),
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/woods", query }, "cursor", options),
+    get: (woodId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/woods/{woodId}", pathParameters: { woodId } }, options),
   };
 }

@@ -19,14 +19,15 @@ import { approvals } from "./reads.ts";
 import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
 import { resultOn, resultsOf, settingOf } from "./result.ts";
 import { DifferenceSchema, GroundsSchema } from "./schema.ts";
-import { SHEET_TYPE, SignedSheetSchema, sheetPayload } from "./sheet.ts";
+import { SHEET_TYPE, sheetPayload } from "./sheet.ts";
+import { ApprovedSheetSchema, SignedSheetSchema } from "./sheet-schema.ts";
 import { stateAt } from "./state.ts";
 
 const READ = { scope: "approvals:read", tag: "approvals" } as const;
 
 /** `statusListUrl` is where the list is read that says which sheets must no longer be believed. */
 export function sheetRoutes(app: App, doors: Doors, signer: Signer, statusListUrl: string): void {
-  app.addSchema(SignedSheetSchema);
+  for (const schema of [ApprovedSheetSchema, SignedSheetSchema]) app.addSchema(schema);
 
   const sheet = {
     ...READ,

@@ -1,25 +1,10 @@
-import Type from "typebox";
 import type { BitRecord } from "../bits/schema.ts";
 import type { RouterRecord } from "../routers/schema.ts";
 import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
+import type { ApprovedSheet } from "./sheet-schema.ts";
 
 /** The kind of statement, as the `typ` of its header. */
 export const SHEET_TYPE = "rimwise-setting+jws";
-
-const ISSUER = "rimwise";
-
-export const SignedSheetSchema = Type.Object(
-  {
-    approvalId: Type.String({ description: "The setting." }),
-    jws: Type.String({ description: "The sheet as a compact JWS (RFC 7515), `typ` rimwise-setting+jws." }),
-    validUntil: Type.String({ format: "date-time", description: "When it expires." }),
-  },
-  {
-    $id: "SignedSheet",
-    description: "A setting signed, with all that a person needs at the machine.",
-    additionalProperties: false,
-  },
-);
 
 /** An approval's place in the status list, and where that is read. */
 export type StatusPlace = { readonly index: number; readonly url: string };
@@ -31,12 +16,12 @@ export function sheetPayload(
   bit: BitRecord,
   router: RouterRecord,
   { index, url }: StatusPlace,
-): object {
+): ApprovedSheet {
   const [first] = results;
   if (first === undefined) throw new Error(`setting ${approval.id} was made from nothing`);
   const { plan } = first;
   return {
-    iss: ISSUER,
+    iss: "rimwise",
     jti: approval.id,
     iat: secondsOf(approval.issuedAt ?? approval.updatedAt),
     nbf: secondsOf(approval.validFrom),
@@ -68,7 +53,7 @@ export function sheetPayload(
           number,
           kind,
           heightMm,
-          cutterMm,
+          ...(cutterMm !== undefined && { cutterMm }),
           fenceMm,
           feedMPerMin,
           secondsPerEdge,

@@ -1,4 +1,5 @@
 import cors from "@fastify/cors";
+import { Problem, pathOf } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
 
 const EXPOSED = [
@@ -12,7 +13,10 @@ const EXPOSED = [
   "X-Request-Id",
 ];
 
-/** Lets pages of the listed origins call the service. An empty list leaves it off, which is the default. */
+/**
+ * Lets pages of the listed origins call the service. An empty list leaves it off, which is the default. OPTIONS is answered by the
+ * same routes as without it.
+ */
 export async function allowOrigins(app: App, origins: readonly string[]): Promise<void> {
   if (origins.length === 0) return;
   await app.register(cors, {
@@ -20,5 +24,12 @@ export async function allowOrigins(app: App, origins: readonly string[]): Promis
     methods: ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE"],
     exposedHeaders: EXPOSED,
     maxAge: 600,
+    preflightContinue: true,
+    strictPreflight: false,
+  });
+  app.addHook("onRequest", async (request) => {
+    // The plugin's own route stands at every path, whether something is there or not.
+    if (request.method === "OPTIONS" && request.routeOptions.url === "*")
+      throw new Problem("not-found", `Nothing is at ${pathOf(request)}.`);
   });
 }
