@@ -4427,6 +4427,10 @@ export type PlanStep = {
      */
     pass?: number;
     /**
+     * The bit of the rack it is made with, if that is another than the plan's.
+     */
+    bitId?: string;
+    /**
      * The sentence for people.
      */
     text: string;

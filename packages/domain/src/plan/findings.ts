@@ -1,6 +1,7 @@
 import type { GuideFinding } from "../guide/finding.ts";
 import type { LimitName } from "../limit/ceiling.ts";
 import type { Mounting, MountingClearance } from "../router/mounting.ts";
+import type { WasteGroove } from "./waste-groove.ts";
 
 /** What weighs on the verdict: `refuse` stops the plan, `care` qualifies it, a `note` only informs. */
 export type Severity = "refuse" | "care" | "note";
@@ -44,7 +45,7 @@ type Note =
   | { readonly code: "large-bit"; readonly clearance: MountingClearance }
   /** A bit that is wider below: in a slot of its own, or along an edge that the work is fed past. */
   | { readonly code: "feed-only"; readonly isInSlot: boolean }
-  | { readonly code: "waste-first"; readonly widthMm: number; readonly depthMm: number }
+  | ({ readonly code: "waste-first" } & WasteGroove)
   | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }
   | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }
   | { readonly code: "melts" }

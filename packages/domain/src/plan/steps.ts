@@ -9,6 +9,7 @@ import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
 import { fixedSettings, movedSetting, runSettings, type SettingStep } from "./setting-steps.ts";
 import type { TestPiece } from "./test-piece.ts";
+import type { WasteGroove } from "./waste-groove.ts";
 
 /** How a cut is made, beside its passes. */
 export type WorkToOrder = {
@@ -23,7 +24,7 @@ export type WorkToOrder = {
 /** One thing to do, in the order of work. */
 export type Step =
   | GuideStep
-  | { readonly code: "waste-groove"; readonly widthMm: number; readonly depthMm: number }
+  | ({ readonly code: "waste-groove" } & WasteGroove)
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }

@@ -70,6 +70,7 @@ export function presentPlan(
       number: index + 1,
       code: step.code,
       ...("pass" in step && step.pass !== undefined ? { pass: step.pass } : {}),
+      ...("bit" in step && step.bit !== undefined ? { bitId: step.bit.id } : {}),
       text: describeStep(step, show),
     })),
     precautions: plan.precautions.map((each) => ({ code: each.code, text: describePrecaution(each, show) })),

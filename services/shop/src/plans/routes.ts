@@ -6,6 +6,7 @@ import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
+import { askedBy } from "./asked-by.ts";
 import { type BatchParts, planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan, settableAs } from "./compute.ts";
 import { correctPlan } from "./correct.ts";
@@ -41,7 +42,7 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       body: PlanRequestSchema,
       answer: PlanAnswerSchema,
     },
-    ({ body, query, at }) => computedPlan(body, query, at),
+    ({ body, query, at, request }) => computedPlan(body, query, askedBy(request, at)),
   );
 
   listRoute(
@@ -74,10 +75,10 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       body: NewPlanSchema,
       answer: StoredPlanSchema,
     },
-    function* ({ body, query, at }) {
+    function* ({ body, query, at, request }) {
       // What is kept says how it is set: a plan is the same for everybody who reads it.
       const asked = settableAs(body, query.units);
-      const plan = yield* computedPlan(asked, query, at);
+      const plan = yield* computedPlan(asked, query, askedBy(request, at));
       const { record, changes } = keepPlan(newId(planKind.idPrefix), asked, plan, at);
       return { changes, answer: record };
     },

@@ -3,6 +3,7 @@ import type { Mounting } from "../../router/mounting.ts";
 import type { Show } from "../show.ts";
 import { describeOffers, guideTitle } from "./guides.ts";
 import { limitTitle } from "./limits.ts";
+import { describeWasteGroove } from "./waste.ts";
 
 type Sentences = {
   readonly [Code in FindingCode]: (finding: Extract<Finding, { code: Code }>, show: Show) => string;
@@ -69,8 +70,8 @@ const SENTENCES: Sentences = {
     isInSlot
       ? "This bit is wider below than above: in the cut it is neither lifted nor tilted, and the motor has stopped before it is drawn back."
       : "This bit is wider below than above: set its height once, feed all the way past it, and never lift or tilt in the cut.",
-  "waste-first": ({ widthMm, depthMm }, show) =>
-    `It cannot be cut in several heights. Waste a groove ${show.length(widthMm)} wide and ${show.length(depthMm)} deep with a straight bit first.`,
+  "waste-first": (groove, show) =>
+    `This bit cannot be raised to its depth in several passes. Take out most of the wood first: ${describeWasteGroove(groove, show)}`,
   "burn-risk": ({ chipMeanMm, slowestEdgeMPerS }, show) =>
     `The thinnest chips are ${show.fine(chipMeanMm)} and the slowest part of the edge moves at ${show.speed(slowestEdgeMPerS)}: it may scorch. Sharp bit, steady feed, no stop.`,
   "tear-out-risk": ({ endGrainEdges }) =>

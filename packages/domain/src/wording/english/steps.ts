@@ -4,6 +4,7 @@ import type { SetGuideName } from "../../guide/registry.ts";
 import type { Step, StepCode } from "../../plan/steps.ts";
 import type { Show } from "../show.ts";
 import { DIRECTIONS } from "./directions.ts";
+import { describeWasteGroove } from "./waste.ts";
 
 type Sentences = { readonly [Code in StepCode]: (step: Extract<Step, { code: Code }>, show: Show) => string };
 
@@ -23,8 +24,7 @@ const GUIDE_PARTS: Readonly<Record<SetGuideName, string>> = {
 };
 
 const SENTENCES: Sentences = {
-  "waste-groove": ({ widthMm, depthMm }, show) =>
-    `First take out most of the wood with a straight bit: a groove at most ${show.length(widthMm)} wide and ${show.length(depthMm)} deep.`,
+  "waste-groove": (groove, show) => `First take out most of the wood: ${describeWasteGroove(groove, show)}`,
   "mount-bit": () => "Unplug the router. Clean the collet, seat the bit, tighten, and turn it by hand.",
   "set-dial": ({ mark, rpm }, show) => `Set the dial to ${show.mark(mark)}: about ${show.rotation(rpm)}.`,
   "no-dial-to-set": ({ rpm }, show) => `This router runs at ${show.rotation(rpm)}; there is no dial to set.`,
