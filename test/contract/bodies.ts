@@ -118,6 +118,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   convertOutline: () => ({ path: "M 0 0 L 0 10 L 8 12", unit: "mm" }),
   setShopPolicy: () => ({ layer: {} }),
   previewPlan: () => PLAN,
+  previewCorrection: () => ({ ...PLAN, measured: { depthMm: 12 } }),
   previewManyPlans: () => ({ requests: [PLAN] }),
   tabulatePlans: ({ bitId, routerId }) => ({
     ...{ bitIds: [bitId], routerIds: [routerId], woodIds: ["black-cherry"], mounting: "table" },

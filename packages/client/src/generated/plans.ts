@@ -9,6 +9,8 @@ import type {
   GetPlanResponse,
   ListPlansData,
   ListPlansResponse,
+  PreviewCorrectionData,
+  PreviewCorrectionResponse,
   PreviewManyPlansData,
   PreviewManyPlansResponse,
   PreviewPlanData,
@@ -37,6 +39,13 @@ export function plansOf(caller: Caller) {
     preview: (body: PreviewPlanData["body"], options?: CallOptions & { readonly query?: PreviewPlanData["query"] }) =>
       caller.send<PreviewPlanResponse>(
         { method: "POST", path: "/v1/plans/preview", query: options?.query, body },
+        options,
+      ),
+
+    /** Correct the setting of a plan by what was measured on its test piece, and keep nothing */
+    previewCorrection: (body: PreviewCorrectionData["body"], options?: CallOptions & { readonly query?: PreviewCorrectionData["query"] }) =>
+      caller.send<PreviewCorrectionResponse>(
+        { method: "POST", path: "/v1/plans/preview-correction", query: options?.query, body },
         options,
       ),
 

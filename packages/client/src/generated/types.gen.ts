@@ -4324,6 +4324,10 @@ export type PlanPass = {
      */
     fenceMm: number;
     /**
+     * Of a groove wider than the bit: how far its last run lies over from the first. Absent otherwise, and in plans of older versions.
+     */
+    lastRunOverMm?: number;
+    /**
      * How far the setting moved since the pass before.
      */
     biteMm: number;
@@ -4445,7 +4449,7 @@ export type TestPiece = {
      */
     depthMm?: number;
     /**
-     * How far the cut reaches in from the edge.
+     * How far the cut reaches in from the edge; of a groove that is cut in runs side by side, how wide it is.
      */
     widthMm?: number;
 };
@@ -4581,6 +4585,24 @@ export type Plan = {
 };
 
 /**
+ * The setting that the test piece was cut at, such as an earlier correction's. Default: the plan's final setting.
+ */
+export type CutAt = {
+    /**
+     * How far the bit stood out, to its tip.
+     */
+    heightMm?: number;
+    /**
+     * How far the fence stood in front of the bit's axis.
+     */
+    fenceMm?: number;
+    /**
+     * Of a groove wider than the bit: how far its last run lay over from the first.
+     */
+    lastRunOverMm?: number;
+};
+
+/**
  * A setting put right by a test piece.
  */
 export type PlanCorrection = {
@@ -4590,9 +4612,17 @@ export type PlanCorrection = {
      */
     heightMm: number;
     /**
+     * How much of that is its cutter. Absent in corrections of older versions' plans.
+     */
+    cutterMm?: number;
+    /**
      * Set the fence this far in front of the bit's axis.
      */
     fenceMm: number;
+    /**
+     * Of a groove wider than the bit: set its last run this far over from the first.
+     */
+    lastRunOverMm?: number;
     /**
      * What is off, and what to do, one sentence each.
      */
@@ -4633,6 +4663,40 @@ export type PlanRequest = {
      * Speed trials of this bit.
      */
     trials?: Array<SpeedTrial>;
+};
+
+/**
+ * A plan's request, and what was measured on its test piece.
+ */
+export type CorrectionRequest = {
+    /**
+     * A bit of the rack by its id, or one described here.
+     */
+    bit: RecordReference | BitInput;
+    /**
+     * A router of the shop by its id, or one described here.
+     */
+    router: RecordReference | RouterInput;
+    /**
+     * How the router is held.
+     */
+    mounting: 'table' | 'handheld';
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId: string;
+    cut: Cut;
+    policy?: PolicyLayer;
+    /**
+     * What heights and fences are set by: rough passes come out in steps of 0.1 mm or of 1/64 in, on the lighter side. Default: what `units` asks for, else metric.
+     */
+    setIn?: 'metric' | 'imperial';
+    /**
+     * Speed trials of this bit.
+     */
+    trials?: Array<SpeedTrial>;
+    measured: TestPiece;
+    cutAt?: CutAt;
 };
 
 /**
@@ -13619,6 +13683,88 @@ export type PreviewPlanResponses = {
 };
 
 export type PreviewPlanResponse = PreviewPlanResponses[keyof PreviewPlanResponses];
+
+export type PreviewCorrectionData = {
+    body: CorrectionRequest;
+    path?: never;
+    query?: {
+        /**
+         * Adds `display` texts in these units, and writes the sentences in them alone.
+         */
+        units?: 'metric' | 'imperial';
+    };
+    url: '/v1/plans/preview-correction';
+};
+
+export type PreviewCorrectionErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type PreviewCorrectionError = PreviewCorrectionErrors[keyof PreviewCorrectionErrors];
+
+export type PreviewCorrectionResponses = {
+    /**
+     * A setting put right by a test piece.
+     */
+    200: PlanCorrection;
+};
+
+export type PreviewCorrectionResponse = PreviewCorrectionResponses[keyof PreviewCorrectionResponses];
 
 export type ListPlansData = {
     body?: never;

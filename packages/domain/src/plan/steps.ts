@@ -46,7 +46,7 @@ export type Step =
       readonly direction: FeedDirection;
       readonly feedMPerMin: number;
     }
-  | ({ readonly code: "test-piece" } & TestPiece)
+  | ({ readonly code: "test-piece"; readonly runs: number } & TestPiece)
   | { readonly code: "check-collet" };
 
 export type StepCode = Step["code"];
@@ -75,7 +75,8 @@ export function orderOfWork(
     if (pass.number === 1) steps.push({ code: "run-idle" });
     // Only the last setting is the cut's own. A run of its own is measured when it is set.
     const isLast = pass.number === passes.length;
-    if (isLast && testPiece !== undefined) steps.push({ code: "test-piece", ...testPiece });
+    if (isLast && testPiece !== undefined)
+      steps.push({ code: "test-piece", runs: setup.runs === undefined ? 1 : setup.rows, ...testPiece });
     for (const settings of runSettings(setup, pass, guide, mounting)) {
       steps.push(...settings);
       for (const { grain, places } of byGrain) {

@@ -9,10 +9,11 @@ import { PlanAnswerSchema } from "./answer-schema.ts";
 import { askedBy } from "./asked-by.ts";
 import { type BatchParts, planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan, settableAs } from "./compute.ts";
-import { correctPlan } from "./correct.ts";
+import { correctPlan, previewedCorrection } from "./correct.ts";
 import { keepPlan, summaryOf } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
 import {
+  CorrectionRequestSchema,
   NewPlanSchema,
   PLAN_SCHEMAS,
   PlanPageSchema,
@@ -21,7 +22,7 @@ import {
   StoredPlanSchema,
   UnitsQuery,
 } from "./schema.ts";
-import { TestPieceSchema } from "./test-piece-schema.ts";
+import { CorrectionSchema, TestPieceSchema } from "./test-piece-schema.ts";
 
 const READ = { scope: "plans:read", tag: "plans", of: plans } as const;
 
@@ -43,6 +44,26 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       answer: PlanAnswerSchema,
     },
     ({ body, query, at, request }) => computedPlan(body, query, askedBy(request, at)),
+  );
+
+  askRoute(
+    app,
+    doors,
+    {
+      scope: "plans:compute",
+      tag: "plans",
+      path: "/v1/plans/preview-correction",
+      operationId: "previewCorrection",
+      summary: "Correct the setting of a plan by what was measured on its test piece, and keep nothing",
+      query: UnitsQuery,
+      body: CorrectionRequestSchema,
+      answer: CorrectionSchema,
+    },
+    function* ({ body: { measured, cutAt, ...asked }, query, at, request }) {
+      const plan = yield* computedPlan(asked, query, askedBy(request, at));
+      const written = { mounting: asked.mounting, units: query.units ?? asked.setIn, at };
+      return previewedCorrection(plan, measured, cutAt, written);
+    },
   );
 
   listRoute(
@@ -98,7 +119,7 @@ export function planRoutes(app: App, doors: Doors, parts: BatchParts): void {
       answer: StoredPlanSchema,
     },
     (plan, { body, at }) => {
-      const { record, changes } = correctPlan(plan, body, plan.request.setIn, at);
+      const { record, changes } = correctPlan(plan, body, at);
       return { changes, answer: record };
     },
   );

@@ -2,8 +2,10 @@ import type { Edge } from "../../cut/edge.ts";
 import type { Pass } from "../../cut/passes.ts";
 import type { SetGuideName } from "../../guide/registry.ts";
 import type { Step, StepCode } from "../../plan/steps.ts";
+import type { Mounting } from "../../router/mounting.ts";
 import type { Show } from "../show.ts";
 import { DIRECTIONS } from "./directions.ts";
+import { describeHeight } from "./heights.ts";
 import { describeWasteGroove } from "./waste.ts";
 
 type Sentences = { readonly [Code in StepCode]: (step: Extract<Step, { code: Code }>, show: Show) => string };
@@ -32,12 +34,8 @@ const SENTENCES: Sentences = {
     `Turn the router's speed down as far as it goes: about ${show.rotation(rpm)}.`,
   "set-fastest": ({ rpm }, show) =>
     `Turn the router's speed up as far as it goes: about ${show.rotation(rpm)}.`,
-  "set-height": ({ pass, heightMm, cutterMm, mounting }, show) => {
-    const place = mounting === "table" ? "above the table" : "below the base";
-    return cutterMm === heightMm
-      ? `${forPass(pass)}et the bit ${show.length(heightMm)} ${place}.`
-      : `${forPass(pass)}et the bit so that ${show.length(cutterMm)} of its cutter stands ${place}.`;
-  },
+  "set-height": ({ pass, ...height }, show) =>
+    `${forPass(pass)}et the bit ${describeHeight(height, show)}${atWing(pass, height.mounting)}.`,
   "set-fence": ({ pass, run, fenceMm, standsOutMm, guide }, show) => {
     const place =
       fenceMm === 0
@@ -94,12 +92,13 @@ const SENTENCES: Sentences = {
   "cut-edges": ({ pass, passKind, edges, grain, pieces, rows, direction, feedMPerMin }, show) =>
     `Pass ${pass}${lightness(pass, passKind)}: cut ${edgeList(edges)}${rows > 1 ? ` in ${rows} rows` : ""} ` +
     `(${GRAIN[grain]})${ofPieces(pieces)}, moving ${DIRECTIONS[direction]}, ${show.feed(feedMPerMin)}.`,
-  "test-piece": ({ depthMm, widthMm }, show) => {
+  "test-piece": ({ depthMm, widthMm, runs }, show) => {
     const sizes = [
       ...(depthMm === undefined ? [] : [`${show.length(depthMm)} deep`]),
       ...(widthMm === undefined ? [] : [`${show.length(widthMm)} wide`]),
     ];
-    return `Make this cut on a test piece of the same stock and measure the cut, not the bit: it must be ${sizes.join(" and ")}. Correct the setting before the work is cut.`;
+    const cut = runs === 1 ? "this cut" : `this cut, ${runs === 2 ? "both" : `all ${runs}`} runs of it,`;
+    return `Make ${cut} on a test piece of the same stock and measure the cut, not the bit: it must be ${sizes.join(" and ")}. Correct the setting before the work is cut.`;
   },
   "check-collet": () => "Unplug the router and check the collet: a heavy bit works loose.",
 };
@@ -107,7 +106,7 @@ const SENTENCES: Sentences = {
 /**
  * A step of the work as a sentence.
  * @example
- * describeStep({ code: "set-height", heightMm: 6, cutterMm: 6, mounting: "table" }, showIn("metric")) // → "Set the bit 6 mm above the table."
+ * describeStep({ code: "set-height", heightMm: 6, cutterMm: 6, mounting: "table" }, showIn("metric")) // → "Set the bit 6 mm above the table, measured with a wing turned to where it stands highest."
  */
 export function describeStep<Code extends StepCode>(step: Extract<Step, { code: Code }>, show: Show): string {
   return SENTENCES[step.code](step, show);
@@ -123,6 +122,12 @@ function edgeList(edges: readonly number[]): string {
 function forPass(pass: number | undefined, run?: number): string {
   if (pass === undefined) return "S";
   return run === undefined ? `For pass ${pass} s` : `For pass ${pass}, run ${run}, s`;
+}
+
+/** Said at the first height alone: the others are measured in the same way. */
+function atWing(pass: number | undefined, mounting: Mounting): string {
+  if (pass !== undefined && pass > 1) return "";
+  return `, measured with a wing turned to where it stands ${mounting === "table" ? "highest" : "lowest"}`;
 }
 
 /** A light pass that is the only one is no last one. */
