@@ -3812,13 +3812,21 @@ export type EdgeCut = {
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Default: its whole profile.
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
      */
     heightMm?: number;
     /**
      * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
+    /**
+     * Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.
+     */
+    bushingDiameterMm?: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
 };
 
 /**
@@ -3856,7 +3864,7 @@ export type PanelCut = {
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Default: its whole profile.
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
      */
     heightMm?: number;
     /**
@@ -3900,7 +3908,7 @@ export type JointCut = {
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Default: its whole profile.
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
      */
     heightMm?: number;
     /**
@@ -3990,6 +3998,42 @@ export type GrooveCut = {
 };
 
 /**
+ * One part of an inlay, cut along one template with two bushings: the recess, or the plug that fills it; each edge is a stretch of its outline.
+ */
+export type InlayCut = {
+    kind: 'inlay';
+    /**
+     * What is to be cut, in the order to report it.
+     */
+    edges: Array<Edge>;
+    work?: Work;
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * Depth of the cut.
+     */
+    depthMm: number;
+    /**
+     * The recess, cleared inside its outline, or the plug, cut free around it.
+     */
+    part: 'recess' | 'plug';
+    /**
+     * Outside diameter of the bushing that runs along the template for this part. The recess takes one that is larger by two diameters of the bit than the plug's.
+     */
+    bushingDiameterMm: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
+};
+
+/**
  * Trims an overhang flush with a template.
  */
 export type TrimCut = {
@@ -4062,9 +4106,9 @@ export type SurfaceCut = {
 };
 
 /**
- * one of: edge, panel, joint, rabbet, groove, trim, surface
+ * one of: edge, panel, joint, rabbet, groove, inlay, trim, surface
  */
-export type Cut = EdgeCut | PanelCut | JointCut | RabbetCut | GrooveCut | TrimCut | SurfaceCut;
+export type Cut = EdgeCut | PanelCut | JointCut | RabbetCut | GrooveCut | InlayCut | TrimCut | SurfaceCut;
 
 /**
  * A code with its sentence.

@@ -40,6 +40,8 @@ const SENTENCES: Sentences = {
     `The router's collets are not recorded. It must have one made for a ${show.length(shankDiameterMm)} shank.`,
   "template-assumed": ({ thicknessMm }, show) =>
     `The template is taken as ${show.length(thicknessMm)} thick. The height holds for that one alone.`,
+  "overhang-assumed": ({ overhangMm }, show) =>
+    `The work is taken to stand out ${show.length(overhangMm)} past the line of the cut. Saw the waste to within that.`,
   "guide-assumed": ({ guide }) => `No guide was named. This one is taken: ${describeGuide(guide)}`,
   "end-cutting-unknown": () =>
     "Whether the bit cuts at its end is not recorded, so it is not plunged. Look at its end; if an edge reaches the middle, record it.",

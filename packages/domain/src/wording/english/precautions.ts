@@ -59,7 +59,7 @@ const SENTENCES: Sentences = {
   "support-both-ends": () =>
     "Keep the edge guide's shoe against the edge over its whole length where you start and where you end.",
   "template-fixed": () =>
-    "Fix the template so that it cannot creep, clear of the bit's way, and let it reach past both ends of the cut.",
+    "Fix the template so that it cannot creep, clear of the bit's way. It reaches past every open end of the cut.",
   "bearing-on-template": () =>
     "The whole height of the bearing must run on the template, and dust and glue must be off the edge it runs on.",
   "work-cannot-rock": () => "Take the surface down evenly, row by row, and never stand in line with the row.",
@@ -69,6 +69,12 @@ const SENTENCES: Sentences = {
     }
     if (way === "back-out") {
       return "Enter from the end of the work. Where the slot ends stop the motor, wait until the bit stands, and draw it back out along the slot; never lift it.";
+    }
+    if (way === "plunge-in-opening") {
+      return "Stand the router flat on the template with the bushing against its edge, plunge there, and raise the bit before you lift the router.";
+    }
+    if (way === "hole-in-opening") {
+      return "Never plunge this bit: drill a hole as wide as the bit in the wood that is cut away, start there, and raise the bit before you lift the router.";
     }
     if (mounting === "table") {
       const start =

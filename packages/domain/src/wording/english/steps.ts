@@ -4,6 +4,7 @@ import type { SetGuideName } from "../../guide/registry.ts";
 import type { Step, StepCode } from "../../plan/steps.ts";
 import type { Mounting } from "../../router/mounting.ts";
 import type { Show } from "../show.ts";
+import { describeBushing } from "./bushings.ts";
 import { DIRECTIONS } from "./directions.ts";
 import { describeHeight } from "./heights.ts";
 import { describeWasteGroove } from "./waste.ts";
@@ -68,8 +69,7 @@ const SENTENCES: Sentences = {
       standsOutMm > 0 ? ` The bit stands out ${show.length(standsOutMm)} past them: leave it room.` : "";
     return `Saw the waste to within 2 to 3 mm of the line. Fix the template of ${show.length(templateThicknessMm)} ${where}.${out}`;
   },
-  "fix-bushing-template": ({ bushingDiameterMm, templateThicknessMm, offsetMm }, show) =>
-    `Fix the bushing of ${show.length(bushingDiameterMm)} in the base and the template of ${show.length(templateThicknessMm)} on the work, its line ${show.length(offsetMm)} from the line of the cut. The bushing must be shorter than the template is thick.`,
+  "fix-bushing-template": describeBushing,
   "clamp-straightedge": () =>
     "Measure from the edge of the base to the near edge of the bit; clamp the straightedge that far from the line, square to the work.",
   "fix-pin": () => "Fix a starting pin or rest in the table beside the bit.",
