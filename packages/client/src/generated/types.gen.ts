@@ -261,7 +261,7 @@ export type FlushTrimForm = {
      */
     kind: 'flush-trim';
     /**
-     * Cutting diameter, and the bearing's.
+     * Cutting diameter.
      */
     diameterMm: number;
     /**
@@ -272,6 +272,10 @@ export type FlushTrimForm = {
      * Where the bearing sits; both if there is one at each end of the edges.
      */
     bearing: 'tip' | 'shank' | 'both';
+    /**
+     * Diameter of the bearing: that of the edges when new, more than it once they are sharpened. Default: the cutting diameter.
+     */
+    pilotDiameterMm?: number;
     /**
      * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
