@@ -18,6 +18,8 @@ const DUST: Readonly<Record<Dust, (wood: string) => string>> = {
     `${wood}: its dust is fine and holds its glue. Extract it at the bit and wear a mask that fits.`,
 };
 
+const SLOWER = { mark: "go one mark slower", speed: "go slower", nothing: "clean the bit" } as const;
+
 const SENTENCES: Sentences = {
   "read-markings": () =>
     "What is marked on the bit, the router's manual, local rules and the person in charge come before this plan.",
@@ -111,9 +113,9 @@ const SENTENCES: Sentences = {
     grain === "end"
       ? "Back the end grain with a square block where the bit leaves it, or it breaks out."
       : "Knife or tape the line where the bit leaves the work across the grain, and back it with a block, or it breaks out.",
-  "keep-moving": ({ burns }) =>
+  "keep-moving": ({ burns, slowedBy }) =>
     burns
-      ? "Keep moving: this wood burns wherever the bit rests, first near its axis. Use a sharp bit; if it scorches, go one mark slower."
+      ? `Keep moving and never stop in the cut: this wood burns wherever the bit rests, first near its axis. Use a sharp bit; if it scorches, ${SLOWER[slowedBy]} and leave a lighter last pass.`
       : "Keep moving. Where the bit rests it burns, first near its axis, where it is slowest.",
   "scrap-first": () => "Make the first cut of each set-up in scrap of the same thickness.",
   "eyes-ears-lungs": () =>
