@@ -31,9 +31,7 @@ describe("an inlay along one template", () => {
     expect(recess.leastCornerRadiusMm).toBeCloseTo((9 / 32) * IN, 9);
     expect(plug.leastCornerRadiusMm).toBeCloseTo((9 / 32) * IN, 9);
     const said = describeStep(recess, showIn("imperial"));
-    expect(said).toContain(
-      "Its opening is larger than the recess: its edge lies 7/32 in outside the line all round",
-    );
+    expect(said).toContain("Its opening is larger than the recess by 7/32 in all round");
     expect(said).toContain("The plug takes the same template and bit with a bushing of 5/16 in");
   });
 
@@ -78,12 +76,12 @@ describe("an edge along a template", () => {
   test.each([
     [
       "outside",
-      /smaller than the finished piece: its edge lies 3\.18 mm inside the line/,
+      /smaller than the finished piece by 3\.18 mm all round/,
       /counter-clockwise around the outside/,
     ],
     [
       "inside",
-      /opening is larger than the finished one: its edge lies 3\.18 mm outside the line/,
+      /opening is larger than the finished one by 3\.18 mm all round/,
       /clockwise around the inside/,
     ],
   ] as const)("%s says on which side of the line the template lies", (side, place, direction) => {

@@ -74,7 +74,7 @@ export const TEMPLATE_AND_SURFACE_PLANS: readonly EverydayPlan[] = [
       // Through a template of 6 mm.
       edgesOutMm: 9,
       says: [
-        /opening is larger than the recess: its edge lies 5\.56 mm/,
+        /opening is larger than the recess by 5\.56 mm/,
         /bushing of 7\.94 mm/,
         /clockwise around the inside/,
       ],
@@ -90,11 +90,7 @@ export const TEMPLATE_AND_SURFACE_PLANS: readonly EverydayPlan[] = [
       verdict: "runs",
       guide: "template-and-bushing",
       edgesOutMm: 10,
-      says: [
-        /opening is larger than the plug: its edge lies 5\.56 mm/,
-        /bushing of 14\.29 mm/,
-        /waste board/,
-      ],
+      says: [/opening is larger than the plug by 5\.56 mm/, /bushing of 14\.29 mm/, /waste board/],
     },
   },
   {
@@ -114,7 +110,7 @@ export const TEMPLATE_AND_SURFACE_PLANS: readonly EverydayPlan[] = [
       guide: "template-and-bushing",
       // The template, the board, and 2 mm below it.
       edgesOutMm: 9 + 19 + 2,
-      says: [/smaller than the finished piece: its edge lies 3\.18 mm inside/, /counter-clockwise/],
+      says: [/smaller than the finished piece by 3\.18 mm/, /counter-clockwise/],
       neverSays: [/test piece/, /[Ss]et the fence/],
     },
   },

@@ -6,6 +6,8 @@ export type GuideStep =
   | {
       readonly code: "fix-template";
       readonly bearing: "tip" | "shank";
+      /** Whether more stands out past the line than the bit should take. */
+      readonly sawFirst: boolean;
       readonly templateThicknessMm: number;
       /** How far the bit then stands out past the work or the template. */
       readonly standsOutMm: number;
@@ -22,7 +24,7 @@ export type GuideStep =
       /** Of an inlay: the bushing for its other part, on the same template with the same bit; absent if the bit does not turn free in it. */
       readonly otherBushingDiameterMm?: number;
     }
-  | { readonly code: "clamp-straightedge" }
+  | { readonly code: "clamp-straightedge"; readonly inRuns: boolean }
   | { readonly code: "fix-pin" }
   | { readonly code: "clamp-on-sled" }
   | { readonly code: "lay-rails" };

@@ -43,8 +43,8 @@ type Care =
 
 type Note =
   | { readonly code: "large-bit"; readonly clearance: MountingClearance }
-  /** A bit that is wider below: in a slot of its own, or along an edge that the work is fed past. */
-  | { readonly code: "feed-only"; readonly isInSlot: boolean }
+  /** A bit that is wider below: along an edge that the work is fed past, in a slot, or in one that begins at a hole of its own. */
+  | { readonly code: "feed-only"; readonly way: "edge" | "slot" | "own-hole" }
   | ({ readonly code: "waste-first" } & WasteGroove)
   | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }
   | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }

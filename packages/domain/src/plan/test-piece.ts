@@ -19,6 +19,8 @@ export type TestPiece = {
  */
 export function testPieceFor(setup: CutSetup, solid: BitSolid, guide: Guide): TestPiece | undefined {
   const { sides, heightMm, contactMm, thicknessMm, fenceMm, greatestRadiusMm, runs } = setup;
+  // Over a slab on rails the work itself is the measure.
+  if (guide.name === "rails") return undefined;
   if (guide.name === "template" || setup.bushing?.cutsThrough === true) return undefined;
   if (sides === 2) {
     // A groove as wide as the bit is as wide as the bit; one in runs is as wide as the last one makes it.

@@ -9,16 +9,13 @@ import { bushingFields, bushingSetup } from "./bushing.ts";
 import { centredEnd } from "./centred.ts";
 import { defineCut } from "./define.ts";
 import { profileFenceMm, profileFields, profileSetup, type UsualEnd } from "./profile.ts";
-import { ASSUMED_THICKNESS_MM } from "./work-fields.ts";
+import { ASSUMED_THICKNESS_MM, SAWN_TO_WITHIN_MM } from "./work-fields.ts";
 
 /** How far a bit stands past stock whose whole edge it takes away, mm. Source: common practice. */
 const PAST_STOCK_MM = 2;
 
 /** Taken off a whole edge if nobody says how much, mm: about 1/32 in. Source: common practice. */
 const WHOLE_EDGE_MM = 0.8;
-
-/** Waste is sawn to within so much of a template's line before it is cut to it, mm: 2 to 3. Source: common practice. */
-const SAWN_TO_WITHIN_MM = 3;
 
 export const edge = defineCut({
   kind: "edge",

@@ -2,6 +2,7 @@ import type { AssumedDimension } from "../../plan/assumed-dimensions.ts";
 import type { Assumption, AssumptionCode } from "../../plan/assumptions.ts";
 import type { UnusedReading } from "../../router/router.ts";
 import type { Show } from "../show.ts";
+import { describeFencePlace } from "./fences.ts";
 import { describeGuide } from "./guides.ts";
 
 type Sentences = {
@@ -51,7 +52,7 @@ const SENTENCES: Sentences = {
   "height-assumed": ({ cutterMm }, show) =>
     `No height was given: at the end ${show.length(cutterMm)} of the cutter stands out.`,
   "fence-assumed": ({ fenceMm }, show) =>
-    `The fence, or the pilot's contact, is taken as ${show.length(fenceMm)} in front of the bit's axis.`,
+    `The fence, or the pilot's contact, is taken to stand ${describeFencePlace(fenceMm, show)}.`,
   "dial-not-measured": ({ toleranceRatio }, show) =>
     `The dial was not measured here: speeds are drawn from the router's range and may be ${show.percent(toleranceRatio)} higher.`,
   "dial-between-readings": ({ toleranceRatio }, show) =>

@@ -8,20 +8,20 @@ const LINES: Readonly<Record<BushingTemplate["line"], (step: BushingTemplate, sh
   groove: ({ offsetMm }, show) =>
     `Its edge lies ${show.length(offsetMm)} from the nearer wall of the groove.`,
   outside: ({ offsetMm }, show) =>
-    `It is smaller than the finished piece: its edge lies ${show.length(offsetMm)} inside the line of the cut all round. Lay a waste board under the work.`,
+    `It is smaller than the finished piece by ${show.length(offsetMm)} all round. Lay a waste board under the work.`,
   inside: ({ offsetMm }, show) =>
-    `Its opening is larger than the finished one: its edge lies ${show.length(offsetMm)} outside the line of the cut all round. Lay a waste board under the work.`,
+    `Its opening is larger than the finished one by ${show.length(offsetMm)} all round. Lay a waste board under the work.`,
   recess: (step, show) =>
-    `Its opening is larger than the recess: its edge lies ${show.length(step.offsetMm)} outside the line all round. ${corners(step, show)} Cut around the edge first, then clear the middle with the base flat on the template. ${otherPart(step, show)}`,
+    `Its opening is larger than the recess by ${show.length(step.offsetMm)} all round. ${corners(step, show)} Cut around the edge first, then clear the middle with the base flat on the template. ${otherPart(step, show)}`,
   plug: (step, show) =>
-    `Its opening is larger than the plug: its edge lies ${show.length(step.offsetMm)} outside the line all round. ${corners(step, show)} Tape the plug's stock to a waste board, or it comes free and is thrown. ${otherPart(step, show)}`,
+    `Its opening is larger than the plug by ${show.length(step.offsetMm)} all round. ${corners(step, show)} Tape the plug's stock to a waste board, or it comes free and is thrown. ${otherPart(step, show)}`,
 };
 
 /** A bushing and its template as a step: what is fixed where, and how far the template stands from the line. */
 export function describeBushing(step: BushingTemplate, show: Show): string {
   const { bushingDiameterMm, templateThicknessMm, line } = step;
   return (
-    `Fix the bushing of ${show.length(bushingDiameterMm)} in the base and the template of ${show.length(templateThicknessMm)} on the work. ` +
+    `Fit the base with the bushing of ${show.length(bushingDiameterMm)} and fix the template, ${show.length(templateThicknessMm)} thick, on the work. ` +
     `${LINES[line](step, show)} The bushing must be shorter than the template is thick.`
   );
 }

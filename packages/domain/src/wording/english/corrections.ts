@@ -1,6 +1,7 @@
 import type { SettingCorrection } from "../../plan/corrections.ts";
 import type { Mounting } from "../../router/mounting.ts";
 import type { Show } from "../show.ts";
+import { describeFencePlace } from "./fences.ts";
 import { describeHeight } from "./heights.ts";
 
 /** Nobody sets or measures closer, mm. Ours. */
@@ -50,8 +51,7 @@ function fenceSentence(
   if (isRight(changeMm)) return `The width is right: leave the ${guide} as it is.`;
   const { byMm, off } = offBy(changeMm, show);
   const way = changeMm > 0 ? "back" : "forward";
-  const place = `${show.length(Math.abs(fenceMm))} ${fenceMm < 0 ? "behind" : "in front of"} the bit's centre`;
-  return `${off}: move the ${guide} ${way} ${byMm}, to ${place}.`;
+  return `${off}: move the ${guide} ${way} ${byMm}, until it stands ${describeFencePlace(fenceMm, show)}.`;
 }
 
 /** The width of a groove that is cut in runs side by side is the last run's. */

@@ -6,6 +6,7 @@ import type { Mounting } from "../../router/mounting.ts";
 import type { Show } from "../show.ts";
 import { describeBushing } from "./bushings.ts";
 import { DIRECTIONS } from "./directions.ts";
+import { describeFencePlace } from "./fences.ts";
 import { describeHeight } from "./heights.ts";
 import { describeWasteGroove } from "./waste.ts";
 
@@ -35,13 +36,14 @@ const SENTENCES: Sentences = {
     `Turn the router's speed down as far as it goes: about ${show.rotation(rpm)}.`,
   "set-fastest": ({ rpm }, show) =>
     `Turn the router's speed up as far as it goes: about ${show.rotation(rpm)}.`,
+  "set-height-over-work": ({ pass, depthMm }, show) =>
+    pass === 1
+      ? `With the motor off let the bit touch the highest place of the work. For pass 1 set it ${show.length(depthMm)} lower than that.`
+      : `For pass ${pass} set the bit ${show.length(depthMm)} lower than where it touched the work.`,
   "set-height": ({ pass, ...height }, show) =>
     `${forPass(pass)}et the bit ${describeHeight(height, show)}${atWing(pass, height.mounting)}.`,
   "set-fence": ({ pass, run, fenceMm, standsOutMm, guide }, show) => {
-    const place =
-      fenceMm === 0
-        ? "in line with the bit's centre"
-        : `${show.length(Math.abs(fenceMm))} ${fenceMm < 0 ? "behind" : "in front of"} the bit's centre`;
+    const place = describeFencePlace(fenceMm, show);
     const reach =
       standsOutMm === undefined ? "" : `, so that the bit reaches ${show.length(standsOutMm)} past it`;
     switch (guide) {
@@ -59,19 +61,22 @@ const SENTENCES: Sentences = {
   "set-fence-to-groove": ({ nearEdgeMm, guide }, show) =>
     `Set the ${GUIDE_PARTS[guide]} as far from the bit's centre as the middle of the groove lies from the edge of the work; to the near edge of the bit it is ${show.length(nearEdgeMm)} less.`,
   "set-fence-halves": ({ pass, infeedMm, outfeedMm }, show) =>
-    `For pass ${pass} set the outfeed half of the fence level with the bit's edge, ${show.length(outfeedMm)} in front of the bit's centre, and the infeed half ${show.length(outfeedMm - infeedMm)} behind it.`,
-  "fix-template": ({ bearing, templateThicknessMm, standsOutMm }, show) => {
+    `For pass ${pass} set the outfeed half of the fence level with the bit's edge, ${describeFencePlace(outfeedMm, show)}, and the infeed half ${show.length(outfeedMm - infeedMm)} behind it.`,
+  "fix-template": ({ bearing, sawFirst, templateThicknessMm, standsOutMm }, show) => {
     const where =
       bearing === "shank"
         ? "between the work and the table or base"
         : "on the face of the work away from the table or base";
     const out =
       standsOutMm > 0 ? ` The bit stands out ${show.length(standsOutMm)} past them: leave it room.` : "";
-    return `Saw the waste to within 2 to 3 mm of the line. Fix the template of ${show.length(templateThicknessMm)} ${where}.${out}`;
+    const saw = sawFirst ? "Saw the waste to within 2 to 3 mm of the line. " : "";
+    return `${saw}Fix the template, ${show.length(templateThicknessMm)} thick, ${where}.${out}`;
   },
   "fix-bushing-template": describeBushing,
-  "clamp-straightedge": () =>
-    "Measure from the edge of the base to the near edge of the bit; clamp the straightedge that far from the line, square to the work.",
+  "clamp-straightedge": ({ inRuns }) =>
+    inRuns
+      ? "Measure from the edge of the base to the far edge of the bit: that is how far the straightedge stands from the far wall of a run."
+      : "Measure from the edge of the base to the near edge of the bit; clamp the straightedge that far from the line this edge must cut, and parallel to it.",
   "fix-pin": () => "Fix a starting pin or rest in the table beside the bit.",
   "clamp-on-sled": () =>
     "Clamp the work on a sled or coping jig, square to the fence, with a backer behind where the bit leaves it.",
@@ -80,11 +85,11 @@ const SENTENCES: Sentences = {
   "move-over": ({ pass, run, overMm, mounting }, show) => {
     if (mounting === "table") {
       return overMm === 0
-        ? `${forPass(pass, run)}et the fence for the wall of the groove that is nearest to it.`
+        ? `${forPass(pass, run)}et the fence as far from the near edge of the bit as the nearer wall of the groove lies from the edge of the work.`
         : `${forPass(pass, run)}et the fence ${show.length(overMm)} farther from you than for the first run: the bit widens the groove toward you.`;
     }
     return overMm === 0
-      ? `${forPass(pass, run)}et the straightedge for the right-hand wall of the groove, seen along the travel.`
+      ? `${forPass(pass, run)}et the straightedge as far from the right-hand wall of the groove, seen along the travel, as the edge of the base lies from the far edge of the bit.`
       : `${forPass(pass, run)}et the straightedge ${show.length(overMm)} to the left of where it lay for the first run, seen along the travel.`;
   },
   "run-idle": () =>
