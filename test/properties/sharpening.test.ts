@@ -104,6 +104,31 @@ describe("a sharpening", () => {
   });
 });
 
+// Geometry: a bearing between the cutters lies as deep under their rim as the groove they cut.
+describe("a groove bit that was sharpened", () => {
+  const form = {
+    kind: "groove",
+    diameterMm: 41,
+    grooveWidthMm: 6,
+    grooveDepthMm: 9.5,
+    cuttingLengthMm: 22,
+  } as const;
+  const bit: Bit = { form, shankDiameterMm: 12.7, wings: 2 };
+
+  it("cuts less deep on the bearing it has", () => {
+    expect(sharpened(bit, { diameterMm: 40.6 }).form).toEqual({
+      ...form,
+      diameterMm: 40.6,
+      grooveDepthMm: 9.3,
+    });
+  });
+
+  it("is refused a depth that only a smaller bearing would give", () => {
+    const faults = outcome(bit, { form: { ...form, diameterMm: 40.6 } });
+    expect(faults).toEqual(["/form/grooveDepthMm"]);
+  });
+});
+
 // Common practice: a flush-trim bit that was sharpened leaves a step, until a bearing of its new size is fitted.
 describe("a flush-trim bit that was sharpened", () => {
   const bit: Bit = {

@@ -51,6 +51,15 @@ test("a keyhole bit comes back to its hole before the motor stops", () => {
   expect(sentences).not.toContain("before it is drawn back");
 });
 
+// Common practice: along an edge it is fed all the way past; in a slot it stays down until the motor stands.
+test("a bit that is wider below is led as its cut allows", () => {
+  const dovetail = bitOf({ kind: "dovetail", diameterMm: 12.7, angleDeg: 14, cuttingLengthMm: 9 });
+  const slot = sentencesOf(planOf(dovetail, { kind: "groove", depthMm: 9, edges: EDGES })).join(" ");
+  expect(slot).toMatch(/wider below than above: in the cut it is neither lifted nor tilted/);
+  const tail = sentencesOf(planOf(dovetail, { kind: "edge", thicknessMm: 12, edges: EDGES })).join(" ");
+  expect(tail).toMatch(/wider below than above: set its height once, feed all the way past it/);
+});
+
 // A fence is set by what can be measured: the bit's edge, and the groove's distance from the edge of the work.
 test("the first run of a wide groove is set by the edge of the bit", () => {
   const cut = { kind: "groove", depthMm: 5, widthMm: 25, edges: EDGES } as const;
