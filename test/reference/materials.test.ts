@@ -40,7 +40,9 @@ describe("a material that suffers from heat", () => {
     (id) => {
       const plan = planIn(id);
       const sentences = said(plan).join("\n");
-      expect(sentences).toMatch(/never stop in the cut: this wood burns.+sharp bit.+one mark slower/);
+      expect(sentences).toMatch(
+        /Keep moving as long as the bit turns: this wood burns.+sharp bit.+one mark slower/,
+      );
       expect(sentences).toMatch(/lighter last pass/);
       expect(plan.speed.setting?.rpm).toBe(planIn("white-oak").speed.setting?.rpm);
     },

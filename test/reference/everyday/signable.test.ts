@@ -1,8 +1,9 @@
 import { describe, expect, it, test } from "vitest";
-import { bitOf, EDGES, KEYHOLE, planOf, STRAIGHT, said } from "../set-up-plans.ts";
+import { bitOf, DOVETAIL, EDGES, KEYHOLE, planOf, STRAIGHT, said } from "../set-up-plans.ts";
 import { cardOf, sentencesOf } from "./card.ts";
 import { EVERYDAY_PLANS, everydayPlan } from "./plans.ts";
 
+const INLAY_BIT = bitOf({ kind: "spiral-down-cut", diameterMm: 3.175, cuttingLengthMm: 12.7 });
 const SYSTEMS = ["metric", "imperial"] as const;
 
 // What a careful teacher would not sign, whatever the cut: common practice, or plain English.
@@ -46,7 +47,7 @@ describe.each(SYSTEMS)("the cards in %s units", (units) => {
 // Common practice: a keyhole bit runs back to its own hole, where the motor stops; nothing stops it at the far end.
 test("a keyhole bit comes back to its hole before the motor stops", () => {
   const plan = planOf(KEYHOLE, { kind: "groove", depthMm: 11, stopped: true, edges: EDGES }, "handheld");
-  const sentences = [...sentencesOf(plan)].join(" ");
+  const sentences = sentencesOf(plan).join(" ");
   expect(sentences).toContain("comes out at its own hole alone");
   expect(sentences).not.toContain("before it is drawn back");
 });
@@ -111,4 +112,21 @@ test.each([
     " ",
   );
   expect(/Saw the waste/.test(sentences)).toBe(isSawn);
+});
+
+// The bit of a keyhole or an inlay leaves the work nowhere: there is nothing to back.
+test.each([
+  ["a keyhole", KEYHOLE, { kind: "groove", depthMm: 11, stopped: true }],
+  ["a recess", INLAY_BIT, { kind: "inlay", part: "recess", depthMm: 3, bushingDiameterMm: 14.29 }],
+] as const)("%s across the grain is not backed", (_, bit, cut) => {
+  const edges = [{ lengthMm: 100, grain: "across" }] as const;
+  expect(said(planOf(bit, { ...cut, edges }, "handheld")).join(" ")).not.toMatch(/back it|Back the/);
+});
+
+// A burning wood must not be told to keep moving where the motor is stopped in the slot.
+test("a stopped dovetail in cherry stops its motor in the slot, and nothing forbids it", () => {
+  const cut = { kind: "groove", depthMm: 9, stopped: true, edges: EDGES } as const;
+  const sentences = said(planOf(DOVETAIL, cut)).join(" ");
+  expect(sentences).toMatch(/stop the motor, wait until the bit stands/);
+  expect(sentences).not.toMatch(/never stop/);
 });

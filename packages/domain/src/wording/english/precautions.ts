@@ -120,7 +120,7 @@ const SENTENCES: Sentences = {
   },
   "keep-moving": ({ burns, slowedBy }) =>
     burns
-      ? `Keep moving and never stop in the cut: this wood burns wherever the bit rests, first near its axis. Use a sharp bit; if it scorches, ${SLOWER[slowedBy]} and leave a lighter last pass.`
+      ? `Keep moving as long as the bit turns: this wood burns wherever it rests, first near its axis. Use a sharp bit; if it scorches, ${SLOWER[slowedBy]} and leave a lighter last pass.`
       : "Keep moving. Where the bit rests it burns, first near its axis, where it is slowest.",
   "scrap-first": () => "Make the first cut of each set-up in scrap of the same thickness.",
   "eyes-ears-lungs": () =>
