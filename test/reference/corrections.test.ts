@@ -77,6 +77,19 @@ describe("a correction of a groove that is wider than the bit", () => {
   });
 });
 
+// Geometry: 0.4 mm too narrow, and the last run's fence stands 0.4 mm farther back; the runs before it lie inside the rabbet.
+test("a correction of a rabbet that is cut in runs moves the last one's fence alone", () => {
+  const { last, testPiece } = finalOf(
+    planOf(STRAIGHT, { kind: "rabbet", depthMm: 3, widthMm: 30, edges: EDGES }),
+  );
+  const corrected = correctedSetting(last, testPiece, { widthMm: 29.6 });
+  const [sentence] = describeCorrection(corrected, "table", metric);
+  expect(sentence).toMatch(
+    /^0\.4 mm too narrow: for the last run move the fence back 0\.4 mm, until it stands behind the bit's centre by/,
+  );
+  expect(sentence).toMatch(/Leave the other runs as they are\.$/);
+});
+
 // Common practice: with the bit turned so that a wing stands highest, or the height is read beside it.
 test.each([
   ["table", "highest"],

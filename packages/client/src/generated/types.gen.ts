@@ -4372,6 +4372,10 @@ export type PlanPass = {
      */
     fenceMm: number;
     /**
+     * How many runs side by side, of a cut wider than the bit: the fence is the last one's. Absent otherwise, and in plans of older versions.
+     */
+    runs?: number;
+    /**
      * Of a groove wider than the bit: how far its last run lies over from the first. Absent otherwise, and in plans of older versions.
      */
     lastRunOverMm?: number;

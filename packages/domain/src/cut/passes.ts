@@ -25,6 +25,8 @@ export type Pass = {
   readonly heightMm: number;
   readonly cutterMm: number;
   readonly fenceMm: number;
+  /** How many runs side by side, of a cut that is wider than the bit. */
+  readonly runs?: number;
   /** Of a groove that is wider than the bit: how far its last run lies over from the first. */
   readonly lastRunOverMm?: number;
   readonly geometry: PassGeometry;
@@ -213,6 +215,7 @@ function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, ki
     kind,
     ...standingOut(setup, heightMm),
     fenceMm: endFenceMm,
+    ...(setup.runs !== undefined && { runs: setup.rows }),
     ...(lastRunOverMm !== undefined && { lastRunOverMm }),
     geometry: pass,
     ...loaded,

@@ -7,6 +7,8 @@ export type MadeSetting = {
   /** How much of that is its cutter; absent if it was not said: a plan of an older version. */
   readonly cutterMm?: number;
   readonly fenceMm: number;
+  /** How many runs side by side, of a cut that is wider than the bit: the fence is the last one's. */
+  readonly runs?: number;
   /** Of a groove that is wider than the bit: how far its last run lies over from the first. */
   readonly lastRunOverMm?: number;
 };
@@ -35,7 +37,7 @@ export function correctedSetting(
   wanted: TestPiece,
   measured: TestPiece,
 ): SettingCorrection {
-  const { heightMm, cutterMm, fenceMm, lastRunOverMm } = made;
+  const { heightMm, cutterMm, fenceMm, runs, lastRunOverMm } = made;
   const faults = [
     ...measureFaults("/depthMm", wanted.depthMm, measured.depthMm),
     // A groove is no narrower than its first run.
@@ -52,6 +54,7 @@ export function correctedSetting(
     heightMm: heightMm + (heightChangeMm ?? 0),
     ...(cutterMm !== undefined && { cutterMm: cutterMm + (heightChangeMm ?? 0) }),
     fenceMm: isByRun ? fenceMm : fenceMm - (widthChangeMm ?? 0),
+    ...(runs !== undefined && { runs }),
     ...(isByRun && { lastRunOverMm: lastRunOverMm + (widthChangeMm ?? 0) }),
     heightChangeMm,
     widthChangeMm,

@@ -30,7 +30,7 @@ type Written = {
  */
 export function correctPlan(record: PlanRecord, measured: TestPiece, at: string): Decision<PlanRecord> {
   const { plan, corrections = [], request } = record;
-  const last = corrections.at(-1) ?? plan.passes.at(-1);
+  const last = plan.passes.at(-1);
   if (last === undefined || plan.testPiece === undefined) {
     throw new Problem("invalid-state", `Plan ${record.id} has no test piece to measure.`);
   }
@@ -39,7 +39,7 @@ export function correctPlan(record: PlanRecord, measured: TestPiece, at: string)
     throw notValid([{ in: "body", pointer: "", message, accepted: `${MOST_CORRECTIONS} corrections` }]);
   }
   const written = { mounting: request.mounting, units: request.setIn, at };
-  const correction = correctionOf(last, plan.testPiece, measured, written);
+  const correction = correctionOf({ ...last, ...corrections.at(-1) }, plan.testPiece, measured, written);
   const after: PlanRecord = { ...nextVersion(record, at), corrections: [...corrections, correction] };
   return { record: after, changes: [replacement(planKind, record, after, "corrected")] };
 }

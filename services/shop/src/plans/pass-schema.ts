@@ -18,6 +18,13 @@ export const PlanPassSchema = Type.Object(
       }),
     ),
     fenceMm: Type.Number({ description: "Set the fence this far in front of its axis." }),
+    runs: Type.Optional(
+      Type.Integer({
+        minimum: 1,
+        description:
+          "How many runs side by side, of a cut wider than the bit: the fence is the last one's. Absent otherwise, and in plans of older versions.",
+      }),
+    ),
     lastRunOverMm: Type.Optional(
       Type.Number({
         description:

@@ -163,6 +163,7 @@ function presentPass(
     number: pass.number,
     kind: pass.kind,
     ...passFigures({ pass, feed }),
+    ...(pass.runs !== undefined && { runs: pass.runs }),
     ...(pass.lastRunOverMm !== undefined && { lastRunOverMm: roundTo(pass.lastRunOverMm, DECIMALS.mm) }),
     biteMm: roundTo(geometry.biteMm, DECIMALS.mm),
     removedAreaMm2: roundTo(geometry.removedAreaMm2, DECIMALS.mm2),

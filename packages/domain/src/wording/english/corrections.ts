@@ -4,6 +4,9 @@ import type { Show } from "../show.ts";
 import { describeFencePlace } from "./fences.ts";
 import { describeHeight } from "./heights.ts";
 
+/** The width of a cut in runs side by side is the last run's. */
+const OTHERS_STAY = "Leave the other runs as they are.";
+
 /** Nobody sets or measures closer, mm. Ours. */
 const RIGHT_WITHIN_MM = 0.05;
 
@@ -42,7 +45,7 @@ function heightSentence(
 }
 
 function fenceSentence(
-  { fenceMm }: SettingCorrection,
+  { fenceMm, runs = 1 }: SettingCorrection,
   changeMm: number,
   mounting: Mounting,
   show: Show,
@@ -51,7 +54,8 @@ function fenceSentence(
   if (isRight(changeMm)) return `The width is right: leave the ${guide} as it is.`;
   const { byMm, off } = offBy(changeMm, show);
   const way = changeMm > 0 ? "back" : "forward";
-  return `${off}: move the ${guide} ${way} ${byMm}, until it stands ${describeFencePlace(fenceMm, show)}.`;
+  const move = `move the ${guide} ${way} ${byMm}, until it stands ${describeFencePlace(fenceMm, show)}.`;
+  return runs === 1 ? `${off}: ${move}` : `${off}: for the last run ${move} ${OTHERS_STAY}`;
 }
 
 /** The width of a groove that is cut in runs side by side is the last run's. */
@@ -67,7 +71,7 @@ function runSentence(
     mounting === "table"
       ? `the fence ${over} farther from you than for the first run`
       : `the straightedge ${over} to the left of where it lay for the first run, seen along the travel`;
-  return `${offBy(changeMm, show).off}: for the last run set ${place}. Leave the other runs as they are.`;
+  return `${offBy(changeMm, show).off}: for the last run set ${place}. ${OTHERS_STAY}`;
 }
 
 function isRight(changeMm: number): boolean {
