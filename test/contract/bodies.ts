@@ -118,6 +118,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   convertOutline: () => ({ path: "M 6.35 0 V -5 A 12.7 12.7 0 0 1 19.05 -17.7" }),
   setShopPolicy: () => ({ layer: {} }),
   previewPlan: () => PLAN,
+  previewCorrection: () => ({ ...PLAN, measured: { depthMm: 12 } }),
   previewManyPlans: () => ({ requests: [PLAN] }),
   tabulatePlans: ({ bitId, routerId }) => ({
     ...{ bitIds: [bitId], routerIds: [routerId], woodIds: ["black-cherry"], mounting: "table" },

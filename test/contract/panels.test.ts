@@ -75,7 +75,8 @@ describe("panels for a case of doors and drawers", () => {
       lengthMm,
       grain,
     }));
-    const cut = { kind: "panel", edges, thicknessMm: 19, ...body.raising };
+    const work = { lengthMm: 518.2, widthMm: 314.8, thicknessMm: 19, count: 5, faceDown: "best" };
+    const cut = { kind: "panel", edges, thicknessMm: 19, work, ...body.raising };
     const request = { bit: raisingBit, router, mounting: "table", woodId: "black-cherry", cut };
     const { body: plan } = await ask("POST", "/v1/plans/preview", { body: request });
     expect(body.work.plan).toEqual(plan);

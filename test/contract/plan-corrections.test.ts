@@ -106,3 +106,46 @@ describe("a correction", () => {
     expect(body.errors[0]).toMatchObject({ pointer: "/widthMm" });
   });
 });
+
+describe("a correction of a plan that nobody keeps", () => {
+  const preview = (more: object, query = "?units=metric") =>
+    shop.ask("POST", `/v1/plans/preview-correction${query}`, { body: { ...RABBET, ...more } });
+
+  test("answers the new setting and keeps nothing", async () => {
+    const before = (await shop.ask("GET", "/v1/plans")).body.data.length;
+    const { status, body } = await preview({ measured: { depthMm: 9.23, widthMm: 8.4 } });
+    expect(status).toBe(200);
+    expect(body).toMatchObject({ heightMm: 9.83, cutterMm: 9.83, fenceMm: 1.93 });
+    expect(body.texts[0]).toMatch(/^0\.3 mm too shallow: raise the bit 0\.3 mm/);
+    expect((await shop.ask("GET", "/v1/plans")).body.data).toHaveLength(before);
+  });
+
+  test("goes on from the setting that the test piece was cut at", async () => {
+    const { body: first } = await preview({ measured: { depthMm: 9.23, widthMm: 8.4 } });
+    const { heightMm, fenceMm } = first;
+    const { body } = await preview({ measured: { depthMm: 9.63 }, cutAt: { heightMm, fenceMm } });
+    expect(body).toMatchObject({ heightMm: 9.73, cutterMm: 9.73, fenceMm: 1.93 });
+  });
+
+  test("says what a stored plan's correction says", async () => {
+    const { id } = await stored(RABBET, "?units=imperial");
+    const { body: kept } = await correct(id, { depthMm: 9.23 });
+    const { body } = await preview({ measured: { depthMm: 9.23 } }, "?units=imperial");
+    expect(body.texts).toEqual(kept.corrections[0].texts);
+  });
+
+  test.each([
+    ["nothing measured", { measured: {} }, "/measured"],
+    ["a depth that no setting explains", { measured: { depthMm: 1 } }, "/measured/depthMm"],
+    [
+      "a plan that must not be run",
+      { measured: { depthMm: 9 }, router: { minRpm: 30_000, maxRpm: 30_000 } },
+      "/measured",
+    ],
+    ["no measure at all", {}, "/measured"],
+  ])("refuses %s", async (_, more, pointer) => {
+    const { status, body } = await preview(more);
+    expect(status).toBe(422);
+    expect(body.errors[0].pointer).toBe(pointer);
+  });
+});

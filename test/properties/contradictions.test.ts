@@ -36,6 +36,8 @@ const PAIRS: readonly (readonly [string, string])[] = [
   ["plunges", "never-plunges"],
   // A bearing on a template; a fence.
   ...together("fix-template", ["set-fence", "close-the-fence", "fence-and-pilot"]),
+  // A bushing on a template; a fence, a straightedge or a bearing.
+  ...together("fix-bushing-template", ["set-fence", "clamp-straightedge", "fix-pin", "bearing-on-template"]),
   // Light last; all at once.
   ["light-last", "one-pass"],
   // Refused; to be followed.
@@ -73,6 +75,8 @@ test(`${COUNT} plans run no bearing without wood`, { timeout: 300_000 }, () => {
 const WAYS = {
   plunge: ["plunges", "lifts"],
   "drilled-hole": ["never-plunges", "lifts"],
+  "plunge-in-opening": ["plunges", "lifts"],
+  "hole-in-opening": ["never-plunges", "lifts"],
   "back-out": ["never-lifts"],
   "own-hole": ["enters-at-hole"],
 } as const;

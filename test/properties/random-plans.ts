@@ -77,6 +77,13 @@ function randomCut(random: Random, kind: CutKind): Cut {
   const depthMm = random.of([2, 5, 9, 12]);
   switch (kind) {
     case "edge":
+      return {
+        kind,
+        ...every,
+        ...along,
+        ...(random.percent(20) ? { heightMm: depthMm } : {}),
+        ...(random.percent(15) ? { bushingDiameterMm: random.of([16, 25, 40]) } : {}),
+      };
     case "panel":
     case "joint":
       return { kind, ...every, ...along, ...(random.percent(20) ? { heightMm: depthMm } : {}) };
@@ -96,6 +103,14 @@ function randomCut(random: Random, kind: CutKind): Cut {
         ...(random.percent(30) ? { stopped: true } : {}),
         ...(random.percent(20) ? { widthMm: random.of([13, 20, 30]) } : {}),
         ...(random.percent(15) ? { bushingDiameterMm: random.of([16, 25]) } : {}),
+      };
+    case "inlay":
+      return {
+        kind,
+        ...every,
+        depthMm,
+        part: random.of(["recess", "plug"] as const),
+        bushingDiameterMm: random.of([16, 25, 50]),
       };
     case "trim":
       return { kind, ...every, ...along, overhangMm: random.of([1, 2, 3]) };

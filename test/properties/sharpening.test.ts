@@ -5,12 +5,16 @@ import {
   DomainError,
   FORMS,
   formDiameterMm,
+  formOutline,
+  formPilotRadiusMm,
   type Sharpening,
   sharpened,
   sharpeningsLeft,
 } from "@rimwise/domain";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { EXAMPLE_FORMS } from "../reference/example-forms.ts";
+import { EDGES, planOf } from "../reference/set-up-plans.ts";
 import { bits } from "./arbitraries.ts";
 import { formsOf } from "./form-arbitraries.ts";
 
@@ -31,6 +35,13 @@ const everyBit: fc.Arbitrary<Bit> = fc
     }),
   )
   .filter((bit) => bitFaults(bit).length === 0);
+
+/** Forms that may carry a bearing; an outline that is given point by point is measured anew as a whole. */
+const PILOTED = new Set(
+  EXAMPLE_FORMS.filter((form) => formPilotRadiusMm(form) !== undefined && form.kind !== "custom").map(
+    ({ kind }) => kind,
+  ),
+);
 
 const shares = fc.option(number(0.5, 1.1), { nil: undefined });
 
@@ -59,6 +70,29 @@ describe("a sharpening", () => {
     expect(sharpenedBits).toBeGreaterThan(RUNS.numRuns / 10);
   });
 
+  // Only the cutter is ground: a bearing is a bought part (common practice).
+  it.each(FORMS.filter(({ kind }) => PILOTED.has(kind)))(
+    "never shrinks or moves the bearing of a $kind bit",
+    (summary) => {
+      let ground = 0;
+      fc.assert(
+        fc.property(formsOf(summary), number(0.85, 0.999), fc.boolean(), (form, share, isWhole) => {
+          const bit = { form, shankDiameterMm: 6.35, wings: 2 };
+          fc.pre(bitFaults(bit).length === 0 && formPilotRadiusMm(form) !== undefined);
+          const diameterMm = share * form.diameterMm;
+          // Measured whole, a bearing that nobody measured is the one it was.
+          const next = outcome(bit, isWhole ? { form: { ...form, diameterMm } } : { diameterMm });
+          if (Array.isArray(next)) return;
+          ground += 1;
+          expect(bearingsOf(next)).toEqual(bearingsOf(bit));
+          expect(formDiameterMm(next.form)).toBeCloseTo(diameterMm, 9);
+        }),
+        { numRuns: 150 },
+      );
+      expect(ground).toBeGreaterThan(10);
+    },
+  );
+
   it("that measured nothing leaves the bit as it was", () => {
     fc.assert(
       fc.property(everyBit, (bit) => {
@@ -67,6 +101,53 @@ describe("a sharpening", () => {
       }),
       { numRuns: 300 },
     );
+  });
+});
+
+// Geometry: a bearing between the cutters lies as deep under their rim as the groove they cut.
+describe("a groove bit that was sharpened", () => {
+  const form = {
+    kind: "groove",
+    diameterMm: 41,
+    grooveWidthMm: 6,
+    grooveDepthMm: 9.5,
+    cuttingLengthMm: 22,
+  } as const;
+  const bit: Bit = { form, shankDiameterMm: 12.7, wings: 2 };
+
+  it("cuts less deep on the bearing it has", () => {
+    expect(sharpened(bit, { diameterMm: 40.6 }).form).toEqual({
+      ...form,
+      diameterMm: 40.6,
+      grooveDepthMm: 9.3,
+    });
+  });
+
+  it("is refused a depth that only a smaller bearing would give", () => {
+    const faults = outcome(bit, { form: { ...form, diameterMm: 40.6 } });
+    expect(faults).toEqual(["/form/grooveDepthMm"]);
+  });
+});
+
+// Common practice: a flush-trim bit that was sharpened leaves a step, until a bearing of its new size is fitted.
+describe("a flush-trim bit that was sharpened", () => {
+  const bit: Bit = {
+    form: { kind: "flush-trim", diameterMm: 19, cuttingLengthMm: 32, bearing: "tip" },
+    shankDiameterMm: 12.7,
+    wings: 2,
+  };
+  const trim = (each: Bit) => planOf(each, { kind: "trim", overhangMm: 1.5, thicknessMm: 19, edges: EDGES });
+
+  it("says that it no longer cuts flush", () => {
+    const ground = sharpened(bit, { diameterMm: 18.6 });
+    expect(formPilotRadiusMm(ground.form)).toBe(9.5);
+    expect(() => trim(ground)).toThrow(/cut-does-not-suit-bit/);
+    expect(trim(bit).verdict).not.toBe("do-not-run");
+  });
+
+  it("cuts flush again on a bearing of its new size", () => {
+    const form = { ...bit.form, diameterMm: 18.6, pilotDiameterMm: 18.6 };
+    expect(trim(sharpened(bit, { form })).verdict).not.toBe("do-not-run");
   });
 });
 
@@ -92,6 +173,15 @@ describe("how many are left", () => {
     );
   });
 });
+
+/** Every bearing of a bit: where it sits and how wide it is, mm. */
+function bearingsOf({ form }: Bit) {
+  return formOutline(form).flatMap((segment) =>
+    segment.role === "pilot" && segment.kind === "line"
+      ? [[segment.fromMm, segment.toMm, segment.startRadiusMm].map((mm) => mm.toFixed(6))]
+      : [],
+  );
+}
 
 function outcome(bit: Bit, sharpening: Sharpening): Bit | string[] {
   try {

@@ -18,10 +18,10 @@ import { EXAMPLE_FORMS } from "./example-forms.ts";
 
 /** The cuts each bit is made for, the main one first. Source: common practice. */
 const MADE_FOR: Readonly<Record<FormKind, readonly CutKind[]>> = {
-  straight: ["groove", "rabbet", "edge", "surface"],
-  "spiral-up-cut": ["groove", "rabbet", "edge", "surface"],
-  "spiral-down-cut": ["groove", "rabbet", "edge", "surface"],
-  "spiral-compression": ["groove", "rabbet", "edge", "surface"],
+  straight: ["groove", "rabbet", "edge", "surface", "inlay"],
+  "spiral-up-cut": ["groove", "rabbet", "edge", "surface", "inlay"],
+  "spiral-down-cut": ["groove", "rabbet", "edge", "surface", "inlay"],
+  "spiral-compression": ["groove", "rabbet", "edge", "surface", "inlay"],
   "flush-trim": ["trim"],
   rabbet: ["rabbet", "edge"],
   "slot-cutter": ["edge", "groove"],
@@ -112,6 +112,8 @@ function cutOf(kind: CutKind, form: Form): Cut {
       return { kind, edges, depthMm: 5, widthMm: 3 };
     case "trim":
       return { kind, edges, overhangMm: 1.5 };
+    case "inlay":
+      return { kind, edges, depthMm: 3, part: "recess", bushingDiameterMm: 40 };
     case "surface":
       return { kind, edges, depthMm: 1, widthMm: 200 };
   }
@@ -127,8 +129,8 @@ function planOf(bit: Bit, cut: Cut, refusedAt?: string) {
     dial: { marks: { first: 1, last: 6 } },
     inputPowerW: 1800,
   };
-  // A surface is planed with the router on rails, held by hand: common practice.
-  const mounting = cut.kind === "surface" ? "handheld" : "table";
+  // A surface is planed with the router on rails, and an inlay cut along a template, by hand: common practice.
+  const mounting = cut.kind === "surface" || cut.kind === "inlay" ? "handheld" : "table";
   try {
     return makePlan({ bit, router, mounting, wood, cut, policy: DEFAULT_POLICY });
   } catch (error) {

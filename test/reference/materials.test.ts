@@ -33,8 +33,45 @@ describe("a material that suffers from heat", () => {
     expect(speed.setting?.rpm).toBe(22_000);
   });
 
-  it.each(["black-cherry", "sugar-maple"])("%s burns, and the plan says what to do against it", (id) => {
-    expect(said(planIn(id)).join("\n")).toMatch(/burns wherever the bit rests.+one mark slower/);
+  // What the trade does: a sharp bit that never rests, a light last pass, and one step slower on the dial once it scorches. No speed is
+  // given up before: a slower edge rubs more.
+  it.each(["black-cherry", "sugar-maple", "american-beech", "yellow-birch"])(
+    "%s burns, and the plan says what to do against it",
+    (id) => {
+      const plan = planIn(id);
+      const sentences = said(plan).join("\n");
+      expect(sentences).toMatch(
+        /Keep moving as long as the bit turns: this wood burns.+sharp bit.+one mark slower/,
+      );
+      expect(sentences).toMatch(/lighter last pass/);
+      expect(plan.speed.setting?.rpm).toBe(planIn("white-oak").speed.setting?.rpm);
+    },
+  );
+
+  it("burns, and a deep cut in it ends with a light pass", () => {
+    const wood = woodById("black-cherry");
+    if (wood === undefined) throw new Error("no cherry");
+    const cut = { kind: "rabbet", depthMm: 9, widthMm: 9, edges: EDGES } as const;
+    const { passes } = makePlan({
+      ...{ bit: STRAIGHT, router: DIAL, mounting: "table", wood, cut, policy: DEFAULT_POLICY },
+    });
+    const [last, before] = [...passes].reverse();
+    expect(last?.pass.kind).toBe("finish");
+    expect(last?.pass.geometry.removedAreaMm2).toBeLessThan(
+      (before?.pass.geometry.removedAreaMm2 ?? 0) / 1.3,
+    );
+  });
+
+  it("does not burn: the plan promises no slower mark", () => {
     expect(said(planIn("white-oak")).join("\n")).not.toMatch(/one mark slower/);
+  });
+
+  it.each([
+    ["has one speed", { minRpm: 16_000, maxRpm: 16_000 }, /if it scorches, clean the bit/],
+    ["has no dial", { minRpm: 8000, maxRpm: 16_000 }, /if it scorches, go slower/],
+  ] as const)("burns in a router that %s: no mark is named", (_, router, advice) => {
+    const sentences = said(planIn("black-cherry", { ...router, inputPowerW: 2200 })).join("\n");
+    expect(sentences).toMatch(advice);
+    expect(sentences).not.toMatch(/mark slower/);
   });
 });

@@ -68,7 +68,7 @@ describe("a bearing on a template", () => {
 
   it("says on which face the template lies, and what of the bit stands out past work and template", () => {
     const shank = said(planOf(flush("shank"), trim(19, 6))).join("\n");
-    expect(shank).toMatch(/template of 6 mm between the work and the table or base/);
+    expect(shank).toMatch(/template, 6 mm thick, between the work and the table or base/);
     // 30.4 less 25 of work and template.
     expect(shank).toMatch(/stands out 5\.4 mm past them/);
     const tip = said(planOf(flush("tip"), trim(19, 6))).join("\n");

@@ -25,7 +25,7 @@ describe("a rabbet with a straight bit", () => {
   it("says where a fence stands that is past the axis", () => {
     const sentences = planOf(STRAIGHT, rabbet(14)).steps.map((step) => describeStep(step, showIn("metric")));
     expect(sentences.join(" ")).toMatch(
-      /Set the fence 4\.48 mm behind the bit's centre, so that the bit reaches 14 mm past it\./,
+      /Set the fence behind the bit's centre by 4\.48 mm, so that the bit reaches 14 mm past it\./,
     );
   });
 

@@ -27,6 +27,7 @@ const takes = (id: string, header: string) =>
 /** What is sent with POST because it has a body, and writes nothing. */
 const QUESTIONS = [
   "convertOutline",
+  "previewCorrection",
   "previewManyPlans",
   "previewPlan",
   "sizePanels",

@@ -7,6 +7,7 @@ export const DERIVED = {
     { version: "1.5.0", digest: "sha256:f9c8bd374e379989c1468bdfa84631621fb2d5c96421f74d094d4d6cbe28a260" },
     { version: "1.6.0", digest: "sha256:db4da0f00598b5e9e8bddc5af282f629ad1c6a8a6b91097d033ca8682790a0b6" },
     { version: "1.7.0", digest: "sha256:d145ba24fec290222d6aeaaa090c3f2ff8c07012b72683963c6b9e93223a0b06" },
+    { version: "1.8.0", digest: "sha256:4ed8df2f85d4756469f8ecc7ee51b825a23ce8570da57b85568bae499e4cd257" },
   ],
   index: [
     {
@@ -32,6 +33,10 @@ export const DERIVED = {
     {
       version: "1 on 1.7.0",
       digest: "sha256:312fad1b07e4b96d53a8c733136cef22be728f2cd1e8c082f91aafb319ae0e1d",
+    },
+    {
+      version: "2 on 1.8.0",
+      digest: "sha256:d5e44063757952479bcc450a31db9303d7c07f726c065801aee820d658f94794",
     },
   ],
 };

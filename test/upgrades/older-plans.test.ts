@@ -30,3 +30,38 @@ test("a plan that an older version computed is still read, and listed, as it was
   expect(body.plan.passes[0].heightMm).toBe(kept.plan.passes[0].heightMm);
   expect((await shop.ask("GET", "/v1/plans")).body.data).toHaveLength(1);
 });
+
+test("the setting of such a plan is still corrected, by the height to the tip that it knows", async () => {
+  const shop = await openShop();
+  const { minRpm, maxRpm, dial } = TABLE_ROUTER;
+  const form = {
+    kind: "round-over",
+    diameterMm: 25.4,
+    radiusMm: 6.35,
+    pilotDiameterMm: 12.7,
+    pilotHeightMm: 5,
+  };
+  const { body: kept } = await shop.ask("POST", "/v1/plans?units=metric", {
+    body: {
+      bit: { form, shankDiameterMm: 12.7, wings: 2 },
+      router: { minRpm, maxRpm, dial },
+      mounting: "table",
+      woodId: "black-cherry",
+      setIn: "metric",
+      cut: { kind: "edge", thicknessMm: 19, edges: [{ lengthMm: 600, grain: "long" }] },
+    },
+  });
+  behindTheService(shop, (database) =>
+    database.prepare("UPDATE plans SET plan = json_remove(plan, '$.passes[#-1].cutterMm')").run(),
+  );
+  const { status, body } = await shop.ask("POST", `/v1/plans/${kept.id}/corrections`, {
+    body: { depthMm: 6.05 },
+  });
+  expect(status).toBe(200);
+  const [correction] = body.corrections;
+  expect(correction.heightMm).toBeCloseTo(kept.plan.passes.at(-1).heightMm + 0.3, 6);
+  expect(correction).not.toHaveProperty("cutterMm");
+  expect(correction.texts).toEqual([
+    "0.3 mm too shallow: raise the bit 0.3 mm, to 11.65 mm above the table.",
+  ]);
+});

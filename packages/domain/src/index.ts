@@ -71,6 +71,7 @@ export {
   sharpeningsLeft,
 } from "./bit/sharpening.ts";
 export { type BitSolid, bitSolid, storedEnergyJ } from "./bit/solid.ts";
+export { wastesGrooveMm } from "./bit/wastes-groove.ts";
 export { type Chip, chipOf, chipThinningFactor } from "./cut/chip.ts";
 export { cuttingPowerW, specificCuttingForceNPerMm2 } from "./cut/cutting-force.ts";
 export { EDGE_FIELDS, EDGES_RANGE, type Edge } from "./cut/edge.ts";
@@ -116,6 +117,7 @@ export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
 export type { TestPiece } from "./plan/test-piece.ts";
 export { usualCut } from "./plan/usual-cut.ts";
+export type { WasteBit, WasteGroove } from "./plan/waste-groove.ts";
 export {
   DEFAULT_POLICY,
   type Policy,

@@ -1,4 +1,4 @@
-import { DEFAULT_POLICY, makePlan, type Plan, type Router, woodById } from "@rimwise/domain";
+import { DEFAULT_POLICY, makePlan, type Plan, type Router, type SetIn, woodById } from "@rimwise/domain";
 import { EDGE_PLANS } from "./edges.ts";
 import type { EverydayPlan } from "./everyday-plan.ts";
 import { GROOVE_PLANS } from "./grooves.ts";
@@ -23,9 +23,12 @@ const ROUTER: Router = {
   inputPowerW: 2200,
 };
 
-/** The plan of an everyday cut, in a strong router with a dial, in cherry if nothing else is said. */
-export function everydayPlan({ bit, cut, mounting, woodId = "black-cherry" }: EverydayPlan): Plan {
+/** The plan of an everyday cut, in a strong router with a dial, in cherry if nothing else is said; set by tenths of a millimetre or by fractions of an inch. */
+export function everydayPlan(
+  { bit, cut, mounting, woodId = "black-cherry" }: EverydayPlan,
+  setIn: SetIn = "metric",
+): Plan {
   const wood = woodById(woodId);
   if (wood === undefined) throw new Error(`no wood ${woodId}`);
-  return makePlan({ bit, cut, mounting, wood, router: ROUTER, policy: DEFAULT_POLICY });
+  return makePlan({ bit, cut, mounting, wood, router: ROUTER, policy: DEFAULT_POLICY, setIn });
 }

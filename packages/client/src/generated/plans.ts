@@ -4,7 +4,7 @@ import type { Answer } from "../answer.ts";
 import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { CreatePlanData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanRequest, PlanSummary, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
+import type { CorrectionRequest, CreatePlanData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanCorrection, PlanRequest, PlanSummary, PreviewCorrectionData, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
 
 /** Plans for cuts: speed, dial mark, passes and order of work, every limit explained. */
 export interface PlansResource {
@@ -28,6 +28,13 @@ export interface PlansResource {
    * `POST /v1/plans/preview`
    */
   preview(body: PlanRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<PreviewPlanData["query"]>> | undefined }): Answer<Plan>;
+
+  /**
+   * Correct the setting of a plan by what was measured on its test piece, and keep nothing
+   *
+   * `POST /v1/plans/preview-correction`
+   */
+  previewCorrection(body: CorrectionRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<PreviewCorrectionData["query"]>> | undefined }): Answer<PlanCorrection>;
 
   /**
    * List the stored plans in short
@@ -72,6 +79,8 @@ export function plansOf(caller: Caller): PlansResource {
       caller.send({ method: "POST", path: "/v1/plans/shop-table", body }, options),
     preview: (body, options) =>
       caller.send({ method: "POST", path: "/v1/plans/preview", query: options?.query, body }, options),
+    previewCorrection: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/plans/preview-correction", query: options?.query, body }, options),
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/plans", query }, "cursor", options),
     create: (body, options) =>

@@ -272,7 +272,7 @@ export type FlushTrimForm = {
      */
     kind: 'flush-trim';
     /**
-     * Cutting diameter, and the bearing's.
+     * Cutting diameter.
      */
     diameterMm: number;
     /**
@@ -283,6 +283,10 @@ export type FlushTrimForm = {
      * Where the bearing sits; both if there is one at each end of the edges.
      */
     bearing: 'tip' | 'shank' | 'both';
+    /**
+     * Diameter of the bearing: that of the edges when new, more than it once they are sharpened. Default: the cutting diameter.
+     */
+    pilotDiameterMm?: number;
     /**
      * Height of the pilot bearing along the axis. Default: 4.76 mm (assumed).
      */
@@ -3827,13 +3831,21 @@ export type EdgeCut = {
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Default: its whole profile.
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
      */
     heightMm?: number;
     /**
      * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
      */
     fenceMm?: number;
+    /**
+     * Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.
+     */
+    bushingDiameterMm?: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
 };
 
 /**
@@ -3871,7 +3883,7 @@ export type PanelCut = {
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Default: its whole profile.
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
      */
     heightMm?: number;
     /**
@@ -3915,7 +3927,7 @@ export type JointCut = {
      */
     thicknessMm?: number;
     /**
-     * How far the bit stands out of the table or base at the end. Default: its whole profile.
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
      */
     heightMm?: number;
     /**
@@ -4005,6 +4017,42 @@ export type GrooveCut = {
 };
 
 /**
+ * One part of an inlay, cut along one template with two bushings: the recess, or the plug that fills it; each edge is a stretch of its outline.
+ */
+export type InlayCut = {
+    kind: 'inlay';
+    /**
+     * What is to be cut, in the order to report it.
+     */
+    edges: Array<Edge>;
+    work?: Work;
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * Depth of the cut.
+     */
+    depthMm: number;
+    /**
+     * The recess, cleared inside its outline, or the plug, cut free around it.
+     */
+    part: 'recess' | 'plug';
+    /**
+     * Outside diameter of the bushing that runs along the template for this part. The recess takes one that is larger by two diameters of the bit than the plug's.
+     */
+    bushingDiameterMm: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
+};
+
+/**
  * Trims an overhang flush with a template.
  */
 export type TrimCut = {
@@ -4077,9 +4125,9 @@ export type SurfaceCut = {
 };
 
 /**
- * one of: edge, panel, joint, rabbet, groove, trim, surface
+ * one of: edge, panel, joint, rabbet, groove, inlay, trim, surface
  */
-export type Cut = EdgeCut | PanelCut | JointCut | RabbetCut | GrooveCut | TrimCut | SurfaceCut;
+export type Cut = EdgeCut | PanelCut | JointCut | RabbetCut | GrooveCut | InlayCut | TrimCut | SurfaceCut;
 
 /**
  * A code with its sentence.
@@ -4339,6 +4387,14 @@ export type PlanPass = {
      */
     fenceMm: number;
     /**
+     * How many runs side by side, of a cut wider than the bit: the fence is the last one's. Absent otherwise, and in plans of older versions.
+     */
+    runs?: number;
+    /**
+     * Of a groove wider than the bit: how far its last run lies over from the first. Absent otherwise, and in plans of older versions.
+     */
+    lastRunOverMm?: number;
+    /**
      * How far the setting moved since the pass before.
      */
     biteMm: number;
@@ -4442,6 +4498,10 @@ export type PlanStep = {
      */
     pass?: number;
     /**
+     * The bit of the rack it is made with, if that is another than the plan's.
+     */
+    bitId?: string;
+    /**
      * The sentence for people.
      */
     text: string;
@@ -4456,7 +4516,7 @@ export type TestPiece = {
      */
     depthMm?: number;
     /**
-     * How far the cut reaches in from the edge.
+     * How far the cut reaches in from the edge; of a groove that is cut in runs side by side, how wide it is.
      */
     widthMm?: number;
 };
@@ -4592,6 +4652,24 @@ export type Plan = {
 };
 
 /**
+ * The setting that the test piece was cut at, such as an earlier correction's. Default: the plan's final setting.
+ */
+export type CutAt = {
+    /**
+     * How far the bit stood out, to its tip.
+     */
+    heightMm?: number;
+    /**
+     * How far the fence stood in front of the bit's axis.
+     */
+    fenceMm?: number;
+    /**
+     * Of a groove wider than the bit: how far its last run lay over from the first.
+     */
+    lastRunOverMm?: number;
+};
+
+/**
  * A setting put right by a test piece.
  */
 export type PlanCorrection = {
@@ -4601,9 +4679,17 @@ export type PlanCorrection = {
      */
     heightMm: number;
     /**
+     * How much of that is its cutter. Absent in corrections of older versions' plans.
+     */
+    cutterMm?: number;
+    /**
      * Set the fence this far in front of the bit's axis.
      */
     fenceMm: number;
+    /**
+     * Of a groove wider than the bit: set its last run this far over from the first.
+     */
+    lastRunOverMm?: number;
     /**
      * What is off, and what to do, one sentence each.
      */
@@ -4644,6 +4730,40 @@ export type PlanRequest = {
      * Speed trials of this bit.
      */
     trials?: Array<SpeedTrial>;
+};
+
+/**
+ * A plan's request, and what was measured on its test piece.
+ */
+export type CorrectionRequest = {
+    /**
+     * A bit of the rack by its id, or one described here.
+     */
+    bit: RecordReference | BitInput;
+    /**
+     * A router of the shop by its id, or one described here.
+     */
+    router: RecordReference | RouterInput;
+    /**
+     * How the router is held.
+     */
+    mounting: 'table' | 'handheld';
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId: string;
+    cut: Cut;
+    policy?: PolicyLayer;
+    /**
+     * What heights and fences are set by: rough passes come out in steps of 0.1 mm or of 1/64 in, on the lighter side. Default: what `units` asks for, else metric.
+     */
+    setIn?: 'metric' | 'imperial';
+    /**
+     * Speed trials of this bit.
+     */
+    trials?: Array<SpeedTrial>;
+    measured: TestPiece;
+    cutAt?: CutAt;
 };
 
 /**
@@ -14047,6 +14167,88 @@ export type PreviewPlanResponses = {
 
 export type PreviewPlanResponse = PreviewPlanResponses[keyof PreviewPlanResponses];
 
+export type PreviewCorrectionData = {
+    body: CorrectionRequest;
+    path?: never;
+    query?: {
+        /**
+         * Adds `display` texts in these units, and writes the sentences in them alone.
+         */
+        units?: 'metric' | 'imperial';
+    };
+    url: '/v1/plans/preview-correction';
+};
+
+export type PreviewCorrectionErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type PreviewCorrectionError = PreviewCorrectionErrors[keyof PreviewCorrectionErrors];
+
+export type PreviewCorrectionResponses = {
+    /**
+     * A setting put right by a test piece.
+     */
+    200: PlanCorrection;
+};
+
+export type PreviewCorrectionResponse = PreviewCorrectionResponses[keyof PreviewCorrectionResponses];
+
 export type ListPlansData = {
     body?: never;
     path?: never;
@@ -14074,7 +14276,7 @@ export type ListPlansData = {
         /**
          * Plans of this kind of cut.
          */
-        cutKind?: 'edge' | 'panel' | 'joint' | 'rabbet' | 'groove' | 'trim' | 'surface';
+        cutKind?: 'edge' | 'panel' | 'joint' | 'rabbet' | 'groove' | 'inlay' | 'trim' | 'surface';
         /**
          * Plans with this verdict.
          */

@@ -1,12 +1,13 @@
-import { DomainError, type Fault } from "../quantity/fault.ts";
+import { DomainError, type Fault, faultsUnder } from "../quantity/fault.ts";
 import { median } from "../quantity/median.ts";
 import { rangeFaults } from "../quantity/range.ts";
+import { groundDownToBearing, onSameBearing, shrunkBearingFaults } from "./bearing.ts";
 import { BIT_RANGES, type Bit } from "./bit.ts";
 import { formDiameterMm } from "./diameter.ts";
 import { bitFaults, formFaults } from "./faults.ts";
 import { MEASURED_SLACK_MM } from "./form/fit.ts";
 import { GIVEN_OUTLINE_RANGES } from "./form/given-segment.ts";
-import { type Form, formOutline, formPilotRadiusMm, formSummary } from "./form/registry.ts";
+import { type Form, formOutline, formSummary } from "./form/registry.ts";
 import { outlineLengthMm } from "./outline.ts";
 
 /** What was measured after a sharpening. */
@@ -69,7 +70,11 @@ export function sharpened(bit: Bit, { diameterMm, massG, form }: Sharpening): Bi
   };
   const faults = bitFaults(next).map((fault) => asAsked(fault, diameterMm, form !== undefined));
   if (faults.length > 0) throw new DomainError(faults);
-  const grown = [...growthFaults(bit, next, diameterMm), ...massFaults(bit, massG)];
+  const grown = [
+    ...growthFaults(bit, next, diameterMm),
+    ...massFaults(bit, massG),
+    ...faultsUnder("/form", shrunkBearingFaults(next.form, bit.form)),
+  ];
   if (grown.length > 0) throw new DomainError(grown);
   return next;
 }
@@ -102,24 +107,25 @@ function formKindFaults(bit: Bit, diameterMm: number | undefined, form: Form | u
 
 /** The form as it is now: what was measured of it, and what a new diameter alone leaves as it was. */
 function sharpenedForm(before: Form, given: Form | undefined, diameterMm: number | undefined): Form {
-  if (diameterMm === undefined) return given ?? before;
-  return given === undefined ? groundForm(before, diameterMm) : { ...given, diameterMm };
+  if (given === undefined) return diameterMm === undefined ? before : groundForm(before, diameterMm);
+  // Measured as what it was: nothing was ground, and nothing is known that was not.
+  if (diameterMm === undefined && given.diameterMm === before.diameterMm) return given;
+  return onSameBearing(diameterMm === undefined ? given : { ...given, diameterMm }, before);
 }
 
 /** A smaller cutter on the same bearing: the bearing is not ground, and the profile is what is left between the two. */
 function groundForm(before: Form, diameterMm: number): Form {
-  const pilotRadiusMm = formPilotRadiusMm(before);
-  const isPilotOpen =
-    "pilotDiameterMm" in formSummary(before.kind).dimensions && !("pilotDiameterMm" in before);
-  const ground: Form = {
-    ...before,
-    diameterMm,
-    ...(isPilotOpen && pilotRadiusMm !== undefined && { pilotDiameterMm: 2 * pilotRadiusMm }),
-  };
-  const tooLarge = formFaults(ground).find(({ code }) => code === "profile-too-large");
-  return "radiusMm" in ground && tooLarge?.code === "profile-too-large" && tooLarge.pointer === "/radiusMm"
-    ? { ...ground, radiusMm: tooLarge.values.max }
-    : ground;
+  const ground = groundDownToBearing(onSameBearing({ ...before, diameterMm }, before), before);
+  const largestMm = largestRadiusMm(ground);
+  return "radiusMm" in ground && largestMm !== undefined ? { ...ground, radiusMm: largestMm } : ground;
+}
+
+/** The largest radius that fits a form, if its own is too large. */
+function largestRadiusMm(form: Form): number | undefined {
+  for (const { pointer, values } of formFaults(form)) {
+    if (pointer === "/radiusMm" && "max" in values && typeof values.max === "number") return values.max;
+  }
+  return undefined;
 }
 
 /** A diameter given beside the form is named where it was given, and no field that nobody sent ever is. */

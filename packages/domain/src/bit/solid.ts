@@ -83,6 +83,11 @@ export function rimRadiusMm(outline: Outline): number {
   return outline.reduce((widestMm, segment) => Math.max(widestMm, segmentSpanMm(segment).greatestMm), 0);
 }
 
+/** Greatest radius that cuts. */
+export function edgeRadiusMm(outline: Outline): number {
+  return rimRadiusMm(outline.filter(({ role }) => role === "edge"));
+}
+
 function headSums(outline: Outline, hubRadiusMm: number, wingFillRatio: number): Sums {
   const sums: Sums = { volumeMm3: 0, firstMm4: 0, polarMm5: 0 };
   for (const segment of outline) {

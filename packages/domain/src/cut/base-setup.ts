@@ -36,10 +36,16 @@ export type TemplateSetup = {
   readonly bearingHeightMm: number;
 };
 
-export type BushingSetup = { readonly diameterMm: number; readonly templateThicknessMm: number };
+export type BushingSetup = {
+  readonly diameterMm: number;
+  readonly templateThicknessMm: number;
+  /** Whether the bit comes out of the work below: then its depth is the work's own. */
+  readonly cutsThrough: boolean;
+};
 
 export type SetupAssumption =
   | { readonly code: "template-assumed"; readonly thicknessMm: number }
+  | { readonly code: "overhang-assumed"; readonly overhangMm: number }
   | { readonly code: "thickness-assumed"; readonly thicknessMm: number }
   | { readonly code: "height-assumed"; readonly cutterMm: number }
   | { readonly code: "fence-assumed"; readonly fenceMm: number };

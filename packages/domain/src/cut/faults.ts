@@ -21,9 +21,9 @@ export function cutFaults(cut: Cut): Fault[] {
 
 /** A bushing and the guide that runs on it come together. */
 function bushingFaults(cut: Cut): Fault[] {
-  if (cut.kind !== "groove" || cut.guide === undefined) return [];
+  if (!("bushingDiameterMm" in cutSummary(cut.kind).fields) || cut.guide === undefined) return [];
   const isNamed = cut.guide === "template-and-bushing";
-  if (isNamed === (cut.bushingDiameterMm !== undefined)) return [];
+  if (isNamed === ("bushingDiameterMm" in cut && cut.bushingDiameterMm !== undefined)) return [];
   return isNamed
     ? [{ pointer: "/bushingDiameterMm", code: "bushing-not-given", values: {} }]
     : [{ pointer: "/guide", code: "unknown-choice", values: { names: ["template-and-bushing"] } }];

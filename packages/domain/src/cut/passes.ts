@@ -25,6 +25,10 @@ export type Pass = {
   readonly heightMm: number;
   readonly cutterMm: number;
   readonly fenceMm: number;
+  /** How many runs side by side, of a cut that is wider than the bit. */
+  readonly runs?: number;
+  /** Of a groove that is wider than the bit: how far its last run lies over from the first. */
+  readonly lastRunOverMm?: number;
   readonly geometry: PassGeometry;
   readonly load: Load;
   /** How much of every constraint it uses. */
@@ -205,5 +209,15 @@ function asPass(setup: CutSetup, { pass, loaded }: FoundPass, number: number, ki
   const { heightMm, fenceMm } = settingShortOfEnd(setup, pass.beforeEndMm);
   // The fence of the last run is where the cut ends.
   const endFenceMm = setup.runs?.by === "fence" ? wholeFenceMm(fenceMm, setup.runs) : fenceMm;
-  return { number, kind, ...standingOut(setup, heightMm), fenceMm: endFenceMm, geometry: pass, ...loaded };
+  const lastRunOverMm = setup.runs?.by === "move" ? setup.runs.overMm.at(-1) : undefined;
+  return {
+    number,
+    kind,
+    ...standingOut(setup, heightMm),
+    fenceMm: endFenceMm,
+    ...(setup.runs !== undefined && { runs: setup.rows }),
+    ...(lastRunOverMm !== undefined && { lastRunOverMm }),
+    geometry: pass,
+    ...loaded,
+  };
 }

@@ -14,6 +14,6 @@ export const straightedge = defineGuide({
   waitsToBeNamed: (context) => context.cut.kind !== "groove" && !removesWholeEdge(context),
   direction: ({ setup }) =>
     setup.sides === 2 ? "router-left-to-right-straightedge-beyond" : "router-left-to-right",
-  steps: () => [{ code: "clamp-straightedge" }],
+  steps: ({ setup }) => [{ code: "clamp-straightedge", inRuns: setup.runs !== undefined }],
   says: () => ["straightedge-on-left"],
 });

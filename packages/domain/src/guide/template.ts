@@ -1,4 +1,5 @@
 import { isInside } from "../cut/course.ts";
+import { SAWN_TO_WITHIN_MM } from "../cut/kind/work-fields.ts";
 import { defineGuide, type GuideContext, handheldDirection, isClosedToFences } from "./define.ts";
 import type { FeedDirection } from "./direction.ts";
 
@@ -15,13 +16,14 @@ export const template = defineGuide({
     const values = { templateThicknessMm: on.thicknessMm, leastMm: on.bearingHeightMm };
     return [{ code: "template-too-thin", severity: "refuse", ...values }];
   },
-  steps: ({ setup: { template: on, heightMm, thicknessMm } }) => {
+  steps: ({ setup: { template: on, heightMm, thicknessMm, fenceMm, greatestRadiusMm } }) => {
     if (on === undefined) return [];
     // The template of a tip bearing lies past the work, and covers that much of the bit.
     const coveredMm = thicknessMm + (on.bearing === "tip" ? on.thicknessMm : 0);
     const standsOutMm = Math.max(0, heightMm - coveredMm);
     const { bearing, thicknessMm: templateThicknessMm } = on;
-    return [{ code: "fix-template", bearing, templateThicknessMm, standsOutMm }];
+    const sawFirst = greatestRadiusMm - fenceMm > SAWN_TO_WITHIN_MM;
+    return [{ code: "fix-template", bearing, sawFirst, templateThicknessMm, standsOutMm }];
   },
   says: (context) =>
     context.mounting === "table"

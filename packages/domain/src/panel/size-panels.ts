@@ -75,14 +75,16 @@ export function sizePanels(input: PanelsInput): PanelSizing {
     panels,
     year,
     raising: found && { heightMm: found.setting.heightMm, fenceMm: found.setting.fenceMm },
-    edges: panelEdges(
-      panels.filter(({ verdict }) => verdict !== "does-not-fit"),
-      wood,
-    ),
+    edges: panelEdges(panels.filter(isPlanned), wood),
     totals: panelTotals(panels),
     findings: climateFindings(input, year),
     assumptions: panelAssumptions(input, found?.assumption),
   };
+}
+
+/** Whether the edges of a panel are cut: one that does not fit is not raised. */
+export function isPlanned({ verdict }: SizedPanel): boolean {
+  return verdict !== "does-not-fit";
 }
 
 function movementOf({ wood, sawn, moisture, policy }: PanelsInput, year: MoistureSpan) {

@@ -1,6 +1,9 @@
+import { formSummary } from "../bit/form/registry.ts";
+import type { Work } from "../cut/work.ts";
 import { makePlan } from "../plan/make-plan.ts";
 import type { Plan, PlanInput } from "../plan/plan.ts";
-import type { PanelSizing } from "./size-panels.ts";
+import { panelPiece } from "./piece.ts";
+import { isPlanned, type PanelSizing } from "./size-panels.ts";
 
 /** The machine the edges are cut on; the wood and the cut follow from the sizing. */
 export type PanelMachine = Omit<PlanInput, "cut">;
@@ -47,10 +50,10 @@ export type PanelWork = {
  * });
  * const router = { minRpm: 8000, maxRpm: 20_000, dial: { marks: { first: 1, last: 5 } }, inputPowerW: 1800 };
  * const work = planPanelWork(sizing, 16, { bit, router, mounting: "table", wood, policy });
- * work.input.cut // → { kind: "panel", thicknessMm: 16, edges: [{ grain: "end" }, { grain: "long" }] }
+ * work.input.cut // → { kind: "panel", edges: [{ grain: "end" }, { grain: "long" }], work: { thicknessMm: 16, count: 1, faceDown: "best" } }
  */
 export function planPanelWork(
-  { raising, edges }: PanelSizing,
+  { raising, edges, panels }: PanelSizing,
   thicknessMm: number,
   machine: PanelMachine,
 ): PanelWork | undefined {
@@ -59,6 +62,7 @@ export function planPanelWork(
     kind: "panel" as const,
     edges: edges.map(({ lengthMm, grain }) => ({ lengthMm, grain })),
     thicknessMm,
+    work: { ...panelPiece(panels.filter(isPlanned), thicknessMm, machine.wood), ...lyingFaceDown(machine) },
     ...raising,
   };
   const input = { ...machine, cut };
@@ -69,6 +73,12 @@ export function planPanelWork(
     plan,
     time: plan.verdict === "do-not-run" ? undefined : workTime(plan, counts, machine.policy.setUpSeconds),
   };
+}
+
+/** The bit raises the face that lies on the table; by hand it lies on the bench the other way up, and on edge neither lies. */
+function lyingFaceDown({ bit, mounting }: PanelMachine): Pick<Work, "faceDown"> {
+  if (formSummary(bit.form.kind).work === "standing") return {};
+  return { faceDown: mounting === "table" ? "best" : "other" };
 }
 
 function workTime({ passes, steps }: Plan, counts: readonly number[], setUpSeconds: number): WorkTime {

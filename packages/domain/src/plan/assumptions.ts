@@ -4,6 +4,7 @@ import { formPilotRadiusMm } from "../bit/form/registry.ts";
 import { plungeOf } from "../bit/plunge.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { SetupAssumption } from "../cut/base-setup.ts";
+import { isStopped } from "../cut/course.ts";
 import type { GuideName } from "../cut/guide-name.ts";
 import type { Cut } from "../cut/kind/registry.ts";
 import type { CutSetup } from "../cut/setup.ts";
@@ -79,7 +80,7 @@ export function assumptionsFor(
   if (router.colletDiametersMm === undefined) {
     found.push({ code: "collets-unknown", shankDiameterMm: bit.shankDiameterMm });
   }
-  if (cut.kind === "groove" && cut.stopped === true && plungeOf(bit) === "not-known") {
+  if (isStopped(cut) && plungeOf(bit) === "not-known") {
     found.push({ code: "end-cutting-unknown" });
   }
   if (cut.work === undefined) found.push({ code: "work-not-described" });

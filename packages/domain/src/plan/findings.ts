@@ -1,6 +1,7 @@
 import type { GuideFinding } from "../guide/finding.ts";
 import type { LimitName } from "../limit/ceiling.ts";
 import type { Mounting, MountingClearance } from "../router/mounting.ts";
+import type { WasteGroove } from "./waste-groove.ts";
 
 /** What weighs on the verdict: `refuse` stops the plan, `care` qualifies it, a `note` only informs. */
 export type Severity = "refuse" | "care" | "note";
@@ -42,9 +43,9 @@ type Care =
 
 type Note =
   | { readonly code: "large-bit"; readonly clearance: MountingClearance }
-  /** A bit that is wider below: in a slot of its own, or along an edge that the work is fed past. */
-  | { readonly code: "feed-only"; readonly isInSlot: boolean }
-  | { readonly code: "waste-first"; readonly widthMm: number; readonly depthMm: number }
+  /** A bit that is wider below: along an edge that the work is fed past, in a slot, or in one that begins at a hole of its own. */
+  | { readonly code: "feed-only"; readonly way: "edge" | "slot" | "own-hole" }
+  | ({ readonly code: "waste-first" } & WasteGroove)
   | { readonly code: "burn-risk"; readonly chipMeanMm: number; readonly slowestEdgeMPerS: number }
   | { readonly code: "tear-out-risk"; readonly endGrainEdges: number }
   | { readonly code: "melts" }

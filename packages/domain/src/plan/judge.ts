@@ -1,3 +1,4 @@
+import { entersOwnHole } from "../bit/plunge.ts";
 import { isUndercut } from "../bit/shape.ts";
 import type { BitSolid } from "../bit/solid.ts";
 import type { ConstraintContext } from "../cut/constraints.ts";
@@ -145,10 +146,11 @@ function trialFindings({ input: { trials = [] }, fit }: UnjudgedPlan): Finding[]
   return findings;
 }
 
-function cutNotes({ input: { cut, wood }, solid, setup }: UnjudgedPlan): Finding[] {
+function cutNotes({ input: { bit, cut, wood }, solid, setup }: UnjudgedPlan): Finding[] {
   const findings: Finding[] = [];
   if (isUndercut(solid.outline)) {
-    findings.push({ code: "feed-only", severity: "note", isInSlot: setup.sides === 2 });
+    const slot = entersOwnHole(bit) ? "own-hole" : "slot";
+    findings.push({ code: "feed-only", severity: "note", way: setup.sides === 2 ? slot : "edge" });
   }
   if (setup.waste !== undefined) findings.push({ code: "waste-first", severity: "note", ...setup.waste });
   const endGrainEdges = cut.edges.filter(({ grain }) => grain === "end").length;

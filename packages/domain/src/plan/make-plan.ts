@@ -118,6 +118,7 @@ export function makePlan(input: PlanInput): Plan {
       wood,
       direction,
       guide: guide?.name,
+      hasTestPiece: testPiece !== undefined,
       guideSays: guide?.says(guided) ?? [],
     }),
     assumptions: assumptionsFor(input, solid, setup, setting, guidance),

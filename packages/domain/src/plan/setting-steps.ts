@@ -13,6 +13,12 @@ export type SettingStep =
       readonly mounting: Mounting;
     }
   | {
+      /** A carriage on rails stands clear of the work: the depth counts from where the bit touches it. */
+      readonly code: "set-height-over-work";
+      readonly pass: number;
+      readonly depthMm: number;
+    }
+  | {
       readonly code: "set-fence";
       readonly pass?: number;
       /** One of several side by side, from 1. */
@@ -58,6 +64,7 @@ export function movedSetting(setup: CutSetup, pass: Pass, guide: Guide, mounting
   const { number, heightMm, cutterMm, fenceMm } = pass;
   switch (setup.approach) {
     case "height":
+      if (guide.name === "rails") return [{ code: "set-height-over-work", pass: number, depthMm: heightMm }];
       return [{ code: "set-height", pass: number, heightMm, cutterMm, mounting }];
     case "fence":
       if (guide.name === "fence-with-offset-outfeed") return fenceHalves(setup, pass);

@@ -9,6 +9,7 @@ import type { DialSetting } from "./dial-setting.ts";
 import type { PlannedPass } from "./planned-pass.ts";
 import { fixedSettings, movedSetting, runSettings, type SettingStep } from "./setting-steps.ts";
 import type { TestPiece } from "./test-piece.ts";
+import type { WasteGroove } from "./waste-groove.ts";
 
 /** How a cut is made, beside its passes. */
 export type WorkToOrder = {
@@ -23,7 +24,7 @@ export type WorkToOrder = {
 /** One thing to do, in the order of work. */
 export type Step =
   | GuideStep
-  | { readonly code: "waste-groove"; readonly widthMm: number; readonly depthMm: number }
+  | ({ readonly code: "waste-groove" } & WasteGroove)
   | { readonly code: "mount-bit" }
   | { readonly code: "set-dial"; readonly mark: Mark; readonly rpm: number }
   | { readonly code: "no-dial-to-set"; readonly rpm: number }
@@ -45,7 +46,7 @@ export type Step =
       readonly direction: FeedDirection;
       readonly feedMPerMin: number;
     }
-  | ({ readonly code: "test-piece" } & TestPiece)
+  | ({ readonly code: "test-piece"; readonly runs: number } & TestPiece)
   | { readonly code: "check-collet" };
 
 export type StepCode = Step["code"];
@@ -74,7 +75,8 @@ export function orderOfWork(
     if (pass.number === 1) steps.push({ code: "run-idle" });
     // Only the last setting is the cut's own. A run of its own is measured when it is set.
     const isLast = pass.number === passes.length;
-    if (isLast && testPiece !== undefined) steps.push({ code: "test-piece", ...testPiece });
+    if (isLast && testPiece !== undefined)
+      steps.push({ code: "test-piece", runs: setup.runs === undefined ? 1 : setup.rows, ...testPiece });
     for (const settings of runSettings(setup, pass, guide, mounting)) {
       steps.push(...settings);
       for (const { grain, places } of byGrain) {

@@ -9,7 +9,7 @@ import type { Guide } from "../guide/registry.ts";
 export type TestPiece = {
   /** How deep the cut is in the face that lies on the table or under the base. */
   readonly depthMm?: number;
-  /** How far it reaches in from the edge. */
+  /** How far it reaches in from the edge, or how wide a groove is that is cut in runs. */
   readonly widthMm?: number;
 };
 
@@ -19,8 +19,16 @@ export type TestPiece = {
  */
 export function testPieceFor(setup: CutSetup, solid: BitSolid, guide: Guide): TestPiece | undefined {
   const { sides, heightMm, contactMm, thicknessMm, fenceMm, greatestRadiusMm, runs } = setup;
-  if (guide.name === "template") return undefined;
-  if (sides === 2) return { depthMm: heightMm };
+  // Over a slab on rails the work itself is the measure.
+  if (guide.name === "rails") return undefined;
+  if (guide.name === "template" || setup.bushing?.cutsThrough === true) return undefined;
+  if (sides === 2) {
+    // A groove as wide as the bit is as wide as the bit; one in runs is as wide as the last one makes it.
+    return {
+      depthMm: heightMm,
+      ...(runs !== undefined && { widthMm: 2 * (greatestRadiusMm - wholeFenceMm(fenceMm, runs)) }),
+    };
+  }
   const depthMm = heightMm - contactMm;
   // A step is as deep as the work is cut, and ends in it; a fence that takes the whole edge off leaves no depth.
   const hasDepth =

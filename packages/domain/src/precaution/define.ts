@@ -24,6 +24,8 @@ export type PrecautionContext = {
   readonly guide: GuideName | undefined;
   /** Which way it is fed; undefined when nothing guides it. */
   readonly direction: FeedDirection | undefined;
+  /** Whether the order of work asks for a test piece. */
+  readonly hasTestPiece: boolean;
   /** What belongs to the guide. */
   readonly guideSays: readonly GuidePrecaution[];
 };

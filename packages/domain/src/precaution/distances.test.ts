@@ -32,6 +32,7 @@ const context = ({ shankMm = 12.7, edgeMm = 600 }): PrecautionContext => {
     cut,
     guide: "fence",
     direction: "work-right-to-left",
+    hasTestPiece: false,
     guideSays: [],
   };
 };

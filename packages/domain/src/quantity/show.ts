@@ -32,6 +32,16 @@ export function showLength(mm: number, units: UnitSystem): string {
   return `${ruleText(mm) ?? decimalText(mm / MM_PER_INCH, 3)} in`;
 }
 
+/** Up to here a rule of thumb is told to the millimetre, beyond to half a centimetre, mm. Ours. */
+const ROUGH_FROM_MM = 50;
+const ROUGH_STEP_MM = 5;
+
+/** A length that comes of a rule of thumb as text: "100 mm", "4 in". */
+export function showAboutLength(mm: number, units: UnitSystem): string {
+  const stepMm = mm < ROUGH_FROM_MM ? 1 : ROUGH_STEP_MM;
+  return units === "metric" ? `${Math.round(mm / stepMm) * stepMm} mm` : showLength(mm, units);
+}
+
 /** A length far below a millimetre as text: "5 µm", "0.2 thousandths of an inch". */
 export function showFineLength(mm: number, units: UnitSystem): string {
   if (units === "metric") return `${decimalText(mm * 1000, 0)} µm`;

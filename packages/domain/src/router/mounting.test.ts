@@ -38,6 +38,15 @@ describe("what may be held in two hands", () => {
     expect(clearance({ massG })).toBe(allowed);
   });
 
+  it("what sits in the shank, which the collet holds, does not count toward tilting", () => {
+    const couple = (solid: Partial<BitSolid>) =>
+      mountingFor({ ...LIGHT, ...solid }, 12_000, DEFAULT_POLICY).reasons.find(
+        ({ code }) => code === "gyroscopic-couple",
+      )?.value;
+    expect(couple({ polarInertiaKgM2: 5e-7 })).toBe(couple({}));
+    expect(couple({ headInertiaKgM2: 2e-7 })).toBeCloseTo(2 * (couple({}) ?? 0), 12);
+  });
+
   it("the couple given is that of a tilt at 1 rad/s: I·ω, 0.3104 N·m for 0.25 kg of 44.45 mm at 12 000 rpm", () => {
     const headInertiaKgM2 = 0.5 * 0.25 * 0.04445 ** 2;
     const { reasons } = mountingFor({ ...LIGHT, headInertiaKgM2 }, 12_000, DEFAULT_POLICY);

@@ -1,4 +1,5 @@
 import {
+  showAboutLength,
   showArea,
   showFeed,
   showFineLength,
@@ -16,6 +17,8 @@ export type Units = "metric" | "imperial" | "both";
 /** Quantities as text in the units asked for: what a sentence is given to speak with. */
 export type Show = {
   readonly length: (mm: number) => string;
+  /** A distance of a rule of thumb, which nobody measures closer than to the millimetre. */
+  readonly about: (mm: number) => string;
   /** A very small length, in micrometres or thousandths of an inch. */
   readonly fine: (mm: number) => string;
   readonly mass: (g: number) => string;
@@ -48,6 +51,7 @@ function showOf(units: Units): Show {
     units === "both" ? `${show(value, "metric")} (${show(value, "imperial")})` : show(value, units);
   return {
     length: inUnits(showLength),
+    about: inUnits(showAboutLength),
     fine: inUnits(showFineLength),
     mass: inUnits(showMass),
     speed: inUnits(showSpeed),

@@ -18,5 +18,7 @@ export const bitKind = defineKind({
     usedMinutes: "real",
     reorderReason: { optional: "text" },
     guideRpm: "real",
+    /** How wide a groove it takes the wood out of before another bit finishes it, if it is at hand. */
+    wastesGrooveMm: { optional: "real" },
   },
 });

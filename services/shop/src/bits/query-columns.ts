@@ -6,6 +6,7 @@ import {
   bitWords,
   clearanceOf,
   type Policy,
+  wastesGrooveMm,
   wordsIn,
 } from "@rimwise/domain";
 import { shopPolicyKind } from "../shop-policy/kind.ts";
@@ -42,6 +43,7 @@ export function columnsUnder(record: BitRecord, policy: Policy) {
     guideRpm: guide,
     usedMinutes: record.used.minutes,
     reorderReason: reorderReason(record),
+    wastesGrooveMm: isAtHand(record) ? wastesGrooveMm(bit) : undefined,
   };
 }
 
@@ -68,6 +70,11 @@ function facetsOf(record: BitRecord, bit: Bit, policy: Policy): string[] {
 function believed({ massG, ...unweighed }: Bit): Bit {
   const bit = { ...unweighed, ...(massG !== undefined && { massG }) };
   return bitFaults(bit).some(({ pointer }) => pointer === "/massG") ? unweighed : bit;
+}
+
+/** Whether it can be taken from the rack now. */
+function isAtHand({ state, missingSince }: BitRecord): boolean {
+  return state === "in-rack" && missingSince === undefined;
 }
 
 /** Why another must be bought; undefined when none must. */

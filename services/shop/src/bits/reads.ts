@@ -1,5 +1,5 @@
 import type { DialSpeed } from "@rimwise/domain";
-import { and, eq, gt, gte, or, type SQL, sql } from "drizzle-orm";
+import { and, desc, eq, gt, gte, lte, or, type SQL, sql } from "drizzle-orm";
 import { shopPolicy } from "../shop-policy/reads.ts";
 import { all, columnList, given, type Query, type Question, recordQuery } from "../store/query.ts";
 import { recordQueries } from "../store/record-queries.ts";
@@ -20,7 +20,7 @@ export type BitFilter = {
   readonly externalId?: string;
 };
 
-export const bits = { ...recordQueries(bitKind), search, searchBestFirst };
+export const bits = { ...recordQueries(bitKind), search, searchBestFirst, wastingGroove };
 
 const number = bitKind.column("number");
 const searches = new Map<string, Query<NumberedBit>>();
@@ -67,6 +67,18 @@ function* searchBestFirst(
   }
   return found;
 }
+
+/** Bits at hand that take the wood out of a groove no wider than this, the widest first. */
+function wastingGroove(widthMm: number, most: number): Question<BitRecord[]> {
+  return all(bitsWastingGroove, { widthMm, most });
+}
+
+export const bitsWastingGroove = recordQuery(bitKind, (rows) =>
+  rows
+    .where(lte(bitKind.column("wastesGrooveMm"), given("widthMm")))
+    .orderBy(desc(bitKind.column("wastesGrooveMm")), number)
+    .limit(given("most")),
+);
 
 /** A search by words or without, for bits that may run at any of so many speeds or are called so. */
 function searchQuery({ match, runsAt, id, externalId }: BitFilter): Query<NumberedBit> {

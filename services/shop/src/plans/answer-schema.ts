@@ -128,6 +128,11 @@ const Step = Type.Object(
     number: Type.Integer({ minimum: 1, description: "Place in the order of work." }),
     code,
     pass: Type.Optional(Type.Integer({ minimum: 1, description: "The pass it belongs to." })),
+    bitId: Type.Optional(
+      Type.String({
+        description: "The bit of the rack it is made with, if that is another than the plan's.",
+      }),
+    ),
     text,
   },
   { $id: "PlanStep", description: "One thing to do.", ...closed },

@@ -4,6 +4,7 @@ import { ref } from "../http/reference.ts";
 import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
 import { turnsOf } from "../http/turns.ts";
 import { pathOf } from "../problems/problem.ts";
+import { askedBy } from "./asked-by.ts";
 import { planBatch } from "./batch.ts";
 import {
   BATCH_OUTLINE,
@@ -48,7 +49,8 @@ export function planBatchRoutes(app: App, doors: Doors, admit: Admit): void {
       admit(request, async () => {
         const at = doors.now().toISOString();
         const { body, query } = askedOf<typeof batch.path, PlanBatch, PlanQueryType>(request, at);
-        const plan = (each: PlanRequest) => doors.answer(computedPlan(each, query, at));
+        const by = askedBy(request, at);
+        const plan = (each: PlanRequest) => doors.answer(computedPlan(each, query, by));
         const fault = (err: unknown) => request.log.error({ err }, "one plan of a batch could not be made");
         const work = { faultsIn, plan, fault, turns: turnsOf(reply) };
         const text = await planBatch(body.requests, work, {

@@ -6,16 +6,21 @@ import { presentPlan } from "./present.ts";
 import { presentProfiles } from "./present-profiles.ts";
 import type { PlanQueryType, PlanRequest } from "./schema.ts";
 import { sealOf } from "./seal.ts";
+import { namingWasteBit } from "./waste-bit.ts";
+
+/** When a plan is asked for, and whether by somebody who may see the rack. */
+export type AskedBy = { readonly at: string; readonly mayReadBits: boolean };
 
 /** The plan for a request at a moment, as it goes over the wire. */
 export function* computedPlan(
   request: PlanRequest,
   { units, profiles = false }: PlanQueryType,
-  at: string,
+  { at, mayReadBits }: AskedBy,
 ): Question<PlanAnswer> {
   const input = yield* gatherInput(settableAs(request, units), at);
   const plan = makePlan(input);
-  const answer = presentPlan(plan, input.wood, sealOf(input), units);
+  const named = mayReadBits ? yield* namingWasteBit(plan, input) : plan;
+  const answer = presentPlan(named, input.wood, sealOf(input), units);
   return profiles ? { ...answer, profiles: presentProfiles(planProfiles(input, plan)) } : answer;
 }
 

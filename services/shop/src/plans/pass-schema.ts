@@ -18,6 +18,19 @@ export const PlanPassSchema = Type.Object(
       }),
     ),
     fenceMm: Type.Number({ description: "Set the fence this far in front of its axis." }),
+    runs: Type.Optional(
+      Type.Integer({
+        minimum: 1,
+        description:
+          "How many runs side by side, of a cut wider than the bit: the fence is the last one's. Absent otherwise, and in plans of older versions.",
+      }),
+    ),
+    lastRunOverMm: Type.Optional(
+      Type.Number({
+        description:
+          "Of a groove wider than the bit: how far its last run lies over from the first. Absent otherwise, and in plans of older versions.",
+      }),
+    ),
     biteMm: Type.Number({ description: "How far the setting moved since the pass before." }),
     removedAreaMm2: Type.Number({ description: "Section of wood removed, square to the feed." }),
     engagedMm: Type.Number({ description: "Extent of the cut square to the direction the setting moves." }),

@@ -6,12 +6,14 @@ import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
+import { askedBy } from "./asked-by.ts";
 import { planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan, settableAs } from "./compute.ts";
-import { correctPlan } from "./correct.ts";
+import { correctPlan, previewedCorrection } from "./correct.ts";
 import { keepPlan, summaryOf } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
 import {
+  CorrectionRequestSchema,
   NewPlanSchema,
   PLAN_FILTERS,
   PLAN_SCHEMAS,
@@ -21,7 +23,7 @@ import {
   StoredPlanSchema,
   UnitsQuery,
 } from "./schema.ts";
-import { TestPieceSchema } from "./test-piece-schema.ts";
+import { CorrectionSchema, TestPieceSchema } from "./test-piece-schema.ts";
 
 const READ = { scope: "plans:read", tag: "plans", of: plans } as const;
 
@@ -42,7 +44,27 @@ export function planRoutes(app: App, doors: Doors, admit: Admit): void {
       body: PlanRequestSchema,
       answer: PlanAnswerSchema,
     },
-    ({ body, query, at }) => computedPlan(body, query, at),
+    ({ body, query, at, request }) => computedPlan(body, query, askedBy(request, at)),
+  );
+
+  askRoute(
+    app,
+    doors,
+    {
+      scope: "plans:compute",
+      tag: "plans",
+      path: "/v1/plans/preview-correction",
+      operationId: "previewCorrection",
+      summary: "Correct the setting of a plan by what was measured on its test piece, and keep nothing",
+      query: UnitsQuery,
+      body: CorrectionRequestSchema,
+      answer: CorrectionSchema,
+    },
+    function* ({ body: { measured, cutAt, ...asked }, query, at, request }) {
+      const plan = yield* computedPlan(asked, query, askedBy(request, at));
+      const written = { mounting: asked.mounting, units: query.units ?? asked.setIn, at };
+      return previewedCorrection(plan, measured, cutAt, written);
+    },
   );
 
   listShownRoute(
@@ -73,10 +95,10 @@ export function planRoutes(app: App, doors: Doors, admit: Admit): void {
       body: NewPlanSchema,
       answer: StoredPlanSchema,
     },
-    function* ({ body, query, at }) {
+    function* ({ body, query, at, request }) {
       // What is kept says how it is set: a plan is the same for everybody who reads it.
       const asked = settableAs(body, query.units);
-      const plan = yield* computedPlan(asked, query, at);
+      const plan = yield* computedPlan(asked, query, askedBy(request, at));
       const { record, changes } = keepPlan(newId(planKind.idPrefix), asked, plan, at);
       return { changes, answer: record };
     },
@@ -96,7 +118,7 @@ export function planRoutes(app: App, doors: Doors, admit: Admit): void {
       answer: StoredPlanSchema,
     },
     (plan, { body, at }) => {
-      const { record, changes } = correctPlan(plan, body, plan.request.setIn, at);
+      const { record, changes } = correctPlan(plan, body, at);
       return { changes, answer: record };
     },
   );

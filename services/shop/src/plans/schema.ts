@@ -9,7 +9,7 @@ import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { RouterInputSchema } from "../routers/schema.ts";
 import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed, VERDICTS } from "./answer-schema.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
-import { CorrectionSchema } from "./test-piece-schema.ts";
+import { CorrectionSchema, CutAtSchema, TestPieceSchema } from "./test-piece-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 
@@ -55,6 +55,15 @@ export const PlanRequestSchema = Type.Object(requestFields, {
   description: "Everything a plan is computed from.",
   ...closed,
 });
+
+export const CorrectionRequestSchema = Type.Object(
+  { ...requestFields, measured: ref(TestPieceSchema), cutAt: Type.Optional(ref(CutAtSchema)) },
+  {
+    $id: "CorrectionRequest",
+    description: "A plan's request, and what was measured on its test piece.",
+    ...closed,
+  },
+);
 
 export const NewPlanSchema = Type.Object(
   {
@@ -154,8 +163,10 @@ export const PLAN_SCHEMAS = [
   PolicyLayerSchema,
   ...CUT_SCHEMAS,
   ...ANSWER_SCHEMAS,
+  CutAtSchema,
   CorrectionSchema,
   PlanRequestSchema,
+  CorrectionRequestSchema,
   NewPlanSchema,
   StoredPlanSchema,
   PlanSummarySchema,

@@ -9,7 +9,7 @@ export const spiralCompression = defineForm({
   title: "Spiral, compression",
   meaning: "Up-cut at the tip and down-cut above: both faces of a sheet stay clean in a through cut.",
   alsoCalled: ["helical", "up down cut"],
-  suits: ["groove", "rabbet", "edge", "surface"],
+  suits: ["groove", "rabbet", "edge", "surface", "inlay"],
   dimensions: {
     ...spiralDimensions,
     upCutLengthMm: optionalLengthMm(

@@ -7,7 +7,7 @@ export const spiralDownCut = defineForm({
   title: "Spiral, down-cut",
   meaning: "Spiral edges that press the chips into the cut: clean at the face it enters, slow to clear.",
   alsoCalled: ["downcut", "downspiral", "helical"],
-  suits: ["groove", "rabbet", "edge", "surface"],
+  suits: ["groove", "rabbet", "edge", "surface", "inlay"],
   dimensions: spiralDimensions,
   faults: parallelFaults,
   outline: parallelOutline,

@@ -8,7 +8,7 @@ export const spiralUpCut = defineForm({
   meaning:
     "Spiral edges that lift the chips toward the router: clean at the bottom, frays the face it enters.",
   alsoCalled: ["upcut", "upspiral", "helical"],
-  suits: ["groove", "rabbet", "edge", "surface"],
+  suits: ["groove", "rabbet", "edge", "surface", "inlay"],
   dimensions: spiralDimensions,
   faults: parallelFaults,
   outline: parallelOutline,

@@ -7,7 +7,7 @@ export const straight = defineForm({
   title: "Straight",
   meaning: "Parallel cutting edges: grooves, dadoes, rabbets and square edges.",
   alsoCalled: ["plunge", "dado", "trenching", "groove"],
-  suits: ["groove", "rabbet", "edge", "surface"],
+  suits: ["groove", "rabbet", "edge", "surface", "inlay"],
   dimensions: parallelDimensions,
   faults: parallelFaults,
   outline: parallelOutline,

@@ -2,7 +2,7 @@ import { type Outline, outlineLengthMm } from "../outline.ts";
 import { isParallel } from "../shape.ts";
 
 /** The kinds of cut, by the trade's names; `cut/kind` says what each is. */
-export type CutKind = "edge" | "panel" | "joint" | "rabbet" | "groove" | "trim" | "surface";
+export type CutKind = "edge" | "panel" | "joint" | "rabbet" | "groove" | "trim" | "surface" | "inlay";
 
 /** The cut a bit is made for, in terms of the bit alone: which edges, and in which wood, others say. */
 export type UsualCut =

@@ -7,10 +7,11 @@ import { rimRadiusMm } from "../../bit/solid.ts";
 import { DomainError, type Fault } from "../../quantity/fault.ts";
 import { optionalFlag, optionalLengthMm } from "../../quantity/field.ts";
 import { floorTo } from "../../quantity/round.ts";
-import { type BaseSetup, REACH_SLACK_MM, type Waste } from "../base-setup.ts";
+import { REACH_SLACK_MM, type Waste } from "../base-setup.ts";
 import { grooveRuns } from "../runs.ts";
+import { bushingFields, bushingSetup } from "./bushing.ts";
 import { defineCut } from "./define.ts";
-import { ASSUMED_TEMPLATE_THICKNESS_MM, depthMm, templateThicknessMm } from "./work-fields.ts";
+import { depthMm } from "./work-fields.ts";
 
 /** It is set to tenths of a millimetre, rounded down. */
 const SETTABLE_DECIMALS = 1;
@@ -34,12 +35,7 @@ export const groove = defineCut({
       WIDEST_GROOVE_MM,
     ),
     stopped: optionalFlag("It starts or ends inside the work."),
-    bushingDiameterMm: optionalLengthMm(
-      "Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.",
-      5,
-      100,
-    ),
-    templateThicknessMm,
+    ...bushingFields,
   },
   sides: 2,
   needs: {
@@ -63,28 +59,11 @@ export const groove = defineCut({
       rows: runs?.by === "move" ? runs.overMm.length : 1,
       runs,
       waste: once && !entersOwnHole(bit) ? wasteFor(outline, cut.depthMm) : undefined,
-      assumed: [],
       reach: { pointer: "/depthMm", zeroMm: 0 },
       ...bushingSetup(cut),
     };
   },
 });
-
-type BushingFields = { readonly bushingDiameterMm?: number; readonly templateThicknessMm?: number };
-
-/** With a bushing the template lies between base and work, and the bit reaches through it. */
-function bushingSetup(
-  cut: BushingFields,
-): Pick<BaseSetup, "bushing" | "underlayMm"> & Partial<Pick<BaseSetup, "assumed">> {
-  const { bushingDiameterMm: diameterMm, templateThicknessMm: given } = cut;
-  if (diameterMm === undefined) return {};
-  const thicknessMm = given ?? ASSUMED_TEMPLATE_THICKNESS_MM;
-  return {
-    underlayMm: thicknessMm,
-    bushing: { diameterMm, templateThicknessMm: thicknessMm },
-    ...(given === undefined ? { assumed: [{ code: "template-assumed", thicknessMm }] } : {}),
-  };
-}
 
 /** A bit cuts no narrower than it is, and only one with parallel edges leaves a flat bottom beside its own groove. */
 function widthFaults(widthMm: number, bitWidthMm: number, canMoveOver: boolean): Fault[] {

@@ -15,7 +15,7 @@ export const profileFields = {
   backRout,
   thicknessMm: workThicknessMm,
   heightMm: optionalLengthMm(
-    "How far the bit stands out of the table or base at the end. Default: its whole profile.",
+    "How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.",
     0.1,
     200,
   ),

@@ -9,6 +9,7 @@ import type { SetIn } from "../settable.ts";
 import type { CutDefinition, CutOf, Need } from "./define.ts";
 import { edge } from "./edge.ts";
 import { groove } from "./groove.ts";
+import { inlay } from "./inlay.ts";
 import { joint } from "./joint.ts";
 import { panel } from "./panel.ts";
 import { rabbet } from "./rabbet.ts";
@@ -16,7 +17,7 @@ import { surface } from "./surface.ts";
 import { trim } from "./trim.ts";
 
 /** Every kind of cut, one line each. Adding one is its file, a line here and its name in `bit/form/usual-cut.ts`. */
-const DEFINITIONS = { edge, panel, joint, rabbet, groove, trim, surface };
+const DEFINITIONS = { edge, panel, joint, rabbet, groove, inlay, trim, surface };
 
 type FieldsByKind = { [Kind in CutKind]: (typeof DEFINITIONS)[Kind]["fields"] };
 type DefinitionByKind = { [Kind in CutKind]: CutDefinition<Kind, FieldsByKind[Kind]> };

@@ -1,6 +1,6 @@
 import { formPilotRadiusMm } from "../../bit/form/registry.ts";
 import type { Outline } from "../../bit/outline.ts";
-import { rimRadiusMm } from "../../bit/solid.ts";
+import { edgeRadiusMm } from "../../bit/solid.ts";
 import { DomainError } from "../../quantity/fault.ts";
 import { lengthMm } from "../../quantity/field.ts";
 import type { BaseSetup, SetupAssumption, TemplateSetup } from "../base-setup.ts";
@@ -34,11 +34,11 @@ export const trim = defineCut({
     code: "flush-bearing",
     isMetBy: ({ form }, outline) => {
       const pilotRadiusMm = formPilotRadiusMm(form);
-      return pilotRadiusMm !== undefined && Math.abs(pilotRadiusMm - rimRadiusMm(outline)) <= FLUSH_MM;
+      return pilotRadiusMm !== undefined && Math.abs(pilotRadiusMm - edgeRadiusMm(outline)) <= FLUSH_MM;
     },
   },
   setup: (_, outline, cut) => {
-    const rimMm = rimRadiusMm(outline);
+    const rimMm = edgeRadiusMm(outline);
     const thicknessMm = cut.thicknessMm ?? ASSUMED_THICKNESS_MM;
     const edge = outline.find(({ role }) => role === "edge");
     const cuttingMm = edge === undefined ? 0 : edge.toMm - edge.fromMm;

@@ -24,6 +24,9 @@ export const workThicknessMm = optionalLengthMm(
   150,
 );
 
+/** Waste is sawn to within so much of a template's line before it is cut to it, mm: 2 to 3. Source: common practice. */
+export const SAWN_TO_WITHIN_MM = 3;
+
 /** Template thickness taken if none is given: 1/4 in board, rounded. Source: common practice. */
 export const ASSUMED_TEMPLATE_THICKNESS_MM = 6;
 

@@ -2,6 +2,7 @@ import type { AssumedDimension } from "../../plan/assumed-dimensions.ts";
 import type { Assumption, AssumptionCode } from "../../plan/assumptions.ts";
 import type { UnusedReading } from "../../router/router.ts";
 import type { Show } from "../show.ts";
+import { describeFencePlace } from "./fences.ts";
 import { describeGuide } from "./guides.ts";
 
 type Sentences = {
@@ -40,6 +41,8 @@ const SENTENCES: Sentences = {
     `The router's collets are not recorded. It must have one made for a ${show.length(shankDiameterMm)} shank.`,
   "template-assumed": ({ thicknessMm }, show) =>
     `The template is taken as ${show.length(thicknessMm)} thick. The height holds for that one alone.`,
+  "overhang-assumed": ({ overhangMm }, show) =>
+    `The work is taken to stand out ${show.length(overhangMm)} past the line of the cut. Saw the waste to within that.`,
   "guide-assumed": ({ guide }) => `No guide was named. This one is taken: ${describeGuide(guide)}`,
   "end-cutting-unknown": () =>
     "Whether the bit cuts at its end is not recorded, so it is not plunged. Look at its end; if an edge reaches the middle, record it.",
@@ -49,7 +52,7 @@ const SENTENCES: Sentences = {
   "height-assumed": ({ cutterMm }, show) =>
     `No height was given: at the end ${show.length(cutterMm)} of the cutter stands out.`,
   "fence-assumed": ({ fenceMm }, show) =>
-    `The fence, or the pilot's contact, is taken as ${show.length(fenceMm)} in front of the bit's axis.`,
+    `The fence, or the pilot's contact, is taken to stand ${describeFencePlace(fenceMm, show)}.`,
   "dial-not-measured": ({ toleranceRatio }, show) =>
     `The dial was not measured here: speeds are drawn from the router's range and may be ${show.percent(toleranceRatio)} higher.`,
   "dial-between-readings": ({ toleranceRatio }, show) =>

@@ -67,7 +67,10 @@ const EXAMPLES: Examples = {
       "a bit with parallel edges and no pilot: surfacing, straight or spiral",
     ],
     [{ needs: "edges-only", forms: [] }, "a bit without a pilot bearing or an arbor"],
-    [{ needs: "flush-bearing", forms: [] }, "a flush-trim bit"],
+    [
+      { needs: "flush-bearing", forms: [] },
+      "a flush-trim bit with a bearing as wide as its edges; sharpened edges no longer cut flush, so fit a smaller bearing",
+    ],
   ],
   "nothing-removed": [[{}, "a height and fence offset at which the outline reaches into the work"]],
   "grew-in-sharpening": [

@@ -14,7 +14,8 @@ const NEEDS: Readonly<Record<BitNeed, (forms: readonly string[]) => string>> = {
   "parallel-edges-without-pilot": () =>
     "a bit with parallel edges and no pilot: surfacing, straight or spiral",
   "edges-only": () => "a bit without a pilot bearing or an arbor",
-  "flush-bearing": () => "a flush-trim bit",
+  "flush-bearing": () =>
+    "a flush-trim bit with a bearing as wide as its edges; sharpened edges no longer cut flush, so fit a smaller bearing",
 };
 
 /** How to give a reading that is right all the same. */

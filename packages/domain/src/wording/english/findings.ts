@@ -20,6 +20,13 @@ const FAR_FACE: Readonly<Record<Mounting, string>> = {
   handheld: "the lower face, where the bit comes out",
 };
 
+/** How a bit that is wider below is led: along an edge, along a slot it came into from the end, or from a hole of its own. */
+const FEED_ONLY: Readonly<Record<Extract<Finding, { code: "feed-only" }>["way"], string>> = {
+  edge: "set its height once, feed all the way past it, and never lift or tilt in the cut.",
+  slot: "in the cut it is neither lifted nor tilted, and the motor has stopped before it is drawn back.",
+  "own-hole": "in the slot it is neither lifted nor tilted, and it comes out at its own hole alone.",
+};
+
 const SENTENCES: Sentences = {
   "table-only": () => "This bit is not for a handheld router. Mount the router in a table.",
   "router-too-fast": ({ slowestRpm, slowestRpmHighest, breaks, limitRpm }, show) =>
@@ -65,16 +72,13 @@ const SENTENCES: Sentences = {
     `Speed trials disagree: the bit shook at ${show.rotation(shookRpm)} and ran free at or above it. The safe side is taken; inspect the bit and the collet, and try again.`,
   "shook-in-other-router": ({ shookRpm }, show) =>
     `In another router this bit shook at ${show.rotation(shookRpm)}. Spindles differ, so it is no limit here, but listen.`,
-  "feed-only": ({ isInSlot }) =>
-    isInSlot
-      ? "This bit is wider below than above: in the cut it is neither lifted nor tilted, and the motor has stopped before it is drawn back."
-      : "This bit is wider below than above: set its height once, feed all the way past it, and never lift or tilt in the cut.",
-  "waste-first": ({ widthMm, depthMm }, show) =>
-    `It cannot be cut in several heights. Waste a groove ${show.length(widthMm)} wide and ${show.length(depthMm)} deep with a straight bit first.`,
+  "feed-only": ({ way }) => `This bit is wider below than above: ${FEED_ONLY[way]}`,
+  "waste-first": ({ bit }) =>
+    `This bit cannot be raised to its depth in several passes: most of the wood comes out first, with ${bit === undefined ? "a straight bit" : `${bit.name} of the rack`}.`,
   "burn-risk": ({ chipMeanMm, slowestEdgeMPerS }, show) =>
     `The thinnest chips are ${show.fine(chipMeanMm)} and the slowest part of the edge moves at ${show.speed(slowestEdgeMPerS)}: it may scorch. Sharp bit, steady feed, no stop.`,
   "tear-out-risk": ({ endGrainEdges }) =>
-    `${endGrainEdges === 1 ? "The end-grain edge has" : "All edges are end grain, with"} no long-grain cut after it to take broken corners away. Back it with a block.`,
+    `${endGrainEdges === 1 ? "The end-grain edge has" : "All edges are end grain, with"} no long-grain cut after it to take broken corners away.`,
   "came-loose-before": ({ times }) =>
     `This bit has come loose in the cut ${counted(times)}. Look for marks on the shank and wear in the collet, clean both, seat the shank short of the bottom, tighten, and check again after the first pass. A collet or shank that is worn is not used.`,
   "chattered-before": ({ times }) =>

@@ -18,12 +18,14 @@ const DUST: Readonly<Record<Dust, (wood: string) => string>> = {
     `${wood}: its dust is fine and holds its glue. Extract it at the bit and wear a mask that fits.`,
 };
 
+const SLOWER = { mark: "go one mark slower", speed: "go slower", nothing: "clean the bit" } as const;
+
 const SENTENCES: Sentences = {
   "read-markings": () =>
     "What is marked on the bit, the router's manual, local rules and the person in charge come before this plan.",
   "unplug-first": () => "Unplug the router before you change the bit or reach near it.",
   "seat-in-collet": ({ insertionMm, backOffMm }, show) =>
-    `Put the shank in as far as it goes, draw it back ${show.length(backOffMm)}, and tighten; at least ${show.length(insertionMm)} must be held, or up to the mark on the shank.`,
+    `Put the shank in as far as it goes, draw it back ${show.about(backOffMm)}, and tighten; at least ${show.about(insertionMm)} must be held, or up to the mark on the shank.`,
   "check-collet-again": ({ massG }, show) =>
     `A bit of ${show.mass(massG)} shakes loose. Check the collet after the first pass and whenever the sound changes.`,
   "turn-by-hand": () =>
@@ -38,8 +40,9 @@ const SENTENCES: Sentences = {
     }`,
   "never-trap-the-work": () => "Never pass the work between the bit and the fence.",
   "guard-and-push-blocks": ({ handsAwayMm }, show) =>
-    `Use the smallest insert that clears the bit, the guard and push blocks. Hands stay ${show.length(handsAwayMm)} away.`,
-  "fence-and-pilot": () => "Set the fence flush with the pilot bearing.",
+    `Use the smallest insert that clears the bit, the guard and push blocks. Hands stay ${show.about(handsAwayMm)} away.`,
+  "fence-and-pilot": () =>
+    "Hold a straightedge across the fence and the bearing: the bearing must not stand back behind the fence.",
   "starting-pin": () =>
     "Leave the fence off. Start with the work against a starting pin, then swing it onto the bearing.",
   "close-the-fence": () => "Close the fence up around the bit, or the work dips into its opening.",
@@ -59,7 +62,7 @@ const SENTENCES: Sentences = {
   "support-both-ends": () =>
     "Keep the edge guide's shoe against the edge over its whole length where you start and where you end.",
   "template-fixed": () =>
-    "Fix the template so that it cannot creep, clear of the bit's way, and let it reach past both ends of the cut.",
+    "Fix the template so that it cannot creep, clear of the bit's way. It reaches past every open end of the cut.",
   "bearing-on-template": () =>
     "The whole height of the bearing must run on the template, and dust and glue must be off the edge it runs on.",
   "work-cannot-rock": () => "Take the surface down evenly, row by row, and never stand in line with the row.",
@@ -69,6 +72,12 @@ const SENTENCES: Sentences = {
     }
     if (way === "back-out") {
       return "Enter from the end of the work. Where the slot ends stop the motor, wait until the bit stands, and draw it back out along the slot; never lift it.";
+    }
+    if (way === "plunge-in-opening") {
+      return "Stand the router flat on the template with the bushing against its edge, plunge there, and raise the bit before you lift the router.";
+    }
+    if (way === "hole-in-opening") {
+      return "Never plunge this bit: drill a hole as wide as the bit in the wood that is cut away, start there, and raise the bit before you lift the router.";
     }
     if (mounting === "table") {
       const start =
@@ -84,8 +93,8 @@ const SENTENCES: Sentences = {
   "both-hands": () => "Clamp the work. Hold the router with both hands until the bit has stopped.",
   "small-work": ({ mounting, shortestMm, leastMm }, show) =>
     mounting === "table"
-      ? `Work that runs ${show.length(shortestMm)} along the fence is too short to feed by hand alone: under ${show.length(leastMm)} use a sled or an approved jig, or cut it from a longer piece.`
-      : `Work of ${show.length(shortestMm)} is too small to clamp and to stand a router on: under ${show.length(leastMm)} use an approved jig, or cut it from a longer piece.`,
+      ? `Work that runs ${show.length(shortestMm)} along the fence is too short to feed by hand alone: under ${show.about(leastMm)} use a sled or an approved jig, or cut it from a longer piece.`
+      : `Work of ${show.length(shortestMm)} is too small to clamp and to stand a router on: under ${show.about(leastMm)} use an approved jig, or cut it from a longer piece.`,
   "narrow-stock": ({ widthMm, narrowMm }, show) =>
     `Work ${show.length(widthMm)} wide brings the hands too near: under ${show.length(narrowMm)} cut it on a wide board and rip it off after.`,
   "same-face-down": ({ face }) =>
@@ -101,13 +110,17 @@ const SENTENCES: Sentences = {
   "support-the-base": () =>
     "Much of the base hangs over the edge: keep your weight over the work, and lay stock of the same thickness beside narrow work.",
   dust: ({ dust, wood }) => DUST[dust](wood),
-  "back-the-end-grain": ({ grain }) =>
-    grain === "end"
+  "back-the-end-grain": ({ grain, isCurved }) => {
+    if (isCurved) {
+      return "Where the edge turns across the grain it breaks out easily: go lightly there, and back it where the bit leaves the wood.";
+    }
+    return grain === "end"
       ? "Back the end grain with a square block where the bit leaves it, or it breaks out."
-      : "Knife or tape the line where the bit leaves the work across the grain, and back it with a block, or it breaks out.",
-  "keep-moving": ({ burns }) =>
+      : "Knife or tape the line where the bit leaves the work across the grain, and back it with a block, or it breaks out.";
+  },
+  "keep-moving": ({ burns, slowedBy }) =>
     burns
-      ? "Keep moving: this wood burns wherever the bit rests, first near its axis. Use a sharp bit; if it scorches, go one mark slower."
+      ? `Keep moving as long as the bit turns: this wood burns wherever it rests, first near its axis. Use a sharp bit; if it scorches, ${SLOWER[slowedBy]} and leave a lighter last pass.`
       : "Keep moving. Where the bit rests it burns, first near its axis, where it is slowest.",
   "scrap-first": () => "Make the first cut of each set-up in scrap of the same thickness.",
   "eyes-ears-lungs": () =>
@@ -117,7 +130,7 @@ const SENTENCES: Sentences = {
 /**
  * A precaution as a sentence.
  * @example
- * describePrecaution({ code: "fence-and-pilot" }, showIn("metric")) // → "Set the fence flush with the pilot bearing."
+ * describePrecaution({ code: "unplug-first" }, showIn("metric")) // → "Unplug the router before you change the bit or reach near it."
  */
 export function describePrecaution<Code extends PrecautionCode>(
   precaution: Extract<Precaution, { code: Code }>,
