@@ -96,7 +96,7 @@ export function completeOperation(operation: OperationObject, facts: RouteFacts)
   ];
   const responses = { ...operation.responses };
   for (const [status, response] of Object.entries(responses)) {
-    if (status.startsWith("2")) response.headers = successHeaders(facts);
+    response.headers = status.startsWith("2") ? successHeaders(facts) : EVERY_ANSWER;
   }
   if (facts.operation === "read") {
     responses["304"] = { description: "The caller has it already.", headers: successHeaders(facts) };

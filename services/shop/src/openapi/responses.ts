@@ -20,6 +20,6 @@ export type MediaType = { schema?: unknown; example?: unknown };
 export type ResponseObject = {
   $ref?: string;
   description?: string;
-  headers?: Record<string, Header>;
+  headers?: Readonly<Record<string, Header>>;
   content?: Record<string, MediaType>;
 };
