@@ -122,6 +122,6 @@ function noSettingReasons({ nearest: ended, lapse }: CheckFacts): Reason[] {
   return [reason("approval-withdrawn", `The approval was withdrawn: ${ended.withdrawal?.because ?? ""}`)];
 }
 
-function reason(code: string, text: string): Reason {
+function reason(code: Reason["code"], text: string): Reason {
   return { code, text };
 }
