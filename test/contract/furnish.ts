@@ -6,7 +6,7 @@ export type Post = (path: string, body: object, key?: string) => Promise<any>;
 
 /** One of everything a shop may hold. */
 export type Furnished = {
-  /** An id for every path parameter of the API description. `readingId` is by kind. */
+  /** An id for every path parameter of the API description. */
   readonly ids: Readonly<Record<string, string>>;
   /** Keys of people in every role; the member and the student learn in the course. */
   readonly keys: {
@@ -114,7 +114,7 @@ async function furnishLearned(
     colletId: collet.id,
     inspectionId: inspection.id,
     sharpeningId: sharpening.id,
-    trialId: trial.id,
+    speedTrialId: trial.id,
     dialReadingId: reading.id,
     runOutReadingId: runOut.id,
     useId: use.id,

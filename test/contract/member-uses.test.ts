@@ -45,7 +45,7 @@ const log = (bit: { id: string }, given: object = {}, key: string = member.key) 
 const lend = (bit: { id: string }, given: object = {}) =>
   shop.ask("POST", "/v1/loans", { body: { bitId: bit.id, personId: member.id, ...given } });
 const hold = (bit: { id: string }, key = member.key) =>
-  shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { because: "It fell on the floor." }, key });
+  shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { reason: "It fell on the floor." }, key });
 const pointersOf = ({ errors }: { errors: { pointer: string }[] }) => errors.map(({ pointer }) => pointer);
 
 async function refused(bit: { id: string }, given: object, pointer: string) {
@@ -124,7 +124,7 @@ describe("what one member takes out of use in a day", () => {
     const own = list.body.data.filter(({ by }: { by: string }) => by === member.id);
     expect(own).toHaveLength(5);
     expect(own[0]).toMatchObject({
-      ...{ name: "A member", isByStaff: false, because: "It fell on the floor.", since: at(0) },
+      ...{ name: "A member", isByStaff: false, reason: "It fell on the floor.", since: at(0) },
     });
     expect((await shop.ask("GET", "/v1/stock/held", { key: member.key })).status).toBe(403);
     expect((await hold(rack[6] ?? { id: "" }, shop.managerKey)).status).toBe(200);
@@ -144,7 +144,7 @@ describe("what one member takes out of use in a day", () => {
     if (!first || !sixth || !seventh) throw new Error("eight bits");
     expect((await hold(sixth)).status).toBe(409);
     await made(shop, `/v1/bits/${first.id}/inspections`, { findings: [], effect: "note" });
-    await made(shop, `/v1/bits/${first.id}/release`, { because: "Nothing found." });
+    await made(shop, `/v1/bits/${first.id}/release`, { reason: "Nothing found." });
     expect((await hold(sixth)).status).toBe(200);
     expect((await hold(seventh)).status).toBe(409);
     nowMs += DAY_MS;

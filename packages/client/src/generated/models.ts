@@ -93,6 +93,7 @@ export type {
   KeyPage,
   KeyRotation,
   KeyholeForm,
+  KnownTrial,
   Lapse,
   LineSegment,
   ListedPlace,
@@ -221,6 +222,7 @@ export type {
   Species,
   SpeedLimit,
   SpeedTrial,
+  SpeedTrialPage,
   SpiralCompressionForm,
   SpiralDownCutForm,
   SpiralUpCutForm,
@@ -235,8 +237,6 @@ export type {
   ThumbnailForm,
   Today,
   TongueForm,
-  Trial,
-  TrialPage,
   TrialProposal,
   TrimCut,
   Usage,
@@ -259,6 +259,7 @@ export type { CheckpointsResource } from "./checkpoints.ts";
 export type { ChecksResource } from "./checks.ts";
 export type { ColletsResource } from "./collets.ts";
 export type { CoursesResource } from "./courses.ts";
+export type { DialReadingsResource } from "./dial-readings.ts";
 export type { EnrolmentsResource } from "./enrolments.ts";
 export type { EventsResource } from "./events.ts";
 export type { HealthResource } from "./health.ts";
@@ -275,12 +276,11 @@ export type { PlacesResource } from "./places.ts";
 export type { PlansResource } from "./plans.ts";
 export type { PolicyResource } from "./policy.ts";
 export type { QualificationsResource } from "./qualifications.ts";
-export type { ReadingsResource } from "./readings.ts";
 export type { RoutersResource } from "./routers.ts";
-export type { RunOutsResource } from "./run-outs.ts";
+export type { RunOutReadingsResource } from "./run-out-readings.ts";
 export type { SharpeningsResource } from "./sharpenings.ts";
 export type { SigningResource } from "./signing.ts";
+export type { SpeedTrialsResource } from "./speed-trials.ts";
 export type { StockResource } from "./stock.ts";
-export type { TrialsResource } from "./trials.ts";
 export type { UsesResource } from "./uses.ts";
 export type { WoodsResource } from "./woods.ts";

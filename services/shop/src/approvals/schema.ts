@@ -54,7 +54,7 @@ export const NewApprovalSchema = Type.Object(
 export const SettingSchema = Type.Object(
   {
     verdict: Type.String({ description: "run, or run-with-care." }),
-    dialMark: Type.Union([ref(MarkSchema), Type.Null()], { description: "The mark; null without a dial." }),
+    mark: Type.Union([ref(MarkSchema), Type.Null()], { description: "The mark; null without a dial." }),
     rpm: Type.Union([Type.Integer(), Type.Null()], { description: "Nominal speed." }),
     ceilingRpm: Type.Integer({ description: "The least of the limits." }),
     bindingLimit: Type.String({ description: "Which one that is." }),
@@ -84,7 +84,7 @@ export const SettingSchema = Type.Object(
 const LapseSchema = Type.Object(
   {
     at: momentField("When."),
-    because: Type.String({ description: "What changed." }),
+    reason: Type.String({ description: "What changed." }),
     cause: Type.Object(
       {
         event: Type.String({ description: "The event, such as bit.sharpened." }),
@@ -115,7 +115,7 @@ const LapseSchema = Type.Object(
 );
 
 const ended = Type.Object(
-  { at: momentField("When."), because: Type.String({ description: "Why." }) },
+  { at: momentField("When."), reason: Type.String({ description: "Why." }) },
   { description: "It was withdrawn.", ...closed },
 );
 
@@ -208,7 +208,7 @@ export const DifferenceSchema = Type.Object(
       ),
       { description: "Every value of the plan that would be different." },
     ),
-    because: Type.Union([Type.String(), Type.Null()], {
+    reason: Type.Union([Type.String(), Type.Null()], {
       description: "Why nothing may be run; null if something may.",
     }),
     resultDigest: Type.Union([Type.String(), Type.Null()], {
