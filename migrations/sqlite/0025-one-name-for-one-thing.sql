@@ -1,6 +1,7 @@
 -- One name for one thing, in what is kept as on the wire: `reason` for why, `mark` for a place on the dial, `is` and `has` for what
 -- is so or not. In JSON a name with its colon cannot be part of a text, whose quotes are escaped.
 ALTER TABLE lapses RENAME COLUMN because TO reason;
+ALTER TABLE uses RENAME COLUMN without_loan_because TO without_loan_reason;
 UPDATE bits SET
   hold = replace(hold, '"because":', '"reason":'),
   retirement = replace(retirement, '"because":', '"reason":');

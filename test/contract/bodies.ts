@@ -112,7 +112,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   setSpeedTrialAside: () => ({ reason: "A new bearing." }),
   createUse: (ids) => ({
     ...{ ...pair(ids), woodId: "black-cherry", metres: 1, minutes: 1, outcomes: ["fine"] },
-    withoutLoanBecause: "It was in the table already.",
+    withoutLoanReason: "It was in the table already.",
   }),
   convertOutline: () => ({ path: "M 6.35 0 V -5 A 12.7 12.7 0 0 1 19.05 -17.7" }),
   setShopPolicy: () => ({ layer: {} }),

@@ -108,8 +108,8 @@ async function furnishLearned(
     instrument: "Dial indicator",
   });
   const done = { ...pair, woodId: "black-cherry", metres: 4, minutes: 3, outcomes: ["fine"] };
-  const withoutLoanBecause = "It was in the table already.";
-  const use = await post("/v1/uses", { ...done, withoutLoanBecause }, memberKey);
+  const withoutLoanReason = "It was in the table already.";
+  const use = await post("/v1/uses", { ...done, withoutLoanReason }, memberKey);
   return {
     colletId: collet.id,
     inspectionId: inspection.id,

@@ -2929,7 +2929,7 @@ export type NewUse = {
     /**
      * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
      */
-    withoutLoanBecause?: string;
+    withoutLoanReason?: string;
     /**
      * Remarks for people.
      */
@@ -2987,7 +2987,7 @@ export type Use = {
     /**
      * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
      */
-    withoutLoanBecause?: string;
+    withoutLoanReason?: string;
     /**
      * Remarks for people.
      */
