@@ -156,7 +156,7 @@ async function issueOne({ ask }: Shop) {
   const head = await ask("POST", "/v1/people", { name: "Head of the shop", role: "manager" });
   const { key } = await ask("POST", "/v1/keys", { name: "Own", personId: head.id });
   const { setting } = await ask("POST", `/v1/approvals/${draft.id}/issue`, undefined, key);
-  const asked = { personId: student.id, bitId: bit.id, routerId: router.id, dialMark: setting.dialMark };
+  const asked = { personId: student.id, bitId: bit.id, routerId: router.id, mark: setting.mark };
   return { bitId: bit.id, approvalId: draft.id, asked };
 }
 

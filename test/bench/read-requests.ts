@@ -20,7 +20,7 @@ const any =
   (counts, turn) =>
     idOf(prefix, (turn * STRIDE) % counts[prefix]);
 
-/** What each path parameter stands for. `readingId` is of a dial, or of a run-out. */
+/** What each path parameter stands for. */
 const PATH_SAMPLES: Readonly<Record<string, Sample>> = {
   approvalId: any("approval"),
   bitId: any("bit"),
@@ -34,10 +34,11 @@ const PATH_SAMPLES: Readonly<Record<string, Sample>> = {
   placeId: any("place"),
   planId: any("plan"),
   qualificationId: any("qualification"),
-  readingId: any("reading"),
+  dialReadingId: any("reading"),
+  runOutReadingId: any("reading"),
   routerId: any("router"),
   sharpeningId: any("sharpening"),
-  trialId: any("trial"),
+  speedTrialId: any("trial"),
   useId: any("use"),
   woodId: () => "black-cherry",
   courseId: any("course"),

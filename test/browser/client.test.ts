@@ -24,10 +24,10 @@ const USE = `
     const stale = await client.bits.delete(bit.id, bit.version).catch(({ name, etag }) => name + " " + etag);
     const [approval] = await client.approvals.list({ state: "issued" }).all({ limit: 1 });
     const keys = await client.signing.getJsonWebKeySet();
-    const { jws } = await client.approvals.getApprovalSheet(approval.id);
-    const { jws: status } = await client.approvals.getApprovalStatus();
+    const { jws } = await client.approvals.sheet(approval.id);
+    const { jws: status } = await client.approvals.status();
     const { bitId, routerId, mounting, setting } = approval;
-    const expected = { bitId, routerId, mounting, dialMark: setting.dialMark, woodId: "black-cherry" };
+    const expected = { bitId, routerId, mounting, mark: setting.mark, woodId: "black-cherry" };
     const good = await verifySheet(jws, { keys, status, expected });
     const forged = await verifySheet(jws.slice(0, -20) + "A".repeat(20), { keys, status, expected });
     return {

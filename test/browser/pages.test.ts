@@ -84,7 +84,7 @@ describe.skipIf(!hasBrowser)("the pages", () => {
 
   test("a held bit cannot be taken for a good one", async () => {
     const bit = await made("/v1/bits", PANEL_BIT);
-    await made(`/v1/bits/${bit.id}/hold`, { because: "A tooth is chipped." });
+    await made(`/v1/bits/${bit.id}/hold`, { reason: "A tooth is chipped." });
     const { page } = await openPage(`/bits/${bit.id}`, shop.managerKey);
     await page.getByText("HELD: do not use").waitFor();
     expect(await page.locator("main").textContent()).toContain("A tooth is chipped.");
@@ -139,7 +139,7 @@ describe.skipIf(!hasBrowser)("the pages", () => {
     expect(await text()).toContain("Dial at");
     const pdf = await page.pdf({ format: "A4" });
     expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
-    await made(`/v1/bits/${bitId}/hold`, { because: "It fell on the floor." });
+    await made(`/v1/bits/${bitId}/hold`, { reason: "It fell on the floor." });
     await page.getByRole("button", { name: "Check" }).click();
     await page.getByText("NOT ALLOWED").waitFor();
     expect(await page.locator(".answer").textContent()).toContain("The bit is held");

@@ -25,8 +25,8 @@ describe("a setting's end", () => {
     );
     const isMarked = async () => placeIn(await statusBits(school.shop), stated.status.status_list.idx);
     expect(await isMarked()).toBe(0);
-    const dialMark = setting.dialMark;
-    expect(codesOf(await check({ dialMark }))).toEqual([]);
+    const dialMark = setting.mark;
+    expect(codesOf(await check({ mark: dialMark }))).toEqual([]);
     school.nowMs += 11 * DAY_MS;
     expect((await read()).state).toBe("expired");
     expect(await isMarked(), "sheets signed before say a later end").toBe(1);
@@ -42,8 +42,8 @@ describe("a setting's end", () => {
       headers: { "If-Match": "*" },
     });
     const { body } = await school.shop.ask("GET", `/v1/approvals/${id}`);
-    expect(body).toMatchObject({ state: "lapsed", lapse: { because: "The course has ended." } });
-    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["approval-lapsed"]);
+    expect(body).toMatchObject({ state: "lapsed", lapse: { reason: "The course has ended." } });
+    expect(codesOf(await check({ mark: setting.mark }))).toEqual(["approval-lapsed"]);
   });
 
   test("does not come with a remark: a scorched cut is shown, and one that changes the work says what happened", async () => {
@@ -67,7 +67,7 @@ describe("a setting's end", () => {
     await log("came-loose");
     expect(await read()).toMatchObject({
       state: "lapsed",
-      lapse: { because: expect.stringMatching(/^Somebody logged a cut in which the bit came loose\. /) },
+      lapse: { reason: expect.stringMatching(/^Somebody logged a cut in which the bit came loose\. /) },
     });
   });
 });

@@ -80,11 +80,11 @@ describe("what a member sees", () => {
     expect((await school.shop.ask("GET", `/v1/approvals/${id}`, { key: school.keys.student })).status).toBe(
       404,
     );
-    expect(codesOf(await check({ dialMark: 2 }))).toContain("not-for-this-person");
+    expect(codesOf(await check({ mark: 2 }))).toContain("not-for-this-person");
   });
 
   test("their own day and qualifications, nobody else's", async () => {
-    const courseId = await openCourse({ requirements: { parentalConsent: true } });
+    const courseId = await openCourse({ requirements: { isParentalConsentNeeded: true } });
     await issued(courseId);
     const day = await school.shop.ask(
       "GET",
@@ -118,11 +118,11 @@ describe("a setting's end", () => {
     const { id, setting } = await issued(await openCourse());
     const ended = await made(
       `/v1/approvals/${id}/withdraw`,
-      { because: "The guard is broken." },
+      { reason: "The guard is broken." },
       school.keys.teacher,
     );
-    expect(ended).toMatchObject({ state: "withdrawn", withdrawal: { because: "The guard is broken." } });
-    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["approval-withdrawn"]);
+    expect(ended).toMatchObject({ state: "withdrawn", withdrawal: { reason: "The guard is broken." } });
+    expect(codesOf(await check({ mark: setting.mark }))).toEqual(["approval-withdrawn"]);
     expect(
       (await school.shop.ask("POST", `/v1/approvals/${id}/issue`, { key: school.keys.head })).status,
     ).toBe(409);

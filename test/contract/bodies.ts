@@ -67,8 +67,7 @@ export function unrealUrlOf({ path }: Pick<Operation, "path">): string {
 
 function parameterOf(operationId: string, name: string): string {
   if (operationId === "erasePerson") return "leaverId";
-  if (name !== "readingId") return name;
-  return operationId === "getRunOut" ? "runOutReadingId" : "dialReadingId";
+  return name;
 }
 
 function unknownParameter(operationId: string, name: string): never {
@@ -82,7 +81,7 @@ export function bodyOf({ id }: Pick<Operation, "id">, ids: Ids): Readonly<Record
   return body(ids);
 }
 
-const because = "Looked at by the bench lead.";
+const reason = "Looked at by the bench lead.";
 const { name: _bit, notes: _notes, ...BIT } = PANEL_BIT;
 const { name: _router, ...ROUTER } = TABLE_ROUTER;
 const CUT = { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "end" }] };
@@ -92,9 +91,9 @@ const pair = ({ bitId, routerId }: Ids) => ({ bitId, routerId });
 const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unknown>>>> = {
   createBit: () => PANEL_BIT,
   updateBit: () => ({ notes: "Left drawer." }),
-  holdBit: () => ({ because }),
-  releaseBit: () => ({ because }),
-  retireBit: () => ({ because }),
+  holdBit: () => ({ reason }),
+  releaseBit: () => ({ reason }),
+  retireBit: () => ({ reason }),
   createPhotograph: () => PHOTOGRAPH,
   createPlace: () => ({ name: "Drawer 4", kind: "drawer" }),
   updatePlace: () => ({ notes: "Left." }),
@@ -105,15 +104,15 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   createSharpening: () => ({ notes: "Edge only." }),
   createRouter: () => TABLE_ROUTER,
   updateRouter: () => ({ name: "Table router 2" }),
-  createReading: () => ({ mark: 1, rpm: 9800, instrument: "Optical tachometer" }),
+  createDialReading: () => ({ mark: 1, rpm: 9800, instrument: "Optical tachometer" }),
   createCollet: ({ routerId }) => ({ name: "1/4 in", routerId, diameterMm: 6.35, condition: "good" }),
   updateCollet: () => ({ notes: "Clean." }),
-  createRunOut: (ids) => ({ ...pair(ids), runOutMm: 0.03, instrument: "Dial indicator" }),
-  createTrial: (ids) => ({ ...pair(ids), mark: 1, outcome: "ran-free" }),
-  setTrialAside: () => ({ because: "A new bearing." }),
+  createRunOutReading: (ids) => ({ ...pair(ids), runOutMm: 0.03, instrument: "Dial indicator" }),
+  createSpeedTrial: (ids) => ({ ...pair(ids), mark: 1, outcome: "ran-free" }),
+  setSpeedTrialAside: () => ({ reason: "A new bearing." }),
   createUse: (ids) => ({
     ...{ ...pair(ids), woodId: "black-cherry", metres: 1, minutes: 1, outcomes: ["fine"] },
-    withoutLoanBecause: "It was in the table already.",
+    withoutLoanReason: "It was in the table already.",
   }),
   convertOutline: () => ({ path: "M 6.35 0 V -5 A 12.7 12.7 0 0 1 19.05 -17.7" }),
   setShopPolicy: () => ({ layer: {} }),
@@ -140,7 +139,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   createManyPlaces: () => ({ data: [{ name: "Drawer 5", kind: "drawer" }] }),
   createManyPeople: () => ({ data: [{ name: "Somebody else", role: "member" }] }),
   createPerson: () => ({ name: "Somebody new", role: "member" }),
-  erasePerson: () => ({ because }),
+  erasePerson: () => ({ reason }),
   updatePerson: () => ({ notes: "Tuesdays." }),
   createKey: () => ({ name: "Another", role: "manager", scopes: ["keys:manage"] }),
   rotateKey: () => ({}),
@@ -150,12 +149,12 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   createManyEnrolments: ({ instructorId }) => ({ data: [{ personId: instructorId, part: "student" }] }),
   createManyQualifications: ({ personId }) => ({ data: [{ personId, kind: "demonstration" }] }),
   createQualification: ({ personId }) => ({ personId, kind: "demonstration" }),
-  withdrawQualification: () => ({ because }),
+  withdrawQualification: () => ({ reason }),
   createApproval: ({ courseId, planId }) => ({
     ...{ name: "Panels", courseId, planId, supervision: "beside", validUntil: "2027-01-01T00:00:00Z" },
   }),
   reissueApproval: () => ({ resultDigest: `sha256:${"0".repeat(64)}` }),
-  withdrawApproval: () => ({ because }),
+  withdrawApproval: () => ({ reason }),
   askCheck: (ids) => ({ personId: ids["personId"], ...pair(ids) }),
   verifyEvents: () => ({ fromSequence: 1 }),
 };

@@ -17,23 +17,22 @@ openSchool();
 describe("a check", () => {
   test("is a no for whatever is unknown", async () => {
     const { setting } = await issued(await openCourse());
-    const { dialMark } = setting;
-    expect((await check({ dialMark })).isAllowed).toBe(true);
-    expect(codesOf(await check({ dialMark, personId: "nobody" }))).toEqual(["person-unknown", "no-approval"]);
-    expect(codesOf(await check({ dialMark, bitId: "nothing" }))).toEqual(["bit-unknown", "no-approval"]);
-    expect(codesOf(await check({ dialMark, routerId: "nothing" }))).toEqual([
-      "router-unknown",
-      "no-approval",
-    ]);
-    expect(codesOf(await check({ dialMark, personId: school.people.stranger }))).toEqual([
+    const { mark } = setting;
+    expect((await check({ mark })).isAllowed).toBe(true);
+    expect(codesOf(await check({ mark, personId: "nobody" }))).toEqual(["person-unknown", "no-approval"]);
+    expect(codesOf(await check({ mark, bitId: "nothing" }))).toEqual(["bit-unknown", "no-approval"]);
+    expect(codesOf(await check({ mark, routerId: "nothing" }))).toEqual(["router-unknown", "no-approval"]);
+    expect(codesOf(await check({ mark, personId: school.people.stranger }))).toEqual([
       "no-course",
       "no-approval",
     ]);
   });
 
   test("gives every reason why not", async () => {
-    await issued(await openCourse({ requirements: { demonstration: true } }), { skill: "large-bits" });
-    const answer = await check({ dialMark: 6, woodId: "hard-as-nails", mounting: "handheld" });
+    await issued(await openCourse({ requirements: { isDemonstrationNeeded: true } }), {
+      skill: "large-bits",
+    });
+    const answer = await check({ mark: 6, woodId: "hard-as-nails", mounting: "handheld" });
     expect(answer).toMatchObject({ isAllowed: false, supervision: null, validUntil: null });
     expect(codesOf(answer)).toEqual([
       "other-mark",
@@ -46,7 +45,7 @@ describe("a check", () => {
 
   test("ends with the setting's time, and begins with it", async () => {
     const { setting, id } = await issued(await openCourse(), { validFrom: inDays(2), validUntil: inDays(5) });
-    const asked = { dialMark: setting.dialMark };
+    const asked = { mark: setting.mark };
     expect(codesOf(await check(asked))).toEqual(["approval-not-yet"]);
     school.nowMs = START + 3 * DAY_MS;
     expect((await check(asked)).isAllowed).toBe(true);
@@ -58,19 +57,19 @@ describe("a check", () => {
 
   test("is a no while the bit is held, away or with somebody else", async () => {
     const { setting } = await issued(await openCourse());
-    const asked = { dialMark: setting.dialMark };
+    const asked = { mark: setting.mark };
     const loan = await made("/v1/loans", { bitId: school.bitId, personId: school.people.stranger });
     expect(codesOf(await check(asked))).toEqual(["bit-on-loan"]);
     await made(`/v1/loans/${loan.id}/return`, {});
     await made("/v1/loans", { bitId: school.bitId, personId: school.people.student });
     expect((await check(asked)).isAllowed).toBe(true);
-    await made(`/v1/bits/${school.bitId}/hold`, { because: "A tooth looks odd." });
+    await made(`/v1/bits/${school.bitId}/hold`, { reason: "A tooth looks odd." });
     expect(codesOf(await check(asked))).toEqual(["bit-held", "approval-lapsed"]);
   });
 
   test("a qualification that ran out or was withdrawn no longer counts", async () => {
     const { setting } = await issued(await openCourse({ requirements: { safetyTest: { passPercent: 90 } } }));
-    const asked = { dialMark: setting.dialMark };
+    const asked = { mark: setting.mark };
     const pass = (scorePercent: number, fields: object = {}) =>
       made(
         "/v1/qualifications",
@@ -84,14 +83,14 @@ describe("a check", () => {
     school.nowMs = START + 11 * DAY_MS;
     expect(codesOf(await check(asked))).toEqual(["safety-test-missing"]);
     school.nowMs = START;
-    await made(`/v1/qualifications/${id}/withdraw`, { because: "It was copied." });
+    await made(`/v1/qualifications/${id}/withdraw`, { reason: "It was copied." });
     expect(codesOf(await check(asked))).toEqual(["safety-test-missing"]);
   });
 
   test("is kept if that is asked for, and only then", async () => {
     const { setting } = await issued(await openCourse());
-    const kept = await check({ dialMark: setting.dialMark, isRecorded: true });
-    await check({ dialMark: setting.dialMark });
+    const kept = await check({ mark: setting.mark, isRecorded: true });
+    await check({ mark: setting.mark });
     const { body } = await school.shop.ask("GET", `/v1/checks?bitId=${school.bitId}`);
     expect(body.data).toMatchObject([{ id: kept.checkId, isAllowed: true, personId: school.people.student }]);
     const foreign = await school.shop.ask("GET", `/v1/checks?bitId=${school.bitId}`, {

@@ -41,7 +41,7 @@ test.each([
   const courseId = await openCourse();
   const today = await issued(courseId);
   keptCopies(today.id, DAYS, isFirst, (day) => [inDays(-day), inDays(1 - day)]);
-  const answer = await check({ dialMark: today.setting.dialMark });
+  const answer = await check({ mark: today.setting.mark });
   expect(answer).toMatchObject({ isAllowed: true, approvalId: today.id });
   const url = `/v1/courses/${courseId}/students/${school.people.student}/today`;
   const { body: day } = await school.shop.ask("GET", url, { key: school.keys.student });
@@ -57,7 +57,7 @@ test("hundreds of settings that hold for others do not hide one's own", async ()
   const own = await issued(courseId, { personIds: [school.people.student] });
   const others = await issued(courseId, { personIds: [school.people.stranger] });
   for (const isFirst of [true, false]) keptCopies(others.id, 300, isFirst, () => [inDays(-1), inDays(1)]);
-  expect(await check({ dialMark: own.setting.dialMark })).toMatchObject({
+  expect(await check({ mark: own.setting.mark })).toMatchObject({
     isAllowed: true,
     approvalId: own.id,
   });

@@ -7,7 +7,7 @@ import { openShop, type Shop } from "./shop.ts";
 
 const NAME = "Quillon Featherstonehaugh";
 const NOTES = "Left-handed, needs the low bench.";
-const because = "They asked for it.";
+const reason = "They asked for it.";
 
 let shop: Shop;
 
@@ -15,7 +15,7 @@ beforeAll(async () => {
   shop = await openShop({}, undefined, (release) => afterAll(release));
 });
 
-const erase = (id: string) => shop.ask("POST", `/v1/people/${id}/erase`, { body: { because } });
+const erase = (id: string) => shop.ask("POST", `/v1/people/${id}/erase`, { body: { reason } });
 const historyOf = async (id: string) =>
   (await shop.ask("GET", `/v1/events?subjectId=${id}&limit=200`)).body.data.map(
     ({ data }: { data: object }) => data,
@@ -73,7 +73,7 @@ describe("a person", () => {
     const { body } = await own.ask("GET", "/v1/keys");
     const first = body.data.find((each: { personId?: string }) => each.personId === undefined);
     expect((await own.ask("POST", `/v1/keys/${first.id}/revoke`, { key })).status).toBe(200);
-    const answer = await own.ask("POST", `/v1/people/${id}/erase`, { body: { because }, key });
+    const answer = await own.ask("POST", `/v1/people/${id}/erase`, { body: { reason }, key });
     expect([answer.status, answer.body.code]).toEqual([409, "last-manager"]);
   });
 });

@@ -86,7 +86,7 @@ describe("an export", () => {
     await fc.assert(
       fc.asyncProperty(fc.array(bits, { minLength: 1, maxLength: 12 }), async (rack) => {
         // Where a form's usual cut cannot be planned, the bit is refused.
-        const query = "?mode=row-by-row&again=true";
+        const query = "?mode=row-by-row&isRepeat=true";
         const put = await sendFile(from, ndjson(rack), { type: NDJSON, query });
         tried += rack.length;
         created += put.status === 200 ? put.body.created : 0;
@@ -155,7 +155,7 @@ describe("an export", () => {
     const shop = await openShop();
     const { body: bit } = await shop.ask("POST", "/v1/bits", { body: PANEL_BIT });
     const csv = await exportFrom(shop);
-    await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { because: "A chipped edge." } });
+    await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { reason: "A chipped edge." } });
     await sendFile(shop, csv.replace(",340,", ",341,"));
     expect((await shop.ask("GET", `/v1/bits/${bit.id}`)).body).toMatchObject({ massG: 341, state: "held" });
   });

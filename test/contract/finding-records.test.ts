@@ -107,6 +107,6 @@ test("bits that fall due within some days are listed with those that are due", a
   expect(await due("withinDays=1")).toEqual([]);
   const soon = await due("withinDays=366");
   expect(soon.length).toBeGreaterThan(0);
-  expect(soon[0]).toMatchObject({ because: expect.stringMatching(/will be over/) });
+  expect(soon[0]).toMatchObject({ reason: expect.stringMatching(/will be over/) });
   expect((await shop.ask("GET", "/v1/stock/due?withinDays=400")).status).toBe(422);
 });

@@ -6,7 +6,7 @@ export type Post = (path: string, body: object, key?: string) => Promise<any>;
 
 /** One of everything a shop may hold. */
 export type Furnished = {
-  /** An id for every path parameter of the API description. `readingId` is by kind. */
+  /** An id for every path parameter of the API description. */
   readonly ids: Readonly<Record<string, string>>;
   /** Keys of people in every role; the member and the student learn in the course. */
   readonly keys: {
@@ -108,13 +108,13 @@ async function furnishLearned(
     instrument: "Dial indicator",
   });
   const done = { ...pair, woodId: "black-cherry", metres: 4, minutes: 3, outcomes: ["fine"] };
-  const withoutLoanBecause = "It was in the table already.";
-  const use = await post("/v1/uses", { ...done, withoutLoanBecause }, memberKey);
+  const withoutLoanReason = "It was in the table already.";
+  const use = await post("/v1/uses", { ...done, withoutLoanReason }, memberKey);
   return {
     colletId: collet.id,
     inspectionId: inspection.id,
     sharpeningId: sharpening.id,
-    trialId: trial.id,
+    speedTrialId: trial.id,
     dialReadingId: reading.id,
     runOutReadingId: runOut.id,
     useId: use.id,

@@ -16,23 +16,23 @@ beforeEach(() => {
 type Bit = { id: string };
 
 const inspect = (bit: Bit, body: object) => shop.ask("POST", `/v1/bits/${bit.id}/inspections`, { body });
-const act = (bit: Bit, what: string, because = "Looked at by the bench lead.") =>
-  shop.ask("POST", `/v1/bits/${bit.id}/${what}`, { body: { because } });
+const act = (bit: Bit, what: string, reason = "Looked at by the bench lead.") =>
+  shop.ask("POST", `/v1/bits/${bit.id}/${what}`, { body: { reason } });
 
 describe("a bit in doubt", () => {
   test("can be held by anybody, and the first reason stands until somebody in charge says another", async () => {
     const bit = await addBit(shop, { cost: { amount: 80, currency: "EUR" } });
     const { key } = await addSomebody(shop, "student");
-    const hold = (because: string, by = shop.managerKey) =>
-      shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { because }, key: by });
+    const hold = (reason: string, by = shop.managerKey) =>
+      shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { reason }, key: by });
     const { status, body } = await hold("It fell on the floor.", key);
     expect(status).toBe(200);
     expect(Object.keys(body).sort()).toEqual(["hold", "id", "name", "state", "version"]);
-    expect(body).toMatchObject({ state: "held", hold: { because: "It fell on the floor." } });
-    expect((await hold("And a tooth looks odd.", key)).body.hold.because).toBe("It fell on the floor.");
-    expect((await hold("A tooth is chipped.")).body.hold.because).toBe("A tooth is chipped.");
+    expect(body).toMatchObject({ state: "held", hold: { reason: "It fell on the floor." } });
+    expect((await hold("And a tooth looks odd.", key)).body.hold.reason).toBe("It fell on the floor.");
+    expect((await hold("A tooth is chipped.")).body.hold.reason).toBe("A tooth is chipped.");
     expect((await shop.ask("GET", `/v1/bits/${bit.id}`, { key })).status).toBe(403);
-    const release = { body: { because: "It looks fine." }, key };
+    const release = { body: { reason: "It looks fine." }, key };
     expect((await shop.ask("POST", `/v1/bits/${bit.id}/release`, release)).status).toBe(403);
   });
 

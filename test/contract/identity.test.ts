@@ -54,7 +54,7 @@ test("what another program calls a person is erased with their name", async () =
     body: { name: "Robin", role: "member", externalId: "student 4711" },
   });
   const erased = await ask("POST", `/v1/people/${person.id}/erase`, {
-    body: { because: "They asked for it." },
+    body: { reason: "They asked for it." },
   });
   expect(erased.status).toBe(200);
   expect((await ask("GET", `/v1/people/${person.id}`)).text).not.toContain("4711");

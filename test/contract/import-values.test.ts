@@ -3,7 +3,7 @@ import { bitsOf, CSV, sendFile } from "./import-files.ts";
 import { openShop } from "./shop.ts";
 
 const HEADER = "name;kind;diameterMm;cuttingLengthMm;shankDiameterMm;wings";
-const DRY = { query: "?dryRun=true" };
+const DRY = { query: "?isDryRun=true" };
 
 /** A file of one straight bit of this diameter, in cells that semicolons part. */
 const straight = (diameter: string, more = "30;12 mm;2") => `${HEADER}\nA;straight;${diameter};${more}\n`;
@@ -153,9 +153,9 @@ describe("a file that is refused is never answered with 200", () => {
 
   test.each([
     ["all or nothing", ""],
-    ["all or nothing, as a dry run", "?dryRun=true"],
+    ["all or nothing, as a dry run", "?isDryRun=true"],
     ["row by row", "?mode=row-by-row"],
-    ["row by row, as a dry run", "?mode=row-by-row&dryRun=true"],
+    ["row by row, as a dry run", "?mode=row-by-row&isDryRun=true"],
   ])("%s", async (_what, query) => {
     const shop = await openShop();
     for (const file of [refused, "name,colour\nA,red\n", ""]) {

@@ -85,10 +85,10 @@ describe("a dry run", () => {
       const shop = await openShop();
       const before = await eventsOf(shop);
       const file = `${straights(NAMES)}Fourth,straight,12,30,99,2\r\n`;
-      const { status, body } = await sendFile(shop, file, { query: `?dryRun=true&mode=${mode}` });
+      const { status, body } = await sendFile(shop, file, { query: `?isDryRun=true&mode=${mode}` });
       expect(status).toBe(wanted);
       const report = body.report ?? body;
-      expect(report).toMatchObject({ mode, dryRun: true, rows: 4, created: 3, refused: 1 });
+      expect(report).toMatchObject({ mode, isDryRun: true, rows: 4, created: 3, refused: 1 });
       expect(report).not.toHaveProperty("importId");
       expect(report.faults).toMatchObject([{ line: 5, column: "shankDiameterMm" }]);
       expect(await eventsOf(shop)).toEqual(before);
@@ -135,7 +135,7 @@ describe("two imports at once", () => {
     }
     const [imported] = (await shop.ask("GET", "/v1/imports")).body.data;
     expect(imported.id).toBe(taken[0]?.body.importId);
-    expect((await sendFile(shop, straights(NAMES), { query: "?again=true" })).status).toBe(200);
+    expect((await sendFile(shop, straights(NAMES), { query: "?isRepeat=true" })).status).toBe(200);
   });
 });
 
@@ -170,7 +170,7 @@ describe("the same file again", () => {
   test("is taken if the caller says so", async () => {
     const shop = await openShop();
     await sendFile(shop, straights(NAMES));
-    const again = await sendFile(shop, straights(NAMES), { query: "?again=true" });
+    const again = await sendFile(shop, straights(NAMES), { query: "?isRepeat=true" });
     expect(again.body).toMatchObject({ created: 3 });
     expect(await bitsOf(shop)).toHaveLength(6);
   });

@@ -19,8 +19,8 @@ type Bit = { id: string };
 
 const read = async (bit: Bit) => (await shop.ask("GET", `/v1/bits/${bit.id}`)).body;
 const inspect = (bit: Bit, body: object) => shop.ask("POST", `/v1/bits/${bit.id}/inspections`, { body });
-const act = (bit: Bit, what: string, because = "Looked at by the bench lead.") =>
-  shop.ask("POST", `/v1/bits/${bit.id}/${what}`, { body: { because } });
+const act = (bit: Bit, what: string, reason = "Looked at by the bench lead.") =>
+  shop.ask("POST", `/v1/bits/${bit.id}/${what}`, { body: { reason } });
 const preview = (bit: Bit) => shop.ask("POST", "/v1/plans/preview", { body: planFor(bit, router) });
 const use = (bit: Bit, given: object) =>
   made(shop, "/v1/uses", {
@@ -77,7 +77,7 @@ describe("an inspection", () => {
     expect((await inspect(bit, { findings: [finding], effect: "hold" })).status).toBe(201);
     expect(await read(bit)).toMatchObject({
       state: "held",
-      hold: { because: `Found: ${finding}.`, cause: "inspection" },
+      hold: { reason: `Found: ${finding}.`, cause: "inspection" },
     });
   });
 
@@ -144,12 +144,12 @@ describe("a bit that is held or retired", () => {
     );
     expect(next).toMatchObject({
       kind: "not-possible",
-      dialMark: null,
+      mark: null,
       rpm: null,
       ceilingRpm: null,
       howTo: [],
     });
-    expect(next.because).toMatch(/out of use/);
+    expect(next.reason).toMatch(/out of use/);
     const sound = await addBit(shop);
     const { body: batch } = await shop.ask("POST", "/v1/plans/preview-batch", {
       body: { requests: [planFor(bit, router), planFor(sound, router)] },
@@ -165,10 +165,10 @@ describe("a bit that is held or retired", () => {
     expect(table.rows[0]).toMatchObject({
       verdict: "do-not-run",
       rpm: null,
-      dialMark: null,
+      mark: null,
       ceilingRpm: null,
     });
-    expect(table.rows[0].because).not.toBe("");
+    expect(table.rows[0].reason).not.toBe("");
     expect(table.rows[1].rpm).toBeGreaterThan(0);
   });
 
@@ -190,17 +190,17 @@ describe("a bit that is held or retired", () => {
     await act(bit, "retire", "A tooth is gone.");
     now = new Date("2026-03-09T08:00:00Z");
     const { body } = await shop.ask("POST", `/v1/bits/${bit.id}/retire`, {
-      body: { because: "A new one hangs there.", isReplaced: true },
+      body: { reason: "A new one hangs there.", isReplaced: true },
     });
-    expect(body.retirement).toEqual({ at: START, because: "A new one hangs there.", isReplaced: true });
+    expect(body.retirement).toEqual({ at: START, reason: "A new one hangs there.", isReplaced: true });
   });
 
   test.each(["hold", "release", "retire"])("needs a reason: %s without one is refused", async (what) => {
     const bit = await addBit(shop);
-    for (const because of [undefined, "", "   ", "no", "x".repeat(301)]) {
-      const answer = await shop.ask("POST", `/v1/bits/${bit.id}/${what}`, { body: { because } });
+    for (const reason of [undefined, "", "   ", "no", "x".repeat(301)]) {
+      const answer = await shop.ask("POST", `/v1/bits/${bit.id}/${what}`, { body: { reason } });
       expect(answer.status).toBe(422);
-      expect(answer.body.errors[0].pointer).toBe("/because");
+      expect(answer.body.errors[0].pointer).toBe("/reason");
     }
   });
 });
@@ -217,7 +217,7 @@ describe("an inspection is due", () => {
     expect(await isDue(bit)).toBeUndefined();
     now = new Date("2026-04-01T08:00:00.000Z");
     expect(await isDue(bit)).toMatchObject({ dueAt: "2026-04-01T08:00:00.000Z" });
-    expect((await isDue(bit)).because).toMatch(/days/);
+    expect((await isDue(bit)).reason).toMatch(/days/);
     await inspect(bit, { findings: [], effect: "note" });
     expect(await isDue(bit)).toBeUndefined();
   });
@@ -232,7 +232,7 @@ describe("an inspection is due", () => {
     await use(bit, { metres: 5 });
     await shop.ask("PATCH", `/v1/bits/${bit.id}`, { body: { notes: "x" }, headers: { "If-Match": "*" } });
     expect(await isDue(bit)).toMatchObject({ dueAt: "2026-03-03T08:00:00.000Z" });
-    expect((await isDue(bit)).because).toMatch(/155 m/);
+    expect((await isDue(bit)).reason).toMatch(/155 m/);
   });
 
   test("never for a bit that is retired", async () => {

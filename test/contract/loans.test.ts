@@ -103,7 +103,7 @@ describe("a bit taken out", () => {
   test("that is held while it is out stays held when it is back", async () => {
     const bit = await addBit(shop);
     const { body: loan } = await lend(bit.id);
-    await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { because: "Somebody heard it whistle." } });
+    await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { reason: "Somebody heard it whistle." } });
     await giveBack(loan.id);
     expect((await read(`/v1/bits/${bit.id}`)).state).toBe("held");
     expect((await lend(bit.id)).body.code).toBe("bit-not-usable");

@@ -45,7 +45,7 @@ const log = (bit: { id: string }, given: object = {}, key: string = member.key) 
 const lend = (bit: { id: string }, given: object = {}) =>
   shop.ask("POST", "/v1/loans", { body: { bitId: bit.id, personId: member.id, ...given } });
 const hold = (bit: { id: string }, key = member.key) =>
-  shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { because: "It fell on the floor." }, key });
+  shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { reason: "It fell on the floor." }, key });
 const pointersOf = ({ errors }: { errors: { pointer: string }[] }) => errors.map(({ pointer }) => pointer);
 
 async function refused(bit: { id: string }, given: object, pointer: string) {
@@ -61,28 +61,28 @@ describe("a member's use", () => {
     const bit = await oldBit();
     const attack = { outcomes: ["came-loose"], doneAt: "1970-01-01T00:00:00Z" };
     await refused(bit, attack, "/doneAt");
-    await refused(bit, { ...attack, withoutLoanBecause: "It lay on the bench." }, "/doneAt");
+    await refused(bit, { ...attack, withoutLoanReason: "It lay on the bench." }, "/doneAt");
     expect((await shop.ask("GET", `/v1/bits/${bit.id}`)).body.state).toBe("in-rack");
   });
 
   test("needs the bit on loan to them, now or then, or a reason", async () => {
     const bit = await oldBit();
-    await refused(bit, {}, "/withoutLoanBecause");
+    await refused(bit, {}, "/withoutLoanReason");
     const { body: loan } = await lend(bit);
     expect((await log(bit)).status).toBe(201);
     nowMs += DAY_MS;
     await made(shop, `/v1/loans/${loan.id}/return`, {});
     nowMs += DAY_MS;
-    await refused(bit, {}, "/withoutLoanBecause");
-    await refused(bit, { doneAt: at(-2.5) }, "/withoutLoanBecause");
+    await refused(bit, {}, "/withoutLoanReason");
+    await refused(bit, { doneAt: at(-2.5) }, "/withoutLoanReason");
     expect((await log(bit, { doneAt: at(-1.5) })).status).toBe(201);
-    const { status, body } = await log(bit, { withoutLoanBecause: "It was in the table already." });
-    expect([status, body.withoutLoanBecause]).toEqual([201, "It was in the table already."]);
+    const { status, body } = await log(bit, { withoutLoanReason: "It was in the table already." });
+    expect([status, body.withoutLoanReason]).toEqual([201, "It was in the table already."]);
   });
 
   test("is not older than the policy says; somebody in charge may log what is", async () => {
     const bit = await oldBit();
-    const with_ = { withoutLoanBecause: "Before loans were kept." };
+    const with_ = { withoutLoanReason: "Before loans were kept." };
     await refused(bit, { ...with_, doneAt: at(-28.01) }, "/doneAt");
     expect((await log(bit, { ...with_, doneAt: at(-28) })).status).toBe(201);
     expect((await log(bit, { doneAt: at(-39) }, shop.managerKey)).status).toBe(201);
@@ -114,7 +114,7 @@ describe("what one member takes out of use in a day", () => {
     const statuses = [];
     for (const bit of rack.slice(0, 3)) statuses.push((await hold(bit)).status);
     for (const bit of rack.slice(3)) {
-      const given = { outcomes: ["came-loose"], withoutLoanBecause: "It was in the table." };
+      const given = { outcomes: ["came-loose"], withoutLoanReason: "It was in the table." };
       statuses.push((await log(bit, given)).status);
     }
     expect(statuses).toEqual([200, 200, 200, 201, 201, 409, 409]);
@@ -124,7 +124,7 @@ describe("what one member takes out of use in a day", () => {
     const own = list.body.data.filter(({ by }: { by: string }) => by === member.id);
     expect(own).toHaveLength(5);
     expect(own[0]).toMatchObject({
-      ...{ name: "A member", isByStaff: false, because: "It fell on the floor.", since: at(0) },
+      ...{ name: "A member", isByStaff: false, reason: "It fell on the floor.", since: at(0) },
     });
     expect((await shop.ask("GET", "/v1/stock/held", { key: member.key })).status).toBe(403);
     expect((await hold(rack[6] ?? { id: "" }, shop.managerKey)).status).toBe(200);
@@ -144,7 +144,7 @@ describe("what one member takes out of use in a day", () => {
     if (!first || !sixth || !seventh) throw new Error("eight bits");
     expect((await hold(sixth)).status).toBe(409);
     await made(shop, `/v1/bits/${first.id}/inspections`, { findings: [], effect: "note" });
-    await made(shop, `/v1/bits/${first.id}/release`, { because: "Nothing found." });
+    await made(shop, `/v1/bits/${first.id}/release`, { reason: "Nothing found." });
     expect((await hold(sixth)).status).toBe(200);
     expect((await hold(seventh)).status).toBe(409);
     nowMs += DAY_MS;

@@ -49,14 +49,14 @@ const SHARED = [
   "getPlaceLabel",
   "getPlaceLabels",
   "getPlan",
-  "getReading",
+  "getDialReading",
   "getRouter",
-  "getRunOut",
+  "getRunOutReading",
   "getSharpening",
-  "getTrial",
+  "getSpeedTrial",
   "getWood",
   "holdBit",
-  "proposeTrial",
+  "proposeSpeedTrial",
 ];
 
 /** Lists that hold what is somebody's own. */

@@ -136,7 +136,7 @@ describe("a stock-take", () => {
       [1, 2, 3].map(() => addBit(shop, { homePlaceId: place.id })),
     );
     for (const { id } of [lent, lentAndHeld]) await made(shop, "/v1/loans", { bitId: id, personId });
-    await shop.ask("POST", `/v1/bits/${lentAndHeld.id}/hold`, { body: { because: "It may be chipped." } });
+    await shop.ask("POST", `/v1/bits/${lentAndHeld.id}/hold`, { body: { reason: "It may be chipped." } });
     await shop.ask("POST", `/v1/bits/${away.id}/send-to-sharpening`);
     const { body } = await count(place.id, []);
     expect(body.missing).toEqual([]);

@@ -44,12 +44,12 @@ describe("a batch of previews", () => {
       const lettered = { minRpm: 8000, maxRpm: 24_000, dial: { marks: { first: "A", last: "E" }, steps } };
       const { status, body } = await batch([GOOD, { ...GOOD, router: lettered }]);
       expect(status).toBe(200);
-      const { dialMark } = body.results[1].plan.speed;
-      expect(dialMark).toMatch(/^[A-E](\.\d{1,2})?$/);
+      const { mark } = body.results[1].plan.speed;
+      expect(mark).toMatch(/^[A-E](\.\d{1,2})?$/);
       // What is written can be read: as a reading at that mark, and in a trial.
       const known = {
         ...lettered,
-        dial: { ...lettered.dial, readings: [{ mark: dialMark, rpm: body.results[1].plan.speed.rpm }] },
+        dial: { ...lettered.dial, readings: [{ mark, rpm: body.results[1].plan.speed.rpm }] },
       };
       const again = await shop.ask("POST", "/v1/plans/preview", { body: { ...GOOD, router: known } });
       expect(again.status, again.text).toBe(200);
@@ -108,8 +108,8 @@ describe("the table of a shop", () => {
     ]);
     expect(body.rows[0]).toMatchObject({ verdict: "run-with-care", ceilingRpm: 12000 });
     expect(body.rows[0].rpm).toBeLessThanOrEqual(12000);
-    expect(body.rows[2]).toMatchObject({ verdict: "do-not-run", rpm: null, dialMark: null, passes: 0 });
-    expect(body.rows[2].because).toMatch(/slower router/);
+    expect(body.rows[2]).toMatchObject({ verdict: "do-not-run", rpm: null, mark: null, passes: 0 });
+    expect(body.rows[2].reason).toMatch(/slower router/);
   });
 
   test("has a row that says why for a bit that goes into no collet of a router", async () => {
@@ -120,7 +120,7 @@ describe("the table of a shop", () => {
       body: { bitIds: [bit.id], routerIds: [router.id], woodIds: ["mdf"], mounting: "table" },
     });
     expect(body.rows).toMatchObject([
-      { verdict: "do-not-run", ceilingRpm: null, because: expect.stringMatching(/collet/) },
+      { verdict: "do-not-run", ceilingRpm: null, reason: expect.stringMatching(/collet/) },
     ]);
   });
 

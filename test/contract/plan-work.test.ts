@@ -101,7 +101,7 @@ describe("a bit that cuts at its end", () => {
       body: { ...STRAIGHT, name: "Plunging straight, 12.7 mm", isEndCutting: true },
     });
     expect(kept.body.isEndCutting).toBe(true);
-    const body = { ...REQUEST, bit: { id: kept.body.id }, cut: { ...GROOVE, stopped: true } };
+    const body = { ...REQUEST, bit: { id: kept.body.id }, cut: { ...GROOVE, isStopped: true } };
     const { body: plan } = await shop.ask("POST", "/v1/plans/preview", { body });
     const said = plan.precautions.find(({ code }: { code: string }) => code === "stopped-groove");
     expect(said.text).toMatch(/plunge at the start/);

@@ -35,7 +35,7 @@ describe("a preview", () => {
       wood: { id: "black-cherry" },
     });
     expect(body.speed.rpmHighest).toBeLessThanOrEqual(12000);
-    expect(body.limits.filter(({ binds }: { binds: boolean }) => binds)).toHaveLength(1);
+    expect(body.limits.filter(({ isBinding: binds }: { isBinding: boolean }) => binds)).toHaveLength(1);
     expect(body.passes.at(-1).kind).toBe("finish");
     for (const pass of body.passes) {
       expect(pass.secondsPerEdge).toHaveLength(EDGES.length);
@@ -123,7 +123,7 @@ describe("a stored plan", () => {
     const shop = await openShop();
     const { body } = await shop.ask("POST", "/v1/plans", { body: { ...REQUEST, mounting: "handheld" } });
     expect(body.plan).toMatchObject({ verdict: "do-not-run", passes: [], steps: [] });
-    expect(body.plan.speed).toMatchObject({ rpm: null, rpmHighest: null, dialMark: null });
+    expect(body.plan.speed).toMatchObject({ rpm: null, rpmHighest: null, mark: null });
   });
 });
 

@@ -149,7 +149,7 @@ async function checkTrials(world: World, policy: Policy): Promise<string> {
   const ids = { bitId: world.idOf("profile"), routerId: world.routerId };
   const trial = await made(world.shop, "/v1/speed-trials", { ...ids, mark: 1, vibrationMmPerS: 1 });
   expect(trial.outcome).toBe(trialOutcome(1, policy));
-  await post(world, `/v1/speed-trials/${trial.id}/set-aside`, { because: "Only tried." });
+  await post(world, `/v1/speed-trials/${trial.id}/set-aside`, { reason: "Only tried." });
   const next = await get(
     world,
     `/v1/bits/${world.idOf("small")}/speed-trials/next?routerId=${world.routerId}`,

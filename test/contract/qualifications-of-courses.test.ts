@@ -12,8 +12,8 @@ const consent = (key: string, fields: object = {}) =>
 
 test("a qualification of one course does not count in another, and one of the shop counts in all", async () => {
   const other = await openCourse();
-  const { setting } = await issued(await openCourse({ requirements: { parentalConsent: true } }));
-  const asked = { dialMark: setting.dialMark };
+  const { setting } = await issued(await openCourse({ requirements: { isParentalConsentNeeded: true } }));
+  const asked = { mark: setting.mark };
   expect((await consent(school.keys.teacher, { courseId: other })).status).toBe(201);
   expect(codesOf(await check(asked))).toEqual(["parental-consent-missing"]);
   expect((await consent(school.keys.teacher)).status).toBe(201);
@@ -24,7 +24,7 @@ test("only an instructor of its course signs and withdraws it; one of the shop, 
   const courseId = await openCourse();
   expect((await consent(school.keys.other, { courseId })).body.code).toBe("not-yours");
   const withdraw = (id: string, key: string) =>
-    school.shop.ask("POST", `/v1/qualifications/${id}/withdraw`, { body: { because: "Copied." }, key });
+    school.shop.ask("POST", `/v1/qualifications/${id}/withdraw`, { body: { reason: "Copied." }, key });
   for (const fields of [{ courseId }, {}]) {
     const { body } = await consent(school.keys.teacher, fields);
     expect((await withdraw(body.id, school.keys.other)).body.code).toBe("not-yours");
@@ -52,5 +52,5 @@ test("years of daily instructions do not hide a safety test", async () => {
       SELECT id || '_' || i, 1, created_at, updated_at, '${school.people.student}', kind, given_at, signed_by
       FROM qualifications, n WHERE id = '${id}'`);
   });
-  expect((await check({ dialMark: setting.dialMark })).isAllowed).toBe(true);
+  expect((await check({ mark: setting.mark })).isAllowed).toBe(true);
 });

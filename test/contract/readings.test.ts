@@ -48,23 +48,23 @@ describe("a speed read at a mark", () => {
     const [bit, router] = [await addBit(shop), await plateOnly()];
     // Straight from 8000 to 24000 over four steps.
     expect([await speedAt(router, 1), await speedAt(router, 2)]).toEqual([8000, 12_000]);
-    expect((await preview(bit, router)).speed.dialMark).toBe(1);
+    expect((await preview(bit, router)).speed.mark).toBe(1);
     const { status, body } = await readTwice(router, 2, 10_600);
     expect(status).toBe(201);
     expect(body).toMatchObject({ routerId: router.id, readAt: START, mark: 2, rpm: 10_600 });
     expect(await speedAt(router, 2)).toBe(10_600);
     const { speed } = await preview(bit, router);
-    expect(speed).toMatchObject({ dialMark: 2, rpm: 10_600, basis: "reading" });
+    expect(speed).toMatchObject({ mark: 2, rpm: 10_600, basis: "reading" });
   });
 
   test("lapses when the policy says, and the plate counts again", async () => {
     const [bit, router] = [await addBit(shop), await plateOnly()];
     await readTwice(router, 2, 10_600);
     now = daysLater(365);
-    expect((await preview(bit, router)).speed.dialMark).toBe(2);
+    expect((await preview(bit, router)).speed.mark).toBe(2);
     now = new Date(daysLater(365).getTime() + 1);
     const { speed, assumptions } = await preview(bit, router);
-    expect(speed.dialMark).toBe(1);
+    expect(speed.mark).toBe(1);
     expect(textsOf(assumptions, "reading-left-out")).toEqual([
       "The reading of 10,600 rpm at mark 2 is not used: it is too old to be relied on. Read the mark again.",
     ]);
@@ -78,9 +78,9 @@ describe("a speed read at a mark", () => {
       ...{ minRpm: 8000, maxRpm: 24_000 },
       dial: { marks: { first: 1, last: 5 }, steps: 1, readings: [MARK_2, MARK_2] },
     });
-    expect((await preview(bit, router)).speed.dialMark).toBe(2);
+    expect((await preview(bit, router)).speed.mark).toBe(2);
     now = new Date(daysLater(365).getTime() + 1);
-    expect((await preview(bit, router)).speed.dialMark).toBe(1);
+    expect((await preview(bit, router)).speed.mark).toBe(1);
   });
 
   test("that newer ones contradict is left out and named, in whichever order they are entered", async () => {
@@ -120,7 +120,7 @@ describe("a speed read at a mark", () => {
     });
     expect((await readTwice(router, "B", 10_600)).status).toBe(201);
     const bit = await addBit(shop);
-    expect((await preview(bit, router)).speed).toMatchObject({ dialMark: "B", rpm: 10_600 });
+    expect((await preview(bit, router)).speed).toMatchObject({ mark: "B", rpm: 10_600 });
     expect((await readDial(router, "F", 24_000)).status).toBe(422);
     expect((await readDial(router, 2, 24_000)).status).toBe(422);
   });

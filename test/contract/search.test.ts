@@ -180,7 +180,7 @@ const asked = fc.record(
 
 test("search agrees with a plain filter over all bits", async () => {
   const [held] = rack.slice(-1);
-  await shop.ask("POST", `/v1/bits/${held?.id}/hold`, { body: { because: "It may be bent." } });
+  await shop.ask("POST", `/v1/bits/${held?.id}/hold`, { body: { reason: "It may be bent." } });
   const { data: all }: Page = (await search({})).body;
   expect(all.map(({ id }) => id)).toEqual(rack.map(({ id }) => id));
   await fc.assert(
@@ -205,7 +205,7 @@ test("search agrees with a plain filter over all bits", async () => {
     { numRuns: 150 },
   );
   await made(shop, `/v1/bits/${held?.id}/inspections`, { findings: [], effect: "note" });
-  await made(shop, `/v1/bits/${held?.id}/release`, { because: "It is straight." });
+  await made(shop, `/v1/bits/${held?.id}/release`, { reason: "It is straight." });
 });
 
 test("pages together give everything once while bits are added, changed and removed", async () => {
@@ -234,7 +234,7 @@ test("a bit is found by what it has become, and no longer by what it was", async
   expect(await found({ q: "walnut" })).toEqual(["Walnut"]);
   await shop.ask("PATCH", `/v1/bits/${bit.id}`, { body: { name: "Larch" }, headers: { "If-Match": "*" } });
   expect([await found({ q: "walnut" }), await found({ q: "larch" })]).toEqual([[], ["Larch"]]);
-  await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { because: "It may be bent." } });
+  await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { reason: "It may be bent." } });
   expect(await found({ q: "larch", state: "held" })).toEqual(["Larch"]);
   expect(await found({ q: "larch", state: "in-rack" })).toEqual([]);
   await shop.ask("DELETE", `/v1/bits/${bit.id}`, { headers: { "If-Match": "*" } });

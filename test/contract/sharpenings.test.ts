@@ -89,10 +89,10 @@ describe("a sharpening", () => {
     const change = (body: object) =>
       shop.ask("PATCH", `/v1/bits/${bit.id}`, { body, headers: { "If-Match": "*" } });
     const { body: held } = await change({ smallestUsableDiameterMm: 12.8 });
-    expect(held).toMatchObject({ state: "held", hold: { because: expect.stringContaining("12.8 mm") } });
+    expect(held).toMatchObject({ state: "held", hold: { reason: expect.stringContaining("12.8 mm") } });
     expect((await preview(bit)).code).toBe("bit-not-usable");
     await made(shop, `/v1/bits/${bit.id}/inspections`, { findings: [], effect: "note" });
-    await shop.ask("POST", `/v1/bits/${bit.id}/release`, { body: { because: "Somebody looked at it." } });
+    await shop.ask("POST", `/v1/bits/${bit.id}/release`, { body: { reason: "Somebody looked at it." } });
     // Who released it has seen it: a remark does not hold it again.
     expect((await change({ notes: "For the lathe only." })).body.state).toBe("in-rack");
   });
@@ -104,7 +104,7 @@ describe("a sharpening", () => {
     });
     await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`);
     await sharpen(bit, { diameterMm: 88.5 });
-    expect(await read(bit)).toMatchObject({ state: "held", hold: { because: "Found: cracked-braze." } });
+    expect(await read(bit)).toMatchObject({ state: "held", hold: { reason: "Found: cracked-braze." } });
   });
 
   test.each([
@@ -125,7 +125,7 @@ describe("a sharpening", () => {
 
   test("of a retired bit is refused", async () => {
     const bit = await addBit(shop);
-    await shop.ask("POST", `/v1/bits/${bit.id}/retire`, { body: { because: "Worn out." } });
+    await shop.ask("POST", `/v1/bits/${bit.id}/retire`, { body: { reason: "Worn out." } });
     expect((await sharpen(bit, {})).body.code).toBe("bit-not-usable");
     expect((await shop.ask("POST", `/v1/bits/${bit.id}/send-to-sharpening`)).body.code).toBe(
       "bit-not-usable",

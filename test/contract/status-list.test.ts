@@ -27,7 +27,7 @@ describe("the status list", () => {
       return places.map((place) => placeIn(bits, place));
     };
     expect(await marks()).toEqual([0, 0, 0]);
-    await made(`/v1/approvals/${settings[1]?.id}/withdraw`, { because: "A new jig." });
+    await made(`/v1/approvals/${settings[1]?.id}/withdraw`, { reason: "A new jig." });
     expect(await marks()).toEqual([0, 1, 0]);
   });
 

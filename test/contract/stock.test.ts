@@ -23,8 +23,8 @@ beforeAll(async () => {
   worn = await made(shop, "/v1/bits", { ...bare, name: "Worn", smallestUsableDiameterMm: 12.6 });
   retired = await addBit(shop, { name: "Retired" });
   held = await addBit(shop, { name: "Held" });
-  await shop.ask("POST", `/v1/bits/${retired.id}/retire`, { body: { because: "A tooth is gone." } });
-  await shop.ask("POST", `/v1/bits/${held.id}/hold`, { body: { because: "It may be bent." } });
+  await shop.ask("POST", `/v1/bits/${retired.id}/retire`, { body: { reason: "A tooth is gone." } });
+  await shop.ask("POST", `/v1/bits/${held.id}/hold`, { body: { reason: "It may be bent." } });
   const use = (bit: Bit, minutes: number) =>
     made(shop, "/v1/uses", {
       ...{ bitId: bit.id, routerId: router.id, woodId: "black-cherry" },
@@ -80,7 +80,7 @@ describe("one request answers", () => {
   test("which are out of use, and why", async () => {
     expect(await names("/v1/bits?state=held")).toEqual(["Held"]);
     const [bit] = await asked("/v1/bits?state=retired");
-    expect(bit).toMatchObject({ name: "Retired", retirement: { because: "A tooth is gone." } });
+    expect(bit).toMatchObject({ name: "Retired", retirement: { reason: "A tooth is gone." } });
   });
 
   test("what is used most, by pages, equal ones in order of age", async () => {
@@ -111,7 +111,7 @@ describe("one request answers", () => {
       ["Retired", "retired"],
     ]);
     await shop.ask("POST", `/v1/bits/${retired.id}/retire`, {
-      body: { because: "A tooth is gone.", isReplaced: true },
+      body: { reason: "A tooth is gone.", isReplaced: true },
     });
     expect(await namesIn("/v1/stock/reorder")).toEqual(["Worn"]);
   });

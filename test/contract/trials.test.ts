@@ -41,9 +41,9 @@ async function climb(bit: Kept, router: Kept, shookFromRpm = Number.POSITIVE_INF
     expect(proposal.step).toBe(step);
     expect(proposal.stepsAtMost).toBeGreaterThanOrEqual(step);
     expect(proposal.rpmHighest).toBeLessThanOrEqual(proposal.ceilingRpm);
-    tried.push({ mark: proposal.dialMark, rpm: proposal.rpm });
+    tried.push({ mark: proposal.mark, rpm: proposal.rpm });
     const outcome = proposal.rpm >= shookFromRpm ? "shook" : "ran-free";
-    expect((await enter(bit, router, { mark: proposal.dialMark, outcome })).status).toBe(201);
+    expect((await enter(bit, router, { mark: proposal.mark, outcome })).status).toBe(201);
   }
   return expect.unreachable("a climb ends");
 }
@@ -56,8 +56,8 @@ describe("a guided trial", () => {
     const { tried, end } = await climb(bit, router);
     expect(tried[0]).toEqual({ mark: 1, rpm: 6000 });
     for (const [index, { rpm }] of tried.entries()) expect(rpm).toBeGreaterThan(tried[index - 1]?.rpm ?? 0);
-    expect(end).toMatchObject({ kind: "done", dialMark: null, rpm: null, howTo: [] });
-    expect(end.because).toMatch(/ceiling/);
+    expect(end).toMatchObject({ kind: "done", mark: null, rpm: null, howTo: [] });
+    expect(end.reason).toMatch(/ceiling/);
     const after = await preview(bit, router);
     expect(limitOf(after, "tested")?.rpm).toBe(tried.at(-1)?.rpm);
     expect(end.fastestFreeRpm).toBe(tried.at(-1)?.rpm);
@@ -69,7 +69,7 @@ describe("a guided trial", () => {
     const { tried, end } = await climb(bit, router, 10_000);
     const free = tried.at(-2);
     expect(end).toMatchObject({ kind: "done", fastestFreeRpm: free?.rpm });
-    expect(end.because).toMatch(/shook/);
+    expect(end.reason).toMatch(/shook/);
     const plan = await preview(bit, router);
     expect(limitOf(plan, "tested")?.rpm).toBe(free?.rpm);
     expect(plan.speed).toMatchObject({ bindingLimit: "tested", ceilingRpm: free?.rpm });
@@ -93,15 +93,15 @@ describe("a guided trial", () => {
     const shook = list.data.at(-1);
     expect(shook.outcome).toBe("shook");
     const aside = await shop.ask("POST", `/v1/speed-trials/${shook.id}/set-aside`, {
-      body: { because: "A new bearing." },
+      body: { reason: "A new bearing." },
     });
-    expect(aside.body).toMatchObject({ version: 2, setAside: { because: "A new bearing." } });
-    expect(await next(bit, router)).toMatchObject({ kind: "try", dialMark: tried.at(-1)?.mark });
+    expect(aside.body).toMatchObject({ version: 2, setAside: { reason: "A new bearing." } });
+    expect(await next(bit, router)).toMatchObject({ kind: "try", mark: tried.at(-1)?.mark });
     for (const { id } of list.data) {
-      await shop.ask("POST", `/v1/speed-trials/${id}/set-aside`, { body: { because: "A new bearing." } });
+      await shop.ask("POST", `/v1/speed-trials/${id}/set-aside`, { body: { reason: "A new bearing." } });
     }
     expect(limitOf(await preview(bit, router), "tested")).toBeUndefined();
-    expect(await next(bit, router)).toMatchObject({ kind: "try", step: 1, dialMark: 1 });
+    expect(await next(bit, router)).toMatchObject({ kind: "try", step: 1, mark: 1 });
   });
 
   test("never goes over what is marked on the bit", async () => {
@@ -115,11 +115,11 @@ describe("a guided trial", () => {
   test("is not possible if the router cannot run slowly enough, nor by hand with a bit for the table", async () => {
     const bit = await addBit(shop, { markedMaxRpm: 9000 });
     const fast = await readRouter({ minRpm: 10_000 });
-    expect(await next(bit, fast)).toMatchObject({ kind: "not-possible", rpm: null, dialMark: null });
+    expect(await next(bit, fast)).toMatchObject({ kind: "not-possible", rpm: null, mark: null });
     const held = await readRouter({ mountings: ["handheld"] });
     const proposal = await next(await unmarkedBit(), held);
     expect(proposal).toMatchObject({ kind: "not-possible", rpm: null });
-    expect(proposal.because).toMatch(/table/);
+    expect(proposal.reason).toMatch(/table/);
   });
 });
 

@@ -96,7 +96,7 @@ describe("in a course that asks for two persons, one alone cannot put a setting 
     expect((await issue(one.id, school.keys.teacher)).status).toBe(200);
     expect((await issue(two.id, school.keys.teacher)).body.code).toBe("invalid-state");
     const three = (await reissue(one.id, school.keys.head)).body;
-    await made(`/v1/approvals/${one.id}/withdraw`, { because: "The guard is broken." }, school.keys.teacher);
+    await made(`/v1/approvals/${one.id}/withdraw`, { reason: "The guard is broken." }, school.keys.teacher);
     expect((await issue(three.id, school.keys.teacher)).body.code).toBe("invalid-state");
   });
 });
@@ -113,10 +113,10 @@ describe("what a course asks of its students", () => {
     (await school.shop.ask("GET", `/v1/courses/${courseId}/students/${school.people.student}/today`)).body;
 
   test("holds for a setting as it was when that was drafted, if it is loosened later", async () => {
-    const courseId = await openCourse({ requirements: { parentalConsent: true } });
+    const courseId = await openCourse({ requirements: { isParentalConsentNeeded: true } });
     const { setting } = await issued(courseId);
     await change(courseId, { requirements: {} }, school.keys.teacher);
-    expect(codesOf(await check({ dialMark: setting.dialMark }))).toEqual(["parental-consent-missing"]);
+    expect(codesOf(await check({ mark: setting.mark }))).toEqual(["parental-consent-missing"]);
     expect((await today(courseId)).settings).toEqual([]);
   });
 
@@ -125,7 +125,7 @@ describe("what a course asks of its students", () => {
       requirements: { safetyTest: { passPercent: 90 }, instructionMaxAgeDays: 365 },
     });
     const { setting } = await issued(courseId);
-    const asked = { dialMark: setting.dialMark };
+    const asked = { mark: setting.mark };
     const sign = (fields: object) =>
       made("/v1/qualifications", { personId: school.people.student, ...fields }, school.keys.teacher);
     await sign({ kind: "safety-test", scorePercent: 85 });
@@ -133,7 +133,11 @@ describe("what a course asks of its students", () => {
       kind: "instruction",
       givenAt: new Date(school.nowMs - 40 * 24 * 3600 * 1000).toISOString(),
     });
-    const requirements = { safetyTest: { passPercent: 80 }, instructionMaxAgeDays: 30, demonstration: true };
+    const requirements = {
+      safetyTest: { passPercent: 80 },
+      instructionMaxAgeDays: 30,
+      isDemonstrationNeeded: true,
+    };
     await change(courseId, { requirements }, school.keys.teacher);
     expect(codesOf(await check(asked))).toEqual([
       "safety-test-missing",

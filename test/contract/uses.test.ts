@@ -133,9 +133,9 @@ describe("a bit that moved in its collet", () => {
   test("keeps the hold it had, and collets keep theirs", async () => {
     const [bit, router] = [await addBit(shop), await addRouter(shop)];
     const half = await collet(router, "1/2 in", 12.7, "retired");
-    await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { because: "A tooth is loose." } });
+    await shop.ask("POST", `/v1/bits/${bit.id}/hold`, { body: { reason: "A tooth is loose." } });
     await log(work(bit, router, { outcomes: ["came-loose"], colletId: half.id }));
-    expect((await read("bits", bit)).hold.because).toBe("A tooth is loose.");
+    expect((await read("bits", bit)).hold.reason).toBe("A tooth is loose.");
     expect((await read("collets", half)).condition).toBe("retired");
   });
 });
@@ -152,7 +152,7 @@ describe("a router whose every collet of a size is out of use", () => {
       const { body } = await preview(bit, router);
       expect(body.verdict).toBe("do-not-run");
       expect(codesOf(body)).toContain("no-collet-fits");
-      expect([body.speed.rpm, body.speed.dialMark, body.passes]).toEqual([null, null, []]);
+      expect([body.speed.rpm, body.speed.mark, body.passes]).toEqual([null, null, []]);
       const next = await shop.ask("GET", `/v1/bits/${bit.id}/speed-trials/next?routerId=${router.id}`);
       expect(next.body.kind).toBe("not-possible");
       const fits = await shop.ask("GET", `/v1/bits?fitsRouterId=${router.id}&limit=200`);
@@ -206,7 +206,7 @@ describe("what happened warns the next plan", () => {
     const [bit, router, other] = [await addBit(shop), await addRouter(shop), await addRouter(shop)];
     await log(work(bit, router, { outcomes: ["came-loose", "scorched"], doneAt: "2026-01-05T08:00:00Z" }));
     await made(shop, `/v1/bits/${bit.id}/inspections`, { findings: [], effect: "note" });
-    await made(shop, `/v1/bits/${bit.id}/release`, { because: "Shank and collet cleaned." });
+    await made(shop, `/v1/bits/${bit.id}/release`, { reason: "Shank and collet cleaned." });
     expect(codesOf((await preview(bit, other)).body)).toContain("came-loose-before");
     expect(codesOf((await preview(bit, router)).body)).toContain("scorched-before");
     await made(shop, `/v1/bits/${bit.id}/sharpenings`, { sharpenedAt: "2026-01-06T08:00:00Z" });

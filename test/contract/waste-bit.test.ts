@@ -37,7 +37,7 @@ beforeAll(async () => {
   });
   await straight("Straight on a thin shank, 7.6 mm", 7.6, { shankDiameterMm: 6.35 });
   const held = await straight("Held straight, 7.7 mm", 7.7);
-  const answer = await shop.ask("POST", `/v1/bits/${held.id}/hold`, { body: { because: "It fell." } });
+  const answer = await shop.ask("POST", `/v1/bits/${held.id}/hold`, { body: { reason: "It fell." } });
   expect(answer.status, answer.text).toBe(200);
 });
 
@@ -66,7 +66,7 @@ describe("what a groove is wasted with first", () => {
   test("is another once that one is gone, and the plan is the same plan", async () => {
     const before = await preview(DOVETAIL_GROOVE);
     const path = `/v1/bits/${sevenId}`;
-    await shop.ask("POST", `${path}/hold`, { body: { because: "A chipped edge." } });
+    await shop.ask("POST", `${path}/hold`, { body: { reason: "A chipped edge." } });
     const after = await preview(DOVETAIL_GROOVE);
     expect(wasteStep(after)?.text).toContain("Straight, 6 mm of the rack");
     expect(wasteStep(after)?.text).toContain("in runs side by side");

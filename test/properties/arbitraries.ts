@@ -182,12 +182,12 @@ export const planInputs: fc.Arbitrary<PlanInput> = bits.chain((bit) =>
 export const speedTrials: fc.Arbitrary<SpeedTrial> = fc.record({
   rpm: number(5000, 30000),
   outcome: fc.constantFrom("ran-free" as const, "shook" as const),
-  sameRouter: fc.boolean(),
+  isSameRouter: fc.boolean(),
 });
 
 /** How an earlier cut came out. */
 export const pastUses: fc.Arbitrary<PastUse> = fc.record({
   outcome: fc.constantFrom("fine", "scorched", "chattered", "tore-out", "came-loose"),
-  sameRouter: fc.boolean(),
+  isSameRouter: fc.boolean(),
   sameWood: fc.boolean(),
 });

@@ -121,7 +121,7 @@ export const DOUBTFUL: readonly Happening[] = [
   { name: "a bit that came loose", run: (stage) => post(stage, "/v1/uses", useOf(stage, "came-loose")) },
   {
     name: "a hold",
-    run: (stage) => post(stage, `/v1/bits/${stage.bitId}/hold`, { because: "A tooth looks odd." }),
+    run: (stage) => post(stage, `/v1/bits/${stage.bitId}/hold`, { reason: "A tooth looks odd." }),
   },
   {
     name: "a course's policy",
@@ -149,7 +149,7 @@ export async function planned({ shop, request, courseId }: Stage): Promise<unkno
   return {
     ...{ verdict, clearance: mounting.allowed },
     precautions: precautions.map(({ code }: { code: string }) => code),
-    ...{ dialMark: speed.dialMark, rpm: speed.rpm, ceilingRpm: speed.ceilingRpm },
+    ...{ mark: speed.mark, rpm: speed.rpm, ceilingRpm: speed.ceilingRpm },
     passes: passes.map(({ heightMm, fenceMm, feedMPerMin }: Record<string, number>) => [
       heightMm,
       fenceMm,

@@ -42,7 +42,7 @@ describe("how earlier cuts came out", () => {
         const found = makePlan({ ...input, history }).findings.filter((each) => "times" in each);
         expect(new Set(found.map(({ code }) => code)).size).toBe(found.length);
         const counting = history.filter(
-          ({ outcome, sameRouter, sameWood }) =>
+          ({ outcome, isSameRouter: sameRouter, sameWood }) =>
             outcome === "came-loose" ||
             (outcome === "chattered" ? sameRouter : outcome !== "fine" && sameWood),
         );

@@ -71,7 +71,7 @@ function randomCut(random: Random, kind: CutKind): Cut {
     ...(random.percent(60) ? { work: randomWork(random, lengthMm, grain) } : {}),
   };
   const along = {
-    ...(random.percent(20) ? { curved: true } : {}),
+    ...(random.percent(20) ? { isCurved: true } : {}),
     ...(random.percent(15) ? { side: "inside" as const } : {}),
   };
   const depthMm = random.of([2, 5, 9, 12]);
@@ -100,7 +100,7 @@ function randomCut(random: Random, kind: CutKind): Cut {
         kind,
         ...every,
         depthMm,
-        ...(random.percent(30) ? { stopped: true } : {}),
+        ...(random.percent(30) ? { isStopped: true } : {}),
         ...(random.percent(20) ? { widthMm: random.of([13, 20, 30]) } : {}),
         ...(random.percent(15) ? { bushingDiameterMm: random.of([16, 25]) } : {}),
       };

@@ -79,7 +79,7 @@ describe("a guided speed trial", () => {
         expect(climb.counted).toEqual(speeds.map((_, index) => [index + 1, speeds.length]));
         if (last.kind === "not-possible") expect(speeds).toEqual([]);
         else
-          expect(last).toMatchObject({ kind: "done", because: "at-ceiling", fastestFreeRpm: speeds.at(-1) });
+          expect(last).toMatchObject({ kind: "done", reason: "at-ceiling", fastestFreeRpm: speeds.at(-1) });
       }),
       RUNS,
     );
@@ -159,18 +159,18 @@ function climbed(input: TrialInput, outcomeOf: (step: number) => SpeedTrial["out
     const outcome = outcomeOf(step);
     tried.push({ rpm, rpmHighest, outcome });
     counted.push([last.number, last.ofAtMost]);
-    trials = [...trials, { rpm, outcome, sameRouter: true }];
+    trials = [...trials, { rpm, outcome, isSameRouter: true }];
   }
   throw new Error("the trial does not end");
 }
 
 function free(rpm: number): SpeedTrial {
-  return { rpm, outcome: "ran-free", sameRouter: true };
+  return { rpm, outcome: "ran-free", isSameRouter: true };
 }
 
 function freeSpeeds(trials: readonly SpeedTrial[]): number[] {
   return trials
-    .filter(({ outcome, sameRouter }) => outcome === "ran-free" && sameRouter)
+    .filter(({ outcome, isSameRouter: sameRouter }) => outcome === "ran-free" && sameRouter)
     .map(({ rpm }) => rpm);
 }
 

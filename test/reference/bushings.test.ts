@@ -70,7 +70,7 @@ describe("an inlay along one template", () => {
 
 describe("an edge along a template", () => {
   const bit = bitOf({ kind: "straight", diameterMm: 12.7, cuttingLengthMm: 31.75 });
-  const edge: Cut = { kind: "edge", thicknessMm: 19, bushingDiameterMm: 19.05, curved: true, edges: EDGES };
+  const edge: Cut = { kind: "edge", thicknessMm: 19, bushingDiameterMm: 19.05, isCurved: true, edges: EDGES };
 
   // Geometry: half of bushing less bit. Outside, the template is the smaller; inside, its opening is the larger.
   test.each([

@@ -28,7 +28,7 @@ describe("a cut fed with the rotation", () => {
 
 describe("a light back-rout against tear-out", () => {
   it("comes before the main passes, with the rotation and light; the others against it", () => {
-    const plan = planOf(STRAIGHT, { ...RABBET, backRout: true }, "handheld");
+    const plan = planOf(STRAIGHT, { ...RABBET, hasBackRout: true }, "handheld");
     const [first, ...others] = plan.passes;
     expect(first?.pass.kind).toBe("back-rout");
     expect(first?.pass.geometry.biteMm).toBeLessThanOrEqual(DEFAULT_POLICY.climbBiteMaxMm + 1e-9);
@@ -43,7 +43,7 @@ describe("a light back-rout against tear-out", () => {
   });
 
   it("is by hand only", () => {
-    const plan = planOf(STRAIGHT, { ...RABBET, backRout: true }, "table");
+    const plan = planOf(STRAIGHT, { ...RABBET, hasBackRout: true }, "table");
     expect(codesOf(plan)).toContain("climb-not-allowed");
     expect(plan.verdict).toBe("do-not-run");
   });

@@ -22,14 +22,14 @@ describe("what guides a cut", () => {
     [
       "a curved one with a bearing",
       ROUND_OVER(6.35),
-      { kind: "edge", curved: true, edges: EDGES },
+      { kind: "edge", isCurved: true, edges: EDGES },
       "table",
       "bearing-and-pin",
     ],
     [
       "the same by hand",
       ROUND_OVER(6.35),
-      { kind: "edge", curved: true, edges: EDGES },
+      { kind: "edge", isCurved: true, edges: EDGES },
       "handheld",
       "bearing",
     ],
@@ -52,7 +52,7 @@ describe("what guides a cut", () => {
     [
       "a curved edge without a bearing",
       STRAIGHT,
-      { kind: "rabbet", depthMm: 6, widthMm: 8, curved: true, edges: EDGES },
+      { kind: "rabbet", depthMm: 6, widthMm: 8, isCurved: true, edges: EDGES },
       "table",
       undefined,
     ],

@@ -6,7 +6,7 @@ import { bitOf, codesOf, EDGES, planOf, ROUND_OVER, STRAIGHT, said } from "./set
 const GROOVE: Cut = { kind: "groove", depthMm: 6, edges: EDGES };
 const RABBET: Cut = { kind: "rabbet", depthMm: 6, widthMm: 8, edges: EDGES };
 const PROFILE: Cut = { kind: "edge", edges: EDGES };
-const CURVE: Cut = { kind: "edge", curved: true, edges: EDGES };
+const CURVE: Cut = { kind: "edge", isCurved: true, edges: EDGES };
 const OPENING: Cut = { kind: "edge", side: "inside", edges: EDGES };
 const BUSHED: Cut = { ...GROOVE, bushingDiameterMm: 30, templateThicknessMm: 12 };
 const NARROW = bitOf({ kind: "straight", diameterMm: 9.525, cuttingLengthMm: 25.4 });

@@ -69,7 +69,7 @@ describe("a surface", () => {
 
 // Only a bit that cuts at its end may be plunged: common practice.
 describe("a stopped groove", () => {
-  const cut: Cut = { kind: "groove", depthMm: 6, stopped: true, edges: EDGES };
+  const cut: Cut = { kind: "groove", depthMm: 6, isStopped: true, edges: EDGES };
 
   it.each<[string, boolean | undefined, RegExp, boolean]>([
     ["known to cut at its end", true, /plunge at the start/, false],

@@ -44,7 +44,7 @@ describe("what a plan says of its set-up", () => {
 
   it("does not lift a bit out of a slot that is wider below", () => {
     const stopped = (bit: Bit, mounting: Mounting) =>
-      said(planOf(bit, { kind: "groove", depthMm: 8, stopped: true, edges: EDGES }, mounting)).join(" ");
+      said(planOf(bit, { kind: "groove", depthMm: 8, isStopped: true, edges: EDGES }, mounting)).join(" ");
     for (const mounting of ["table", "handheld"] as const) {
       expect(stopped(DOVETAIL, mounting)).toMatch(/draw it back out along the slot; never lift it/);
       expect(stopped(KEYHOLE, mounting)).toMatch(/come back to the hole, and stop the motor there/);
@@ -71,12 +71,12 @@ describe("what a plan says of its set-up", () => {
   ])("never both: %s", (_, one, other) => {
     const cuts: Cut[] = [
       { kind: "groove", depthMm: 6, edges: EDGES },
-      { kind: "groove", depthMm: 6, stopped: true, edges: EDGES },
+      { kind: "groove", depthMm: 6, isStopped: true, edges: EDGES },
       { kind: "groove", depthMm: 1, feedDirection: "with-rotation", edges: EDGES },
       { kind: "edge", edges: EDGES },
-      { kind: "edge", curved: true, edges: EDGES },
+      { kind: "edge", isCurved: true, edges: EDGES },
       { kind: "edge", side: "inside", edges: EDGES },
-      { kind: "edge", side: "inside", curved: true, edges: EDGES },
+      { kind: "edge", side: "inside", isCurved: true, edges: EDGES },
       { kind: "edge", heightMm: 1, feedDirection: "with-rotation", edges: EDGES },
       { kind: "rabbet", depthMm: 3, widthMm: 3, edges: EDGES },
     ];

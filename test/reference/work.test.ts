@@ -92,7 +92,7 @@ describe("the piece of wood", () => {
     const short: Cut = {
       kind: "groove",
       depthMm: 6,
-      stopped: true,
+      isStopped: true,
       edges: [{ lengthMm: 200, grain: "long" }],
     };
     expect(precautionsOf(STRAIGHT, short)).toContain("small-work");

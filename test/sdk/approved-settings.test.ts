@@ -16,7 +16,7 @@ async function openClass() {
   const course = await manager.courses.create({
     name: "Cabinetmaking, first year",
     policy: { speedMaxRpm: 16_000 },
-    requirements: { safetyTest: { passPercent: 100 }, demonstration: true },
+    requirements: { safetyTest: { passPercent: 100 }, isDemonstrationNeeded: true },
     isTwoPerson: false,
   });
   await manager.enrolments.create(course.id, { personId: teacher.id, part: "instructor" });
@@ -62,13 +62,13 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
   expect(draft.state).toBe("draft");
   const issued = await instructor.approvals.issue(draft.id);
   expect(issued.state).toBe("issued");
-  const { dialMark } = issued.setting;
+  const { mark: dialMark } = issued.setting;
   if (dialMark === null) throw new Error("the router has a dial");
   const asked = {
     personId: student.id,
     bitId: bit.id,
     routerId: router.id,
-    dialMark,
+    mark: dialMark,
     woodId: "black-cherry",
   };
 
@@ -93,11 +93,11 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
 
   // A second program with the public keys, a sheet and a list, and no connection to the service.
   const keys = await member.signing.getJsonWebKeySet();
-  const { jws } = await member.approvals.getApprovalSheet(issued.id);
-  const statusBefore = (await member.approvals.getApprovalStatus()).jws;
+  const { jws } = await member.approvals.sheet(issued.id);
+  const statusBefore = (await member.approvals.status()).jws;
   const expected = { ...asked, mounting: "table" } as const;
   const before = await verifySheet(jws, { keys, status: statusBefore, expected });
-  expect(before).toMatchObject({ isValid: true, sheet: { jti: issued.id, setting: { dialMark } } });
+  expect(before).toMatchObject({ isValid: true, sheet: { jti: issued.id, setting: { mark: dialMark } } });
   expect(verifiedElsewhere(jws, JSON.stringify(keys))).toBe(issued.id);
 
   await instructor.sharpenings.create(bit.id, { diameterMm: 88.4, massG: 337 });
@@ -113,32 +113,30 @@ test("course, qualification, plan, issue, check, sharpening, refusal, re-issue, 
   expect(lapsed.state).toBe("lapsed");
   expect(lapsed.lapse).toMatchObject({
     cause: { event: "bit.changed", subjectId: bit.id, after: { markedMaxRpm: 11_000 } },
-    before: { dialMark },
+    before: { mark: dialMark },
   });
-  const statusAfter = (await member.approvals.getApprovalStatus()).jws;
+  const statusAfter = (await member.approvals.status()).jws;
   expect(await verifySheet(jws, { keys, status: statusAfter, expected })).toMatchObject({
     isValid: false,
     reasons: ["ended"],
   });
-  await expect(member.approvals.getApprovalSheet(issued.id)).rejects.toMatchObject({
+  await expect(member.approvals.sheet(issued.id)).rejects.toMatchObject({
     code: "invalid-state",
   });
 
-  const { resultDigest, isSame } = await instructor.approvals.getApprovalDifference(issued.id);
+  const { resultDigest, isSame } = await instructor.approvals.difference(issued.id);
   expect(isSame).toBe(false);
   if (resultDigest === null) throw new Error("it can still be run");
   const again = await instructor.approvals.reissue(issued.id, { resultDigest });
   expect(again).toMatchObject({ state: "issued", replacesId: issued.id });
-  const mark = again.setting.dialMark;
+  const mark = again.setting.mark;
   if (mark === null) throw new Error("the router has a dial");
-  expect(await member.checks.ask({ ...asked, dialMark: mark })).toMatchObject({ isAllowed: true });
-  const sheet = await member.approvals.getApprovalSheet(again.id);
+  expect(await member.checks.ask({ ...asked, mark: mark })).toMatchObject({ isAllowed: true });
+  const sheet = await member.approvals.sheet(again.id);
   const later = { keys, status: statusAfter };
-  expect(await verifySheet(sheet.jws, { ...later, expected: { ...expected, dialMark: mark } })).toMatchObject(
-    {
-      isValid: true,
-    },
-  );
+  expect(await verifySheet(sheet.jws, { ...later, expected: { ...expected, mark: mark } })).toMatchObject({
+    isValid: true,
+  });
   // What was asked before the change is no longer what the sheet says.
   if (mark !== dialMark)
     expect(await verifySheet(sheet.jws, { ...later, expected })).toMatchObject({ reasons: ["other-mark"] });

@@ -10,12 +10,12 @@ export type Change = {
 };
 export type Prepared = { readonly shop: Shop; readonly furnished: Furnished };
 
-const because = "Looked at by the bench lead.";
+const reason = "Looked at by the bench lead.";
 
 /** What must be so before some operations can succeed. */
 export const BEFORE: Readonly<Record<string, (prepared: Prepared) => Promise<Change>>> = {
   releaseBit: async ({ shop, furnished: { ids } }) => {
-    await made(shop, `/v1/bits/${ids["bitId"]}/hold`, { because });
+    await made(shop, `/v1/bits/${ids["bitId"]}/hold`, { reason });
     await made(shop, `/v1/bits/${ids["bitId"]}/inspections`, { findings: [], effect: "note" });
     return {};
   },

@@ -19,7 +19,7 @@ const client = () => createClient({ baseUrl, key: async () => shop.managerKey })
 
 test("labels and files are text, by type and in fact, and files come as streams too", async () => {
   const bit = await client().bits.create({ ...STRAIGHT, name: "Straight, labelled" });
-  const label: string = await client().bits.getBitLabel(bit.id);
+  const label: string = await client().bits.label(bit.id);
   expect(label).toMatch(/^<svg/);
   const counters: string = await client().health.getMetrics();
   expect(counters).toContain("# TYPE");
@@ -66,9 +66,7 @@ test("a photograph is taken as the bytes that it is, and as text in a record", a
   const data = Uint8Array.from(Buffer.from(PHOTOGRAPH.base64, "base64"));
   const sent = await photographs.create(id, { contentType: "image/png", data });
   const inRecord = await photographs.create(id, { mediaType: "image/png", base64: PHOTOGRAPH.base64 });
-  const [first, second] = await Promise.all(
-    [sent, inRecord].map((each) => photographs.getPhotographContent(each.id)),
-  );
+  const [first, second] = await Promise.all([sent, inRecord].map((each) => photographs.content(each.id)));
   expect(first?.base64).toEqual(expect.any(String));
   expect(first?.base64).toBe(second?.base64);
 });

@@ -82,7 +82,7 @@ describe("a kiosk", () => {
     const use = {
       personId: furnished.ids["personId"],
       ...{ bitId: body.bitId, routerId: body.routerId, woodId: "black-cherry", mounting: body.mounting },
-      dialMark: body.setting.dialMark,
+      mark: body.setting.mark,
     };
     const { code, out } = await run("kiosk", ["ask", sheets, JSON.stringify({ ...use, ...change })], url)
       .ended;
@@ -91,7 +91,7 @@ describe("a kiosk", () => {
 
   test("asks the service, and believes its yes and its no", async () => {
     expect(await ask(baseUrl)).toMatchObject({ code: 0, out: "Yes, says the service.\n" });
-    const refused = await ask(baseUrl, { dialMark: 6 });
+    const refused = await ask(baseUrl, { mark: 6 });
     expect(refused).toMatchObject({ code: 1, out: expect.stringMatching(/^No: \S/) });
   });
 
@@ -113,7 +113,7 @@ describe("a kiosk", () => {
     for (const [change, reason] of [
       [{ personId: furnished.ids["studentId"] }, "other-person"],
       [{ bitId: "bit_2" }, "other-bit"],
-      [{ dialMark: 6 }, "other-mark"],
+      [{ mark: 6 }, "other-mark"],
     ] as const) {
       const { code, out } = await ask(AWAY, change);
       expect([code, out]).toEqual([1, expect.stringContaining(reason)]);

@@ -78,7 +78,7 @@ describe("events, followed through the client", () => {
     const checkpoint = await client.checkpoints.create({ reason: "end of term" });
     expect(await client.checkpoints.get(checkpoint.id)).toEqual(checkpoint);
     expect(await client.events.verify({})).toMatchObject({ isIntact: true, checkpoints: 1 });
-    await client.signing.rotateSigningKeys({ reason: "yearly" });
+    await client.signing.rotateKeys({ reason: "yearly" });
     expect((await client.signing.getJsonWebKeySet()).keys).toHaveLength(2);
     const { callers } = await client.events.summarize({
       query: { since: new Date(Date.now() - 60_000).toISOString() },

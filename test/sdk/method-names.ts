@@ -1,10 +1,19 @@
 type Operation = { readonly operationId: string; readonly tags: readonly [string] };
 
-/** `bits.create` names `createBit`, and a method may have the whole id as its name. */
+/** What a resource is about, where that is not its name without the "s". */
+const NOUNS: Readonly<Record<string, string>> = { people: "person", stock: "bit", signing: "signing" };
+
+/** `bits.create` names `createBit`, `bits.label` `getBitLabel`, and a method may have the whole id as its name. */
 export function namesOperation(name: string, { operationId, tags: [tag] }: Operation): boolean {
   const [resource = "", verb = ""] = name.split(".");
-  const singular = tag === "people" ? "person" : tag.replace(/s$/, "");
-  const noun = singular.charAt(0).toUpperCase() + singular.slice(1);
-  const plural = tag.charAt(0).toUpperCase() + tag.slice(1);
-  return resource === tag && [verb, `${verb}${noun}`, `${verb}${plural}`].includes(operationId);
+  if (resource !== tag) return false;
+  const said = (NOUNS[tag] ?? tag.replace(/s$/, "")).toLowerCase();
+  const without = [said, `${said}s`, tag.toLowerCase()].flatMap((noun) =>
+    [...operationId.toLowerCase().matchAll(new RegExp(noun, "g"))].map(
+      ({ index }) => operationId.slice(0, index) + operationId.slice(index + noun.length),
+    ),
+  );
+  return [operationId, ...without, ...without.map((each) => each.replace(/^get/, ""))].some(
+    (each) => each.toLowerCase() === verb.toLowerCase(),
+  );
 }

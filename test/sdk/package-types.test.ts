@@ -165,7 +165,7 @@ describe("the types of the installed package fit", () => {
 const maybe: string | undefined = undefined;
 export const bits = client.bits.list({ q: maybe }, { signal: undefined, headers: undefined });
 export const bit = client.bits.get("bit_1", { ifNoneMatch: 3 });
-export const label: Promise<string> = client.bits.getBitLabel("bit_1");
+export const label: Promise<string> = client.bits.label("bit_1");
 `;
 
   it.each([
@@ -183,7 +183,7 @@ export const label: Promise<string> = client.bits.getBitLabel("bit_1");
   });
 
   it("and what does not fit is found", () => {
-    const wrong = `${IMPORT}client.bits.get(3);\nconst n: number = client.bits.getBitLabel("bit_1");`;
+    const wrong = `${IMPORT}client.bits.get(3);\nconst n: number = client.bits.label("bit_1");`;
     expect(editorWith(wrong).faults()).toHaveLength(2);
   });
 });

@@ -24,13 +24,13 @@ const USED = {
   bit: { id: "bit_1" },
   router: { id: "router_1" },
   mounting: "table",
-  dialMark: 2,
+  mark: 2,
   woods: [{ id: "black-cherry" }],
 };
 const EXPECTED = {
   bitId: "bit_1",
   routerId: "router_1",
-  dialMark: 2,
+  mark: 2,
   woodId: "black-cherry",
   mounting: "table",
 } as const;

@@ -18,9 +18,9 @@ describe("a good sheet is no leave for something else", () => {
   it.each([
     [{ bitId: "bit_2" }, "other-bit"],
     [{ routerId: "router_2" }, "other-router"],
-    [{ dialMark: 2.5 }, "other-mark"],
-    [{ dialMark: "B" }, "other-mark"],
-    [{ dialMark: null }, "other-mark"],
+    [{ mark: 2.5 }, "other-mark"],
+    [{ mark: "B" }, "other-mark"],
+    [{ mark: null }, "other-mark"],
     [{ woodId: "white-oak" }, "other-wood"],
     [{ mounting: "handheld" as const }, "other-mounting"],
   ])("such as %j", async (change, reason) => {
@@ -29,7 +29,7 @@ describe("a good sheet is no leave for something else", () => {
   });
 
   it("and all that differs is named", async () => {
-    const expected = { bitId: "a", routerId: "b", dialMark: 1, woodId: "c", mounting: "handheld" } as const;
+    const expected = { bitId: "a", routerId: "b", mark: 1, woodId: "c", mounting: "handheld" } as const;
     const all = ["other-bit", "other-router", "other-mark", "other-wood", "other-mounting"];
     expect(await reasonsOf(sheet(), { expected })).toEqual(all);
   });
@@ -55,8 +55,8 @@ describe("a good sheet is no leave for something else", () => {
 
   it("is one for each wood it names, and for a router without a dial", async () => {
     expect(await reasonsOf(sheet(), { expected: { ...EXPECTED, woodId: "hard-maple" } })).toEqual([]);
-    const plain = sheet({ setting: { ...SHEET.setting, dialMark: null } });
-    expect(await reasonsOf(plain, { expected: { ...EXPECTED, dialMark: null } })).toEqual([]);
+    const plain = sheet({ setting: { ...SHEET.setting, mark: null } });
+    expect(await reasonsOf(plain, { expected: { ...EXPECTED, mark: null } })).toEqual([]);
     expect(await reasonsOf(plain)).toEqual(["other-mark"]);
   });
 });

@@ -19,7 +19,7 @@ export const SHEET = {
     bit: { id: "bit_1" },
     router: { id: "router_1" },
     mounting: "table",
-    dialMark: 2,
+    mark: 2,
     rpm: 10_400,
     woods: [{ id: "black-cherry" }, { id: "hard-maple" }],
   },
@@ -27,7 +27,7 @@ export const SHEET = {
 export const EXPECTED = {
   bitId: "bit_1",
   routerId: "router_1",
-  dialMark: 2,
+  mark: 2,
   woodId: "black-cherry",
   mounting: "table",
 } as const;

@@ -156,7 +156,7 @@ const QUERIES: Readonly<Record<string, (ids: Furnished["ids"]) => string>> = {
   listEvents: () => "?after=2&limit=2",
   listKeys: () => "?limit=2&sort=-createdAt",
   getBitLabels: ({ bitId }) => `?ids=${bitId}`,
-  proposeTrial: ({ routerId }) => `?routerId=${routerId}`,
+  proposeSpeedTrial: ({ routerId }) => `?routerId=${routerId}`,
 };
 
 function answerOf(response: Response, text: string): { answer?: unknown } {

@@ -64,7 +64,7 @@ describe("a database that an older version of the computation left", () => {
     const { body } = await ask("GET", `/v1/approvals/${approval.id}`);
     expect(body.state).toBe("lapsed");
     expect(body.lapse).toMatchObject({
-      because: "The computation was renewed. The plan would be different now.",
+      reason: "The computation was renewed. The plan would be different now.",
       cause: {
         event: "computation.renewed",
         before: { engineVersion: "0.9.0" },

@@ -56,7 +56,7 @@ if (refused.length > 0) process.exitCode = 1;
 /** What has to be set: parts that agree in all of it are cut one after the other. */
 function keyOf({ bitId, routerId, mounting }: Part, { speed, passes }: Plan): string {
   const settings = passes.map(({ heightMm, fenceMm }) => [heightMm, fenceMm]);
-  return JSON.stringify([routerId, bitId, mounting, speed.dialMark, speed.rpm, settings]);
+  return JSON.stringify([routerId, bitId, mounting, speed.mark, speed.rpm, settings]);
 }
 
 function byRouterAndBit({ part: a }: SetUp, { part: b }: SetUp): number {
@@ -65,7 +65,7 @@ function byRouterAndBit({ part: a }: SetUp, { part: b }: SetUp): number {
 
 async function titleOf({ part, plan: { speed } }: SetUp): Promise<string> {
   const [bit, router] = await Promise.all([client.bits.get(part.bitId), client.routers.get(part.routerId)]);
-  const setting = speed.dialMark === null ? `${speed.rpm} rpm` : `mark ${speed.dialMark}`;
+  const setting = speed.mark === null ? `${speed.rpm} rpm` : `mark ${speed.mark}`;
   return `${bit.name} in ${router.name} (${part.mounting}) at ${setting}`;
 }
 

@@ -10,7 +10,7 @@ import {
 
 // Asks before a machine is unlocked; while the service is away, the signed sheets that were kept decide.
 // node kiosk.js keep sheets.json          keeps what is needed without the service: run it every quarter of an hour
-// node kiosk.js ask sheets.json '{ "personId": …, "bitId": …, "routerId": …, "dialMark": …, "woodId": …, "mounting": … }'
+// node kiosk.js ask sheets.json '{ "personId": …, "bitId": …, "routerId": …, "mark": …, "woodId": …, "mounting": … }'
 // Exit code 0 is a yes; everything else, an error too, is a no.
 
 type Kept = { readonly keys: JsonWebKeySet; readonly status: string; readonly sheets: readonly string[] };
@@ -29,18 +29,18 @@ else process.exitCode = (await isAllowed(JSON.parse(asked))) ? 0 : 1;
 
 async function keep(): Promise<void> {
   const keys = await client.signing.getJsonWebKeySet();
-  const { jws: status } = await client.approvals.getApprovalStatus();
+  const { jws: status } = await client.approvals.status();
   const sheets: string[] = [];
   for await (const { id } of client.approvals.list({ state: "issued" }))
-    sheets.push((await client.approvals.getApprovalSheet(id)).jws);
+    sheets.push((await client.approvals.sheet(id)).jws);
   await writeFile(file, JSON.stringify({ keys, status, sheets } satisfies Kept));
   print(`Kept ${sheets.length} sheets.`);
 }
 
 async function isAllowed(use: Use): Promise<boolean> {
-  const { dialMark, ...rest } = use;
+  const { mark, ...rest } = use;
   try {
-    const answer = await client.checks.ask({ ...rest, ...(dialMark !== null && { dialMark }) });
+    const answer = await client.checks.ask({ ...rest, ...(mark !== null && { mark }) });
     print(
       answer.isAllowed ? "Yes, says the service." : `No: ${answer.reasons.map(({ text }) => text).join(" ")}`,
     );

@@ -29,11 +29,11 @@ try {
 
 async function writeDue(): Promise<void> {
   const limit = { limit: LONGEST_LIST };
-  const inspections = await client.stock.listDueBits().all(limit);
+  const inspections = await client.stock.listDue().all(limit);
   const loans = await client.loans.list({ state: "overdue" }).all(limit);
-  const reorder = await client.stock.listBitsToReorder().all(limit);
+  const reorder = await client.stock.listToReorder().all(limit);
   const due = {
-    inspections: inspections.map(({ bit: { id, name }, dueAt, because }) => ({ id, name, dueAt, because })),
+    inspections: inspections.map(({ bit: { id, name }, dueAt, reason }) => ({ id, name, dueAt, reason })),
     overdueLoans: loans.map(({ id, bitId, personId, dueAt }) => ({ id, bitId, personId, dueAt })),
     reorder: reorder.map(({ bit: { id, name } }) => ({ id, name })),
   };

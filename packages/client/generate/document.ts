@@ -112,14 +112,22 @@ function operationFrom(
   };
 }
 
-/** Tags whose singular does not just lose its "s". */
-const IRREGULAR: Readonly<Record<string, string>> = { people: "person" };
+/** What a resource's operations are about if that is not its name without the "s". */
+const NOUNS: Readonly<Record<string, string>> = { people: "person", stock: "bit", signing: "signing" };
 
-/** `createBit` under the tag `bits` is `create`; an id that does not end in its tag's noun stays whole. */
+/**
+ * The name of an operation without its resource's: `createBit` of `bits` is `create`, `sendBitToSharpening` is
+ * `sendToSharpening`. What one of them has is called by itself: `getBitLabel` is `label`.
+ */
 function verbOf(id: string, tag: string): string {
-  const noun = IRREGULAR[tag] ?? tag.replace(/s$/, "");
-  const verb = new RegExp(`^([a-z]+)(?:${noun}s?|${tag})$`, "i").exec(id)?.[1];
-  return verb ?? id;
+  const noun = capital(NOUNS[tag] ?? tag.replace(/s$/, ""));
+  const parts = new RegExp(`^([a-z][A-Za-z]*?)(?:${noun}s?|${capital(tag)})((?:[A-Z][A-Za-z]*)?)$`).exec(id);
+  const [, before = id, after = ""] = parts ?? [];
+  return before === "get" && after !== "" ? after.charAt(0).toLowerCase() + after.slice(1) : before + after;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function answerTypesOf({ responses }: DocumentOperation): string[] {

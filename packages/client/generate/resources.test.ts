@@ -29,7 +29,15 @@ describe("an operation becomes a method", () => {
     ["previewPlan", "plans", "preview"],
     ["listEvents", "events", "list"],
     ["readVersion", "health", "readVersion"],
-    ["listBitEvents", "bits", "listBitEvents"],
+    ["listBitEvents", "bits", "listEvents"],
+    ["getBitLabel", "bits", "label"],
+    ["sendBitToSharpening", "bits", "sendToSharpening"],
+    ["setSpeedTrialAside", "speedTrials", "setAside"],
+    ["listBitsToReorder", "stock", "listToReorder"],
+    ["listSigningKeys", "signing", "listKeys"],
+    ["erasePerson", "people", "erase"],
+    ["createManyPeople", "people", "createMany"],
+    ["getShopPolicy", "policy", "getShop"],
   ])("%s under %s is %s", (operationId, tag, verb) => {
     expect(verbOf(operationId, tag)).toBe(verb);
   });
@@ -153,9 +161,9 @@ describe("the text of a resource", () => {
       "/v1/bits/label": { get: operation("getBitLabel", { responses: { 200: { content } } }) },
     });
     expect(text).toContain(
-      "getBitLabel(options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;",
+      "label(options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;",
     );
-    expect(text).toContain("getBitLabel(options?: CallOptions): Answer<string>;");
+    expect(text).toContain("label(options?: CallOptions): Answer<string>;");
   });
 
   it("takes a record or a file if the operation does", () => {

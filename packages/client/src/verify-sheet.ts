@@ -26,7 +26,7 @@ export type ExpectedUse = {
   readonly bitId: string;
   readonly routerId: string;
   /** The mark the dial stands at; null for a router without a dial, whose speed is then set to the sheet's. */
-  readonly dialMark: Mark | null;
+  readonly mark: Mark | null;
   readonly woodId: string;
   readonly mounting: "table" | "handheld";
 };
@@ -34,7 +34,7 @@ export type ExpectedUse = {
 export type SheetOptions = {
   /** The service's public keys, as `client.signing.getJsonWebKeySet()` gives them; keep a copy to work offline. */
   readonly keys: JsonWebKeySet;
-  /** The signed list of `client.approvals.getApprovalStatus()`. Without it a sheet is not believed. */
+  /** The signed list of `client.approvals.status()`. Without it a sheet is not believed. */
   readonly status?: string | undefined;
   /** A sheet is valid for this use and no other. */
   readonly expected: ExpectedUse;
@@ -85,7 +85,7 @@ async function verdictOn(
 }
 
 function expectationFaults(
-  { personIds, bit, router, dialMark, woods, mounting }: ApprovedSheet["setting"],
+  { personIds, bit, router, mark, woods, mounting }: ApprovedSheet["setting"],
   expected: ExpectedUse | undefined,
 ): ExpectationFault[] {
   if (expected === undefined) return ["expected-missing"];
@@ -94,7 +94,7 @@ function expectationFaults(
     [personIds === undefined || personIds.includes(personId), "other-person"],
     [bit.id === expected.bitId, "other-bit"],
     [router.id === expected.routerId, "other-router"],
-    [dialMark === expected.dialMark, "other-mark"],
+    [mark === expected.mark, "other-mark"],
     [woods.some(({ id }) => id === expected.woodId), "other-wood"],
     [mounting === expected.mounting, "other-mounting"],
   ];
@@ -105,11 +105,11 @@ function expectationFaults(
 function isSheet(value: unknown): value is ApprovedSheet {
   const { jti, iat, nbf, exp, status, setting } = Object(value);
   const { idx, uri } = Object(Object(status).status_list);
-  const { bit, router, mounting, dialMark, woods, personIds } = Object(setting);
+  const { bit, router, mounting, mark, woods, personIds } = Object(setting);
   const hasPlace = Number.isSafeInteger(idx) && idx >= 0 && typeof uri === "string";
   const hasTimes = [iat, nbf, exp].every(Number.isFinite);
   const names = [jti, Object(bit).id, Object(router).id, mounting];
-  const isMark = dialMark === null || ["string", "number"].includes(typeof dialMark);
+  const isMark = mark === null || ["string", "number"].includes(typeof mark);
   const hasLists = Array.isArray(woods) && (personIds === undefined || Array.isArray(personIds));
   return names.every((name) => typeof name === "string") && hasTimes && hasPlace && isMark && hasLists;
 }

@@ -47,23 +47,23 @@ const VERDICTS: Readonly<Record<Plan["verdict"], string>> = {
 function speedLines({ speed }: Plan): string[] {
   const ceiling = `Ceiling ${whole(speed.ceilingRpm)} rpm, from ${speed.bindingLimit}.`;
   if (speed.rpm === null) return [`${ceiling} No speed is given: this must not be run.`];
-  const mark = speed.dialMark === null ? "no dial" : `dial at ${speed.dialMark}`;
+  const mark = speed.mark === null ? "no dial" : `dial at ${speed.mark}`;
   const lines = [
     `${mark}: ${whole(speed.rpm)} rpm, actually at most ${whole(speed.rpmHighest)}; rim ${speed.rimSpeedMPerS} m/s (${speed.rimSpeedMph} mph)`,
     ceiling,
   ];
   if (speed.raisedBy !== null) lines.push(speed.raisedBy.text);
   const { nextFaster } = speed;
-  if (nextFaster?.dialMark) {
-    const { dialMark, rpm, rpmHighest, breaks } = nextFaster;
+  if (nextFaster?.mark) {
+    const { mark, rpm, rpmHighest, breaks } = nextFaster;
     lines.push(
-      `At ${dialMark} it would run ${whole(rpm)} rpm, perhaps ${whole(rpmHighest)}: over ${breaks.join(", ")}.`,
+      `At ${mark} it would run ${whole(rpm)} rpm, perhaps ${whole(rpmHighest)}: over ${breaks.join(", ")}.`,
     );
   }
   return [...lines, ...speed.uncertainties.map(({ text }) => text)];
 }
 
-function limitLine({ rpm, name, strength, binds, basis }: Plan["limits"][number]): string {
+function limitLine({ rpm, name, strength, isBinding: binds, basis }: Plan["limits"][number]): string {
   return `${whole(rpm).padStart(6)} ${binds ? "◄" : " "} ${name} (${strength}): ${basis}`;
 }
 

@@ -18,7 +18,7 @@ export async function classAtWork(
   const course = await client.courses.create({
     name: "Cabinetmaking, first year",
     policy: { rimSpeedMaxMPerS: 52 },
-    requirements: { safetyTest: { passPercent: 100 }, demonstration: true },
+    requirements: { safetyTest: { passPercent: 100 }, isDemonstrationNeeded: true },
     isTwoPerson: false,
   });
   await client.enrolments.create(course.id, { personId: teacher.id, part: "instructor" });
@@ -35,15 +35,15 @@ export async function classAtWork(
     validUntil: new Date(Date.now() + TERM_MS).toISOString(),
   });
   const issued = await instructor.approvals.issue(draft.id);
-  const ask = (dialMark: number | string | null) =>
+  const ask = (mark: number | string | null) =>
     client.checks.ask({
       personId: student.id,
       bitId,
       routerId,
-      ...(dialMark !== null && { dialMark }),
+      ...(mark !== null && { mark }),
       isRecorded: true,
     });
-  const mark = issued.setting.dialMark;
+  const mark = issued.setting.mark;
   const lines = [
     `"${course.name}" holds the rim to 52 m/s; "${issued.name}" is issued: ${speedOf(issued.setting)}, until ${issued.validUntil.slice(0, 10)}.`,
     `May ${student.name} run it? ${answer(await ask(mark))}`,
@@ -53,11 +53,11 @@ export async function classAtWork(
   lines.push(`After the test and the demonstration: ${answer(await ask(mark))}`);
 
   const keys = await client.signing.getJsonWebKeySet();
-  const { jws } = await instructor.approvals.getApprovalSheet(issued.id);
+  const { jws } = await instructor.approvals.sheet(issued.id);
   const verify = async () => {
-    const status = (await client.approvals.getApprovalStatus()).jws;
+    const status = (await client.approvals.status()).jws;
     const { mounting, woodId } = rest;
-    const expected = { bitId, routerId, dialMark: mark, woodId, mounting };
+    const expected = { bitId, routerId, mark, woodId, mounting };
     const { isValid, reasons } = await verifySheet(jws, { keys, status, expected });
     return isValid ? "good" : `not good (${reasons.join(", ")})`;
   };
@@ -68,17 +68,17 @@ export async function classAtWork(
     `The bit comes back from sharpening, 0.6 mm smaller: the setting is the same. May the student run it? ${answer(await ask(mark))}`,
   );
   if (mark === null) return [...lines, "The router has no dial to try another speed at."];
-  await instructor.trials.create({ bitId, routerId, mark, outcome: "shook" });
+  await instructor.speedTrials.create({ bitId, routerId, mark, outcome: "shook" });
   lines.push(`In a speed trial at that mark it shakes. May the student run it? ${answer(await ask(mark))}`);
   lines.push(`The sheet in somebody's pocket is ${await verify()}.`);
-  const difference = await instructor.approvals.getApprovalDifference(issued.id);
+  const difference = await instructor.approvals.difference(issued.id);
   if (difference.after === null || difference.resultDigest === null)
     return [...lines, "It cannot be issued again."];
   const again = await instructor.approvals.reissue(issued.id, { resultDigest: difference.resultDigest });
   lines.push(
     "The instructor looks at the difference:",
     ...difference.inWords.map((sentence) => `  ${sentence}`),
-    `and issues it again: ${answer(await ask(again.setting.dialMark))}`,
+    `and issues it again: ${answer(await ask(again.setting.mark))}`,
   );
   return lines;
 }

@@ -52,7 +52,7 @@ export async function dayInTheCrib(client: Client, { bitId, routerId, rest }: St
     `The work is logged: 6.2 m, and it scorched. The next plan warns: ${warning?.text ?? "nothing"}`,
   );
   await client.loans.return(loan.id, {});
-  const edge = await client.sharpenings.getBitEdge(bitId);
+  const edge = await client.bits.edge(bitId);
   lines.push(`The bit is back. About ${edge.usedPercent} % of its edge is used (an estimate).`);
   return lines;
 }
@@ -72,18 +72,18 @@ export async function historyOf(client: Client, subjectId: string): Promise<stri
 
 async function guidedTrial(client: Client, bitId: string, routerId: string): Promise<string[]> {
   const lines: string[] = [];
-  let next = await client.trials.propose(bitId, { query: { routerId } });
+  let next = await client.speedTrials.propose(bitId, { query: { routerId } });
   while (next.kind === "try") {
     const outcome = (next.rpm ?? 0) >= SHAKES_FROM_RPM ? "shook" : "ran-free";
-    await client.trials.create({ bitId, routerId, outcome, ...settingOf(next) });
+    await client.speedTrials.create({ bitId, routerId, outcome, ...settingOf(next) });
     lines.push(`  step ${next.step}: ${speedOf(next)}: ${outcome}`);
-    next = await client.trials.propose(bitId, { query: { routerId } });
+    next = await client.speedTrials.propose(bitId, { query: { routerId } });
   }
-  return [...lines, `  ${next.because}`];
+  return [...lines, `  ${next.reason}`];
 }
 
-function settingOf({ dialMark, rpm }: TrialProposal) {
-  if (dialMark !== null) return { mark: dialMark };
+function settingOf({ mark, rpm }: TrialProposal) {
+  if (mark !== null) return { mark };
   return rpm === null ? {} : { rpm };
 }
 

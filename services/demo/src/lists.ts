@@ -38,6 +38,6 @@ const CELL_WIDTH = 23;
 
 function cell(row: ShopTable["rows"][number] | undefined): string {
   if (row === undefined || row.rpm === null) return "do not run";
-  const mark = row.dialMark === null ? "" : `${row.dialMark}: `;
+  const mark = row.mark === null ? "" : `${row.mark}: `;
   return `${mark}${row.rpm.toLocaleString("en")}${row.verdict === "run-with-care" ? " care" : ""}`;
 }

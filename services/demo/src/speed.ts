@@ -1,10 +1,10 @@
 /** A speed as people say it: the mark and what it turns at. */
 export function speedOf({
-  dialMark,
+  mark,
   rpm,
 }: {
-  readonly dialMark: number | string | null;
+  readonly mark: number | string | null;
   readonly rpm: number | null;
 }): string {
-  return rpm === null ? "do not run" : `mark ${dialMark}, ${rpm.toLocaleString("en")} rpm`;
+  return rpm === null ? "do not run" : `mark ${mark}, ${rpm.toLocaleString("en")} rpm`;
 }

@@ -28,7 +28,7 @@ export async function bitPage(key, id) {
   return [
     element("h1", {}, bit.name),
     ...statesOf(bit, stop),
-    stop ? element("p", {}, element("strong", {}, stop.because)) : null,
+    stop ? element("p", {}, element("strong", {}, stop.reason)) : null,
     facts([
       ["Marked maximum", rpm(bit.markedMaxRpm) ?? "none recorded: read it off the tool"],
       [

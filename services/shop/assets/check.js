@@ -31,8 +31,8 @@ export function checkForm(key, { bitId, routerId, mounting, setting }, show) {
   return element("div", {}, form, answer);
 }
 
-function markAsked({ dialMark }) {
-  return dialMark === null ? {} : { dialMark };
+function markAsked({ mark }) {
+  return mark === null ? {} : { mark };
 }
 
 async function answerOf(key, asked) {

@@ -3,7 +3,7 @@ import { element } from "./element.js";
 
 /** How anybody takes a bit out of use: dropped, chipped or in doubt, until somebody in charge has looked at it. */
 export function holdForm(key, id) {
-  const because = element("input", { id: "because", autocomplete: "off", required: "", minlength: "3" });
+  const reason = element("input", { id: "because", autocomplete: "off", required: "", minlength: "3" });
   const answer = element("div", { class: "answer", role: "status" });
   const form = element(
     "form",
@@ -13,21 +13,21 @@ export function holdForm(key, id) {
       { for: "because" },
       "Dropped, chipped or in doubt? Say what happened and take it out of use.",
     ),
-    because,
+    reason,
     element("button", {}, "Hold this bit"),
   );
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     answer.replaceChildren(element("p", { class: "soft" }, "Telling the shop …"));
-    answer.replaceChildren(...(await answerOf(key, id, because.value.trim())));
+    answer.replaceChildren(...(await answerOf(key, id, reason.value.trim())));
   });
   return element("div", {}, form, answer);
 }
 
-async function answerOf(key, id, because) {
+async function answerOf(key, id, reason) {
   try {
-    const { hold } = await ask(key, `/v1/bits/${encodeURIComponent(id)}/hold`, { because });
-    return [element("p", { class: "state stop" }, "HELD: do not use"), element("p", {}, hold.because)];
+    const { hold } = await ask(key, `/v1/bits/${encodeURIComponent(id)}/hold`, { reason });
+    return [element("p", { class: "state stop" }, "HELD: do not use"), element("p", {}, hold.reason)];
   } catch (error) {
     return [
       element("p", { class: "state stop" }, "NOT RECORDED"),

@@ -60,9 +60,9 @@ function stateOf({ state, validFrom }, isUsable) {
 
 /** Why it ended, and what was issued in its place. */
 function endOf({ lapse, withdrawal, replacedById }) {
-  const because = lapse?.because ?? withdrawal?.because;
+  const reason = lapse?.reason ?? withdrawal?.reason;
   return [
-    because ? element("p", {}, element("strong", {}, because)) : null,
+    reason ? element("p", {}, element("strong", {}, reason)) : null,
     replacedById
       ? element(
           "p",
@@ -77,8 +77,8 @@ function endOf({ lapse, withdrawal, replacedById }) {
   ];
 }
 
-function markOf({ dialMark, rpm: speed }) {
-  return dialMark === null ? rpm(speed) : `Dial at ${dialMark}: ${rpm(speed)}`;
+function markOf({ mark, rpm: speed }) {
+  return mark === null ? rpm(speed) : `Dial at ${mark}: ${rpm(speed)}`;
 }
 
 function ceilingOf({ ceilingRpm, bindingLimit }) {

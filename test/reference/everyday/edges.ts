@@ -55,7 +55,7 @@ export const EDGE_PLANS: readonly EverydayPlan[] = [
     mounting: "table",
     cut: {
       kind: "edge",
-      curved: true,
+      isCurved: true,
       edges: [{ lengthMm: 2000, grain: "end" }],
       work: { lengthMm: 640, widthMm: 640, thicknessMm: 22 },
     },
@@ -106,7 +106,7 @@ export const EDGE_PLANS: readonly EverydayPlan[] = [
     name: "Curved edge with a bit that has no bearing",
     bit: bitOf({ kind: "chamfer", diameterMm: 25.4, angleDeg: 45 }),
     mounting: "table",
-    cut: { kind: "edge", curved: true, edges: LONG_EDGE, work: BOARD },
+    cut: { kind: "edge", isCurved: true, edges: LONG_EDGE, work: BOARD },
     expected: { verdict: "do-not-run", says: [/[Nn]othing guides/] },
   },
   {

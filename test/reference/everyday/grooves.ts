@@ -67,14 +67,14 @@ export const GROOVE_PLANS: readonly EverydayPlan[] = [
     name: "Stopped groove, table",
     bit: { ...STRAIGHT_12, isEndCutting: true },
     mounting: "table",
-    cut: { kind: "groove", depthMm: 6, stopped: true, edges: LONG_EDGE, work: BOARD },
+    cut: { kind: "groove", depthMm: 6, isStopped: true, edges: LONG_EDGE, work: BOARD },
     expected: { verdict: "runs", guide: "fence", says: [/[Ll]ower/, /stop/] },
   },
   {
     name: "Stopped groove with a bit that may not cut at its end, by hand",
     bit: STRAIGHT_12,
     mounting: "handheld",
-    cut: { kind: "groove", depthMm: 6, stopped: true, edges: LONG_EDGE, work: BOARD },
+    cut: { kind: "groove", depthMm: 6, isStopped: true, edges: LONG_EDGE, work: BOARD },
     expected: {
       verdict: "runs",
       guide: "straightedge",
@@ -86,7 +86,7 @@ export const GROOVE_PLANS: readonly EverydayPlan[] = [
     name: "Stopped groove with an up-cut spiral, by hand",
     bit: UP_CUT,
     mounting: "handheld",
-    cut: { kind: "groove", depthMm: 6, stopped: true, edges: LONG_EDGE, work: BOARD },
+    cut: { kind: "groove", depthMm: 6, isStopped: true, edges: LONG_EDGE, work: BOARD },
     expected: { verdict: "runs", guide: "straightedge", says: [/[Pp]lunge/] },
   },
   {
@@ -96,7 +96,7 @@ export const GROOVE_PLANS: readonly EverydayPlan[] = [
     cut: {
       kind: "groove",
       depthMm: 25,
-      stopped: true,
+      isStopped: true,
       bushingDiameterMm: 16,
       templateThicknessMm: 6,
       guide: "template-and-bushing",
@@ -123,7 +123,7 @@ export const GROOVE_PLANS: readonly EverydayPlan[] = [
     name: "Stopped dovetail slot, table",
     bit: bitOf({ kind: "dovetail", diameterMm: 12.7, angleDeg: 14, cuttingLengthMm: 9 }),
     mounting: "table",
-    cut: { kind: "groove", depthMm: 9, stopped: true, edges: LONG_EDGE, work: BOARD },
+    cut: { kind: "groove", depthMm: 9, isStopped: true, edges: LONG_EDGE, work: BOARD },
     expected: {
       verdict: "runs",
       passes: [1, 1],
@@ -141,7 +141,7 @@ export const GROOVE_PLANS: readonly EverydayPlan[] = [
     cut: {
       kind: "groove",
       depthMm: 11,
-      stopped: true,
+      isStopped: true,
       edges: [{ lengthMm: 30, grain: "across" }],
       work: BOARD,
     },

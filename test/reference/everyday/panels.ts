@@ -111,7 +111,7 @@ export const PANEL_PLANS: readonly EverydayPlan[] = [
     name: "Arched panel, table: the bearing and a pin",
     bit: COVE_PANEL,
     mounting: "table",
-    cut: { kind: "panel", curved: true, edges: [{ lengthMm: 320, grain: "end" }], work: PANEL_STOCK },
+    cut: { kind: "panel", isCurved: true, edges: [{ lengthMm: 320, grain: "end" }], work: PANEL_STOCK },
     expected: {
       verdict: "runs",
       guide: "bearing-and-pin",

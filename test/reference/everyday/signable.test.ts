@@ -46,7 +46,7 @@ describe.each(SYSTEMS)("the cards in %s units", (units) => {
 
 // Common practice: a keyhole bit runs back to its own hole, where the motor stops; nothing stops it at the far end.
 test("a keyhole bit comes back to its hole before the motor stops", () => {
-  const plan = planOf(KEYHOLE, { kind: "groove", depthMm: 11, stopped: true, edges: EDGES }, "handheld");
+  const plan = planOf(KEYHOLE, { kind: "groove", depthMm: 11, isStopped: true, edges: EDGES }, "handheld");
   const sentences = sentencesOf(plan).join(" ");
   expect(sentences).toContain("comes out at its own hole alone");
   expect(sentences).not.toContain("before it is drawn back");
@@ -95,10 +95,10 @@ test("on rails the depth counts from where the bit touches the slab", () => {
 test("a curved edge is not backed with a square block", () => {
   const roundOver = bitOf({ kind: "round-over", diameterMm: 25.4, radiusMm: 6.35, pilotDiameterMm: 12.7 });
   const cut = { kind: "edge", edges: [{ lengthMm: 1900, grain: "end" }] } as const;
-  expect(said(planOf(roundOver, { ...cut, curved: true })).join(" ")).toMatch(
+  expect(said(planOf(roundOver, { ...cut, isCurved: true })).join(" ")).toMatch(
     /Where the edge turns across the grain/,
   );
-  expect(said(planOf(roundOver, { ...cut, curved: true })).join(" ")).not.toMatch(/square block/);
+  expect(said(planOf(roundOver, { ...cut, isCurved: true })).join(" ")).not.toMatch(/square block/);
   expect(said(planOf(roundOver, cut)).join(" ")).toMatch(/square block/);
 });
 
@@ -116,7 +116,7 @@ test.each([
 
 // The bit of a keyhole or an inlay leaves the work nowhere: there is nothing to back.
 test.each([
-  ["a keyhole", KEYHOLE, { kind: "groove", depthMm: 11, stopped: true }],
+  ["a keyhole", KEYHOLE, { kind: "groove", depthMm: 11, isStopped: true }],
   ["a recess", INLAY_BIT, { kind: "inlay", part: "recess", depthMm: 3, bushingDiameterMm: 14.29 }],
 ] as const)("%s across the grain is not backed", (_, bit, cut) => {
   const edges = [{ lengthMm: 100, grain: "across" }] as const;
@@ -125,7 +125,7 @@ test.each([
 
 // A burning wood must not be told to keep moving where the motor is stopped in the slot.
 test("a stopped dovetail in cherry stops its motor in the slot, and nothing forbids it", () => {
-  const cut = { kind: "groove", depthMm: 9, stopped: true, edges: EDGES } as const;
+  const cut = { kind: "groove", depthMm: 9, isStopped: true, edges: EDGES } as const;
   const sentences = said(planOf(DOVETAIL, cut)).join(" ");
   expect(sentences).toMatch(/stop the motor, wait until the bit stands/);
   expect(sentences).not.toMatch(/never stop/);

@@ -65,41 +65,41 @@ export interface ApprovalsResource {
    *
    * `GET /v1/approvals/{approvalId}/sheet`
    */
-  getApprovalSheet(approvalId: string, options?: CallOptions): Answer<SignedSheet>;
+  sheet(approvalId: string, options?: CallOptions): Answer<SignedSheet>;
 
   /**
    * The full copy of what a setting was made from, and of the result
    *
    * `GET /v1/approvals/{approvalId}/grounds`
    */
-  getApprovalGrounds(approvalId: string, options?: CallOptions): Answer<Grounds>;
+  grounds(approvalId: string, options?: CallOptions): Answer<Grounds>;
 
   /**
    * A setting as it is and as it would be computed now
    *
    * `GET /v1/approvals/{approvalId}/difference`
    */
-  getApprovalDifference(approvalId: string, options?: CallOptions): Answer<ApprovalDifference>;
+  difference(approvalId: string, options?: CallOptions): Answer<ApprovalDifference>;
 
   /**
    * The signed list of settings whose sheets must no longer be believed
    *
    * `GET /v1/approvals/status`
    */
-  getApprovalStatus(options?: CallOptions): Answer<SignedStatus>;
+  status(options?: CallOptions): Answer<SignedStatus>;
 
   /**
    * A label to print for a setting, with a QR code that leads to its page and its check
    *
    * `GET /v1/approvals/{approvalId}/label`
    */
-  getApprovalLabel(approvalId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  label(approvalId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
    * A label to print for a setting, with a QR code that leads to its page and its check
    *
    * `GET /v1/approvals/{approvalId}/label`
    */
-  getApprovalLabel(approvalId: string, options?: CallOptions): Answer<string>;
+  label(approvalId: string, options?: CallOptions): Answer<string>;
 }
 
 export function approvalsOf(caller: Caller): ApprovalsResource {
@@ -116,15 +116,15 @@ export function approvalsOf(caller: Caller): ApprovalsResource {
       caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, isWrite: true }, options),
     withdraw: (approvalId, body, options) =>
       caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/withdraw", pathParameters: { approvalId }, body, isWrite: true }, options),
-    getApprovalSheet: (approvalId, options) =>
+    sheet: (approvalId, options) =>
       caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/sheet", pathParameters: { approvalId } }, options),
-    getApprovalGrounds: (approvalId, options) =>
+    grounds: (approvalId, options) =>
       caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/grounds", pathParameters: { approvalId } }, options),
-    getApprovalDifference: (approvalId, options) =>
+    difference: (approvalId, options) =>
       caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } }, options),
-    getApprovalStatus: (options) =>
+    status: (options) =>
       caller.send({ method: "GET", path: "/v1/approvals/status" }, options),
-    getApprovalLabel: (approvalId: string, options?: AnyOptions) =>
+    label: (approvalId: string, options?: AnyOptions) =>
       caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId }, answers: ["image/svg+xml"] }, options),
   };
 }

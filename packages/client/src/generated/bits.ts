@@ -4,7 +4,7 @@ import type { Answer } from "../answer.ts";
 import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { Bit, BitChange, BitRetirement, ExportBitsData, GetBitLabelsData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
+import type { Bit, BitChange, BitRetirement, EdgeLife, ExportBitsData, GetBitLabelsData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
 
 /** The rack of router bits. */
 export interface BitsResource {
@@ -77,33 +77,33 @@ export interface BitsResource {
    *
    * `POST /v1/bits/{bitId}/send-to-sharpening`
    */
-  sendBitToSharpening(bitId: string, options?: WriteOptions): Answer<Bit>;
+  sendToSharpening(bitId: string, options?: WriteOptions): Answer<Bit>;
 
   /**
    * A label to print for a bit
    *
    * `GET /v1/bits/{bitId}/label`
    */
-  getBitLabel(bitId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  label(bitId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
    * A label to print for a bit
    *
    * `GET /v1/bits/{bitId}/label`
    */
-  getBitLabel(bitId: string, options?: CallOptions): Answer<string>;
+  label(bitId: string, options?: CallOptions): Answer<string>;
 
   /**
    * A page to print with the labels of some bits
    *
    * `GET /v1/bits/labels`
    */
-  getBitLabels(options: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  labels(options: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
    * A page to print with the labels of some bits
    *
    * `GET /v1/bits/labels`
    */
-  getBitLabels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }): Answer<string>;
+  labels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }): Answer<string>;
 
   /**
    * Export every bit as a file that imports again
@@ -130,6 +130,13 @@ export interface BitsResource {
    * `POST /v1/bits/import`
    */
   import(file: FileBody<"text/csv" | "application/x-ndjson">, options?: WriteOptions & { readonly query?: Loose<NonNullable<ImportBitsData["query"]>> | undefined }): Answer<ImportReport>;
+
+  /**
+   * Estimate what is left of a bit's edge
+   *
+   * `GET /v1/bits/{bitId}/edge`
+   */
+  edge(bitId: string, options?: CallOptions): Answer<EdgeLife>;
 }
 
 export function bitsOf(caller: Caller): BitsResource {
@@ -150,15 +157,17 @@ export function bitsOf(caller: Caller): BitsResource {
       caller.send({ method: "POST", path: "/v1/bits/{bitId}/release", pathParameters: { bitId }, body, isWrite: true }, options),
     retire: (bitId, body, options) =>
       caller.send({ method: "POST", path: "/v1/bits/{bitId}/retire", pathParameters: { bitId }, body, isWrite: true }, options),
-    sendBitToSharpening: (bitId, options) =>
+    sendToSharpening: (bitId, options) =>
       caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", pathParameters: { bitId }, isWrite: true }, options),
-    getBitLabel: (bitId: string, options?: AnyOptions) =>
+    label: (bitId: string, options?: AnyOptions) =>
       caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId }, answers: ["image/svg+xml"] }, options),
-    getBitLabels: (options?: AnyOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }) =>
+    labels: (options?: AnyOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }) =>
       caller.send<never>({ method: "GET", path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] }, options),
     export: (options?: AnyOptions & { readonly query?: Loose<NonNullable<ExportBitsData["query"]>> | undefined }) =>
       caller.send<never>({ method: "GET", path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] }, options),
     import: (file, options) =>
       caller.send({ method: "POST", path: "/v1/bits/import", query: options?.query, ...file, isWrite: true }, options),
+    edge: (bitId, options) =>
+      caller.send({ method: "GET", path: "/v1/bits/{bitId}/edge", pathParameters: { bitId } }, options),
   };
 }

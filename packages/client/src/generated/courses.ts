@@ -54,21 +54,21 @@ export interface CoursesResource {
    *
    * `GET /v1/courses/{courseId}/needs`
    */
-  listCourseNeeds(courseId: string, options?: CallOptions): Answer<Needs>;
+  listNeeds(courseId: string, options?: CallOptions): Answer<Needs>;
 
   /**
    * What runs out in the coming days
    *
    * `GET /v1/courses/{courseId}/ending`
    */
-  listCourseEnding(courseId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<ListCourseEndingData["query"]>> | undefined }): Answer<Ending>;
+  listEnding(courseId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<ListCourseEndingData["query"]>> | undefined }): Answer<Ending>;
 
   /**
    * What the class used in the last days
    *
    * `GET /v1/courses/{courseId}/usage`
    */
-  getCourseUsage(courseId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetCourseUsageData["query"]>> | undefined }): Answer<Usage>;
+  usage(courseId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetCourseUsageData["query"]>> | undefined }): Answer<Usage>;
 }
 
 export function coursesOf(caller: Caller): CoursesResource {
@@ -83,11 +83,11 @@ export function coursesOf(caller: Caller): CoursesResource {
       caller.send({ method: "PATCH", path: "/v1/courses/{courseId}", pathParameters: { courseId }, body, isWrite: true }, changeOptions(version)),
     getStudentToday: (courseId, personId, options) =>
       caller.send({ method: "GET", path: "/v1/courses/{courseId}/students/{personId}/today", pathParameters: { courseId, personId } }, options),
-    listCourseNeeds: (courseId, options) =>
+    listNeeds: (courseId, options) =>
       caller.send({ method: "GET", path: "/v1/courses/{courseId}/needs", pathParameters: { courseId } }, options),
-    listCourseEnding: (courseId, options) =>
+    listEnding: (courseId, options) =>
       caller.send({ method: "GET", path: "/v1/courses/{courseId}/ending", pathParameters: { courseId }, query: options?.query }, options),
-    getCourseUsage: (courseId, options) =>
+    usage: (courseId, options) =>
       caller.send({ method: "GET", path: "/v1/courses/{courseId}/usage", pathParameters: { courseId }, query: options?.query }, options),
   };
 }

@@ -97,6 +97,7 @@ export type {
   KeyPage,
   KeyRotation,
   KeyholeForm,
+  KnownTrial,
   Lapse,
   LimitName,
   LineSegment,
@@ -239,6 +240,7 @@ export type {
   SpeedBasis,
   SpeedLimit,
   SpeedTrial,
+  SpeedTrialPage,
   SpiralCompressionForm,
   SpiralDownCutForm,
   SpiralUpCutForm,
@@ -254,8 +256,6 @@ export type {
   ThumbnailForm,
   Today,
   TongueForm,
-  Trial,
-  TrialPage,
   TrialProposal,
   TrimCut,
   UncertaintyCode,
@@ -280,6 +280,7 @@ export type { CheckpointsResource } from "./checkpoints.ts";
 export type { ChecksResource } from "./checks.ts";
 export type { ColletsResource } from "./collets.ts";
 export type { CoursesResource } from "./courses.ts";
+export type { DialReadingsResource } from "./dial-readings.ts";
 export type { EnrolmentsResource } from "./enrolments.ts";
 export type { EventsResource } from "./events.ts";
 export type { HealthResource } from "./health.ts";
@@ -296,12 +297,11 @@ export type { PlacesResource } from "./places.ts";
 export type { PlansResource } from "./plans.ts";
 export type { PolicyResource } from "./policy.ts";
 export type { QualificationsResource } from "./qualifications.ts";
-export type { ReadingsResource } from "./readings.ts";
 export type { RoutersResource } from "./routers.ts";
-export type { RunOutsResource } from "./run-outs.ts";
+export type { RunOutReadingsResource } from "./run-out-readings.ts";
 export type { SharpeningsResource } from "./sharpenings.ts";
 export type { SigningResource } from "./signing.ts";
+export type { SpeedTrialsResource } from "./speed-trials.ts";
 export type { StockResource } from "./stock.ts";
-export type { TrialsResource } from "./trials.ts";
 export type { UsesResource } from "./uses.ts";
 export type { WoodsResource } from "./woods.ts";

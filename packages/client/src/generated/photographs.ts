@@ -40,7 +40,7 @@ export interface PhotographsResource {
    *
    * `GET /v1/photographs/{photographId}/content`
    */
-  getPhotographContent(photographId: string, options?: CallOptions): Answer<PhotographContent>;
+  content(photographId: string, options?: CallOptions): Answer<PhotographContent>;
 
   /**
    * Add a photograph of a bit, at most 12 of each
@@ -60,7 +60,7 @@ export function photographsOf(caller: Caller): PhotographsResource {
       caller.send<never>({ method: "GET", path: "/v1/photographs/{photographId}", pathParameters: { photographId } }, options),
     delete: (photographId, version) =>
       caller.send({ method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId }, isWrite: true, answers: [] }, changeOptions(version)),
-    getPhotographContent: (photographId, options) =>
+    content: (photographId, options) =>
       caller.send({ method: "GET", path: "/v1/photographs/{photographId}/content", pathParameters: { photographId } }, options),
     create: (bitId, body, options) =>
       caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, ...bodyOrFile(body), isWrite: true }, options),

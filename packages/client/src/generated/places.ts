@@ -13,26 +13,26 @@ export interface PlacesResource {
    *
    * `GET /v1/places/{placeId}/labels`
    */
-  getPlaceLabels(placeId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  labels(placeId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
    * A page to print with the labels of a place, of all places inside it, and of the bits that belong there
    *
    * `GET /v1/places/{placeId}/labels`
    */
-  getPlaceLabels(placeId: string, options?: CallOptions): Answer<string>;
+  labels(placeId: string, options?: CallOptions): Answer<string>;
 
   /**
    * A label to print for a place
    *
    * `GET /v1/places/{placeId}/label`
    */
-  getPlaceLabel(placeId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  label(placeId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
    * A label to print for a place
    *
    * `GET /v1/places/{placeId}/label`
    */
-  getPlaceLabel(placeId: string, options?: CallOptions): Answer<string>;
+  label(placeId: string, options?: CallOptions): Answer<string>;
 
   /**
    * List the places of the shop
@@ -80,7 +80,7 @@ export interface PlacesResource {
    *
    * `GET /v1/places/{placeId}/contents`
    */
-  getPlaceContents(placeId: string, options?: CallOptions): Answer<PlaceContents>;
+  contents(placeId: string, options?: CallOptions): Answer<PlaceContents>;
 
   /**
    * Add many places at once, also inside one another
@@ -99,9 +99,9 @@ export interface PlacesResource {
 
 export function placesOf(caller: Caller): PlacesResource {
   return {
-    getPlaceLabels: (placeId: string, options?: AnyOptions) =>
+    labels: (placeId: string, options?: AnyOptions) =>
       caller.send<never>({ method: "GET", path: "/v1/places/{placeId}/labels", pathParameters: { placeId }, answers: ["text/html"] }, options),
-    getPlaceLabel: (placeId: string, options?: AnyOptions) =>
+    label: (placeId: string, options?: AnyOptions) =>
       caller.send<never>({ method: "GET", path: "/v1/places/{placeId}/label", pathParameters: { placeId }, answers: ["image/svg+xml"] }, options),
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/places", query }, "cursor", options),
@@ -113,7 +113,7 @@ export function placesOf(caller: Caller): PlacesResource {
       caller.send({ method: "PATCH", path: "/v1/places/{placeId}", pathParameters: { placeId }, body, isWrite: true }, changeOptions(version)),
     delete: (placeId, version) =>
       caller.send({ method: "DELETE", path: "/v1/places/{placeId}", pathParameters: { placeId }, isWrite: true, answers: [] }, changeOptions(version)),
-    getPlaceContents: (placeId, options) =>
+    contents: (placeId, options) =>
       caller.send({ method: "GET", path: "/v1/places/{placeId}/contents", pathParameters: { placeId } }, options),
     createMany: (body, options) =>
       caller.send({ method: "POST", path: "/v1/places/batch", query: options?.query, body, isWrite: true }, options),

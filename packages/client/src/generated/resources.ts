@@ -8,6 +8,7 @@ import { type CheckpointsResource, checkpointsOf } from "./checkpoints.ts";
 import { type ChecksResource, checksOf } from "./checks.ts";
 import { type ColletsResource, colletsOf } from "./collets.ts";
 import { type CoursesResource, coursesOf } from "./courses.ts";
+import { type DialReadingsResource, dialReadingsOf } from "./dial-readings.ts";
 import { type EnrolmentsResource, enrolmentsOf } from "./enrolments.ts";
 import { type EventsResource, eventsOf } from "./events.ts";
 import { type HealthResource, healthOf } from "./health.ts";
@@ -24,13 +25,12 @@ import { type PlacesResource, placesOf } from "./places.ts";
 import { type PlansResource, plansOf } from "./plans.ts";
 import { type PolicyResource, policyOf } from "./policy.ts";
 import { type QualificationsResource, qualificationsOf } from "./qualifications.ts";
-import { type ReadingsResource, readingsOf } from "./readings.ts";
 import { type RoutersResource, routersOf } from "./routers.ts";
-import { type RunOutsResource, runOutsOf } from "./run-outs.ts";
+import { type RunOutReadingsResource, runOutReadingsOf } from "./run-out-readings.ts";
 import { type SharpeningsResource, sharpeningsOf } from "./sharpenings.ts";
 import { type SigningResource, signingOf } from "./signing.ts";
+import { type SpeedTrialsResource, speedTrialsOf } from "./speed-trials.ts";
 import { type StockResource, stockOf } from "./stock.ts";
-import { type TrialsResource, trialsOf } from "./trials.ts";
 import { type UsesResource, usesOf } from "./uses.ts";
 import { type WoodsResource, woodsOf } from "./woods.ts";
 
@@ -56,6 +56,9 @@ export interface Resources {
 
   /** Courses, and what a class sees of itself. */
   readonly courses: CoursesResource;
+
+  /** Speeds read at the marks of dials. */
+  readonly dialReadings: DialReadingsResource;
 
   /** Who teaches and who learns in a course. */
   readonly enrolments: EnrolmentsResource;
@@ -105,14 +108,11 @@ export interface Resources {
   /** What people were tested on, showed and were allowed. */
   readonly qualifications: QualificationsResource;
 
-  /** Speeds read at the marks of dials. */
-  readonly readings: ReadingsResource;
-
   /** The shop's routers and their speed dials. */
   readonly routers: RoutersResource;
 
   /** Run-out of bits as clamped in routers. */
-  readonly runOuts: RunOutsResource;
+  readonly runOutReadings: RunOutReadingsResource;
 
   /** What bits measured before and after, and what is left of an edge. */
   readonly sharpenings: SharpeningsResource;
@@ -120,11 +120,11 @@ export interface Resources {
   /** The keys that the service's signatures are checked with. */
   readonly signing: SigningResource;
 
+  /** What bits did at which speed, and the next speed to try. */
+  readonly speedTrials: SpeedTrialsResource;
+
   /** What is due, most used, and to reorder. */
   readonly stock: StockResource;
-
-  /** What bits did at which speed, and the next speed to try. */
-  readonly trials: TrialsResource;
 
   /** Work that was done, and what happened. */
   readonly uses: UsesResource;
@@ -142,6 +142,7 @@ export function resourcesOf(caller: Caller): Resources {
     checks: checksOf(caller),
     collets: colletsOf(caller),
     courses: coursesOf(caller),
+    dialReadings: dialReadingsOf(caller),
     enrolments: enrolmentsOf(caller),
     events: eventsOf(caller),
     health: healthOf(caller),
@@ -158,13 +159,12 @@ export function resourcesOf(caller: Caller): Resources {
     plans: plansOf(caller),
     policy: policyOf(caller),
     qualifications: qualificationsOf(caller),
-    readings: readingsOf(caller),
     routers: routersOf(caller),
-    runOuts: runOutsOf(caller),
+    runOutReadings: runOutReadingsOf(caller),
     sharpenings: sharpeningsOf(caller),
     signing: signingOf(caller),
+    speedTrials: speedTrialsOf(caller),
     stock: stockOf(caller),
-    trials: trialsOf(caller),
     uses: usesOf(caller),
     woods: woodsOf(caller),
   };

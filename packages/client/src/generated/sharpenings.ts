@@ -4,7 +4,7 @@ import type { Answer } from "../answer.ts";
 import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { EdgeLife, ListSharpeningsData, NewSharpening, Sharpening } from "./types.gen.ts";
+import type { ListSharpeningsData, NewSharpening, Sharpening } from "./types.gen.ts";
 
 /** What bits measured before and after, and what is left of an edge. */
 export interface SharpeningsResource {
@@ -29,13 +29,6 @@ export interface SharpeningsResource {
   get(sharpeningId: string, options?: CallOptions): Answer<Sharpening>;
 
   /**
-   * Estimate what is left of a bit's edge
-   *
-   * `GET /v1/bits/{bitId}/edge`
-   */
-  getBitEdge(bitId: string, options?: CallOptions): Answer<EdgeLife>;
-
-  /**
    * Enter a sharpening; the bit has its new dimensions from then on
    *
    * `POST /v1/bits/{bitId}/sharpenings`
@@ -49,8 +42,6 @@ export function sharpeningsOf(caller: Caller): SharpeningsResource {
       caller.list({ method: "GET", path: "/v1/sharpenings", query }, "cursor", options),
     get: (sharpeningId: string, options?: AnyOptions) =>
       caller.send<never>({ method: "GET", path: "/v1/sharpenings/{sharpeningId}", pathParameters: { sharpeningId } }, options),
-    getBitEdge: (bitId, options) =>
-      caller.send({ method: "GET", path: "/v1/bits/{bitId}/edge", pathParameters: { bitId } }, options),
     create: (bitId, body, options) =>
       caller.send({ method: "POST", path: "/v1/bits/{bitId}/sharpenings", pathParameters: { bitId }, body, isWrite: true }, options),
   };

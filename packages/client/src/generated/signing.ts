@@ -18,7 +18,7 @@ export interface SigningResource {
    *
    * `GET /v1/signing-keys`
    */
-  listSigningKeys(options?: CallOptions): Answer<SigningKeyList>;
+  listKeys(options?: CallOptions): Answer<SigningKeyList>;
 
   /**
    * Sign with a new key from now on
@@ -27,25 +27,25 @@ export interface SigningResource {
    *
    * `POST /v1/signing-keys/rotate`
    */
-  rotateSigningKeys(options?: WriteOptions): Answer<SigningKeyList>;
+  rotateKeys(options?: WriteOptions): Answer<SigningKeyList>;
 
   /**
    * Say that a signing key is in other hands: nothing that it signed counts any more
    *
    * `POST /v1/signing-keys/{signingKeyId}/compromise`
    */
-  compromiseSigningKey(signingKeyId: string, options?: WriteOptions): Answer<SigningKeyList>;
+  compromiseKey(signingKeyId: string, options?: WriteOptions): Answer<SigningKeyList>;
 }
 
 export function signingOf(caller: Caller): SigningResource {
   return {
     getJsonWebKeySet: (options) =>
       caller.send({ method: "GET", path: "/.well-known/jwks.json", answers: ["application/jwk-set+json"] }, options),
-    listSigningKeys: (options) =>
+    listKeys: (options) =>
       caller.send({ method: "GET", path: "/v1/signing-keys" }, options),
-    rotateSigningKeys: (options) =>
+    rotateKeys: (options) =>
       caller.send({ method: "POST", path: "/v1/signing-keys/rotate", isWrite: true }, options),
-    compromiseSigningKey: (signingKeyId, options) =>
+    compromiseKey: (signingKeyId, options) =>
       caller.send({ method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", pathParameters: { signingKeyId }, isWrite: true }, options),
   };
 }

@@ -11,39 +11,39 @@ export interface StockResource {
    *
    * `GET /v1/stock/due`
    */
-  listDueBits(query?: Loose<NonNullable<ListDueBitsData["query"]>>, options?: CallOptions): Pages<DueBit>;
+  listDue(query?: Loose<NonNullable<ListDueBitsData["query"]>>, options?: CallOptions): Pages<DueBit>;
 
   /**
    * Which bits are held, since when, why and by whom
    *
    * `GET /v1/stock/held`
    */
-  listHeldBits(query?: Loose<NonNullable<ListHeldBitsData["query"]>>, options?: CallOptions): Pages<HeldStock>;
+  listHeld(query?: Loose<NonNullable<ListHeldBitsData["query"]>>, options?: CallOptions): Pages<HeldStock>;
 
   /**
    * Which bits are used most
    *
    * `GET /v1/stock/most-used`
    */
-  listMostUsedBits(query?: Loose<NonNullable<ListMostUsedBitsData["query"]>>, options?: CallOptions): Pages<UsedBit>;
+  listMostUsed(query?: Loose<NonNullable<ListMostUsedBitsData["query"]>>, options?: CallOptions): Pages<UsedBit>;
 
   /**
    * Which bits to reorder, and why
    *
    * `GET /v1/stock/reorder`
    */
-  listBitsToReorder(query?: Loose<NonNullable<ListBitsToReorderData["query"]>>, options?: CallOptions): Pages<ReorderBit>;
+  listToReorder(query?: Loose<NonNullable<ListBitsToReorderData["query"]>>, options?: CallOptions): Pages<ReorderBit>;
 }
 
 export function stockOf(caller: Caller): StockResource {
   return {
-    listDueBits: (query, options) =>
+    listDue: (query, options) =>
       caller.list({ method: "GET", path: "/v1/stock/due", query }, "cursor", options),
-    listHeldBits: (query, options) =>
+    listHeld: (query, options) =>
       caller.list({ method: "GET", path: "/v1/stock/held", query }, "cursor", options),
-    listMostUsedBits: (query, options) =>
+    listMostUsed: (query, options) =>
       caller.list({ method: "GET", path: "/v1/stock/most-used", query }, "cursor", options),
-    listBitsToReorder: (query, options) =>
+    listToReorder: (query, options) =>
       caller.list({ method: "GET", path: "/v1/stock/reorder", query }, "cursor", options),
   };
 }

@@ -1071,7 +1071,7 @@ export type Hold = {
     /**
      * Why.
      */
-    because: string;
+    reason: string;
     /**
      * What led to it.
      */
@@ -1101,7 +1101,7 @@ export type Retirement = {
     /**
      * Why.
      */
-    because: string;
+    reason: string;
     /**
      * Whether another has taken its place; until then it is to reorder.
      */
@@ -1396,7 +1396,7 @@ export type Reason = {
     /**
      * text of 3 to 300 characters that says why
      */
-    because: string;
+    reason: string;
 };
 
 /**
@@ -1406,7 +1406,7 @@ export type BitRetirement = {
     /**
      * text of 3 to 300 characters that says why
      */
-    because: string;
+    reason: string;
     /**
      * Whether another has taken its place. Default: no, so it is on the list to reorder.
      */
@@ -1595,7 +1595,7 @@ export type ImportReport = {
     /**
      * Whether nothing was to be changed: the counts are what would be.
      */
-    dryRun: boolean;
+    isDryRun: boolean;
     /**
      * Rows that were read, without the first line of a CSV.
      */
@@ -2739,13 +2739,13 @@ export type SetAside = {
     /**
      * Why it no longer counts, such as a new bearing.
      */
-    because: string;
+    reason: string;
 };
 
 /**
  * What was learned at one speed.
  */
-export type Trial = {
+export type SpeedTrial = {
     /**
      * Its id, `trial_…`; sorts by time of creation.
      */
@@ -2798,7 +2798,7 @@ export type Trial = {
         /**
          * Why.
          */
-        because: string;
+        reason: string;
     };
     /**
      * When it was created, UTC.
@@ -2817,11 +2817,11 @@ export type Trial = {
 /**
  * One page. Speed trials, oldest first.
  */
-export type TrialPage = {
+export type SpeedTrialPage = {
     /**
      * Speed trials, oldest first.
      */
-    data: Array<Trial>;
+    data: Array<SpeedTrial>;
     /**
      * Send it as `cursor` for the next page; null on the last page.
      */
@@ -2847,7 +2847,7 @@ export type TrialProposal = {
     /**
      * The mark to set; null without a dial or without a speed to try.
      */
-    dialMark: number | string | null;
+    mark: number | string | null;
     /**
      * Nominal speed to try; null when there is none.
      */
@@ -2879,7 +2879,7 @@ export type TrialProposal = {
     /**
      * Why the climb is over or cannot start; null while there is a speed to try.
      */
-    because: string | null;
+    reason: string | null;
     /**
      * What to do, in order. Nothing when there is no speed to try.
      */
@@ -2929,7 +2929,7 @@ export type NewUse = {
     /**
      * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
      */
-    withoutLoanBecause?: string;
+    withoutLoanReason?: string;
     /**
      * Remarks for people.
      */
@@ -2987,7 +2987,7 @@ export type Use = {
     /**
      * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
      */
-    withoutLoanBecause?: string;
+    withoutLoanReason?: string;
     /**
      * Remarks for people.
      */
@@ -3032,7 +3032,7 @@ export type DueBit = {
     /**
      * By its days, or by the metres it has cut.
      */
-    because: string;
+    reason: string;
 };
 
 /**
@@ -3047,7 +3047,7 @@ export type HeldStock = {
     /**
      * Why.
      */
-    because: string;
+    reason: string;
     /**
      * Who held it: a person, or the key of a program; null if nobody did by hand.
      */
@@ -3215,7 +3215,7 @@ export type Species = {
     /**
      * Whether it softens and sticks to a bit that rubs.
      */
-    melts: boolean;
+    isMeltable: boolean;
     /**
      * Genus and species.
      */
@@ -3261,7 +3261,7 @@ export type Sheet = {
     /**
      * Whether it softens and sticks to a bit that rubs.
      */
-    melts: boolean;
+    isMeltable: boolean;
     /**
      * What else to know of it.
      */
@@ -3292,7 +3292,7 @@ export type Plastic = {
     /**
      * Whether it softens and sticks to a bit that rubs.
      */
-    melts: boolean;
+    isMeltable: boolean;
     /**
      * What else to know of it.
      */
@@ -3421,7 +3421,7 @@ export type RecordReference = {
 /**
  * What was learned by running a bit at one speed.
  */
-export type SpeedTrial = {
+export type KnownTrial = {
     /**
      * Speed it was tried at.
      */
@@ -3433,7 +3433,7 @@ export type SpeedTrial = {
     /**
      * Whether it was in the router the plan is for.
      */
-    sameRouter: boolean;
+    isSameRouter: boolean;
 };
 
 /**
@@ -3817,7 +3817,7 @@ export type EdgeCut = {
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
-    curved?: boolean;
+    isCurved?: boolean;
     /**
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
@@ -3825,7 +3825,7 @@ export type EdgeCut = {
     /**
      * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
      */
-    backRout?: boolean;
+    hasBackRout?: boolean;
     /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
@@ -3869,7 +3869,7 @@ export type PanelCut = {
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
-    curved?: boolean;
+    isCurved?: boolean;
     /**
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
@@ -3877,7 +3877,7 @@ export type PanelCut = {
     /**
      * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
      */
-    backRout?: boolean;
+    hasBackRout?: boolean;
     /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
@@ -3913,7 +3913,7 @@ export type JointCut = {
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
-    curved?: boolean;
+    isCurved?: boolean;
     /**
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
@@ -3921,7 +3921,7 @@ export type JointCut = {
     /**
      * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
      */
-    backRout?: boolean;
+    hasBackRout?: boolean;
     /**
      * Thickness of the work. Default: 19 mm (assumed).
      */
@@ -3957,7 +3957,7 @@ export type RabbetCut = {
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
-    curved?: boolean;
+    isCurved?: boolean;
     /**
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
@@ -3965,7 +3965,7 @@ export type RabbetCut = {
     /**
      * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
      */
-    backRout?: boolean;
+    hasBackRout?: boolean;
     /**
      * Depth of the cut.
      */
@@ -4005,7 +4005,7 @@ export type GrooveCut = {
     /**
      * It starts or ends inside the work.
      */
-    stopped?: boolean;
+    isStopped?: boolean;
     /**
      * Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.
      */
@@ -4073,7 +4073,7 @@ export type TrimCut = {
     /**
      * The edge is curved: run against the pilot, without a fence.
      */
-    curved?: boolean;
+    isCurved?: boolean;
     /**
      * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
      */
@@ -4267,7 +4267,7 @@ export type FasterSetting = {
     /**
      * The next faster mark; null without a dial.
      */
-    dialMark: Mark | null;
+    mark: Mark | null;
     /**
      * Its nominal speed.
      */
@@ -4360,7 +4360,7 @@ export type PlanSpeed = {
     /**
      * The mark to turn to; null without a dial, or when the verdict is do-not-run.
      */
-    dialMark: Mark | null;
+    mark: Mark | null;
     /**
      * What the speed at that mark rests on.
      */
@@ -4424,7 +4424,7 @@ export type SpeedLimit = {
     /**
      * Whether it is the least of them.
      */
-    binds: boolean;
+    isBinding: boolean;
     /**
      * The numbers behind it, as a sentence.
      */
@@ -4794,7 +4794,7 @@ export type PlanRequest = {
     /**
      * Speed trials of this bit.
      */
-    trials?: Array<SpeedTrial>;
+    trials?: Array<KnownTrial>;
 };
 
 /**
@@ -4826,7 +4826,7 @@ export type CorrectionRequest = {
     /**
      * Speed trials of this bit.
      */
-    trials?: Array<SpeedTrial>;
+    trials?: Array<KnownTrial>;
     measured: TestPiece;
     cutAt?: CutAt;
 };
@@ -4868,7 +4868,7 @@ export type NewPlan = {
     /**
      * Speed trials of this bit.
      */
-    trials?: Array<SpeedTrial>;
+    trials?: Array<KnownTrial>;
 };
 
 /**
@@ -4947,7 +4947,7 @@ export type PlanSummary = {
     /**
      * The mark to turn to; null without a dial, or when the verdict is do-not-run.
      */
-    dialMark: Mark | null;
+    mark: Mark | null;
     /**
      * Nominal speed to run at; null when the verdict is do-not-run.
      */
@@ -5055,7 +5055,7 @@ export type ShopTableRow = {
     /**
      * What the verdict rests on most, as a sentence; null for a plain run.
      */
-    because: string | null;
+    reason: string | null;
     /**
      * The least of the limits; null if the bit does not go into the router at all.
      */
@@ -5067,7 +5067,7 @@ export type ShopTableRow = {
     /**
      * The mark; null without a dial or if it must not be run.
      */
-    dialMark: number | string | null;
+    mark: number | string | null;
     /**
      * How many passes its whole profile takes.
      */
@@ -5219,7 +5219,7 @@ export type PanelsRequest = {
     /**
      * Speed trials of this bit.
      */
-    trials?: Array<SpeedTrial>;
+    trials?: Array<KnownTrial>;
     policy?: PolicyLayer;
 };
 
@@ -5897,11 +5897,11 @@ export type Requirements = {
     /**
      * Whether each must have shown a bit change and a depth setting.
      */
-    demonstration?: boolean;
+    isDemonstrationNeeded?: boolean;
     /**
      * Whether a parent must have signed.
      */
-    parentalConsent?: boolean;
+    isParentalConsentNeeded?: boolean;
     /**
      * An instruction on record, no older than this: once a year is common (365).
      */
@@ -6318,7 +6318,7 @@ export type Qualification = {
         /**
          * Why.
          */
-        because: string;
+        reason: string;
     };
     /**
      * When it was created, UTC.
@@ -6422,7 +6422,7 @@ export type Setting = {
     /**
      * The mark; null without a dial.
      */
-    dialMark: Mark | null;
+    mark: Mark | null;
     /**
      * Nominal speed.
      */
@@ -6475,7 +6475,7 @@ export type Lapse = {
     /**
      * What changed.
      */
-    because: string;
+    reason: string;
     /**
      * What it was.
      */
@@ -6610,7 +6610,7 @@ export type Approval = {
         /**
          * Why.
          */
-        because: string;
+        reason: string;
     };
     /**
      * The one issued in its place.
@@ -6710,7 +6710,7 @@ export type ApprovalDifference = {
     /**
      * Why nothing may be run; null if something may.
      */
-    because: string | null;
+    reason: string | null;
     /**
      * Send it to re-issue: it says that this difference was seen.
      */
@@ -6846,7 +6846,7 @@ export type ApprovedSheet = {
         /**
          * The mark; null without a dial.
          */
-        dialMark: Mark | null;
+        mark: Mark | null;
         /**
          * Nominal speed.
          */
@@ -7009,7 +7009,7 @@ export type CheckRequest = {
      * Id of the router.
      */
     routerId: string;
-    dialMark?: Mark;
+    mark?: Mark;
     /**
      * Id of the wood; default: any that the setting is for.
      */
@@ -7082,7 +7082,7 @@ export type Check = {
      * What else was asked.
      */
     asked: {
-        dialMark?: Mark;
+        mark?: Mark;
         /**
          * The wood.
          */
@@ -9501,11 +9501,11 @@ export type ImportBitsData = {
         /**
          * Change nothing and report what would be, with every quantity as it was read. A file that would be refused is refused.
          */
-        dryRun?: boolean;
+        isDryRun?: boolean;
         /**
          * Take a file that has made new bits before, which makes them once more. Not needed if every row has its `id`.
          */
-        again?: boolean;
+        isRepeat?: boolean;
     };
     url: '/v1/bits/import';
 };
@@ -11797,7 +11797,7 @@ export type UpdateRouterResponses = {
 
 export type UpdateRouterResponse = UpdateRouterResponses[keyof UpdateRouterResponses];
 
-export type ListReadingsData = {
+export type ListDialReadingsData = {
     body?: never;
     path?: never;
     query?: {
@@ -11817,7 +11817,7 @@ export type ListReadingsData = {
     url: '/v1/dial-readings';
 };
 
-export type ListReadingsErrors = {
+export type ListDialReadingsErrors = {
     /**
      * The request cannot be read.
      */
@@ -11856,18 +11856,18 @@ export type ListReadingsErrors = {
     503: Problem;
 };
 
-export type ListReadingsError = ListReadingsErrors[keyof ListReadingsErrors];
+export type ListDialReadingsError = ListDialReadingsErrors[keyof ListDialReadingsErrors];
 
-export type ListReadingsResponses = {
+export type ListDialReadingsResponses = {
     /**
      * One page. Readings, oldest entry first.
      */
     200: DialReadingPage;
 };
 
-export type ListReadingsResponse = ListReadingsResponses[keyof ListReadingsResponses];
+export type ListDialReadingsResponse = ListDialReadingsResponses[keyof ListDialReadingsResponses];
 
-export type GetReadingData = {
+export type GetDialReadingData = {
     body?: never;
     headers?: {
         /**
@@ -11879,13 +11879,13 @@ export type GetReadingData = {
         /**
          * Id of a dial reading.
          */
-        readingId: string;
+        dialReadingId: string;
     };
     query?: never;
-    url: '/v1/dial-readings/{readingId}';
+    url: '/v1/dial-readings/{dialReadingId}';
 };
 
-export type GetReadingErrors = {
+export type GetDialReadingErrors = {
     /**
      * The request cannot be read.
      */
@@ -11928,18 +11928,18 @@ export type GetReadingErrors = {
     503: Problem;
 };
 
-export type GetReadingError = GetReadingErrors[keyof GetReadingErrors];
+export type GetDialReadingError = GetDialReadingErrors[keyof GetDialReadingErrors];
 
-export type GetReadingResponses = {
+export type GetDialReadingResponses = {
     /**
      * A speed read at one mark.
      */
     200: DialReading;
 };
 
-export type GetReadingResponse = GetReadingResponses[keyof GetReadingResponses];
+export type GetDialReadingResponse = GetDialReadingResponses[keyof GetDialReadingResponses];
 
-export type CreateReadingData = {
+export type CreateDialReadingData = {
     body: NewDialReading;
     headers?: {
         /**
@@ -11961,7 +11961,7 @@ export type CreateReadingData = {
     url: '/v1/routers/{routerId}/dial-readings';
 };
 
-export type CreateReadingErrors = {
+export type CreateDialReadingErrors = {
     /**
      * The request cannot be read.
      */
@@ -12028,16 +12028,16 @@ export type CreateReadingErrors = {
     507: Problem;
 };
 
-export type CreateReadingError = CreateReadingErrors[keyof CreateReadingErrors];
+export type CreateDialReadingError = CreateDialReadingErrors[keyof CreateDialReadingErrors];
 
-export type CreateReadingResponses = {
+export type CreateDialReadingResponses = {
     /**
      * A speed read at one mark.
      */
     201: DialReading;
 };
 
-export type CreateReadingResponse = CreateReadingResponses[keyof CreateReadingResponses];
+export type CreateDialReadingResponse = CreateDialReadingResponses[keyof CreateDialReadingResponses];
 
 export type ListColletsData = {
     body?: never;
@@ -12388,7 +12388,7 @@ export type UpdateColletResponses = {
 
 export type UpdateColletResponse = UpdateColletResponses[keyof UpdateColletResponses];
 
-export type ListRunOutsData = {
+export type ListRunOutReadingsData = {
     body?: never;
     path?: never;
     query?: {
@@ -12412,7 +12412,7 @@ export type ListRunOutsData = {
     url: '/v1/run-out-readings';
 };
 
-export type ListRunOutsErrors = {
+export type ListRunOutReadingsErrors = {
     /**
      * The request cannot be read.
      */
@@ -12451,18 +12451,18 @@ export type ListRunOutsErrors = {
     503: Problem;
 };
 
-export type ListRunOutsError = ListRunOutsErrors[keyof ListRunOutsErrors];
+export type ListRunOutReadingsError = ListRunOutReadingsErrors[keyof ListRunOutReadingsErrors];
 
-export type ListRunOutsResponses = {
+export type ListRunOutReadingsResponses = {
     /**
      * One page. Readings, oldest first.
      */
     200: RunOutReadingPage;
 };
 
-export type ListRunOutsResponse = ListRunOutsResponses[keyof ListRunOutsResponses];
+export type ListRunOutReadingsResponse = ListRunOutReadingsResponses[keyof ListRunOutReadingsResponses];
 
-export type CreateRunOutData = {
+export type CreateRunOutReadingData = {
     body: NewRunOutReading;
     headers?: {
         /**
@@ -12479,7 +12479,7 @@ export type CreateRunOutData = {
     url: '/v1/run-out-readings';
 };
 
-export type CreateRunOutErrors = {
+export type CreateRunOutReadingErrors = {
     /**
      * The request cannot be read.
      */
@@ -12538,18 +12538,18 @@ export type CreateRunOutErrors = {
     507: Problem;
 };
 
-export type CreateRunOutError = CreateRunOutErrors[keyof CreateRunOutErrors];
+export type CreateRunOutReadingError = CreateRunOutReadingErrors[keyof CreateRunOutReadingErrors];
 
-export type CreateRunOutResponses = {
+export type CreateRunOutReadingResponses = {
     /**
      * A bit's run-out in one router.
      */
     201: RunOutReading;
 };
 
-export type CreateRunOutResponse = CreateRunOutResponses[keyof CreateRunOutResponses];
+export type CreateRunOutReadingResponse = CreateRunOutReadingResponses[keyof CreateRunOutReadingResponses];
 
-export type GetRunOutData = {
+export type GetRunOutReadingData = {
     body?: never;
     headers?: {
         /**
@@ -12561,13 +12561,13 @@ export type GetRunOutData = {
         /**
          * Id of a run-out reading.
          */
-        readingId: string;
+        runOutReadingId: string;
     };
     query?: never;
-    url: '/v1/run-out-readings/{readingId}';
+    url: '/v1/run-out-readings/{runOutReadingId}';
 };
 
-export type GetRunOutErrors = {
+export type GetRunOutReadingErrors = {
     /**
      * The request cannot be read.
      */
@@ -12610,18 +12610,18 @@ export type GetRunOutErrors = {
     503: Problem;
 };
 
-export type GetRunOutError = GetRunOutErrors[keyof GetRunOutErrors];
+export type GetRunOutReadingError = GetRunOutReadingErrors[keyof GetRunOutReadingErrors];
 
-export type GetRunOutResponses = {
+export type GetRunOutReadingResponses = {
     /**
      * A bit's run-out in one router.
      */
     200: RunOutReading;
 };
 
-export type GetRunOutResponse = GetRunOutResponses[keyof GetRunOutResponses];
+export type GetRunOutReadingResponse = GetRunOutReadingResponses[keyof GetRunOutReadingResponses];
 
-export type ListTrialsData = {
+export type ListSpeedTrialsData = {
     body?: never;
     path?: never;
     query?: {
@@ -12645,7 +12645,7 @@ export type ListTrialsData = {
     url: '/v1/speed-trials';
 };
 
-export type ListTrialsErrors = {
+export type ListSpeedTrialsErrors = {
     /**
      * The request cannot be read.
      */
@@ -12684,18 +12684,18 @@ export type ListTrialsErrors = {
     503: Problem;
 };
 
-export type ListTrialsError = ListTrialsErrors[keyof ListTrialsErrors];
+export type ListSpeedTrialsError = ListSpeedTrialsErrors[keyof ListSpeedTrialsErrors];
 
-export type ListTrialsResponses = {
+export type ListSpeedTrialsResponses = {
     /**
      * One page. Speed trials, oldest first.
      */
-    200: TrialPage;
+    200: SpeedTrialPage;
 };
 
-export type ListTrialsResponse = ListTrialsResponses[keyof ListTrialsResponses];
+export type ListSpeedTrialsResponse = ListSpeedTrialsResponses[keyof ListSpeedTrialsResponses];
 
-export type CreateTrialData = {
+export type CreateSpeedTrialData = {
     body: NewSpeedTrial;
     headers?: {
         /**
@@ -12712,7 +12712,7 @@ export type CreateTrialData = {
     url: '/v1/speed-trials';
 };
 
-export type CreateTrialErrors = {
+export type CreateSpeedTrialErrors = {
     /**
      * The request cannot be read.
      */
@@ -12771,18 +12771,18 @@ export type CreateTrialErrors = {
     507: Problem;
 };
 
-export type CreateTrialError = CreateTrialErrors[keyof CreateTrialErrors];
+export type CreateSpeedTrialError = CreateSpeedTrialErrors[keyof CreateSpeedTrialErrors];
 
-export type CreateTrialResponses = {
+export type CreateSpeedTrialResponses = {
     /**
      * What was learned at one speed.
      */
-    201: Trial;
+    201: SpeedTrial;
 };
 
-export type CreateTrialResponse = CreateTrialResponses[keyof CreateTrialResponses];
+export type CreateSpeedTrialResponse = CreateSpeedTrialResponses[keyof CreateSpeedTrialResponses];
 
-export type GetTrialData = {
+export type GetSpeedTrialData = {
     body?: never;
     headers?: {
         /**
@@ -12794,13 +12794,13 @@ export type GetTrialData = {
         /**
          * Id of a speed trial.
          */
-        trialId: string;
+        speedTrialId: string;
     };
     query?: never;
-    url: '/v1/speed-trials/{trialId}';
+    url: '/v1/speed-trials/{speedTrialId}';
 };
 
-export type GetTrialErrors = {
+export type GetSpeedTrialErrors = {
     /**
      * The request cannot be read.
      */
@@ -12843,18 +12843,18 @@ export type GetTrialErrors = {
     503: Problem;
 };
 
-export type GetTrialError = GetTrialErrors[keyof GetTrialErrors];
+export type GetSpeedTrialError = GetSpeedTrialErrors[keyof GetSpeedTrialErrors];
 
-export type GetTrialResponses = {
+export type GetSpeedTrialResponses = {
     /**
      * What was learned at one speed.
      */
-    200: Trial;
+    200: SpeedTrial;
 };
 
-export type GetTrialResponse = GetTrialResponses[keyof GetTrialResponses];
+export type GetSpeedTrialResponse = GetSpeedTrialResponses[keyof GetSpeedTrialResponses];
 
-export type SetTrialAsideData = {
+export type SetSpeedTrialAsideData = {
     body: SetAside;
     headers?: {
         /**
@@ -12870,13 +12870,13 @@ export type SetTrialAsideData = {
         /**
          * Id of a speed trial.
          */
-        trialId: string;
+        speedTrialId: string;
     };
     query?: never;
-    url: '/v1/speed-trials/{trialId}/set-aside';
+    url: '/v1/speed-trials/{speedTrialId}/set-aside';
 };
 
-export type SetTrialAsideErrors = {
+export type SetSpeedTrialAsideErrors = {
     /**
      * The request cannot be read.
      */
@@ -12943,18 +12943,18 @@ export type SetTrialAsideErrors = {
     507: Problem;
 };
 
-export type SetTrialAsideError = SetTrialAsideErrors[keyof SetTrialAsideErrors];
+export type SetSpeedTrialAsideError = SetSpeedTrialAsideErrors[keyof SetSpeedTrialAsideErrors];
 
-export type SetTrialAsideResponses = {
+export type SetSpeedTrialAsideResponses = {
     /**
      * What was learned at one speed.
      */
-    200: Trial;
+    200: SpeedTrial;
 };
 
-export type SetTrialAsideResponse = SetTrialAsideResponses[keyof SetTrialAsideResponses];
+export type SetSpeedTrialAsideResponse = SetSpeedTrialAsideResponses[keyof SetSpeedTrialAsideResponses];
 
-export type ProposeTrialData = {
+export type ProposeSpeedTrialData = {
     body?: never;
     path: {
         /**
@@ -12971,7 +12971,7 @@ export type ProposeTrialData = {
     url: '/v1/bits/{bitId}/speed-trials/next';
 };
 
-export type ProposeTrialErrors = {
+export type ProposeSpeedTrialErrors = {
     /**
      * The request cannot be read.
      */
@@ -13022,16 +13022,16 @@ export type ProposeTrialErrors = {
     503: Problem;
 };
 
-export type ProposeTrialError = ProposeTrialErrors[keyof ProposeTrialErrors];
+export type ProposeSpeedTrialError = ProposeSpeedTrialErrors[keyof ProposeSpeedTrialErrors];
 
-export type ProposeTrialResponses = {
+export type ProposeSpeedTrialResponses = {
     /**
      * The next speed to try.
      */
     200: TrialProposal;
 };
 
-export type ProposeTrialResponse = ProposeTrialResponses[keyof ProposeTrialResponses];
+export type ProposeSpeedTrialResponse = ProposeSpeedTrialResponses[keyof ProposeSpeedTrialResponses];
 
 export type ListUsesData = {
     body?: never;

@@ -15,7 +15,7 @@ export const material = defineLimit({
   formula: "0.75 of the chart's speed for a material that melts; not below the router's slowest",
   source: "slower in plastics: common practice; the share is ours",
   figure: ({ wood, solid, router, policy }) => {
-    if (wood === undefined || !wood.melts) return undefined;
+    if (wood === undefined || !wood.isMeltable) return undefined;
     const slowestRpm = dialSpeeds(router, policy)[0]?.rpm ?? router.minRpm;
     const rpm = Math.max(MELTING_SHARE * chartRpm(2 * solid.rimRadiusMm), slowestRpm);
     return { rpm, values: { woodName: wood.name } };

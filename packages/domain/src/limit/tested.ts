@@ -15,13 +15,13 @@ export type TrialVerdict = {
  * The trials in the same router, summed up on the safe side.
  * @example
  * const trials = [
- *   { rpm: 12_000, outcome: "ran-free", sameRouter: true },
- *   { rpm: 16_000, outcome: "shook", sameRouter: true },
+ *   { rpm: 12_000, outcome: "ran-free", isSameRouter: true },
+ *   { rpm: 16_000, outcome: "shook", isSameRouter: true },
  * ];
  * trialVerdict(trials) // → { shookRpm: 16_000, freeRpm: 12_000, isContradicted: false }
  */
 export function trialVerdict(trials: readonly SpeedTrial[]): TrialVerdict {
-  const here = trials.filter(({ sameRouter }) => sameRouter);
+  const here = trials.filter(({ isSameRouter: sameRouter }) => sameRouter);
   const shook = here.filter(({ outcome }) => outcome === "shook").map(({ rpm }) => rpm);
   const free = here.filter(({ outcome }) => outcome === "ran-free").map(({ rpm }) => rpm);
   const shookRpm = shook.length > 0 ? Math.min(...shook) : undefined;

@@ -3,5 +3,5 @@ export type SpeedTrial = {
   readonly rpm: number;
   readonly outcome: "ran-free" | "shook";
   /** Whether it was in the router the plan is for. */
-  readonly sameRouter: boolean;
+  readonly isSameRouter: boolean;
 };

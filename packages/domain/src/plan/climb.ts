@@ -6,7 +6,7 @@ import type { PlanInput } from "./plan.ts";
 export function climbFindings({ cut, mounting, policy }: PlanInput): Finding[] {
   if (climbsOf(cut) === undefined) return [];
   const { climbBiteMaxMm: biteMaxMm } = policy;
-  if (mounting === "table") return [{ code: "climb-not-allowed", severity: "refuse", because: "table" }];
-  if (biteMaxMm === 0) return [{ code: "climb-not-allowed", severity: "refuse", because: "policy" }];
+  if (mounting === "table") return [{ code: "climb-not-allowed", severity: "refuse", reason: "table" }];
+  if (biteMaxMm === 0) return [{ code: "climb-not-allowed", severity: "refuse", reason: "policy" }];
   return [{ code: "light-climb-cut", severity: "care", biteMaxMm }];
 }

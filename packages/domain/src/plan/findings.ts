@@ -22,7 +22,7 @@ type Refusal =
     }
   | { readonly code: "too-many-passes"; readonly leaveMm: number | undefined }
   | { readonly code: "too-heavy-at-once"; readonly leaveMm: number | undefined }
-  | { readonly code: "climb-not-allowed"; readonly because: "table" | "policy" };
+  | { readonly code: "climb-not-allowed"; readonly reason: "table" | "policy" };
 
 type Care =
   | { readonly code: "handheld-with-care" }

@@ -51,7 +51,7 @@ describe("collets", () => {
 });
 
 describe("earlier cuts", () => {
-  const use = (outcome: PastUse["outcome"]) => ({ outcome, sameRouter: true, sameWood: true });
+  const use = (outcome: PastUse["outcome"]) => ({ outcome, isSameRouter: true, sameWood: true });
   const after = (...outcomes: readonly PastUse["outcome"][]) =>
     makePlan({ ...BASE, history: outcomes.map(use) });
 

@@ -55,7 +55,7 @@ describe("what weighs on a verdict", () => {
     expect(makePlan(climb(6, "table")).findings[0]).toMatchObject({
       code: "climb-not-allowed",
       severity: "refuse",
-      because: "table",
+      reason: "table",
     });
     const { verdict, findings, passes } = makePlan(climb(6, "handheld"));
     expect(verdict).toBe("run-with-care");
@@ -65,9 +65,9 @@ describe("what weighs on a verdict", () => {
 
   it("trials: the fastest that ran free below the slowest that shook is a guide", () => {
     const trials = [
-      { rpm: 12000, outcome: "ran-free" as const, sameRouter: true },
-      { rpm: 14000, outcome: "ran-free" as const, sameRouter: true },
-      { rpm: 16000, outcome: "shook" as const, sameRouter: true },
+      { rpm: 12000, outcome: "ran-free" as const, isSameRouter: true },
+      { rpm: 14000, outcome: "ran-free" as const, isSameRouter: true },
+      { rpm: 16000, outcome: "shook" as const, isSameRouter: true },
     ];
     const { speed } = makePlan({ ...BASE, trials });
     expect(speed).toMatchObject({
@@ -79,8 +79,8 @@ describe("what weighs on a verdict", () => {
 
   it("a contradiction between trials takes the safe side and is named", () => {
     const trials = [
-      { rpm: 15000, outcome: "shook" as const, sameRouter: true },
-      { rpm: 17000, outcome: "ran-free" as const, sameRouter: true },
+      { rpm: 15000, outcome: "shook" as const, isSameRouter: true },
+      { rpm: 17000, outcome: "ran-free" as const, isSameRouter: true },
     ];
     const plan = makePlan({ ...BASE, trials });
     expect(plan.speed.ceilingRpm).toBeCloseTo(12000, 9);
@@ -88,7 +88,7 @@ describe("what weighs on a verdict", () => {
   });
 
   it("a trial in another router limits nothing here, but warns", () => {
-    const trials = [{ rpm: 12000, outcome: "shook" as const, sameRouter: false }];
+    const trials = [{ rpm: 12000, outcome: "shook" as const, isSameRouter: false }];
     const plan = makePlan({ ...BASE, trials });
     expect(plan.speed.ceilingRpm).toBe(makePlan(BASE).speed.ceilingRpm);
     expect(plan).toMatchObject({

@@ -138,7 +138,9 @@ function trialFindings({ input: { trials = [] }, fit }: UnjudgedPlan): Finding[]
   if (isContradicted && shookRpm !== undefined) {
     findings.push({ code: "trials-contradict", severity: "care", shookRpm });
   }
-  const elsewhere = trials.filter(({ sameRouter, outcome }) => !sameRouter && outcome === "shook");
+  const elsewhere = trials.filter(
+    ({ isSameRouter: sameRouter, outcome }) => !sameRouter && outcome === "shook",
+  );
   const slowestRpm = Math.min(...elsewhere.map(({ rpm }) => rpm));
   if (fit !== undefined && slowestRpm <= fit.rpmHighest) {
     findings.push({ code: "shook-in-other-router", severity: "care", shookRpm: slowestRpm });
@@ -158,6 +160,6 @@ function cutNotes({ input: { bit, cut, wood }, solid, setup }: UnjudgedPlan): Fi
   if (endGrainEdges === cut.edges.length && wood.hasGrain) {
     findings.push({ code: "tear-out-risk", severity: "note", endGrainEdges });
   }
-  if (wood.melts) findings.push({ code: "melts", severity: "note" });
+  if (wood.isMeltable) findings.push({ code: "melts", severity: "note" });
   return findings;
 }

@@ -42,8 +42,16 @@ const ROUTER: TrialInput["router"] = {
 };
 
 const BASE: TrialInput = { bit: SMALL, router: ROUTER, policy: DEFAULT_POLICY, trials: [] };
-const free = (rpm: number, sameRouter = true): SpeedTrial => ({ rpm, outcome: "ran-free", sameRouter });
-const shook = (rpm: number, sameRouter = true): SpeedTrial => ({ rpm, outcome: "shook", sameRouter });
+const free = (rpm: number, sameRouter = true): SpeedTrial => ({
+  rpm,
+  outcome: "ran-free",
+  isSameRouter: sameRouter,
+});
+const shook = (rpm: number, sameRouter = true): SpeedTrial => ({
+  rpm,
+  outcome: "shook",
+  isSameRouter: sameRouter,
+});
 const after = (...trials: readonly SpeedTrial[]) => nextTrial({ ...BASE, trials });
 
 describe("a guided speed trial", () => {
@@ -83,12 +91,12 @@ describe("a guided speed trial", () => {
   it("ends once the bit shook, and gives the fastest speed at which it ran free", () => {
     expect(after(free(8000), free(10000), shook(11000))).toMatchObject({
       kind: "done",
-      because: "shook",
+      reason: "shook",
       fastestFreeRpm: 10000,
     });
     expect(after(shook(8000))).toEqual({
       kind: "done",
-      because: "shook",
+      reason: "shook",
       fastestFreeRpm: undefined,
       under: { ceilingRpm: 22000, bindingLimit: "router" },
     });
@@ -98,7 +106,7 @@ describe("a guided speed trial", () => {
     for (const sameRouter of [true, false]) {
       // 0.8 × 17 500 = 14 000.
       expect(after(free(11000), shook(17500, sameRouter))).toMatchObject({ setting: { rpm: 14000 } });
-      expect(after(free(11000), shook(17499, sameRouter))).toMatchObject({ kind: "done", because: "shook" });
+      expect(after(free(11000), shook(17499, sameRouter))).toMatchObject({ kind: "done", reason: "shook" });
     }
   });
 
@@ -106,7 +114,7 @@ describe("a guided speed trial", () => {
     // The marks may run 50 % fast: 11 000 could be 16 500.
     const policy = strictestPolicy({ dialReadToleranceRatio: 0.5 });
     const next = (rpm: number) => nextTrial({ ...BASE, policy, trials: [free(10000), shook(rpm)] });
-    expect(next(16500)).toMatchObject({ kind: "done", because: "shook" });
+    expect(next(16500)).toMatchObject({ kind: "done", reason: "shook" });
     expect(next(16501)).toMatchObject({ setting: { rpm: 11000 } });
   });
 
@@ -114,7 +122,7 @@ describe("a guided speed trial", () => {
     const trials = [free(8000), free(10000), free(11000)];
     expect(nextTrial({ ...BASE, bit: PANEL, trials })).toEqual({
       kind: "done",
-      because: "at-ceiling",
+      reason: "at-ceiling",
       fastestFreeRpm: 11000,
       under: { ceilingRpm: 12000, bindingLimit: "diameter-chart" },
     });
@@ -131,7 +139,7 @@ describe("a guided speed trial", () => {
     const router = { minRpm: 16000, maxRpm: 16000, colletDiametersMm: [12.7] };
     expect(nextTrial({ ...BASE, bit: PANEL, router })).toMatchObject({
       kind: "not-possible",
-      because: "router-too-fast",
+      reason: "router-too-fast",
       slowestRpm: 16000,
       breaks: ["diameter-chart", "rim-speed"],
       limitRpm: 12000,
@@ -140,10 +148,10 @@ describe("a guided speed trial", () => {
 
   it("is not possible without a collet, nor by hand with a bit for the table only", () => {
     const router = { ...ROUTER, colletDiametersMm: [] };
-    expect(nextTrial({ ...BASE, router })).toEqual({ kind: "not-possible", because: "no-collet-fits" });
+    expect(nextTrial({ ...BASE, router })).toEqual({ kind: "not-possible", reason: "no-collet-fits" });
     expect(nextTrial({ ...BASE, bit: PANEL, mounting: "handheld" })).toEqual({
       kind: "not-possible",
-      because: "table-only",
+      reason: "table-only",
     });
     expect(nextTrial({ ...BASE, bit: PANEL, mounting: "table" })).toMatchObject({ kind: "try" });
     expect(nextTrial({ ...BASE, mounting: "handheld" })).toMatchObject({ kind: "try" });

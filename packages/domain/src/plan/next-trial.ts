@@ -35,15 +35,15 @@ export type NextTrial =
     }
   | {
       readonly kind: "done";
-      readonly because: "shook" | "at-ceiling";
+      readonly reason: "shook" | "at-ceiling";
       /** Fastest speed under the ceiling at which it ran free in this router; undefined if it never did. */
       readonly fastestFreeRpm: number | undefined;
       readonly under: TrialCeiling;
     }
-  | { readonly kind: "not-possible"; readonly because: "no-collet-fits" | "table-only" }
+  | { readonly kind: "not-possible"; readonly reason: "no-collet-fits" | "table-only" }
   | {
       readonly kind: "not-possible";
-      readonly because: "router-too-fast";
+      readonly reason: "router-too-fast";
       readonly slowestRpm: number;
       readonly breaks: readonly LimitName[];
       readonly limitRpm: number;
@@ -69,9 +69,9 @@ export function nextTrial({ bit, router, mounting = "table", policy, trials }: T
   const faults = pairFaults(bit, router);
   if (faults.length > 0) throw new DomainError(faults);
   const solid = bitSolid(bit);
-  if (!hasColletFor(bit.shankDiameterMm, router)) return { kind: "not-possible", because: "no-collet-fits" };
+  if (!hasColletFor(bit.shankDiameterMm, router)) return { kind: "not-possible", reason: "no-collet-fits" };
   if (mounting === "handheld" && mountingOf(bit, solid, policy).allowed === "table-only") {
-    return { kind: "not-possible", because: "table-only" };
+    return { kind: "not-possible", reason: "table-only" };
   }
   const { rpm: ceilingRpm, binding, limits } = speedCeiling(limitContext({ bit, router, policy }, solid));
   const speeds = dialSpeeds(router, policy).sort((a, b) => a.rpm - b.rpm);
@@ -81,7 +81,7 @@ export function nextTrial({ bit, router, mounting = "table", policy, trials }: T
     const broken = limitsBroken(limits, slowest);
     return {
       kind: "not-possible",
-      because: "router-too-fast",
+      reason: "router-too-fast",
       slowestRpm: slowest.rpm,
       breaks: broken.map(({ name }) => name),
       limitRpm: Math.min(...broken.map(({ rpm }) => rpm)),
@@ -97,7 +97,7 @@ export function nextTrial({ bit, router, mounting = "table", policy, trials }: T
   }
   return {
     kind: "done",
-    because: calm.length < holding.length ? "shook" : "at-ceiling",
+    reason: calm.length < holding.length ? "shook" : "at-ceiling",
     fastestFreeRpm: free.at(-1),
     under,
   };
@@ -144,7 +144,7 @@ function nextStep(
 /** The speeds at which it ran free in this router, under the ceiling and under any at which it shook there, rising. */
 function freeSpeeds(trials: readonly SpeedTrial[], ceilingRpm: number): number[] {
   const { freeRpm = 0 } = trialVerdict(trials);
-  const free = trials.filter(({ outcome, sameRouter }) => outcome === "ran-free" && sameRouter);
+  const free = trials.filter(({ outcome, isSameRouter: sameRouter }) => outcome === "ran-free" && sameRouter);
   const under = free.map(({ rpm }) => rpm).filter((rpm) => rpm <= Math.min(freeRpm, ceilingRpm));
   return [...new Set(under)].sort((a, b) => a - b);
 }

@@ -5,7 +5,7 @@ import { historyFindings, type PastUse } from "./past-use.ts";
 
 const use = (outcome: PastUse["outcome"], sameRouter = true, sameWood = true): PastUse => ({
   outcome,
-  sameRouter,
+  isSameRouter: sameRouter,
   sameWood,
 });
 

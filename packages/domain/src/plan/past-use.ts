@@ -4,7 +4,7 @@ import type { Finding } from "./findings.ts";
 export type PastUse = {
   readonly outcome: "fine" | "scorched" | "chattered" | "tore-out" | "came-loose";
   /** Whether it was in the router, and in the wood, the plan is for. */
-  readonly sameRouter: boolean;
+  readonly isSameRouter: boolean;
   readonly sameWood: boolean;
 };
 
@@ -23,7 +23,7 @@ export function historyFindings(history: readonly PastUse[] = []): Finding[] {
     {
       code: "chattered-before",
       severity: "care",
-      times: count(({ outcome, sameRouter }) => outcome === "chattered" && sameRouter),
+      times: count(({ outcome, isSameRouter: sameRouter }) => outcome === "chattered" && sameRouter),
     },
     {
       code: "scorched-before",

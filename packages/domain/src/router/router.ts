@@ -33,7 +33,7 @@ export type DialReading = {
 
 /** A reading that counts for nothing, and why. */
 export type UnusedReading = Pick<DialReading, "mark" | "rpm"> & {
-  readonly because: "contradicted" | "lapsed" | "off-dial";
+  readonly reason: "contradicted" | "lapsed" | "off-dial";
 };
 
 /** Accepted ranges of a router's fields. */

@@ -8,7 +8,7 @@ export const SHEETS: readonly Sheet[] = [
     name: "Medium-density fibreboard",
     densityKgPerM3: fromMemory(750),
     hasGrain: false,
-    melts: false,
+    isMeltable: false,
     note: "No grain to tear. Fine dust; the glue dulls steel edges. Swells where it gets wet.",
   },
   {
@@ -17,7 +17,7 @@ export const SHEETS: readonly Sheet[] = [
     name: "Plywood",
     densityKgPerM3: fromMemory(650),
     hasGrain: true,
-    melts: false,
+    isMeltable: false,
     note: "Face veneers splinter across their grain; every other layer is end grain, and glue lines dull the edge.",
   },
   {
@@ -26,7 +26,7 @@ export const SHEETS: readonly Sheet[] = [
     name: "Particleboard",
     densityKgPerM3: fromMemory(680),
     hasGrain: false,
-    melts: false,
+    isMeltable: false,
     note: "No grain, but its corners crumble; the glue dulls steel edges. Swells where it gets wet.",
   },
   {
@@ -35,7 +35,7 @@ export const SHEETS: readonly Sheet[] = [
     name: "Hardboard",
     densityKgPerM3: fromMemory(950),
     hasGrain: false,
-    melts: false,
+    isMeltable: false,
     note: "No grain to tear. Thin, so that it needs holding down close to the bit.",
   },
 ];
@@ -48,7 +48,7 @@ export const PLASTICS: readonly Plastic[] = [
     name: "Solid-surface sheet",
     densityKgPerM3: fromMemory(1700),
     hasGrain: false,
-    melts: true,
+    isMeltable: true,
     note: "Filled acrylic: heavy, dusty, and it softens where a bit rubs.",
   },
   {
@@ -57,7 +57,7 @@ export const PLASTICS: readonly Plastic[] = [
     name: "Acrylic sheet",
     densityKgPerM3: fromMemory(1190),
     hasGrain: false,
-    melts: true,
+    isMeltable: true,
     note: "Softens near 100 °C (from memory) and welds itself behind a slow bit; chips at corners.",
   },
   {
@@ -66,7 +66,7 @@ export const PLASTICS: readonly Plastic[] = [
     name: "Polycarbonate sheet",
     densityKgPerM3: fromMemory(1200),
     hasGrain: false,
-    melts: true,
+    isMeltable: true,
     note: "Tough, does not chip; softens near 150 °C (from memory) and clogs a dull bit.",
   },
   {
@@ -75,7 +75,7 @@ export const PLASTICS: readonly Plastic[] = [
     name: "Polyethylene sheet",
     densityKgPerM3: fromMemory(955),
     hasGrain: false,
-    melts: true,
+    isMeltable: true,
     note: "High-density sheet: melts near 130 °C (from memory), long soft chips wrap around the bit.",
   },
 ];

@@ -96,7 +96,7 @@ describe("the woods", () => {
 
   // Common practice: every plastic softens where a bit rubs; only wood in its layers or whole has grain.
   it("say which melt and which have grain", () => {
-    for (const wood of WOODS) expect(wood.melts, wood.id).toBe(wood.kind === "plastic");
+    for (const wood of WOODS) expect(wood.isMeltable, wood.id).toBe(wood.kind === "plastic");
     const grained = WOODS.filter(({ hasGrain, kind }) => hasGrain && kind !== "species");
     expect(grained.map(({ id }) => id)).toEqual(["plywood"]);
     expect(SPECIES.every(({ hasGrain }) => hasGrain)).toBe(true);

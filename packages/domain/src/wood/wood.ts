@@ -38,7 +38,7 @@ export type WoodNature = {
   /** Whether its edges differ by direction: end grain tears, and breaks out at a corner. */
   readonly hasGrain: boolean;
   /** Whether it softens and sticks to a bit that rubs instead of cutting. */
-  readonly melts: boolean;
+  readonly isMeltable: boolean;
 };
 
 export type Sheet = MadeMaterial & { readonly kind: "sheet" };

@@ -127,7 +127,7 @@ export function requireReplaceable(old: ApprovalRecord): void {
 /** Ends a setting by hand. */
 export function withdrawApproval(
   current: ApprovalRecord,
-  because: string,
+  reason: string,
   at: string,
 ): Decision<ApprovalRecord> {
   if (current.state === "withdrawn" || current.state === "replaced")
@@ -135,7 +135,7 @@ export function withdrawApproval(
   const record: ApprovalRecord = {
     ...nextVersion(current, at),
     state: "withdrawn",
-    withdrawal: { at, because },
+    withdrawal: { at, reason },
   };
   return { record, changes: [replacement(approvalKind, current, record, "withdrawn")] };
 }
@@ -154,7 +154,7 @@ export function groundsFor(
 /** A result that may be approved; throws when nothing may be run. */
 export function mayRun(result: ApprovalResult): MayRun {
   if (result.kind === "may-run") return result;
-  throw new Problem("may-not-run", result.because);
+  throw new Problem("may-not-run", result.reason);
 }
 
 /** The refusal of what an approval in its state does not allow. */

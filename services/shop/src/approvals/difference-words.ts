@@ -64,8 +64,8 @@ function clearanceOf({ mounting }: PlanAnswer): string {
   return mounting.allowed.replaceAll("-", " ");
 }
 
-function markOf({ speed: { dialMark } }: PlanAnswer): string {
-  return dialMark === null ? "none" : String(dialMark);
+function markOf({ speed: { mark } }: PlanAnswer): string {
+  return mark === null ? "none" : String(mark);
 }
 
 function rpmOf(rpm: number | null): string {

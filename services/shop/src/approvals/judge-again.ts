@@ -27,15 +27,9 @@ export function* approvalsJudgedAgain({ at }: Stamp): Question<readonly Change[]
       continue;
     }
     const happened = { subjectId: inForce.id, event: renewal(approval.engineVersion) };
-    const { setting, because } = shownResult(result);
-    const reason = newLapse(
-      `The computation was renewed. ${because}`,
-      happened,
-      approval.setting,
-      setting,
-      at,
-    );
-    changes.push(creation(lapseKind, reason), lapseOf(inForce, reason, at));
+    const { setting, reason } = shownResult(result);
+    const lapse = newLapse(`The computation was renewed. ${reason}`, happened, approval.setting, setting, at);
+    changes.push(creation(lapseKind, lapse), lapseOf(inForce, lapse, at));
   }
   return changes;
 }

@@ -60,9 +60,9 @@ function mountingOf({ mounting, setting: { clearance } }: ApprovalRecord): strin
   return `${mounting === "table" ? "in a table" : "handheld"} (${cleared})`;
 }
 
-function speedOf({ setting: { dialMark, rpm } }: ApprovalRecord): string {
+function speedOf({ setting: { mark, rpm } }: ApprovalRecord): string {
   const speed = rpm === null ? "its one speed" : `${rpm.toLocaleString("en-GB")} rpm`;
-  return dialMark === null ? speed : `mark ${dialMark}, ${speed}`;
+  return mark === null ? speed : `mark ${mark}, ${speed}`;
 }
 
 /** The day that a moment falls on where the shop is, such as 26 Nov 2026. */

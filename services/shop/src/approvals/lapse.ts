@@ -25,7 +25,7 @@ type Happened = { readonly subjectId: string; readonly event: EventDraft };
 export type ResultNow = {
   readonly resultDigest: string | undefined;
   readonly setting: ApprovedSetting | null;
-  readonly because: string;
+  readonly reason: string;
 };
 
 /**
@@ -46,11 +46,11 @@ export function* lapsesAfter(
       if (lapsed.has(approval.id)) continue;
       const now = yield* resultNow(approval);
       if (now.resultDigest === approval.resultDigest) continue;
-      const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.because}`;
+      const alike = `${change.event.type} ${subjectOf(change)} ${approval.resultDigest} ${now.resultDigest ?? now.reason}`;
       const reason =
         reasons.get(alike) ??
         newLapse(
-          `${happened(change)} ${now.because}`,
+          `${happened(change)} ${now.reason}`,
           { subjectId: subjectOf(change), event: change.event },
           (yield* wholeOf(approval.id)).setting,
           now.setting,
@@ -74,7 +74,7 @@ function resultsAt(at: string): (approval: InForce) => Question<ResultNow> {
     const request = yield* approvals.requestOf(id);
     const now: ResultNow =
       request === undefined
-        ? { resultDigest: undefined, setting: null, because: "What it was made from is gone." }
+        ? { resultDigest: undefined, setting: null, reason: "What it was made from is gone." }
         : shownResult(resultOn(yield* groundsNow(request, (yield* wholeOf(id)).woodIds, courseId)));
     known.set(alike, now);
     return now;
@@ -97,15 +97,15 @@ export function* wholeOf(id: string): Question<ApprovalRecord> {
 
 export function shownResult(result: ApprovalResult): ResultNow {
   if (result.kind === "may-not-run") {
-    return { resultDigest: undefined, setting: null, because: result.because };
+    return { resultDigest: undefined, setting: null, reason: result.reason };
   }
   const { resultDigest, planned } = result;
-  return { resultDigest, setting: settingOf(planned), because: "The plan would be different now." };
+  return { resultDigest, setting: settingOf(planned), reason: "The plan would be different now." };
 }
 
 /** The reason that approvals lapse for, to be kept: what happened to which record, and what the setting was and would be. */
 export function newLapse(
-  because: string,
+  reason: string,
   { subjectId, event: { type: event, data } }: Happened,
   setting: ApprovedSetting,
   settingNow: ApprovedSetting | null,
@@ -113,7 +113,7 @@ export function newLapse(
 ): LapseRecord {
   const { before, after } = data;
   const fields = {
-    because,
+    reason,
     cause: {
       event,
       subjectId,
@@ -129,7 +129,7 @@ export function newLapse(
 /** The change by which an approval in force lapses, for a reason that is kept. */
 export function lapseOf(
   { id, version }: Pick<InForce, "id" | "version">,
-  { id: lapseId, because }: LapseRecord,
+  { id: lapseId, reason }: LapseRecord,
   at: string,
 ): Change {
   return {
@@ -140,7 +140,7 @@ export function lapseOf(
     expectedVersion: version,
     event: {
       type: "approval.lapsed",
-      data: { before: { state: "issued" }, after: { state: "lapsed", lapseId, because } },
+      data: { before: { state: "issued" }, after: { state: "lapsed", lapseId, reason } },
     },
   };
 }

@@ -24,7 +24,7 @@ const Changed = Type.Object({}, { additionalProperties: true });
 /** Why approvals no longer hold: what changed, and what the setting was and would be. */
 export const LapseRecordSchema = Type.Object({
   id: Type.String(),
-  because: Type.String(),
+  reason: Type.String(),
   cause: Type.Object({
     event: Type.String(),
     subjectId: Type.String(),

@@ -35,24 +35,24 @@ type Planned = { readonly input: PlanInput; readonly plan: Plan };
 /** What a setting comes to: one plan a wood, or why nothing may be run. */
 export type ApprovalResult =
   | { readonly kind: "may-run"; readonly resultDigest: string; readonly planned: readonly Planned[] }
-  | { readonly kind: "may-not-run"; readonly because: string };
+  | { readonly kind: "may-not-run"; readonly reason: string };
 
 /** The setting that follows from its grounds. Pure: the same grounds give the same digest. */
 export function resultOn(grounds: Grounds): ApprovalResult {
   const outOfUse = grounds.bit?.record.retirement ?? grounds.bit?.record.hold;
   if (outOfUse !== undefined)
-    return { kind: "may-not-run", because: `The bit is out of use: ${outOfUse.because}` };
+    return { kind: "may-not-run", reason: `The bit is out of use: ${outOfUse.reason}` };
   const { mountings } = grounds.router?.record ?? {};
   if (mountings !== undefined && !mountings.includes(grounds.request.mounting)) {
-    return { kind: "may-not-run", because: "The router cannot be used that way any more." };
+    return { kind: "may-not-run", reason: "The router cannot be used that way any more." };
   }
   const planned: Planned[] = [];
   for (const wood of grounds.woods) {
     const input = inputOf({ ...grounds.request, woodId: wood.id }, { ...grounds, wood });
     if (input === undefined)
-      return { kind: "may-not-run", because: "The bit or the router is no longer kept." };
+      return { kind: "may-not-run", reason: "The bit or the router is no longer kept." };
     const plan = planOrReason(input);
-    if (typeof plan === "string") return { kind: "may-not-run", because: plan };
+    if (typeof plan === "string") return { kind: "may-not-run", reason: plan };
     planned.push({ input, plan });
   }
   return { kind: "may-run", resultDigest: digestOf(planned), planned };
@@ -66,7 +66,7 @@ export function settingOf(planned: readonly Planned[]): ApprovedSetting {
   const { speed, mounting } = plan;
   return {
     verdict: plan.verdict,
-    dialMark: speed.setting?.mark === undefined ? null : dialMark(speed.setting.mark),
+    mark: speed.setting?.mark === undefined ? null : dialMark(speed.setting.mark),
     rpm: speed.setting === undefined ? null : rpm(speed.setting.rpm),
     ceilingRpm: rpm(speed.ceilingRpm),
     bindingLimit: speed.bindingLimit,
@@ -119,7 +119,7 @@ function digestOf(planned: readonly Planned[]): string {
       woodId: input.wood.id,
       verdict,
       clearance: mounting.allowed,
-      dialMark: speed.setting?.mark === undefined ? null : dialMark(speed.setting.mark),
+      mark: speed.setting?.mark === undefined ? null : dialMark(speed.setting.mark),
       rpm: speed.setting === undefined ? null : rpm(speed.setting.rpm),
       ceilingRpm: rpm(speed.ceilingRpm),
       passes: passes.map(passFigures),

@@ -162,9 +162,9 @@ export function approvalRoutes(app: App, doors: Doors): void {
       summary: "End a setting at once",
       body: ReasonSchema,
     },
-    function* (current, { body: { because }, request, at }) {
+    function* (current, { body: { reason }, request, at }) {
       yield* taughtCourse(request, current);
-      const { record, changes } = withdrawApproval(current, because, at);
+      const { record, changes } = withdrawApproval(current, reason, at);
       return { changes, answer: shownApproval(record, at, yield* approvals.lapseOf(record)) };
     },
   );

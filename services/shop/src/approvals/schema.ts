@@ -54,7 +54,7 @@ export const NewApprovalSchema = Type.Object(
 const LapseSchema = Type.Object(
   {
     at: momentField("When."),
-    because: Type.String({ description: "What changed." }),
+    reason: Type.String({ description: "What changed." }),
     cause: Type.Object(
       {
         event: Type.String({ description: "The event, such as bit.sharpened." }),
@@ -85,7 +85,7 @@ const LapseSchema = Type.Object(
 );
 
 const ended = Type.Object(
-  { at: momentField("When."), because: Type.String({ description: "Why." }) },
+  { at: momentField("When."), reason: Type.String({ description: "Why." }) },
   { description: "It was withdrawn.", ...closed },
 );
 
@@ -178,7 +178,7 @@ export const DifferenceSchema = Type.Object(
       ),
       { description: "Every value of the plan that would be different." },
     ),
-    because: Type.Union([Type.String(), Type.Null()], {
+    reason: Type.Union([Type.String(), Type.Null()], {
       description: "Why nothing may be run; null if something may.",
     }),
     resultDigest: Type.Union([Type.String(), Type.Null()], {

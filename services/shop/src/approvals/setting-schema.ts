@@ -8,7 +8,7 @@ const closed = { additionalProperties: false } as const;
 export const SettingSchema = Type.Object(
   {
     verdict: ref(Verdict.schema),
-    dialMark: Type.Union([ref(MarkSchema), Type.Null()], { description: "The mark; null without a dial." }),
+    mark: Type.Union([ref(MarkSchema), Type.Null()], { description: "The mark; null without a dial." }),
     rpm: Type.Union([Type.Integer(), Type.Null()], { description: "Nominal speed." }),
     ceilingRpm: Type.Integer({ description: "The least of the limits." }),
     bindingLimit: ref(LimitName.schema),

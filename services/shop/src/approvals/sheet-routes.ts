@@ -83,9 +83,9 @@ export function sheetRoutes(app: App, doors: Doors, signer: Signer, statusListUr
       const { id, woodIds, courseId, setting } = approval;
       const result = resultOn(yield* groundsAt(at)(grounds.request, woodIds, courseId));
       if (result.kind === "may-not-run") {
-        const { because } = result;
+        const { reason } = result;
         const nothing = { isSame: false, after: null, inWords: [], differing: [], resultDigest: null };
-        return { approvalId: id, before: setting, because, ...nothing };
+        return { approvalId: id, before: setting, reason, ...nothing };
       }
       const { resultDigest, planned } = result;
       return {
@@ -95,7 +95,7 @@ export function sheetRoutes(app: App, doors: Doors, signer: Signer, statusListUr
         after: settingOf(planned),
         inWords: inWords(grounds, resultsOf(planned)),
         differing: differing(grounds, resultsOf(planned)),
-        because: null,
+        reason: null,
         resultDigest,
       };
     },

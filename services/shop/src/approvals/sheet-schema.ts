@@ -7,7 +7,7 @@ import { SettingSchema } from "./setting-schema.ts";
 const closed = { additionalProperties: false } as const;
 
 const { number, kind, heightMm, cutterMm, fenceMm, feedMPerMin, secondsPerEdge } = PlanPassSchema.properties;
-const { dialMark, rpm, ceilingRpm, bindingLimit, verdict } = SettingSchema.properties;
+const { mark, rpm, ceilingRpm, bindingLimit, verdict } = SettingSchema.properties;
 const { name, courseId, mounting, supervision, skill, personIds, resultDigest, inputDigest, engineVersion } =
   ApprovalSchema.properties;
 
@@ -50,7 +50,7 @@ const SheetSetting = Type.Object(
     ),
     mounting,
     verdict,
-    dialMark,
+    mark,
     rpm,
     rpmHighest: Type.Union([Type.Integer(), Type.Null()], {
       description: "The fastest it may actually be there.",

@@ -42,7 +42,7 @@ export function sheetPayload(
       router: { id: router.id, name: router.name },
       mounting: approval.mounting,
       verdict: plan.verdict,
-      dialMark: plan.speed.dialMark,
+      mark: plan.speed.mark,
       rpm: plan.speed.rpm,
       rpmHighest: plan.speed.rpmHighest,
       ceilingRpm: plan.speed.ceilingRpm,

@@ -20,6 +20,6 @@ export function shownApproval(
   return { ...record, state: stateAt(record, at), ...(lapse && { lapse: shownLapse(lapse) }) };
 }
 
-function shownLapse({ because, cause, before, after, createdAt: at }: LapseRecord) {
-  return { at, because, cause, before, after: after ?? null };
+function shownLapse({ reason, cause, before, after, createdAt: at }: LapseRecord) {
+  return { at, reason, cause, before, after: after ?? null };
 }

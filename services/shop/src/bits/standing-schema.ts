@@ -1,6 +1,6 @@
 import Type, { type Static } from "typebox";
 import { idField, keptFields } from "../http/fields.ts";
-import { because, ReasonSchema } from "../http/reason.ts";
+import { ReasonSchema, reason } from "../http/reason.ts";
 import type { BitRecord } from "./schema.ts";
 import { bitStateFields, type Hold } from "./state-schema.ts";
 
@@ -8,7 +8,7 @@ const closed = { additionalProperties: false } as const;
 
 export const BitRetirementSchema = Type.Object(
   {
-    because,
+    reason,
     isReplaced: Type.Optional(
       Type.Boolean({
         description: "Whether another has taken its place. Default: no, so it is on the list to reorder.",

@@ -59,12 +59,12 @@ export function hasCutItsMetres(
 /** Refuses a bit that is held or retired: it gets no plan, no trial and no loan. */
 export function requireUsable({ id, hold, retirement }: BitRecord): void {
   if (retirement !== undefined) {
-    throw new Problem("bit-not-usable", `Bit ${id} is retired: ${retirement.because}`);
+    throw new Problem("bit-not-usable", `Bit ${id} is retired: ${retirement.reason}`);
   }
   if (hold !== undefined) {
     throw new Problem(
       "bit-not-usable",
-      `Bit ${id} is held: ${hold.because} Somebody in charge must inspect and release it first.`,
+      `Bit ${id} is held: ${hold.reason} Somebody in charge must inspect and release it first.`,
     );
   }
 }

@@ -37,12 +37,12 @@ export function bitStateRoutes(app: App, doors: Doors): void {
       body: ReasonSchema,
       answer: HeldBitSchema,
     },
-    function* (bit, { body: { because }, request, at }) {
+    function* (bit, { body: { reason }, request, at }) {
       requireNotRetired(bit);
       const actor = actorOf(request);
       if (bit.hold !== undefined && !actor.isByStaff) return { changes: [], answer: heldBit(bit) };
       if (!actor.isByStaff) yield* requireHoldLeft(actor.by, at);
-      const held = bitAfter(bit, "held", { hold: { since: at, because, cause: "person", ...actor } }, at);
+      const held = bitAfter(bit, "held", { hold: { since: at, reason, cause: "person", ...actor } }, at);
       return { changes: held.changes, answer: heldBit(held.record) };
     },
   );
@@ -75,8 +75,8 @@ export function bitStateRoutes(app: App, doors: Doors): void {
       summary: "Take a bit out of use for good, or say that a retired one has been replaced",
       body: BitRetirementSchema,
     },
-    (bit, { body: { because, isReplaced = false }, at }) => {
-      const retirement = { at: bit.retirement?.at ?? at, because, isReplaced };
+    (bit, { body: { reason, isReplaced = false }, at }) => {
+      const retirement = { at: bit.retirement?.at ?? at, reason, isReplaced };
       return decided(bitAfter(bit, "retired", { retirement }, at));
     },
   );
@@ -110,5 +110,5 @@ function decided({ record, changes }: Decision<BitRecord>) {
 
 function requireNotRetired({ id, retirement }: BitRecord): void {
   if (retirement === undefined) return;
-  throw new Problem("bit-not-usable", `Bit ${id} is retired for good: ${retirement.because}`);
+  throw new Problem("bit-not-usable", `Bit ${id} is retired for good: ${retirement.reason}`);
 }

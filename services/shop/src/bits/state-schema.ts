@@ -9,12 +9,12 @@ const closed = { additionalProperties: false } as const;
 
 const CAUSES = ["inspection", "use", "sharpening", "size", "person"] as const;
 
-const because = Type.String({ minLength: 1, maxLength: 300, pattern: "\\S", description: "Why." });
+const reason = Type.String({ minLength: 1, maxLength: 300, pattern: "\\S", description: "Why." });
 
 export const HoldSchema = Type.Object(
   {
     since: momentField("Since when."),
-    because,
+    reason,
     cause: Type.Enum([...CAUSES], { type: "string", description: "What led to it." }),
     causeId: Type.Optional(Type.String({ description: "Id of the record that led to it." })),
     by: Type.Optional(
@@ -30,7 +30,7 @@ export const HoldSchema = Type.Object(
 export const RetirementSchema = Type.Object(
   {
     at: momentField("When."),
-    because,
+    reason,
     isReplaced: Type.Boolean({
       description: "Whether another has taken its place; until then it is to reorder.",
     }),

@@ -10,8 +10,8 @@ export function tooSmallMm({ form, smallestUsableDiameterMm = 0 }: NewBit): numb
 export function holdIfTooSmall(bit: NewBit, at: string): { readonly hold?: Hold } {
   const mm = tooSmallMm(bit);
   if (mm === undefined) return {};
-  const because = `It measures ${mm} mm, under its smallest usable diameter of ${bit.smallestUsableDiameterMm} mm.`;
-  return { hold: { since: at, because, cause: "size" } };
+  const reason = `It measures ${mm} mm, under its smallest usable diameter of ${bit.smallestUsableDiameterMm} mm.`;
+  return { hold: { since: at, reason, cause: "size" } };
 }
 
 /** Whether a change is one of what a bit measures, or of how small it may be. */

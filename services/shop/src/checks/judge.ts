@@ -55,8 +55,8 @@ function personReasons({ person, courses }: CheckFacts): Reason[] {
 function bitReasons({ personId }: CheckRequest, { bit, loan }: CheckFacts): Reason[] {
   if (bit === undefined) return [reason("bit-unknown", "There is no such bit.")];
   if (bit.retirement !== undefined)
-    return [reason("bit-retired", `The bit is retired: ${bit.retirement.because}`)];
-  if (bit.hold !== undefined) return [reason("bit-held", `The bit is held: ${bit.hold.because}`)];
+    return [reason("bit-retired", `The bit is retired: ${bit.retirement.reason}`)];
+  if (bit.hold !== undefined) return [reason("bit-held", `The bit is held: ${bit.hold.reason}`)];
   if (bit.sentToSharpeningAt !== undefined) return [reason("bit-away", "The bit is away at sharpening.")];
   const isElsewhere = bit.loanId !== undefined && loan?.personId !== personId;
   return isElsewhere ? [reason("bit-on-loan", "The bit is on loan to somebody else.")] : [];
@@ -67,7 +67,7 @@ function routerReasons({ router }: CheckFacts): Reason[] {
 }
 
 function settingReasons(
-  { personId, dialMark, woodId, mounting }: CheckRequest,
+  { personId, mark, woodId, mounting }: CheckRequest,
   approval: ApprovalRecord,
   { courses, qualifications }: CheckFacts,
   at: string,
@@ -80,10 +80,9 @@ function settingReasons(
   if (stateAt(approval, at) === "expired") {
     reasons.push(reason("approval-expired", `The approval held until ${approval.validUntil}.`));
   }
-  if ((dialMark ?? null) !== setting.dialMark) {
+  if ((mark ?? null) !== setting.mark) {
     // A router whose dial is not described may turn slower or faster than this: the speed says which was approved.
-    const approved =
-      setting.dialMark === null ? `${setting.rpm} rpm, and no mark` : `mark ${setting.dialMark}`;
+    const approved = setting.mark === null ? `${setting.rpm} rpm, and no mark` : `mark ${setting.mark}`;
     reasons.push(reason("other-mark", `The approval is for ${approved}.`));
   }
   if (woodId !== undefined && !approval.woodIds.includes(woodId)) {
@@ -116,10 +115,10 @@ function noSettingReasons({ nearest: ended, lapse }: CheckFacts): Reason[] {
   }
   if (ended.state === "lapsed") {
     return [
-      reason("approval-lapsed", `The approval lapsed: ${lapse?.because ?? "what it rests on changed."}`),
+      reason("approval-lapsed", `The approval lapsed: ${lapse?.reason ?? "what it rests on changed."}`),
     ];
   }
-  return [reason("approval-withdrawn", `The approval was withdrawn: ${ended.withdrawal?.because ?? ""}`)];
+  return [reason("approval-withdrawn", `The approval was withdrawn: ${ended.withdrawal?.reason ?? ""}`)];
 }
 
 function reason(code: Reason["code"], text: string): Reason {

@@ -88,7 +88,7 @@ function requireOwn(request: FastifyRequest, personId: string): void {
 }
 
 function recordOf(
-  { personId, bitId, routerId, dialMark, woodId, mounting }: CheckRequest,
+  { personId, bitId, routerId, mark, woodId, mounting }: CheckRequest,
   { reasons, approval }: Judgement,
   at: string,
 ): CheckRecord {
@@ -96,7 +96,7 @@ function recordOf(
     personId,
     bitId,
     routerId,
-    asked: withoutUndefined({ dialMark, woodId, mounting }),
+    asked: withoutUndefined({ mark, woodId, mounting }),
     isAllowed: reasons.length === 0,
     reasons: [...reasons],
     approvalId: approval?.id,

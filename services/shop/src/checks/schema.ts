@@ -20,7 +20,7 @@ export const CheckRequestSchema = Type.Object(
     personId: referenceField("the person who wants to run it"),
     bitId: referenceField("the bit"),
     routerId: referenceField("the router"),
-    dialMark: Type.Optional(ref(MarkSchema)),
+    mark: Type.Optional(ref(MarkSchema)),
     woodId: Type.Optional(referenceField("the wood; default: any that the setting is for")),
     mounting: Type.Optional(
       Type.Enum(["table", "handheld"], { type: "string", description: "How the router is held." }),
@@ -66,7 +66,7 @@ export const CheckSchema = Type.Object(
     routerId: Type.String({ description: "The router." }),
     asked: Type.Object(
       {
-        dialMark: Type.Optional(ref(MarkSchema)),
+        mark: Type.Optional(ref(MarkSchema)),
         woodId: Type.Optional(Type.String({ description: "The wood." })),
         mounting: Type.Optional(
           Type.Enum(["table", "handheld"], { type: "string", description: "How it is held." }),

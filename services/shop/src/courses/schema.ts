@@ -14,8 +14,8 @@ import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 
 export type Requirements = {
   readonly safetyTest?: { readonly passPercent: number };
-  readonly demonstration?: boolean;
-  readonly parentalConsent?: boolean;
+  readonly isDemonstrationNeeded?: boolean;
+  readonly isParentalConsentNeeded?: boolean;
   readonly instructionMaxAgeDays?: number;
 };
 
@@ -35,10 +35,12 @@ export const RequirementsSchema = Type.Object(
         { description: "A written safety test.", ...closed },
       ),
     ),
-    demonstration: Type.Optional(
+    isDemonstrationNeeded: Type.Optional(
       Type.Boolean({ description: "Whether each must have shown a bit change and a depth setting." }),
     ),
-    parentalConsent: Type.Optional(Type.Boolean({ description: "Whether a parent must have signed." })),
+    isParentalConsentNeeded: Type.Optional(
+      Type.Boolean({ description: "Whether a parent must have signed." }),
+    ),
     instructionMaxAgeDays: Type.Optional(
       Type.Integer({
         minimum: 1,

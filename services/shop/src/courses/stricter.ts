@@ -6,8 +6,12 @@ export function stricterOf(one: Requirements, other: Requirements): Requirements
   const ages = [one.instructionMaxAgeDays, other.instructionMaxAgeDays].filter((age) => age !== undefined);
   return {
     ...(passPercents.length > 0 && { safetyTest: { passPercent: Math.max(...passPercents) } }),
-    ...((one.demonstration === true || other.demonstration === true) && { demonstration: true }),
-    ...((one.parentalConsent === true || other.parentalConsent === true) && { parentalConsent: true }),
+    ...((one.isDemonstrationNeeded === true || other.isDemonstrationNeeded === true) && {
+      isDemonstrationNeeded: true,
+    }),
+    ...((one.isParentalConsentNeeded === true || other.isParentalConsentNeeded === true) && {
+      isParentalConsentNeeded: true,
+    }),
     ...(ages.length > 0 && { instructionMaxAgeDays: Math.min(...ages) }),
   };
 }

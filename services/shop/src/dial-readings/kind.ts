@@ -7,7 +7,7 @@ export const dialReadingKind = defineKind({
   noun: "dial reading",
   idPrefix: "reading",
   path: "/v1/dial-readings",
-  tag: { name: "readings", description: "Speeds read at the marks of dials." },
+  tag: { name: "dialReadings", description: "Speeds read at the marks of dials." },
   schema: ReadingSchema,
   table: "dial_readings",
 });

@@ -23,7 +23,7 @@ import {
   ReadingSchema,
 } from "./schema.ts";
 
-const READ = { scope: "routers:read", tag: "readings", of: dialReadings } as const;
+const READ = { scope: "routers:read", tag: "dialReadings", of: dialReadings } as const;
 
 export function dialReadingRoutes(app: App, doors: Doors): void {
   for (const schema of READING_SCHEMAS) app.addSchema(schema);
@@ -31,7 +31,7 @@ export function dialReadingRoutes(app: App, doors: Doors): void {
   listRecordsRoute(app, doors, {
     ...READ,
     path: "/v1/dial-readings",
-    operationId: "listReadings",
+    operationId: "listDialReadings",
     summary: "List speeds read at the marks of dials, those that have lapsed too",
     page: ReadingPageSchema,
     filters: { routerId: "Of this router." },
@@ -39,9 +39,9 @@ export function dialReadingRoutes(app: App, doors: Doors): void {
 
   readRoute(app, doors, {
     ...READ,
-    path: "/v1/dial-readings/:readingId",
-    parameters: { readingId: "a dial reading" },
-    operationId: "getReading",
+    path: "/v1/dial-readings/:dialReadingId",
+    parameters: { dialReadingId: "a dial reading" },
+    operationId: "getDialReading",
     summary: "Read a dial reading",
   });
 
@@ -50,9 +50,9 @@ export function dialReadingRoutes(app: App, doors: Doors): void {
     doors,
     {
       scope: "routers:write",
-      tag: "readings",
+      tag: "dialReadings",
       path: "/v1/routers/:routerId/dial-readings",
-      operationId: "createReading",
+      operationId: "createDialReading",
       summary:
         "Enter the speed read at one mark; one that does not fit the router or other readings must be confirmed",
       body: NewReadingSchema,

@@ -1,7 +1,7 @@
 import Type from "typebox";
 
 /** Why somebody does something. */
-export const because = Type.String({
+export const reason = Type.String({
   minLength: 3,
   maxLength: 300,
   pattern: "\\S",
@@ -9,6 +9,6 @@ export const because = Type.String({
 });
 
 export const ReasonSchema = Type.Object(
-  { because },
+  { reason },
   { $id: "Reason", description: "Why something is done.", additionalProperties: false },
 );

@@ -13,7 +13,7 @@ import { openStaged, type Staged } from "./staged.ts";
 import { counted, EMPTY_TALLY, type RowOutcome, type Tally, withReadings } from "./tally.ts";
 import type { Upload } from "./upload.ts";
 
-export type ImportAsk = { readonly format: Format; readonly mode: Mode; readonly dryRun: boolean };
+export type ImportAsk = { readonly format: Format; readonly mode: Mode; readonly isDryRun: boolean };
 
 type Parts = Omit<Grounds, "at"> & {
   readonly write: Write;
@@ -32,7 +32,7 @@ const ROWS_IN_A_BATCH = 100;
  */
 export function importBits(upload: Upload, ask: ImportAsk, parts: Parts): Promise<Outcome> {
   const job = { upload, ask, parts };
-  if (ask.dryRun) return reportOnly(job);
+  if (ask.isDryRun) return reportOnly(job);
   return ask.mode === "all-or-nothing" ? allOrNothing(job) : rowByRow(job);
 }
 
@@ -151,9 +151,9 @@ function countsOf({ rows, created, changed, unchanged, refused, newIds }: Tally)
   return { rows, created, changed, unchanged, refused, newIds };
 }
 
-function reportOf(tally: Tally, { mode, dryRun }: ImportAsk, importId?: string): ImportReport {
+function reportOf(tally: Tally, { mode, isDryRun }: ImportAsk, importId?: string): ImportReport {
   const { newIds: _, ...counts } = tally;
-  return { ...(importId !== undefined && { importId }), mode, dryRun, ...counts };
+  return { ...(importId !== undefined && { importId }), mode, isDryRun, ...counts };
 }
 
 /** Throws when the file is refused: one of all its rows cannot be taken, or none of them, row by row, can. */
@@ -165,7 +165,7 @@ function requireTaken(tally: Tally, ask: ImportAsk): void {
 }
 
 function refusal(tally: Tally, ask: ImportAsk): Problem {
-  const report = reportOf(ask.dryRun ? tally : { ...tally, created: 0, changed: 0 }, ask);
+  const report = reportOf(ask.isDryRun ? tally : { ...tally, created: 0, changed: 0 }, ask);
   return new Problem("import-not-valid", "Nothing was changed. The report says what each row accepts.", {
     report,
   });

@@ -12,6 +12,6 @@ export function requireNew(imports: readonly ImportRecord[]): void {
   const outcome = state === "done" ? `made new bits: ${newIds}` : "was cut off after some of its rows";
   throw new Problem(
     "imported-before",
-    `This file was imported at ${createdAt} (${id}) and ${outcome}. To make its bits once more, send it with again=true.`,
+    `This file was imported at ${createdAt} (${id}) and ${outcome}. To make its bits once more, send it with isRepeat=true.`,
   );
 }

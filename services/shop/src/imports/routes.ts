@@ -92,7 +92,7 @@ function importRoute(app: App, { answer, answerOnce, write, now }: Doors): void 
     async (request, reply) => {
       const format = formatOf(request);
       if (!(request.body instanceof Readable)) throw notAFile();
-      const { again, ...ask } = request.query;
+      const { isRepeat, ...ask } = request.query;
       const upload = await receiveUpload(request.body);
       const { sha256 } = upload;
       try {
@@ -101,7 +101,7 @@ function importRoute(app: App, { answer, answerOnce, write, now }: Doors): void 
           reply,
           () =>
             run(async () => {
-              if (!again) requireNew(await answer(imports.newest(MOST_IMPORTS_OF_ONE_FILE, { sha256 })));
+              if (!isRepeat) requireNew(await answer(imports.newest(MOST_IMPORTS_OF_ONE_FILE, { sha256 })));
               const stamp = stampOf(request, now());
               const parts = { answer, write, readBit: bitReader(request), stamp, now };
               return importBits(upload, { format, ...ask }, parts);

@@ -35,12 +35,12 @@ const mode = Type.Enum([...MODES], {
 export const ImportQuery = Type.Object(
   {
     mode: { ...mode, default: MODES[0] },
-    dryRun: Type.Boolean({
+    isDryRun: Type.Boolean({
       default: false,
       description:
         "Change nothing and report what would be, with every quantity as it was read. A file that would be refused is refused.",
     }),
-    again: Type.Boolean({
+    isRepeat: Type.Boolean({
       default: false,
       description:
         "Take a file that has made new bits before, which makes them once more. Not needed if every row has its `id`.",
@@ -101,7 +101,9 @@ export const ImportReportSchema = Type.Object(
       Type.String({ description: "The record of this import. Absent if nothing was changed." }),
     ),
     mode,
-    dryRun: Type.Boolean({ description: "Whether nothing was to be changed: the counts are what would be." }),
+    isDryRun: Type.Boolean({
+      description: "Whether nothing was to be changed: the counts are what would be.",
+    }),
     ...tally,
     faults: Type.Array(ref(FaultSchema), { description: `The first ${MOST_FAULTS_LISTED} faults, by line.` }),
     faultsLeftOut: count("Faults beyond those listed."),

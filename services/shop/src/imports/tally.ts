@@ -6,7 +6,7 @@ import { type ImportReport, MOST_FAULTS_LISTED, MOST_READINGS_LISTED } from "./s
 export type RowOutcome = RowDecision | { readonly kind: "broken"; readonly faults: readonly RowFault[] };
 
 /** What has come of the rows so far. */
-export type Tally = Omit<ImportReport, "importId" | "mode" | "dryRun"> & {
+export type Tally = Omit<ImportReport, "importId" | "mode" | "isDryRun"> & {
   /** Created bits whose rows had no id. */
   readonly newIds: number;
 };

@@ -24,7 +24,7 @@ export function inspectBit(
   policy: InspectionPolicy,
 ): Decision<InspectionRecord> {
   if (bit.retirement !== undefined) {
-    throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.because}`);
+    throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.reason}`);
   }
   requireGravity(given);
   const inspectedAt = happenedAt(given.inspectedAt, at, "/inspectedAt");
@@ -56,14 +56,14 @@ function effectOf(
   { id, effect, findings }: InspectionRecord,
   at: string,
 ): { readonly hold?: Hold; readonly retirement?: Retirement } {
-  const because = findings.length > 0 ? `Found: ${findings.join(", ")}.` : "Found unfit at an inspection.";
+  const reason = findings.length > 0 ? `Found: ${findings.join(", ")}.` : "Found unfit at an inspection.";
   switch (effect) {
     case "note":
       return {};
     case "hold":
-      return { hold: { since: at, because, cause: "inspection", causeId: id } };
+      return { hold: { since: at, reason, cause: "inspection", causeId: id } };
     case "retire":
-      return { retirement: { at, because, isReplaced: false } };
+      return { retirement: { at, reason, isReplaced: false } };
   }
 }
 

@@ -22,8 +22,8 @@ export function releaseBit(
   if (hold === undefined) throw new Problem("invalid-state", `Bit ${id} is not held.`);
   const damage = GRAVE.find((finding) => isUnrepaired(finding, inspections, repairs));
   if (damage !== undefined) {
-    const because = `The ${NAMES[damage] ?? damage} of bit ${id} has not been repaired.`;
-    throw new Problem("repair-needed", `${because} Record a sharpening that repaired it, or retire the bit.`);
+    const reason = `The ${NAMES[damage] ?? damage} of bit ${id} has not been repaired.`;
+    throw new Problem("repair-needed", `${reason} Record a sharpening that repaired it, or retire the bit.`);
   }
   const isInspected = inspections.some(
     (each) => each.id !== hold.causeId && each.inspectedAt >= hold.since && each.effect === "note",

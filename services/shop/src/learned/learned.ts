@@ -107,7 +107,7 @@ export function trialsFor(
     .map(({ rpm, mark, outcome, routerId }) => {
       const sameRouter = routerId === router?.record.id;
       const now = sameRouter && mark !== undefined ? speeds.find((speed) => speed.mark === mark) : undefined;
-      return { rpm: Math.min(rpm, now?.rpm ?? rpm), outcome, sameRouter };
+      return { rpm: Math.min(rpm, now?.rpm ?? rpm), outcome, isSameRouter: sameRouter };
     });
 }
 
@@ -121,6 +121,6 @@ export function historyFor(
   return uses.flatMap(({ outcomes, routerId: where, woodId: what, doneAt }) =>
     outcomes
       .filter((outcome) => outcome !== "fine" && (doneAt > sharpenedAt || !BLUNT.includes(outcome)))
-      .map((outcome) => ({ outcome, sameRouter: where === routerId, sameWood: what === woodId })),
+      .map((outcome) => ({ outcome, isSameRouter: where === routerId, sameWood: what === woodId })),
   );
 }

@@ -68,7 +68,7 @@ const Mounting = Type.Object(
 
 const FasterSetting = Type.Object(
   {
-    dialMark: orNull(ref(MarkSchema), "The next faster mark; null without a dial."),
+    mark: orNull(ref(MarkSchema), "The next faster mark; null without a dial."),
     rpm: Type.Integer({ description: "Its nominal speed." }),
     rpmHighest: Type.Integer({ description: "The fastest it may actually run there." }),
     breaks: Type.Array(ref(LimitName.schema), { description: "The limits it would break." }),
@@ -108,7 +108,7 @@ export const Speed = Type.Object(
     raisedBy: orNull(ref(RaisedBy), "What would lift the binding limit; null if nothing may."),
     rpm: orNull(Type.Integer(), "Nominal speed to run at; null when the verdict is do-not-run."),
     rpmHighest: orNull(Type.Integer(), "The fastest it may actually be there: under every hard limit."),
-    dialMark: orNull(
+    mark: orNull(
       ref(MarkSchema),
       "The mark to turn to; null without a dial, or when the verdict is do-not-run.",
     ),
@@ -151,7 +151,7 @@ const Limit = Type.Object(
       description:
         "Under a hard limit the speed stays with its uncertainty, under a guide the nominal speed does.",
     }),
-    binds: Type.Boolean({ description: "Whether it is the least of them." }),
+    isBinding: Type.Boolean({ description: "Whether it is the least of them." }),
     basis: Type.String({ description: "The numbers behind it, as a sentence." }),
     formula: Type.String({ description: "How it is computed." }),
     source: Type.String({ description: "Where it comes from." }),

@@ -71,7 +71,7 @@ const ShopTableRow = Type.Object(
     routerId: Type.String({ description: "The router." }),
     woodId: Type.String({ description: "The wood." }),
     verdict: PlanAnswerSchema.properties.verdict,
-    because: Type.Union([Type.String(), Type.Null()], {
+    reason: Type.Union([Type.String(), Type.Null()], {
       description: "What the verdict rests on most, as a sentence; null for a plain run.",
     }),
     ceilingRpm: Type.Union([Type.Integer(), Type.Null()], {
@@ -80,7 +80,7 @@ const ShopTableRow = Type.Object(
     rpm: Type.Union([Type.Integer(), Type.Null()], {
       description: "Nominal speed; null if it must not be run.",
     }),
-    dialMark: Type.Union([Type.Number(), Type.String(), Type.Null()], {
+    mark: Type.Union([Type.Number(), Type.String(), Type.Null()], {
       description: "The mark; null without a dial or if it must not be run.",
     }),
     passes: Type.Integer({ description: "How many passes its whole profile takes." }),

@@ -32,7 +32,7 @@ export function summaryOf({ request, plan, ...kept }: PlanRecord): PlanSummary {
     woodId,
     cutKind: cut.kind,
     verdict: plan.verdict,
-    dialMark: plan.speed.dialMark,
+    mark: plan.speed.mark,
     rpm: plan.speed.rpm,
     passes: plan.passes.length,
     createdAt,

@@ -58,7 +58,7 @@ export function presentPlan(
       name: limit.name,
       rpm: rpm(limit.rpm),
       strength: limit.strength,
-      binds: index === 0,
+      isBinding: index === 0,
       basis: describeLimit(limit, show),
       formula: limit.formula,
       source: limit.source,
@@ -100,7 +100,7 @@ function presentSpeed(speed: PlannedSpeed, show: Show, withDisplay: boolean): Pl
       : null,
     rpm: setting ? rpm(setting.rpm) : null,
     rpmHighest: setting ? rpm(setting.rpmHighest) : null,
-    dialMark: setting?.mark === undefined ? null : dialMark(setting.mark),
+    mark: setting?.mark === undefined ? null : dialMark(setting.mark),
     basis: setting?.basis ?? null,
     rimSpeedMPerS: setting ? floorTo(setting.rimSpeedMPerS, DECIMALS.mPerS) : null,
     rimSpeedMph: setting ? floorTo(setting.rimSpeedMPerS / M_PER_S_PER_MPH, DECIMALS.mph) : null,
@@ -108,8 +108,7 @@ function presentSpeed(speed: PlannedSpeed, show: Show, withDisplay: boolean): Pl
     rotation: setting ? presentRotation(setting.rotation) : null,
     nextFaster: setting?.nextFaster
       ? {
-          dialMark:
-            setting.nextFaster.speed.mark === undefined ? null : dialMark(setting.nextFaster.speed.mark),
+          mark: setting.nextFaster.speed.mark === undefined ? null : dialMark(setting.nextFaster.speed.mark),
           rpm: rpm(setting.nextFaster.speed.rpm),
           rpmHighest: rpm(setting.nextFaster.speed.rpmHighest),
           breaks: [...setting.nextFaster.breaks],

@@ -23,9 +23,9 @@ export const SpeedTrialSchema = Type.Object(
   {
     rpm: Type.Number({ ...within(ROUTER_RANGES.rpm), description: "Speed it was tried at." }),
     outcome: Type.Enum(["ran-free", "shook"], { type: "string", description: "What it did there." }),
-    sameRouter: Type.Boolean({ description: "Whether it was in the router the plan is for." }),
+    isSameRouter: Type.Boolean({ description: "Whether it was in the router the plan is for." }),
   },
-  { $id: "SpeedTrial", description: "What was learned by running a bit at one speed.", ...closed },
+  { $id: "KnownTrial", description: "What was learned by running a bit at one speed.", ...closed },
 );
 
 const requestFields = {
@@ -113,7 +113,7 @@ export const PlanSummarySchema = Type.Object(
     woodId: requestFields.woodId,
     cutKind: Type.String({ description: "The kind of cut." }),
     verdict: PlanAnswerSchema.properties.verdict,
-    dialMark: Speed.properties.dialMark,
+    mark: Speed.properties.mark,
     rpm: Speed.properties.rpm,
     passes: Type.Integer({ description: "How many passes it takes." }),
     ...keptFields,

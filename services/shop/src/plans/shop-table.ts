@@ -43,7 +43,7 @@ export async function shopTable(
         const figures =
           outOfUse === undefined
             ? figuresOf({ bit, router, mounting, wood, cut, policy: inForce, ...known })
-            : refused(outOfUse.because);
+            : refused(outOfUse.reason);
         rows.push({ bitId: record.id, routerId: routerFound.record.id, woodId: wood.id, ...figures });
       }
     }
@@ -77,8 +77,8 @@ function figuresOf(input: PlanInput): Figures {
   }
 }
 
-function refused(because: string): Figures {
-  return { verdict: "do-not-run", because, ceilingRpm: null, rpm: null, dialMark: null, passes: 0 };
+function refused(reason: string): Figures {
+  return { verdict: "do-not-run", reason, ceilingRpm: null, rpm: null, mark: null, passes: 0 };
 }
 
 function planFigures(input: PlanInput): Figures {
@@ -87,10 +87,10 @@ function planFigures(input: PlanInput): Figures {
   const { setting } = speed;
   return {
     verdict,
-    because: verdict !== "run" && weightiest ? describeFinding(weightiest, showIn("both")) : null,
+    reason: verdict !== "run" && weightiest ? describeFinding(weightiest, showIn("both")) : null,
     ceilingRpm: rpm(speed.ceilingRpm),
     rpm: setting ? rpm(setting.rpm) : null,
-    dialMark: setting?.mark === undefined ? null : dialMark(setting.mark),
+    mark: setting?.mark === undefined ? null : dialMark(setting.mark),
     passes: passes.length,
   };
 }

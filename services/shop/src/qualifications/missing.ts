@@ -23,7 +23,12 @@ export function missingFor(
     kind: QualificationRecord["kind"],
     also: (each: QualificationRecord) => boolean = () => true,
   ) => inForce.some((each) => each.kind === kind && also(each));
-  const { safetyTest, demonstration, parentalConsent, instructionMaxAgeDays } = requirements;
+  const {
+    safetyTest,
+    isDemonstrationNeeded: demonstration,
+    isParentalConsentNeeded: parentalConsent,
+    instructionMaxAgeDays,
+  } = requirements;
   const missing: Missing[] = [];
   if (safetyTest && !has("safety-test", ({ scorePercent = 0 }) => scorePercent >= safetyTest.passPercent)) {
     const text = `A safety test with at least ${safetyTest.passPercent} % is missing.`;

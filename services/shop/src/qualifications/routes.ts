@@ -93,9 +93,9 @@ export function qualificationRoutes(app: App, doors: Doors): void {
       summary: "Say that a qualification no longer counts",
       body: ReasonSchema,
     },
-    function* (current, { body: { because }, request, at }) {
+    function* (current, { body: { reason }, request, at }) {
       yield* requireMayWithdraw(request, current);
-      const record: QualificationRecord = { ...nextVersion(current, at), withdrawn: { at, because } };
+      const record: QualificationRecord = { ...nextVersion(current, at), withdrawn: { at, reason } };
       return { changes: [replacement(qualificationKind, current, record, "withdrawn")], answer: record };
     },
   );

@@ -51,7 +51,7 @@ export const QualificationSchema = Type.Object(
     signedBy: Type.String({ description: "The person who signed." }),
     withdrawn: Type.Optional(
       Type.Object(
-        { at: momentField("Since when."), because: Type.String({ description: "Why." }) },
+        { at: momentField("Since when."), reason: Type.String({ description: "Why." }) },
         { description: "It no longer counts.", additionalProperties: false },
       ),
     ),

@@ -36,7 +36,7 @@ it.each<[string, Change]>([
   ["The bit shook in a speed trial.", change(trialKind, "created", { outcome: "shook" })],
   [
     "A speed trial was set aside.",
-    change(trialKind, "set-aside", { outcome: "shook", setAside: { at: "", because: "New bearing." } }),
+    change(trialKind, "set-aside", { outcome: "shook", setAside: { at: "", reason: "New bearing." } }),
   ],
   ["A run-out of 0.05 mm was measured.", change(runOutKind, "created", { runOutMm: 0.05 })],
   [

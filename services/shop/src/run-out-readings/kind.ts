@@ -7,7 +7,7 @@ export const runOutKind = defineKind({
   noun: "run-out reading",
   idPrefix: "runout",
   path: "/v1/run-out-readings",
-  tag: { name: "runOuts", description: "Run-out of bits as clamped in routers." },
+  tag: { name: "runOutReadings", description: "Run-out of bits as clamped in routers." },
   schema: RunOutSchema,
   table: "run_out_readings",
 });

@@ -22,7 +22,7 @@ import {
   RunOutSchema,
 } from "./schema.ts";
 
-const READ = { scope: "routers:read", tag: "runOuts", of: runOuts } as const;
+const READ = { scope: "routers:read", tag: "runOutReadings", of: runOuts } as const;
 
 export function runOutRoutes(app: App, doors: Doors): void {
   for (const schema of RUN_OUT_SCHEMAS) app.addSchema(schema);
@@ -30,7 +30,7 @@ export function runOutRoutes(app: App, doors: Doors): void {
   listRecordsRoute(app, doors, {
     ...READ,
     path: "/v1/run-out-readings",
-    operationId: "listRunOuts",
+    operationId: "listRunOutReadings",
     summary: "List run-out readings of bits as clamped in routers",
     page: RunOutPageSchema,
     filters: {
@@ -41,9 +41,9 @@ export function runOutRoutes(app: App, doors: Doors): void {
 
   readRoute(app, doors, {
     ...READ,
-    path: "/v1/run-out-readings/:readingId",
-    parameters: { readingId: "a run-out reading" },
-    operationId: "getRunOut",
+    path: "/v1/run-out-readings/:runOutReadingId",
+    parameters: { runOutReadingId: "a run-out reading" },
+    operationId: "getRunOutReading",
     summary: "Read a run-out reading",
   });
 
@@ -52,9 +52,9 @@ export function runOutRoutes(app: App, doors: Doors): void {
     doors,
     {
       scope: "routers:write",
-      tag: "runOuts",
+      tag: "runOutReadings",
       path: "/v1/run-out-readings",
-      operationId: "createRunOut",
+      operationId: "createRunOutReading",
       summary: "Enter a bit's run-out in one router; plans for the two use the latest",
       body: NewRunOutSchema,
       answer: RunOutSchema,

@@ -27,7 +27,7 @@ export function sharpenBit(
   at: string,
 ): Decision<SharpeningRecord> {
   if (bit.retirement !== undefined) {
-    throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.because}`);
+    throw new Problem("bit-not-usable", `Bit ${bit.id} is retired for good: ${bit.retirement.reason}`);
   }
   const next = sharpened(bareBit(bit), withoutUndefined({ diameterMm, form, massG }));
   const moment = happenedAt(sharpenedAt, at, "/sharpenedAt");
@@ -79,6 +79,6 @@ function dimensionsOf({ form, massG }: BitDimensions): BitDimensions {
 function holdIfTooSmall(bit: BitRecord, causeId: string, at: string): Hold | undefined {
   const mm = tooSmallMm(bit);
   if (mm === undefined) return undefined;
-  const because = `Sharpened to ${mm} mm, under its smallest usable diameter of ${bit.smallestUsableDiameterMm} mm.`;
-  return { since: at, because, cause: "sharpening", causeId };
+  const reason = `Sharpened to ${mm} mm, under its smallest usable diameter of ${bit.smallestUsableDiameterMm} mm.`;
+  return { since: at, reason, cause: "sharpening", causeId };
 }

@@ -43,6 +43,7 @@ export function sharpeningRoutes(app: App, doors: Doors): void {
     doors,
     {
       ...READ,
+      tag: "bits",
       path: "/v1/bits/:bitId/edge",
       operationId: "getBitEdge",
       summary: "Estimate what is left of a bit's edge",

@@ -48,8 +48,8 @@ export function enterTrial(
 }
 
 /** A trial that no longer counts, and why. It stays on the books. */
-export function setTrialAside(current: TrialRecord, because: string, at: string): Decision<TrialRecord> {
-  const record = { ...nextVersion(current, at), setAside: { at, because } };
+export function setTrialAside(current: TrialRecord, reason: string, at: string): Decision<TrialRecord> {
+  const record = { ...nextVersion(current, at), setAside: { at, reason } };
   return { record, changes: [replacement(trialKind, current, record, "set-aside")] };
 }
 

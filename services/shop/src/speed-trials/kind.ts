@@ -7,7 +7,7 @@ export const trialKind = defineKind({
   noun: "speed trial",
   idPrefix: "trial",
   path: "/v1/speed-trials",
-  tag: { name: "trials", description: "What bits did at which speed, and the next speed to try." },
+  tag: { name: "speedTrials", description: "What bits did at which speed, and the next speed to try." },
   schema: TrialSchema,
   table: "speed_trials",
 });

@@ -13,9 +13,9 @@ import { enterTrial, setTrialAside } from "./decide.ts";
 import { trialKind, trials } from "./kind.ts";
 import { NewTrialSchema, SetAsideSchema, TRIAL_SCHEMAS, TrialPageSchema, TrialSchema } from "./schema.ts";
 
-const READ = { scope: "trials:read", tag: "trials", of: trials } as const;
-const WRITE = { scope: "trials:write", tag: "trials", of: trials, answer: TrialSchema } as const;
-const PARAMETERS = { trialId: "a speed trial" };
+const READ = { scope: "trials:read", tag: "speedTrials", of: trials } as const;
+const WRITE = { scope: "trials:write", tag: "speedTrials", of: trials, answer: TrialSchema } as const;
+const PARAMETERS = { speedTrialId: "a speed trial" };
 
 export function speedTrialRoutes(app: App, doors: Doors): void {
   for (const schema of TRIAL_SCHEMAS) app.addSchema(schema);
@@ -23,7 +23,7 @@ export function speedTrialRoutes(app: App, doors: Doors): void {
   listRecordsRoute(app, doors, {
     ...READ,
     path: "/v1/speed-trials",
-    operationId: "listTrials",
+    operationId: "listSpeedTrials",
     summary: "List speed trials",
     page: TrialPageSchema,
     filters: {
@@ -34,9 +34,9 @@ export function speedTrialRoutes(app: App, doors: Doors): void {
 
   readRoute(app, doors, {
     ...READ,
-    path: "/v1/speed-trials/:trialId",
+    path: "/v1/speed-trials/:speedTrialId",
     parameters: PARAMETERS,
-    operationId: "getTrial",
+    operationId: "getSpeedTrial",
     summary: "Read a speed trial",
   });
 
@@ -46,7 +46,7 @@ export function speedTrialRoutes(app: App, doors: Doors): void {
     {
       ...WRITE,
       path: "/v1/speed-trials",
-      operationId: "createTrial",
+      operationId: "createSpeedTrial",
       summary: "Enter what a bit did at one speed in one router",
       body: NewTrialSchema,
     },
@@ -67,14 +67,14 @@ export function speedTrialRoutes(app: App, doors: Doors): void {
     doors,
     {
       ...WRITE,
-      path: "/v1/speed-trials/:trialId/set-aside",
+      path: "/v1/speed-trials/:speedTrialId/set-aside",
       parameters: PARAMETERS,
-      operationId: "setTrialAside",
+      operationId: "setSpeedTrialAside",
       summary: "Say that a trial no longer counts, such as after a new bearing",
       body: SetAsideSchema,
     },
-    (current, { body: { because }, at }) => {
-      const { record, changes } = setTrialAside(current, because, at);
+    (current, { body: { reason }, at }) => {
+      const { record, changes } = setTrialAside(current, reason, at);
       return { changes, answer: record };
     },
   );

@@ -42,7 +42,7 @@ export const NewTrialSchema = Type.Object(
 
 export const SetAsideSchema = Type.Object(
   {
-    because: Type.String({
+    reason: Type.String({
       minLength: 3,
       maxLength: 300,
       pattern: "\\S",
@@ -67,16 +67,16 @@ export const TrialSchema = Type.Object(
     notes: Type.Optional(notesField),
     setAside: Type.Optional(
       Type.Object(
-        { at: momentField("Since when."), because: Type.String({ description: "Why." }) },
+        { at: momentField("Since when."), reason: Type.String({ description: "Why." }) },
         { description: "It no longer counts.", additionalProperties: false },
       ),
     ),
     ...keptFields,
   },
-  { $id: "Trial", description: "What was learned at one speed.", additionalProperties: false },
+  { $id: "SpeedTrial", description: "What was learned at one speed.", additionalProperties: false },
 );
 
-export const TrialPageSchema = pageSchema("TrialPage", ref(TrialSchema), "Speed trials, oldest first.");
+export const TrialPageSchema = pageSchema("SpeedTrialPage", ref(TrialSchema), "Speed trials, oldest first.");
 
 /** The components this resource answers and takes, next to the proposal. */
 export const TRIAL_SCHEMAS = [NewTrialSchema, SetAsideSchema, TrialSchema, TrialPageSchema];

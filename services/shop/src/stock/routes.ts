@@ -45,7 +45,7 @@ export function stockRoutes(app: App, doors: Doors): void {
       const policy = yield* shopPolicy();
       return bits.map((bit) => {
         const dueAt = bit.inspectionDueAt ?? bit.createdAt;
-        return { id: cursorOf(dueAt, bit), bit, dueAt, because: becauseOf(bit, dueAt > at, policy) };
+        return { id: cursorOf(dueAt, bit), bit, dueAt, reason: becauseOf(bit, dueAt > at, policy) };
       });
     },
   );
@@ -104,9 +104,9 @@ export function stockRoutes(app: App, doors: Doors): void {
 }
 
 function* heldStock(bit: BitRecord) {
-  const { since = bit.updatedAt, because = "", by, isByStaff = true } = bit.hold ?? {};
+  const { since = bit.updatedAt, reason = "", by, isByStaff = true } = bit.hold ?? {};
   const person = by === undefined ? undefined : yield* people.find(by);
-  return { id: bit.id, bit, since, because, by: by ?? null, name: person?.name ?? null, isByStaff };
+  return { id: bit.id, bit, since, reason, by: by ?? null, name: person?.name ?? null, isByStaff };
 }
 
 function becauseOf(bit: BitRecord, isAhead: boolean, policy: Policy): string {

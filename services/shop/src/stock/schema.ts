@@ -11,7 +11,7 @@ const DueBitSchema = Type.Object(
   {
     bit: ref(BitSchema),
     dueAt: momentField("Since when an inspection is due."),
-    because: Type.String({ description: "By its days, or by the metres it has cut." }),
+    reason: Type.String({ description: "By its days, or by the metres it has cut." }),
   },
   { $id: "DueBit", description: "A bit to be inspected.", ...closed },
 );
@@ -20,7 +20,7 @@ const HeldStockSchema = Type.Object(
   {
     bit: ref(BitSchema),
     since: momentField("Since when it is held."),
-    because: Type.String({ description: "Why." }),
+    reason: Type.String({ description: "Why." }),
     by: Type.Union([Type.String(), Type.Null()], {
       description: "Who held it: a person, or the key of a program; null if nobody did by hand.",
     }),

@@ -13,7 +13,7 @@ export const TrialProposalSchema = Type.Object(
       type: "string",
       description: "Whether there is a speed to try.",
     }),
-    dialMark: Type.Union([Type.Number(), Type.String(), Type.Null()], {
+    mark: Type.Union([Type.Number(), Type.String(), Type.Null()], {
       description: "The mark to set; null without a dial or without a speed to try.",
     }),
     rpm: speed("Nominal speed to try; null when there is none."),
@@ -23,7 +23,7 @@ export const TrialProposalSchema = Type.Object(
     fastestFreeRpm: speed("Fastest speed it has run free at in this router; null when it never did."),
     ceilingRpm: speed("What the climb stays under; null when it cannot start."),
     bindingLimit: Type.Union([Type.String(), Type.Null()], { description: "The limit behind that ceiling." }),
-    because: Type.Union([Type.String(), Type.Null()], {
+    reason: Type.Union([Type.String(), Type.Null()], {
       description: "Why the climb is over or cannot start; null while there is a speed to try.",
     }),
     howTo: Type.Array(Type.String(), {
@@ -44,7 +44,7 @@ const HOW_TO = [
 ];
 
 const NOTHING = {
-  dialMark: null,
+  mark: null,
   rpm: null,
   rpmHighest: null,
   step: null,
@@ -72,7 +72,7 @@ export function proposedTrial(bit: KnownBit, router: KnownRouter, policy: Policy
       ...ids,
       kind: "not-possible",
       ...NOTHING,
-      because: `The bit is out of use: ${outOfUse.because}`,
+      reason: `The bit is out of use: ${outOfUse.reason}`,
     };
   }
   const next = nextTrial({
@@ -90,8 +90,8 @@ function detailsOf(next: NextTrial) {
   switch (next.kind) {
     case "try":
       return {
-        because: null,
-        dialMark: next.setting.mark === undefined ? null : dialMark(next.setting.mark),
+        reason: null,
+        mark: next.setting.mark === undefined ? null : dialMark(next.setting.mark),
         rpm: rpm(next.setting.rpm),
         rpmHighest: rpm(next.setting.rpmHighest),
         step: next.number,
@@ -101,12 +101,12 @@ function detailsOf(next: NextTrial) {
       };
     case "done":
       return {
-        because: BECAUSE[next.because] ?? null,
+        reason: BECAUSE[next.reason] ?? null,
         fastestFreeRpm: next.fastestFreeRpm === undefined ? null : rpm(next.fastestFreeRpm),
         ...ceilingOf(next.under),
       };
     case "not-possible":
-      return { because: BECAUSE[next.because] ?? null };
+      return { reason: BECAUSE[next.reason] ?? null };
   }
 }
 

@@ -24,9 +24,9 @@ export function trialProposalRoutes(app: App, doors: Doors): void {
     doors,
     {
       scope: "trials:read",
-      tag: "trials",
+      tag: "speedTrials",
       path: "/v1/bits/:bitId/speed-trials/next",
-      operationId: "proposeTrial",
+      operationId: "proposeSpeedTrial",
       summary: "The next speed to try, rising in steps from the slowest and never over the ceiling",
       query: NextQuery,
       answer: TrialProposalSchema,

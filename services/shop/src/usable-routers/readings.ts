@@ -160,8 +160,8 @@ function isOnDial({ marks: { first, last } }: Dial, mark: Mark): boolean {
   return typeof mark === typeof first && position >= markPosition(first) && position <= markPosition(last);
 }
 
-function leftOut(because: UnusedReading["because"]): (reading: DialReading) => UnusedReading {
-  return ({ mark, rpm }) => ({ mark, rpm, because });
+function leftOut(reason: UnusedReading["reason"]): (reading: DialReading) => UnusedReading {
+  return ({ mark, rpm }) => ({ mark, rpm, reason });
 }
 
 function isSameMark(one: Mark, other: Mark): boolean {

@@ -52,8 +52,8 @@ export function logUse(
 }
 
 function holdFor({ id, doneAt }: UseRecord, actor: Actor, at: string): Hold {
-  const because = `It moved in the collet on ${doneAt.slice(0, 10)}.`;
-  return { since: at, because, cause: "use", causeId: id, ...actor };
+  const reason = `It moved in the collet on ${doneAt.slice(0, 10)}.`;
+  return { since: at, reason, cause: "use", causeId: id, ...actor };
 }
 
 function heldCollets(

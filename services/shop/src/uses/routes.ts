@@ -98,11 +98,11 @@ function* requireVouchedFor(
 ): Question<void> {
   requirePlausible(record, bit, policy, at);
   if (record.outcomes.includes("came-loose")) yield* requireHoldLeft(personId, at);
-  if (record.withoutLoanBecause !== undefined) return;
+  if (record.withoutLoanReason !== undefined) return;
   if (yield* loans.isLentTo(personId, record.bitId, record.doneAt)) return;
   throw notValid([
     fault(
-      "/withoutLoanBecause",
+      "/withoutLoanReason",
       "The bit was not on loan to you.",
       "why you used it without a loan; or take the bit out first",
     ),
@@ -122,7 +122,7 @@ function* workOf({ planId, bitId, routerId, woodId }: NewUse): Question<Work> {
 }
 
 function useRecord(work: Work, given: NewUse, personId: string | undefined, at: string): UseRecord {
-  const { planId, colletId, notes, metres, minutes, outcomes, withoutLoanBecause } = given;
+  const { planId, colletId, notes, metres, minutes, outcomes, withoutLoanReason } = given;
   const doneAt = happenedAt(given.doneAt, at, "/doneAt");
   const fields = {
     ...work,
@@ -133,7 +133,7 @@ function useRecord(work: Work, given: NewUse, personId: string | undefined, at: 
     metres,
     minutes,
     outcomes,
-    withoutLoanBecause,
+    withoutLoanReason,
     notes,
   };
   return newRecord(newId(useKind.idPrefix), withoutUndefined(fields), at);

@@ -18,7 +18,7 @@ const measures = {
     description:
       "What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.",
   }),
-  withoutLoanBecause: Type.Optional(
+  withoutLoanReason: Type.Optional(
     Type.String({
       minLength: 1,
       maxLength: 300,

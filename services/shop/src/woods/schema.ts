@@ -31,7 +31,7 @@ const sharedFields = {
   name: Type.String({ description: "What people call it." }),
   densityKgPerM3: ref(SourcedNumberSchema),
   hasGrain: Type.Boolean({ description: "Whether its edges differ by direction: end grain tears." }),
-  melts: Type.Boolean({ description: "Whether it softens and sticks to a bit that rubs." }),
+  isMeltable: Type.Boolean({ description: "Whether it softens and sticks to a bit that rubs." }),
 };
 
 const noteField = Type.String({ description: "What else to know of it." });

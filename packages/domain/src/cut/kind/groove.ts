@@ -34,7 +34,7 @@ export const groove = defineCut({
       1,
       WIDEST_GROOVE_MM,
     ),
-    stopped: optionalFlag("It starts or ends inside the work."),
+    isStopped: optionalFlag("It starts or ends inside the work."),
     ...bushingFields,
   },
   sides: 2,

@@ -12,7 +12,7 @@ import { ASSUMED_THICKNESS_MM, alongEdge, backRout, workThicknessMm } from "./wo
 /** The fields of every profile along an edge. */
 export const profileFields = {
   ...alongEdge,
-  backRout,
+  hasBackRout: backRout,
   thicknessMm: workThicknessMm,
   heightMm: optionalLengthMm(
     "How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.",

@@ -15,7 +15,7 @@ export const rabbet = defineCut({
   meaning: "A rectangular step along an edge.",
   fields: {
     ...alongEdge,
-    backRout,
+    hasBackRout: backRout,
     depthMm,
     widthMm: optionalLengthMm(
       "Width of the step; wider than the bit, it is cut in runs side by side. Default: what the pilot gives, or the bit's radius without one.",

@@ -5,7 +5,7 @@ export const ASSUMED_THICKNESS_MM = 19;
 
 /** What a cut along an edge may say of the edge. In a table a curved one has no fence. */
 export const alongEdge = {
-  curved: optionalFlag("The edge is curved: run against the pilot, without a fence."),
+  isCurved: optionalFlag("The edge is curved: run against the pilot, without a fence."),
   side: optionalChoice(
     "Handheld: around the outside of the work, or the inside of an opening. Default: outside.",
     ["outside", "inside"],

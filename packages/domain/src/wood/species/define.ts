@@ -32,7 +32,7 @@ export function defineSpecies(group: Species["group"], row: SpeciesRow): Species
     kind: "species",
     group,
     hasGrain: true,
-    melts: false,
+    isMeltable: false,
     densityKgPerM3:
       "basic" in specificGravity
         ? computed(specificGravity.basic, (basic) => densityKgPerM3(gravityAt12Percent(basic)))

@@ -9,7 +9,7 @@ type Sentences = {
   readonly [Code in AssumptionCode]: (assumption: Extract<Assumption, { code: Code }>, show: Show) => string;
 };
 
-const LEFT_OUT: Readonly<Record<UnusedReading["because"], string>> = {
+const LEFT_OUT: Readonly<Record<UnusedReading["reason"], string>> = {
   contradicted: "a later reading contradicts it.",
   lapsed: "it is too old to be relied on. Read the mark again.",
   "off-dial": "the dial has no such mark.",
@@ -63,8 +63,8 @@ const SENTENCES: Sentences = {
     `The router has one speed; it may actually be ${show.percent(toleranceRatio)} higher than its plate says.`,
   "reading-doubted": ({ mark, rpm, countsRpm }, show) =>
     `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is far from what the router's range and other readings give. Until a second reading agrees, the faster counts: ${show.rotation(countsRpm)}.`,
-  "reading-left-out": ({ mark, rpm, because }, show) =>
-    `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is not used: ${LEFT_OUT[because]}`,
+  "reading-left-out": ({ mark, rpm, reason }, show) =>
+    `The reading of ${show.rotation(rpm)} at mark ${show.mark(mark)} is not used: ${LEFT_OUT[reason]}`,
   "no-load-speed": () =>
     "Speeds are those without load. In the cut a router slows down, which is the safe side.",
 };

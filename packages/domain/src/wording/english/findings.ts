@@ -59,8 +59,8 @@ const SENTENCES: Sentences = {
     `A bit of ${show.length(bitDiameterMm)} does not turn free in a bushing of ${show.length(bushingDiameterMm)}. Use a larger bushing or a smaller bit.`,
   "bearing-without-wood": ({ woodMm, leastMm }, show) =>
     `The bearing has ${show.length(woodMm)} of the edge to run on and needs at least ${show.length(leastMm)}. Take thicker stock, a smaller profile, or set the bit so that more of the edge is left.`,
-  "climb-not-allowed": ({ because }) =>
-    because === "table"
+  "climb-not-allowed": ({ reason }) =>
+    reason === "table"
       ? "In a table the bit pulls work that is fed with the rotation out of your hands. Feed against it; a light pass with it is for a handheld router alone."
       : "The policy in force allows no cut with the rotation. Feed against it.",
   "light-climb-cut": ({ biteMaxMm }, show) =>

@@ -30,7 +30,7 @@ const CONTEXT: LimitContext = {
   router: { minRpm: 10_000, maxRpm: 22_000 },
   policy: DEFAULT_POLICY,
   wood: woodById("polyethylene"),
-  trials: [{ rpm: 16_000, outcome: "ran-free", sameRouter: true }],
+  trials: [{ rpm: 16_000, outcome: "ran-free", isSameRouter: true }],
   massHighG: 100,
   headMassHighG: 50,
   runOutMm: 0.05,

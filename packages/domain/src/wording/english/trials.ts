@@ -5,7 +5,7 @@ import { limitTitle } from "./limits.ts";
 /**
  * What to do next in a guided speed trial, as sentences.
  * @example
- * const next = { kind: "not-possible", because: "table-only" };
+ * const next = { kind: "not-possible", reason: "table-only" };
  * describeNextTrial(next, showIn("metric")) // → "No trial in the hand: this bit is for a router in a table only."
  */
 export function describeNextTrial(next: NextTrial, show: Show): string {
@@ -36,14 +36,14 @@ function tryOut(
   );
 }
 
-function ended({ because, under }: Extract<NextTrial, { kind: "done" }>, show: Show): string {
-  return because === "shook"
+function ended({ reason, under }: Extract<NextTrial, { kind: "done" }>, show: Show): string {
+  return reason === "shook"
     ? "No faster mark is tried: the bit shook within one step of it, here or in another router. Look at the bit, the collet and the spindle."
     : `No faster mark is tried: the next would pass ${show.rotation(under.ceilingRpm)}, ${limitTitle(under.bindingLimit)}, or there is none.`;
 }
 
 function notPossible(next: Extract<NextTrial, { kind: "not-possible" }>, show: Show): string {
-  switch (next.because) {
+  switch (next.reason) {
     case "no-collet-fits":
       return "No trial: this router has no collet fit for use that is made for the shank.";
     case "table-only":

@@ -4,16 +4,16 @@ import type { Answer } from "../answer.ts";
 import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { ListRunOutsData, NewRunOutReading, RunOutReading } from "./types.gen.ts";
+import type { ListRunOutReadingsData, NewRunOutReading, RunOutReading } from "./types.gen.ts";
 
 /** Run-out of bits as clamped in routers. */
-export interface RunOutsResource {
+export interface RunOutReadingsResource {
   /**
    * List run-out readings of bits as clamped in routers
    *
    * `GET /v1/run-out-readings`
    */
-  list(query?: Loose<NonNullable<ListRunOutsData["query"]>>, options?: CallOptions): Pages<RunOutReading>;
+  list(query?: Loose<NonNullable<ListRunOutReadingsData["query"]>>, options?: CallOptions): Pages<RunOutReading>;
 
   /**
    * Enter a bit's run-out in one router; plans for the two use the latest
@@ -25,24 +25,24 @@ export interface RunOutsResource {
   /**
    * Read a run-out reading
    *
-   * `GET /v1/run-out-readings/{readingId}`
+   * `GET /v1/run-out-readings/{runOutReadingId}`
    */
-  get(readingId: string, options: ConditionalOptions): Answer<RunOutReading | NotModified>;
+  get(runOutReadingId: string, options: ConditionalOptions): Answer<RunOutReading | NotModified>;
   /**
    * Read a run-out reading
    *
-   * `GET /v1/run-out-readings/{readingId}`
+   * `GET /v1/run-out-readings/{runOutReadingId}`
    */
-  get(readingId: string, options?: CallOptions): Answer<RunOutReading>;
+  get(runOutReadingId: string, options?: CallOptions): Answer<RunOutReading>;
 }
 
-export function runOutsOf(caller: Caller): RunOutsResource {
+export function runOutReadingsOf(caller: Caller): RunOutReadingsResource {
   return {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/run-out-readings", query }, "cursor", options),
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/run-out-readings", body, isWrite: true }, options),
-    get: (readingId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/run-out-readings/{readingId}", pathParameters: { readingId } }, options),
+    get: (runOutReadingId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/run-out-readings/{runOutReadingId}", pathParameters: { runOutReadingId } }, options),
   };
 }

@@ -4,29 +4,29 @@ import type { Answer } from "../answer.ts";
 import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { DialReading, ListReadingsData, NewDialReading } from "./types.gen.ts";
+import type { DialReading, ListDialReadingsData, NewDialReading } from "./types.gen.ts";
 
 /** Speeds read at the marks of dials. */
-export interface ReadingsResource {
+export interface DialReadingsResource {
   /**
    * List speeds read at the marks of dials, those that have lapsed too
    *
    * `GET /v1/dial-readings`
    */
-  list(query?: Loose<NonNullable<ListReadingsData["query"]>>, options?: CallOptions): Pages<DialReading>;
+  list(query?: Loose<NonNullable<ListDialReadingsData["query"]>>, options?: CallOptions): Pages<DialReading>;
 
   /**
    * Read a dial reading
    *
-   * `GET /v1/dial-readings/{readingId}`
+   * `GET /v1/dial-readings/{dialReadingId}`
    */
-  get(readingId: string, options: ConditionalOptions): Answer<DialReading | NotModified>;
+  get(dialReadingId: string, options: ConditionalOptions): Answer<DialReading | NotModified>;
   /**
    * Read a dial reading
    *
-   * `GET /v1/dial-readings/{readingId}`
+   * `GET /v1/dial-readings/{dialReadingId}`
    */
-  get(readingId: string, options?: CallOptions): Answer<DialReading>;
+  get(dialReadingId: string, options?: CallOptions): Answer<DialReading>;
 
   /**
    * Enter the speed read at one mark; one that does not fit the router or other readings must be confirmed
@@ -36,12 +36,12 @@ export interface ReadingsResource {
   create(routerId: string, body: NewDialReading, options?: WriteOptions): Answer<DialReading>;
 }
 
-export function readingsOf(caller: Caller): ReadingsResource {
+export function dialReadingsOf(caller: Caller): DialReadingsResource {
   return {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/dial-readings", query }, "cursor", options),
-    get: (readingId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/dial-readings/{readingId}", pathParameters: { readingId } }, options),
+    get: (dialReadingId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/dial-readings/{dialReadingId}", pathParameters: { dialReadingId } }, options),
     create: (routerId, body, options) =>
       caller.send({ method: "POST", path: "/v1/routers/{routerId}/dial-readings", pathParameters: { routerId }, body, isWrite: true }, options),
   };
