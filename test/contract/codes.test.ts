@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { KINDS } from "@rimwise/shop";
 import { expect, test } from "vitest";
 
 type Schema = {
@@ -54,6 +55,9 @@ test.each([
   "ApprovedSheet.setting.verdict",
   "ApprovedSheet.setting.bindingLimit",
   "SizedPanel.verdict",
+  "CreationEvent.type",
+  "ChangeEvent.type",
+  "RemovalEvent.type",
 ])("%s is one of a closed list", (where) => {
   const [, field] = everyField.find(([each]) => each === where) ?? [];
   expect(resolved(field).enum?.length).toBeGreaterThan(1);
@@ -62,6 +66,11 @@ test.each([
 test.each(["FasterSetting.breaks", "Setting.findings"])("each of %s is one of a closed list", (where) => {
   const [, field] = everyField.find(([each]) => each === where) ?? [];
   expect(resolved(field?.items).enum?.length).toBeGreaterThan(1);
+});
+
+test("of every kind of record there is an event that it was entered", () => {
+  const entered = KINDS.map(({ type }) => `${type}.created`);
+  expect(schemas["EventType"]?.enum).toEqual(expect.arrayContaining(entered));
 });
 
 test("the page of codes has every code of a list, and of each no other sentence than its own", () => {

@@ -7133,9 +7133,14 @@ export type CheckPage = {
 };
 
 /**
- * One change: who, when, what and why.
+ * What happened. Stable, for programs; later versions may add some.
  */
-export type Event = {
+export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'computation.renewed';
+
+/**
+ * A record was entered.
+ */
+export type CreationEvent = {
     /**
      * Its place in the order of things, without gaps.
      */
@@ -7153,10 +7158,6 @@ export type Event = {
      */
     requestId: string;
     /**
-     * What happened, such as `bit.changed`.
-     */
-    type: string;
-    /**
      * Id of the record it happened to.
      */
     subjectId: string;
@@ -7164,12 +7165,6 @@ export type Event = {
      * Version of the record after it; before it on a removal.
      */
     subjectVersion: number;
-    /**
-     * What changed: fields `before` and `after`.
-     */
-    data: {
-        [key: string]: unknown;
-    };
     /**
      * Hash of the event before; zeros on the first.
      */
@@ -7186,7 +7181,155 @@ export type Event = {
      * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
      */
     hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.created' | 'place.created' | 'photograph.created' | 'loan.created' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'collet.created' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'use.created' | 'import.created' | 'plan.created' | 'shop-policy.created' | 'person.created' | 'key.created' | 'course.created' | 'enrolment.created' | 'qualification.created' | 'approval.created' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created';
+    /**
+     * What changed.
+     */
+    data: {
+        /**
+         * Its fields after, those that matter.
+         */
+        after: {
+            [key: string]: unknown;
+        };
+    };
 };
+
+/**
+ * Something else happened to a record.
+ */
+export type ChangeEvent = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.changed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.changed' | 'loan.returned' | 'router.changed' | 'collet.changed' | 'collet.held' | 'speed-trial.set-aside' | 'import.finished' | 'plan.corrected' | 'shop-policy.changed' | 'person.changed' | 'person.erased' | 'key.rotated' | 'key.revoked' | 'course.changed' | 'enrolment.ended' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'computation.renewed';
+    /**
+     * What changed.
+     */
+    data: {
+        /**
+         * Its fields before, those that matter.
+         */
+        before?: {
+            [key: string]: unknown;
+        };
+        /**
+         * Its fields after, those that matter.
+         */
+        after: {
+            [key: string]: unknown;
+        };
+    };
+};
+
+/**
+ * A record was removed.
+ */
+export type RemovalEvent = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.removed' | 'place.removed' | 'photograph.removed' | 'router.removed';
+    /**
+     * What changed.
+     */
+    data: {
+        /**
+         * Its fields before, those that matter.
+         */
+        before: {
+            [key: string]: unknown;
+        };
+    };
+};
+
+/**
+ * One change: who, when, what and why. What `data` holds follows from `type`.
+ */
+export type Event = CreationEvent | ChangeEvent | RemovalEvent;
 
 /**
  * One page of events.
@@ -7238,10 +7381,7 @@ export type EventSummary = {
              * The kind of record, such as `bit`.
              */
             record: string;
-            /**
-             * What happened, such as `bit.changed`.
-             */
-            type: string;
+            type: EventType;
             /**
              * How often.
              */

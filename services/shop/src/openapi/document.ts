@@ -14,7 +14,7 @@ import { problemComponents } from "./problem-responses.ts";
 import type { ResponseObject } from "./responses.ts";
 
 type SchemaObject = {
-  properties?: Record<string, { const?: unknown }>;
+  properties?: Record<string, { const?: unknown; enum?: readonly unknown[] }>;
   discriminator?: { propertyName: string; mapping?: Record<string, string> };
   oneOf?: { $ref?: string }[];
 };
@@ -128,9 +128,9 @@ function mapDiscriminator(
   if (discriminator === undefined || oneOf === undefined) return;
   const { propertyName } = discriminator;
   discriminator.mapping = Object.fromEntries(
-    oneOf.map(({ $ref = "" }) => {
-      const branch = schemas[$ref.slice(SCHEMA_REFERENCE.length)];
-      return [String(branch?.properties?.[propertyName]?.const), $ref];
+    oneOf.flatMap(({ $ref = "" }) => {
+      const told = schemas[$ref.slice(SCHEMA_REFERENCE.length)]?.properties?.[propertyName];
+      return (told?.enum ?? [told?.const]).map((value) => [String(value), $ref]);
     }),
   );
 }
