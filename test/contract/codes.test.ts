@@ -43,7 +43,8 @@ test("every code in an answer is one of a closed list", () => {
 });
 
 test.each([
-  "Plan.verdict",
+  "PlanToRun.verdict",
+  "PlanSummary.verdict",
   "PlanSpeed.bindingLimit",
   "PlanSpeed.nextLimit",
   "PlanSpeed.basis",

@@ -191,3 +191,32 @@ export const label: Promise<string> = client.bits.label("bit_1");
 function typesOfNode(): string {
   return new URL("../../node_modules/@types", import.meta.url).pathname;
 }
+
+describe("what an answer is follows from the field that tells it", () => {
+  it("a plan that may be run has a speed, a result its plan, a check its setting, an event its data", () => {
+    const right = `${IMPORT}
+const plan = await client.plans.preview({} as never);
+if (plan.verdict !== "do-not-run") plan.speed.rpm satisfies number;
+else plan.speed.rpm satisfies null;
+const { results } = await client.plans.previewMany({} as never);
+for (const result of results) if (result.outcome === "planned") result.plan.verdict; else result.problem.code;
+const check = await client.checks.ask({} as never);
+if (check.isAllowed) check.approvalId satisfies string;
+for (const { code } of check.isAllowed ? [] : check.reasons) if (code === "bit-held") code satisfies "bit-held";
+for await (const event of client.events.list()) if (event.type === "bit.removed") event.data.before;
+`;
+    expect(editorWith(right).faults()).toEqual([]);
+  });
+
+  it("and nothing of the other kind is there", () => {
+    const wrong = `${IMPORT}
+const plan = await client.plans.preview({} as never);
+plan.speed.rpm.toFixed();
+const { results } = await client.plans.previewMany({} as never);
+for (const { plan } of results) plan;
+for await (const event of client.events.list()) if (event.type === "bit.created") event.data.before;
+const code: "no-such-code" = plan.findings[0]!.code;
+`;
+    expect(editorWith(wrong).faults()).toHaveLength(4);
+  });
+});

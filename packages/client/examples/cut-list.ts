@@ -28,11 +28,15 @@ const { results } = await client.plans.previewMany({ requests });
 
 const setUps = new Map<string, SetUp>();
 const refused: string[] = [];
-for (const [index, { plan, problem }] of results.entries()) {
+for (const [index, result] of results.entries()) {
   const part = parts[index];
   if (part === undefined) continue;
-  if (plan === undefined) refused.push(`${part.name}: ${problem?.detail ?? "no plan"}`);
-  else if (plan.verdict === "do-not-run")
+  if (result.outcome === "refused") {
+    refused.push(`${part.name}: ${result.problem.detail}`);
+    continue;
+  }
+  const { plan } = result;
+  if (plan.verdict === "do-not-run")
     refused.push(`${part.name}: ${plan.findings.map(({ text }) => text).join(" ")}`);
   else {
     const key = keyOf(part, plan);

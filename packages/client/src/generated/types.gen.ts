@@ -4206,61 +4206,6 @@ export type RaisedBy = {
 };
 
 /**
- * What guides the work or the router.
- */
-export type PlanGuide = {
-    code: GuideCode;
-    /**
-     * The sentence for people.
-     */
-    text: string;
-};
-
-/**
- * What a careful teacher would say at the machine.
- */
-export type PlanPrecaution = {
-    code: PrecautionCode;
-    /**
-     * The sentence for people.
-     */
-    text: string;
-};
-
-/**
- * What was taken for granted, and on which side.
- */
-export type PlanAssumption = {
-    code: AssumptionCode;
-    /**
-     * The sentence for people.
-     */
-    text: string;
-};
-
-/**
- * Handheld, or in a table: what the bit is cleared for is the strictest of the reasons, and a table is always allowed.
- */
-export type PlanMounting = {
-    /**
-     * As asked.
-     */
-    requested: 'table' | 'handheld';
-    allowed: Clearance;
-    /**
-     * Diameter, mass and what it does when it spins, each against its thresholds, with what that alone would allow.
-     */
-    reasons: Array<{
-        code: ClearanceReasonCode;
-        clearance: Clearance;
-        /**
-         * The sentence for people.
-         */
-        text: string;
-    }>;
-};
-
-/**
  * Why the next mark is too fast.
  */
 export type FasterSetting = {
@@ -4350,41 +4295,75 @@ export type PlanSpeed = {
      */
     raisedBy: RaisedBy | null;
     /**
-     * Nominal speed to run at; null when the verdict is do-not-run.
+     * What not knowing costs, the dearest first.
      */
-    rpm: number | null;
+    uncertainties: Array<{
+        code: UncertaintyCode;
+        /**
+         * Speed gained by measuring it.
+         */
+        gainRpm: number;
+        /**
+         * The sentence for people.
+         */
+        text: string;
+    }>;
+    /**
+     * Nominal speed to run at.
+     */
+    rpm: number;
     /**
      * The fastest it may actually be there: under every hard limit.
      */
-    rpmHighest: number | null;
-    /**
-     * The mark to turn to; null without a dial, or when the verdict is do-not-run.
-     */
-    mark: Mark | null;
-    /**
-     * What the speed at that mark rests on.
-     */
-    basis: SpeedBasis | null;
+    rpmHighest: number;
+    basis: SpeedBasis;
     /**
      * Speed of the rim there.
      */
-    rimSpeedMPerS: number | null;
+    rimSpeedMPerS: number;
     /**
      * The same in miles an hour.
      */
-    rimSpeedMph: number | null;
+    rimSpeedMph: number;
     /**
      * Speed of the slowest point of the edge in the wood: there it burns first.
      */
-    slowestEdgeMPerS: number | null;
+    slowestEdgeMPerS: number;
+    rotation: PlanRotation;
     /**
-     * What spinning does there; null when the verdict is do-not-run.
+     * The mark to turn to; null without a dial.
      */
-    rotation: PlanRotation | null;
+    mark: Mark | null;
     /**
      * Why not one mark faster; null on the fastest.
      */
     nextFaster: FasterSetting | null;
+    /**
+     * As a person would read it; present if `units` was given.
+     */
+    display?: {
+        rpm: string;
+        rimSpeed: string;
+    };
+};
+
+/**
+ * The ceiling, under which no setting may be run.
+ */
+export type NoPlanSpeed = {
+    /**
+     * The least of the limits.
+     */
+    ceilingRpm: number;
+    bindingLimit: LimitName;
+    /**
+     * The limit that would hold if that one were lifted.
+     */
+    nextLimit: LimitName | null;
+    /**
+     * What would lift the binding limit; null if nothing may.
+     */
+    raisedBy: RaisedBy | null;
     /**
      * What not knowing costs, the dearest first.
      */
@@ -4400,12 +4379,96 @@ export type PlanSpeed = {
         text: string;
     }>;
     /**
-     * As a person would read it; present if `units` was given.
+     * No speed may be run.
      */
-    display?: {
-        rpm: string;
-        rimSpeed: string;
-    };
+    rpm: null;
+    /**
+     * No speed may be run.
+     */
+    rpmHighest: null;
+    /**
+     * No speed may be run.
+     */
+    basis: null;
+    /**
+     * No speed may be run.
+     */
+    rimSpeedMPerS: null;
+    /**
+     * No speed may be run.
+     */
+    rimSpeedMph: null;
+    /**
+     * No speed may be run.
+     */
+    slowestEdgeMPerS: null;
+    /**
+     * No speed may be run.
+     */
+    rotation: null;
+    /**
+     * No speed may be run.
+     */
+    mark: null;
+    /**
+     * No speed may be run.
+     */
+    nextFaster: null;
+};
+
+/**
+ * What guides the work or the router.
+ */
+export type PlanGuide = {
+    code: GuideCode;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * What a careful teacher would say at the machine.
+ */
+export type PlanPrecaution = {
+    code: PrecautionCode;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * What was taken for granted, and on which side.
+ */
+export type PlanAssumption = {
+    code: AssumptionCode;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * Handheld, or in a table: what the bit is cleared for is the strictest of the reasons, and a table is always allowed.
+ */
+export type PlanMounting = {
+    /**
+     * As asked.
+     */
+    requested: 'table' | 'handheld';
+    allowed: Clearance;
+    /**
+     * Diameter, mass and what it does when it spins, each against its thresholds, with what that alone would allow.
+     */
+    reasons: Array<{
+        code: ClearanceReasonCode;
+        clearance: Clearance;
+        /**
+         * The sentence for people.
+         */
+        text: string;
+    }>;
 };
 
 /**
@@ -4650,33 +4713,36 @@ export type PassProfile = {
 };
 
 /**
- * A plan for one cut.
+ * A plan that may be run.
  */
-export type Plan = {
-    verdict: Verdict;
+export type PlanToRun = {
+    /**
+     * What it comes to.
+     */
+    verdict: 'run' | 'run-with-care';
+    speed: PlanSpeed;
+    /**
+     * In order.
+     */
+    passes: Array<PlanPass>;
+    /**
+     * The order of work.
+     */
+    steps: Array<PlanStep>;
     /**
      * What the verdict rests on.
      */
     findings: Array<PlanFinding>;
     mounting: PlanMounting;
-    speed: PlanSpeed;
     /**
      * Every limit that applies, lowest first.
      */
     limits: Array<SpeedLimit>;
     /**
-     * In order; empty when the verdict is do-not-run.
-     */
-    passes: Array<PlanPass>;
-    /**
      * What guides the work or the router; null when nothing does. Absent in plans of older versions.
      */
     guide?: PlanGuide | null;
     testPiece?: TestPiece;
-    /**
-     * The order of work; empty when the verdict is do-not-run.
-     */
-    steps: Array<PlanStep>;
     /**
      * What a careful teacher would say at the machine.
      */
@@ -4715,6 +4781,81 @@ export type Plan = {
      */
     engineVersion: string;
 };
+
+/**
+ * A plan that must not be run.
+ */
+export type PlanNotToRun = {
+    /**
+     * No speed and no passes: nothing in it can be followed by mistake.
+     */
+    verdict: 'do-not-run';
+    speed: NoPlanSpeed;
+    /**
+     * None.
+     */
+    passes: Array<PlanPass>;
+    /**
+     * None.
+     */
+    steps: Array<PlanStep>;
+    /**
+     * What the verdict rests on.
+     */
+    findings: Array<PlanFinding>;
+    mounting: PlanMounting;
+    /**
+     * Every limit that applies, lowest first.
+     */
+    limits: Array<SpeedLimit>;
+    /**
+     * What guides the work or the router; null when nothing does. Absent in plans of older versions.
+     */
+    guide?: PlanGuide | null;
+    testPiece?: TestPiece;
+    /**
+     * What a careful teacher would say at the machine.
+     */
+    precautions: Array<PlanPrecaution>;
+    /**
+     * What was taken for granted, and on which side.
+     */
+    assumptions: Array<PlanAssumption>;
+    /**
+     * The work after each pass, if `profiles` was asked for; of a surface, after one row.
+     */
+    profiles?: Array<PassProfile>;
+    /**
+     * What is cut.
+     */
+    wood: {
+        /**
+         * Its id.
+         */
+        id: string;
+        /**
+         * Its name.
+         */
+        name: string;
+    };
+    /**
+     * What comes before this plan.
+     */
+    advice: string;
+    /**
+     * SHA-256 of the canonical inputs (RFC 8785) and the engine's version, `sha256:…`.
+     */
+    digest: string;
+    /**
+     * Version of the computation.
+     */
+    engineVersion: string;
+};
+
+/**
+ * A plan for one cut. One that must not be run has no speed.
+ */
+export type Plan = PlanToRun | PlanNotToRun;
 
 /**
  * The setting that the test piece was cut at, such as an earlier correction's. Default: the plan's final setting.
@@ -4995,12 +5136,31 @@ export type PlanBatch = {
 };
 
 /**
+ * A plan of a batch.
+ */
+export type PlannedResult = {
+    /**
+     * It was computed.
+     */
+    outcome: 'planned';
+    plan: Plan;
+};
+
+/**
+ * The problem with one request of a batch.
+ */
+export type RefusedResult = {
+    /**
+     * It could not be computed.
+     */
+    outcome: 'refused';
+    problem: Problem;
+};
+
+/**
  * The plan, or the problem with that one request.
  */
-export type PlanBatchResult = {
-    plan?: Plan;
-    problem?: Problem;
-};
+export type PlanBatchResult = PlannedResult | RefusedResult;
 
 /**
  * Each request's own plan or problem.
@@ -7025,29 +7185,29 @@ export type CheckRequest = {
 };
 
 /**
- * The answer to a check.
+ * Yes.
  */
-export type CheckAnswer = {
+export type CheckAllowed = {
     /**
      * Only true is a yes. No answer is a no.
      */
-    isAllowed: boolean;
+    isAllowed: true;
     /**
-     * Every reason why not; empty if allowed.
+     * None.
      */
     reasons: Array<ReasonWhyNot>;
     /**
-     * The setting that allows it, or that came nearest.
+     * The setting that allows it.
      */
-    approvalId: string | null;
+    approvalId: string;
     /**
-     * How closely somebody must watch; null if not allowed.
+     * How closely somebody must watch.
      */
-    supervision: string | null;
+    supervision: string;
     /**
-     * Until when, if nothing changes; null if not allowed.
+     * Until when, if nothing changes.
      */
-    validUntil: string | null;
+    validUntil: string;
     /**
      * When this was decided.
      */
@@ -7057,6 +7217,45 @@ export type CheckAnswer = {
      */
     checkId: string | null;
 };
+
+/**
+ * No.
+ */
+export type CheckRefused = {
+    /**
+     * It is a no.
+     */
+    isAllowed: false;
+    /**
+     * Every reason why not.
+     */
+    reasons: Array<ReasonWhyNot>;
+    /**
+     * The setting that came nearest; null if none did.
+     */
+    approvalId: string | null;
+    /**
+     * Nothing may be run.
+     */
+    supervision: null;
+    /**
+     * Nothing may be run.
+     */
+    validUntil: null;
+    /**
+     * When this was decided.
+     */
+    at: string;
+    /**
+     * Id of the kept check; null if it is not kept.
+     */
+    checkId: string | null;
+};
+
+/**
+ * The answer to a check: a yes only if `isAllowed` is true.
+ */
+export type CheckAnswer = CheckAllowed | CheckRefused;
 
 /**
  * A kept check.
@@ -14354,7 +14553,7 @@ export type PreviewPlanError = PreviewPlanErrors[keyof PreviewPlanErrors];
 
 export type PreviewPlanResponses = {
     /**
-     * A plan for one cut.
+     * A plan for one cut. One that must not be run has no speed.
      */
     200: Plan;
 };
@@ -18409,7 +18608,7 @@ export type AskCheckError = AskCheckErrors[keyof AskCheckErrors];
 
 export type AskCheckResponses = {
     /**
-     * The answer to a check.
+     * The answer to a check: a yes only if `isAllowed` is true.
      */
     200: CheckAnswer;
 };

@@ -2,6 +2,7 @@ import Type, { type Static } from "typebox";
 import { idField, keptFields, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
+import { unionOf } from "../http/union.ts";
 import { MarkSchema } from "../routers/schema.ts";
 import { ReasonWhyNotCode } from "./codes.ts";
 
@@ -35,27 +36,50 @@ export const CheckRequestSchema = Type.Object(
   },
 );
 
-export const CheckAnswerSchema = Type.Object(
+const answered = {
+  at: Type.String({ format: "date-time", description: "When this was decided." }),
+  checkId: Type.Union([Type.String(), Type.Null()], {
+    description: "Id of the kept check; null if it is not kept.",
+  }),
+};
+
+const Allowed = Type.Object(
   {
-    isAllowed: Type.Boolean({ description: "Only true is a yes. No answer is a no." }),
-    reasons: Type.Array(ref(ReasonWhyNotSchema), {
-      description: "Every reason why not; empty if allowed.",
-    }),
-    approvalId: Type.Union([Type.String(), Type.Null()], {
-      description: "The setting that allows it, or that came nearest.",
-    }),
-    supervision: Type.Union([Type.String(), Type.Null()], {
-      description: "How closely somebody must watch; null if not allowed.",
-    }),
-    validUntil: Type.Union([Type.String({ format: "date-time" }), Type.Null()], {
-      description: "Until when, if nothing changes; null if not allowed.",
-    }),
-    at: Type.String({ format: "date-time", description: "When this was decided." }),
-    checkId: Type.Union([Type.String(), Type.Null()], {
-      description: "Id of the kept check; null if it is not kept.",
-    }),
+    isAllowed: Type.Boolean({ const: true, description: "Only true is a yes. No answer is a no." }),
+    reasons: Type.Array(ref(ReasonWhyNotSchema), { maxItems: 0, description: "None." }),
+    approvalId: Type.String({ description: "The setting that allows it." }),
+    supervision: Type.String({ description: "How closely somebody must watch." }),
+    validUntil: Type.String({ format: "date-time", description: "Until when, if nothing changes." }),
+    ...answered,
   },
-  { $id: "CheckAnswer", description: "The answer to a check.", ...closed },
+  { $id: "CheckAllowed", description: "Yes.", ...closed },
+);
+
+const NotAllowed = Type.Object(
+  {
+    isAllowed: Type.Boolean({ const: false, description: "It is a no." }),
+    reasons: Type.Array(ref(ReasonWhyNotSchema), { description: "Every reason why not." }),
+    approvalId: Type.Union([Type.String(), Type.Null()], {
+      description: "The setting that came nearest; null if none did.",
+    }),
+    supervision: Type.Null({ description: "Nothing may be run." }),
+    validUntil: Type.Null({ description: "Nothing may be run." }),
+    ...answered,
+  },
+  { $id: "CheckRefused", description: "No.", ...closed },
+);
+
+/** A yes or a no: one type to make it by, two to read it by. */
+export type CheckAnswer = Omit<Static<typeof NotAllowed>, "supervision" | "validUntil"> & {
+  supervision: string | null;
+  validUntil: string | null;
+};
+
+export const CheckAnswerSchema = unionOf<CheckAnswer>(
+  "CheckAnswer",
+  "isAllowed",
+  [Allowed, NotAllowed],
+  "The answer to a check: a yes only if `isAllowed` is true.",
 );
 
 export const CheckSchema = Type.Object(
@@ -89,13 +113,14 @@ export const CHECK_SCHEMAS = [
   ReasonWhyNotCode.schema,
   ReasonWhyNotSchema,
   CheckRequestSchema,
+  Allowed,
+  NotAllowed,
   CheckAnswerSchema,
   CheckSchema,
   CheckPageSchema,
 ];
 
 export type CheckRequest = Static<typeof CheckRequestSchema>;
-export type CheckAnswer = Static<typeof CheckAnswerSchema>;
 
 export type CheckRecord = Static<typeof CheckSchema>;
 export type ReasonWhyNot = Static<typeof ReasonWhyNotSchema>;

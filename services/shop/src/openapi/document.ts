@@ -121,16 +121,15 @@ function completed(document: ApiDocument, facts: ReadonlyMap<string, RouteFacts>
 }
 
 /** Ajv reads each branch's own `kind`; other readers need to know which name belongs to which branch. */
-function mapDiscriminator(
-  { discriminator, oneOf }: SchemaObject,
-  schemas: Record<string, SchemaObject>,
-): void {
+function mapDiscriminator(schema: SchemaObject, schemas: Record<string, SchemaObject>): void {
+  const { discriminator, oneOf } = schema;
   if (discriminator === undefined || oneOf === undefined) return;
   const { propertyName } = discriminator;
-  discriminator.mapping = Object.fromEntries(
-    oneOf.flatMap(({ $ref = "" }) => {
-      const told = schemas[$ref.slice(SCHEMA_REFERENCE.length)]?.properties?.[propertyName];
-      return (told?.enum ?? [told?.const]).map((value) => [String(value), $ref]);
-    }),
-  );
+  const told = oneOf.flatMap(({ $ref = "" }) => {
+    const field = schemas[$ref.slice(SCHEMA_REFERENCE.length)]?.properties?.[propertyName];
+    return (field?.enum ?? [field?.const]).map((value) => ({ value, $ref }));
+  });
+  // Only texts tell schemas apart in OpenAPI (3.1.1, section 4.8.25): a flag does so by the schemas themselves.
+  if (told.some(({ value }) => typeof value !== "string")) delete schema.discriminator;
+  else discriminator.mapping = Object.fromEntries(told.map(({ value, $ref }) => [value, $ref]));
 }

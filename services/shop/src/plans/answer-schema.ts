@@ -1,6 +1,6 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
-import { MarkSchema } from "../routers/schema.ts";
+import { unionOf } from "../http/union.ts";
 import {
   AssumptionCode,
   Clearance,
@@ -10,26 +10,19 @@ import {
   LimitName,
   PLAN_CODES,
   PrecautionCode,
-  RaisedByCode,
   Severity,
-  SpeedBasis,
   StepCode,
-  UncertaintyCode,
-  Verdict,
+  type Verdict,
 } from "./codes.ts";
 import { PlanPassSchema } from "./pass-schema.ts";
 import { PROFILE_SCHEMAS, ProfilesField } from "./profile-schema.ts";
+import { NoSpeed, SPEED_SCHEMAS, Speed, type SpeedAnswer } from "./speed-schema.ts";
 import { TestPieceSchema } from "./test-piece-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 const text = Type.String({ description: "The sentence for people." });
 const orNull = <Schema extends Type.TSchema>(schema: Schema, description: string) =>
   Type.Union([schema, Type.Null()], { description });
-
-const RaisedBy = Type.Object(
-  { code: ref(RaisedByCode.schema), text },
-  { $id: "RaisedBy", description: "What would lift a limit.", ...closed },
-);
 
 const Guide = Type.Object(
   { code: ref(GuideCode.schema), text },
@@ -64,82 +57,6 @@ const Mounting = Type.Object(
       "Handheld, or in a table: what the bit is cleared for is the strictest of the reasons, and a table is always allowed.",
     ...closed,
   },
-);
-
-const FasterSetting = Type.Object(
-  {
-    mark: orNull(ref(MarkSchema), "The next faster mark; null without a dial."),
-    rpm: Type.Integer({ description: "Its nominal speed." }),
-    rpmHighest: Type.Integer({ description: "The fastest it may actually run there." }),
-    breaks: Type.Array(ref(LimitName.schema), { description: "The limits it would break." }),
-  },
-  { $id: "FasterSetting", description: "Why the next mark is too fast.", ...closed },
-);
-
-const Rotation = Type.Object(
-  {
-    rpm: Type.Integer({ description: "The fastest it may actually run." }),
-    storedEnergyJ: Type.Number({ description: "Energy of the spin." }),
-    unbalanceForceN: Type.Number({
-      description: "Rotating force of the unbalance, with the swing it causes.",
-    }),
-    unbalancePerWeightRatio: Type.Number({ description: "The same as a multiple of the bit's weight." }),
-    balanceGradeMmPerS: Type.Number({ description: "Eccentricity times angular speed (ISO 21940-11)." }),
-    criticalSpeedRpm: Type.Integer({ description: "First bending resonance, with what the collet gives." }),
-    rimStressMPa: Type.Number({ description: "Hoop stress of the rim as a thin steel ring." }),
-    bodyStressMPa: Type.Number({ description: "Stress of the body as a steel disc with a hole." }),
-    tipForceN: Type.Number({ description: "Pull on one tip at the rim." }),
-    tipEnergyJ: Type.Number({ description: "Energy of that tip if it came off." }),
-    gyroscopicCoupleNm: Type.Number({ description: "Couple with which it resists being tilted at 1 rad/s." }),
-  },
-  {
-    $id: "PlanRotation",
-    description: "What spinning does to the bit, each figure at its safe edge.",
-    ...closed,
-  },
-);
-
-/** What a plan says of the speed. */
-export const Speed = Type.Object(
-  {
-    ceilingRpm: Type.Integer({ description: "The least of the limits." }),
-    bindingLimit: ref(LimitName.schema),
-    nextLimit: orNull(ref(LimitName.schema), "The limit that would hold if that one were lifted."),
-    raisedBy: orNull(ref(RaisedBy), "What would lift the binding limit; null if nothing may."),
-    rpm: orNull(Type.Integer(), "Nominal speed to run at; null when the verdict is do-not-run."),
-    rpmHighest: orNull(Type.Integer(), "The fastest it may actually be there: under every hard limit."),
-    mark: orNull(
-      ref(MarkSchema),
-      "The mark to turn to; null without a dial, or when the verdict is do-not-run.",
-    ),
-    basis: orNull(ref(SpeedBasis.schema), "What the speed at that mark rests on."),
-    rimSpeedMPerS: orNull(Type.Number(), "Speed of the rim there."),
-    rimSpeedMph: orNull(Type.Number(), "The same in miles an hour."),
-    slowestEdgeMPerS: orNull(
-      Type.Number(),
-      "Speed of the slowest point of the edge in the wood: there it burns first.",
-    ),
-    rotation: orNull(ref(Rotation), "What spinning does there; null when the verdict is do-not-run."),
-    nextFaster: orNull(ref(FasterSetting), "Why not one mark faster; null on the fastest."),
-    uncertainties: Type.Array(
-      Type.Object(
-        {
-          code: ref(UncertaintyCode.schema),
-          gainRpm: Type.Integer({ description: "Speed gained by measuring it." }),
-          text,
-        },
-        closed,
-      ),
-      { description: "What not knowing costs, the dearest first." },
-    ),
-    display: Type.Optional(
-      Type.Object(
-        { rpm: Type.String(), rimSpeed: Type.String() },
-        { description: "As a person would read it; present if `units` was given.", ...closed },
-      ),
-    ),
-  },
-  { $id: "PlanSpeed", description: "The ceiling and the setting under it.", ...closed },
 );
 
 const Limit = Type.Object(
@@ -183,61 +100,90 @@ const Finding = Type.Object(
   { $id: "PlanFinding", description: "Something that weighs on the verdict.", ...closed },
 );
 
-export const PlanAnswerSchema = Type.Object(
+const shared = {
+  findings: Type.Array(ref(Finding), { description: "What the verdict rests on." }),
+  mounting: ref(Mounting),
+  limits: Type.Array(ref(Limit), { description: "Every limit that applies, lowest first." }),
+  guide: Type.Optional(
+    orNull(
+      ref(Guide),
+      "What guides the work or the router; null when nothing does. Absent in plans of older versions.",
+    ),
+  ),
+  testPiece: Type.Optional(ref(TestPieceSchema)),
+  precautions: Type.Array(ref(Precaution), {
+    description: "What a careful teacher would say at the machine.",
+  }),
+  assumptions: Type.Array(ref(Assumption), {
+    description: "What was taken for granted, and on which side.",
+  }),
+  profiles: ProfilesField,
+  wood: Type.Object(
+    { id: Type.String({ description: "Its id." }), name: Type.String({ description: "Its name." }) },
+    { description: "What is cut.", ...closed },
+  ),
+  advice: Type.String({ description: "What comes before this plan." }),
+  digest: Type.String({
+    description: "SHA-256 of the canonical inputs (RFC 8785) and the engine's version, `sha256:…`.",
+  }),
+  engineVersion: Type.String({ description: "Version of the computation." }),
+};
+
+const ToRun = Type.Object(
   {
-    verdict: ref(Verdict.schema),
-    findings: Type.Array(ref(Finding), { description: "What the verdict rests on." }),
-    mounting: ref(Mounting),
+    verdict: Type.Enum(
+      Verdict.schema.enum.filter((verdict) => verdict !== "do-not-run"),
+      { type: "string", description: "What it comes to." },
+    ),
     speed: ref(Speed),
-    limits: Type.Array(ref(Limit), { description: "Every limit that applies, lowest first." }),
-    passes: Type.Array(ref(PlanPassSchema), {
-      description: "In order; empty when the verdict is do-not-run.",
-    }),
-    guide: Type.Optional(
-      orNull(
-        ref(Guide),
-        "What guides the work or the router; null when nothing does. Absent in plans of older versions.",
-      ),
-    ),
-    testPiece: Type.Optional(ref(TestPieceSchema)),
-    steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
-    precautions: Type.Array(ref(Precaution), {
-      description: "What a careful teacher would say at the machine.",
-    }),
-    assumptions: Type.Array(ref(Assumption), {
-      description: "What was taken for granted, and on which side.",
-    }),
-    profiles: ProfilesField,
-    wood: Type.Object(
-      { id: Type.String({ description: "Its id." }), name: Type.String({ description: "Its name." }) },
-      { description: "What is cut.", ...closed },
-    ),
-    advice: Type.String({ description: "What comes before this plan." }),
-    digest: Type.String({
-      description: "SHA-256 of the canonical inputs (RFC 8785) and the engine's version, `sha256:…`.",
-    }),
-    engineVersion: Type.String({ description: "Version of the computation." }),
+    passes: Type.Array(ref(PlanPassSchema), { description: "In order." }),
+    steps: Type.Array(ref(Step), { description: "The order of work." }),
+    ...shared,
   },
-  { $id: "Plan", description: "A plan for one cut.", ...closed },
+  { $id: "PlanToRun", description: "A plan that may be run.", ...closed },
+);
+
+const NotToRun = Type.Object(
+  {
+    verdict: Type.Enum(["do-not-run"], {
+      type: "string",
+      description: "No speed and no passes: nothing in it can be followed by mistake.",
+    }),
+    speed: ref(NoSpeed),
+    passes: Type.Array(ref(PlanPassSchema), { maxItems: 0, description: "None." }),
+    steps: Type.Array(ref(Step), { maxItems: 0, description: "None." }),
+    ...shared,
+  },
+  { $id: "PlanNotToRun", description: "A plan that must not be run.", ...closed },
+);
+
+/** A plan as it is made and kept: both kinds in one, so that what makes it need not tell them apart. */
+export type PlanAnswer = Omit<Static<typeof ToRun>, "verdict" | "speed"> & {
+  verdict: Static<typeof Verdict.schema>;
+  speed: SpeedAnswer;
+};
+
+export const PlanAnswerSchema = unionOf<PlanAnswer>(
+  "Plan",
+  "verdict",
+  [ToRun, NotToRun],
+  "A plan for one cut. One that must not be run has no speed.",
 );
 
 export const ANSWER_SCHEMAS = [
   ...PLAN_CODES.map(({ schema }) => schema),
-  RaisedBy,
+  ...SPEED_SCHEMAS,
   Guide,
   Precaution,
   Assumption,
   Mounting,
-  FasterSetting,
-  Rotation,
-  Speed,
   Limit,
   PlanPassSchema,
   Step,
   TestPieceSchema,
   Finding,
   ...PROFILE_SCHEMAS,
+  ToRun,
+  NotToRun,
   PlanAnswerSchema,
 ];
-
-export type PlanAnswer = Static<typeof PlanAnswerSchema>;

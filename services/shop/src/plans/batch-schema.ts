@@ -1,7 +1,9 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
+import { unionOf } from "../http/union.ts";
 import { ProblemSchema } from "../problems/schema.ts";
 import { PlanAnswerSchema } from "./answer-schema.ts";
+import { Verdict } from "./codes.ts";
 import { PlanRequestSchema } from "./schema.ts";
 
 const closed = { additionalProperties: false } as const;
@@ -29,12 +31,27 @@ export const BATCH_OUTLINE = Type.Object(
   closed,
 );
 
-const BatchResult = Type.Object(
+const Planned = Type.Object(
   {
-    plan: Type.Optional(ref(PlanAnswerSchema)),
-    problem: Type.Optional(ref(ProblemSchema)),
+    outcome: Type.Enum(["planned"], { type: "string", description: "It was computed." }),
+    plan: ref(PlanAnswerSchema),
   },
-  { $id: "PlanBatchResult", description: "The plan, or the problem with that one request.", ...closed },
+  { $id: "PlannedResult", description: "A plan of a batch.", ...closed },
+);
+
+const Refused = Type.Object(
+  {
+    outcome: Type.Enum(["refused"], { type: "string", description: "It could not be computed." }),
+    problem: ref(ProblemSchema),
+  },
+  { $id: "RefusedResult", description: "The problem with one request of a batch.", ...closed },
+);
+
+const BatchResult = unionOf<Static<typeof Planned> | Static<typeof Refused>>(
+  "PlanBatchResult",
+  "outcome",
+  [Planned, Refused],
+  "The plan, or the problem with that one request.",
 );
 
 export const PlanBatchAnswerSchema = Type.Object(
@@ -70,7 +87,7 @@ const ShopTableRow = Type.Object(
     bitId: Type.String({ description: "The bit." }),
     routerId: Type.String({ description: "The router." }),
     woodId: Type.String({ description: "The wood." }),
-    verdict: PlanAnswerSchema.properties.verdict,
+    verdict: ref(Verdict.schema),
     reason: Type.Union([Type.String(), Type.Null()], {
       description: "What the verdict rests on most, as a sentence; null for a plain run.",
     }),
@@ -96,6 +113,8 @@ export const ShopTableSchema = Type.Object(
 /** The components of batches and tables. */
 export const BATCH_SCHEMAS = [
   PlanBatchSchema,
+  Planned,
+  Refused,
   BatchResult,
   PlanBatchAnswerSchema,
   ShopTableRequestSchema,

@@ -40,13 +40,13 @@ export async function planBatch(
     try {
       const errors = faultsIn(request);
       if (errors !== undefined) throw notValid(fieldFaults(errors, "body"));
-      return { plan: await plan(request) };
+      return { outcome: "planned", plan: await plan(request) };
     } catch (error) {
       const problem = problemFrom(error);
       // A fault of the service's own in one is no reason to give up the others; what holds for all is.
       if (problem.status > 500) throw error;
       if (problem.status === 500) fault(error);
-      return { problem: problemBody(problem, requestId, instance) };
+      return { outcome: "refused", problem: problemBody(problem, requestId, instance) };
     }
   }
 }

@@ -6,8 +6,8 @@ import { pageSchema } from "../http/paging.ts";
 import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { PolicyLayerSchema } from "../policy/layer-schema.ts";
-import { RouterInputSchema } from "../routers/schema.ts";
-import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed } from "./answer-schema.ts";
+import { MarkSchema, RouterInputSchema } from "../routers/schema.ts";
+import { ANSWER_SCHEMAS, PlanAnswerSchema } from "./answer-schema.ts";
 import { Verdict } from "./codes.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
 import { CorrectionSchema, CutAtSchema, TestPieceSchema } from "./test-piece-schema.ts";
@@ -112,9 +112,13 @@ export const PlanSummarySchema = Type.Object(
     mounting: requestFields.mounting,
     woodId: requestFields.woodId,
     cutKind: Type.String({ description: "The kind of cut." }),
-    verdict: PlanAnswerSchema.properties.verdict,
-    mark: Speed.properties.mark,
-    rpm: Speed.properties.rpm,
+    verdict: ref(Verdict.schema),
+    mark: Type.Union([ref(MarkSchema), Type.Null()], {
+      description: "The mark to turn to; null without a dial, or when the verdict is do-not-run.",
+    }),
+    rpm: Type.Union([Type.Integer(), Type.Null()], {
+      description: "Nominal speed to run at; null when the verdict is do-not-run.",
+    }),
     passes: Type.Integer({ description: "How many passes it takes." }),
     ...keptFields,
   },
