@@ -7878,6 +7878,10 @@ export type CreateBitData = {
     body: NewBit;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -8153,6 +8157,10 @@ export type UpdateBitData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -8253,6 +8261,10 @@ export type UpdateBitResponses = {
      * A bit on the rack.
      */
     200: Bit;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateBitResponse = UpdateBitResponses[keyof UpdateBitResponses];
@@ -8984,6 +8996,10 @@ export type GetPhotographContentResponse = GetPhotographContentResponses[keyof G
 export type CreatePhotographData = {
     body: NewPhotograph;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -9746,6 +9762,10 @@ export type CreatePlaceData = {
     body: NewPlace;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -10021,6 +10041,10 @@ export type UpdatePlaceData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -10121,6 +10145,10 @@ export type UpdatePlaceResponses = {
      * A place where bits are kept.
      */
     200: Place;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdatePlaceResponse = UpdatePlaceResponses[keyof UpdatePlaceResponses];
@@ -10468,6 +10496,10 @@ export type ListLoansResponse = ListLoansResponses[keyof ListLoansResponses];
 export type CreateLoanData = {
     body: NewLoan;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -10870,6 +10902,10 @@ export type CreateInspectionData = {
     body: NewInspection;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -11182,6 +11218,10 @@ export type CreateSharpeningData = {
     body: NewSharpening;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -11363,6 +11403,10 @@ export type ListRoutersResponse = ListRoutersResponses[keyof ListRoutersResponse
 export type CreateRouterData = {
     body: NewRouter;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -11639,6 +11683,10 @@ export type UpdateRouterData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -11739,6 +11787,10 @@ export type UpdateRouterResponses = {
      * A router of the shop.
      */
     200: Router;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateRouterResponse = UpdateRouterResponses[keyof UpdateRouterResponses];
@@ -11888,6 +11940,10 @@ export type GetDialReadingResponse = GetDialReadingResponses[keyof GetDialReadin
 export type CreateDialReadingData = {
     body: NewDialReading;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -12067,6 +12123,10 @@ export type CreateColletData = {
     body: NewCollet;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -12230,6 +12290,10 @@ export type UpdateColletData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -12330,6 +12394,10 @@ export type UpdateColletResponses = {
      * A collet of a router.
      */
     200: Collet;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateColletResponse = UpdateColletResponses[keyof UpdateColletResponses];
@@ -12411,6 +12479,10 @@ export type ListRunOutReadingsResponse = ListRunOutReadingsResponses[keyof ListR
 export type CreateRunOutReadingData = {
     body: NewRunOutReading;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -12644,6 +12716,10 @@ export type ListSpeedTrialsResponse = ListSpeedTrialsResponses[keyof ListSpeedTr
 export type CreateSpeedTrialData = {
     body: NewSpeedTrial;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -13060,6 +13136,10 @@ export type ListUsesResponse = ListUsesResponses[keyof ListUsesResponses];
 export type CreateUseData = {
     body: NewUse;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -13827,6 +13907,10 @@ export type SetShopPolicyData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -13914,6 +13998,10 @@ export type SetShopPolicyResponses = {
      * What this shop tightens for every plan, and what its members see.
      */
     200: ShopPolicy;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type SetShopPolicyResponse = SetShopPolicyResponses[keyof SetShopPolicyResponses];
@@ -14355,6 +14443,10 @@ export type CreatePlanData = {
     body: NewPlan;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -14791,6 +14883,10 @@ export type CreatePersonData = {
     body: NewPerson;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -14954,6 +15050,10 @@ export type UpdatePersonData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -15054,6 +15154,10 @@ export type UpdatePersonResponses = {
      * Somebody who uses the shop.
      */
     200: Person;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdatePersonResponse = UpdatePersonResponses[keyof UpdatePersonResponses];
@@ -15139,6 +15243,10 @@ export type ListKeysResponse = ListKeysResponses[keyof ListKeysResponses];
 export type CreateKeyData = {
     body: NewKey;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -15298,6 +15406,10 @@ export type GetKeyResponse = GetKeyResponses[keyof GetKeyResponses];
 export type RotateKeyData = {
     body: KeyRotation;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -15822,6 +15934,10 @@ export type CreateCourseData = {
     body: NewCourse;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -15985,6 +16101,10 @@ export type UpdateCourseData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -16085,6 +16205,10 @@ export type UpdateCourseResponses = {
      * A course.
      */
     200: Course;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateCourseResponse = UpdateCourseResponses[keyof UpdateCourseResponses];
@@ -16469,6 +16593,10 @@ export type CreateEnrolmentData = {
     body: NewEnrolment;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -16843,6 +16971,10 @@ export type ListQualificationsResponse = ListQualificationsResponses[keyof ListQ
 export type CreateQualificationData = {
     body: NewQualification;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -17281,6 +17413,10 @@ export type CreateApprovalData = {
     body: NewApproval;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -17539,6 +17675,10 @@ export type IssueApprovalResponse = IssueApprovalResponses[keyof IssueApprovalRe
 export type ReissueApprovalData = {
     body: Reissue;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -18519,6 +18659,10 @@ export type ListCheckpointsResponse = ListCheckpointsResponses[keyof ListCheckpo
 export type CreateCheckpointData = {
     body?: never;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
