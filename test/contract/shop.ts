@@ -63,6 +63,7 @@ export async function openShop(
   });
   await app.ready();
   const release = async () => {
+    await checkEvents();
     await app.close();
     await store.close();
     rmSync(folder, { recursive: true });
@@ -97,8 +98,21 @@ export async function openShop(
     return answer;
   }
 
+  /** Whatever a test did, its events are of the documented types, each with the data of its type. */
+  async function checkEvents() {
+    const authorization = `Bearer ${managerKey}`;
+    // A test may have closed the shop, or ended the key.
+    const events = await app
+      .inject({ url: "/v1/events?limit=200", headers: { authorization } })
+      .catch(() => undefined);
+    if (events?.statusCode !== 200) return;
+    check({ method: "GET", path: "/v1/events", status: 200, headers: JSON_BODY, body: events.json() });
+  }
+
   return { app, managerKey, file, log: () => lines.join(""), ask };
 }
+
+const JSON_BODY = { "content-type": "application/json" };
 
 let empty: Promise<Buffer> | undefined;
 

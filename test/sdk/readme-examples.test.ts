@@ -15,6 +15,7 @@ const PRINTED: Readonly<Record<string, RegExp>> = {
   "Read a list": /^Straight, 1\/2 in\n\d+ null \d+\n$/,
   "Send and save files": /^1 <svg[\s\S]*\n\d{3,}\n$/,
   "Handle a refusal": /^\/shankDiameterMm .+\n$/,
+  "Branch on codes": /^[A-Z].+\.\n/,
   "Set how calls are made": /^manager 200 [\w.-]+\n\d+\.\d+\.\d+\n$/,
   "Follow what happens": /^\w+\.[\w-]+ \d{4}-.*Z\n$/,
   "Rely on approved settings": /^true \[\] beside\n$/,

@@ -84,7 +84,9 @@ export type { SetIn } from "./cut/settable.ts";
 export { WORK_FIELDS, type Work } from "./cut/work.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";
+export { LIMITS, type LimitName } from "./limit/ceiling.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
+export type { RaisedBy, Unmeasured } from "./limit/limit.ts";
 export { rimSpeedMPerS, rpmAtRimSpeed } from "./limit/rim-speed.ts";
 export { type TrialVerdict, trialVerdict } from "./limit/tested.ts";
 export type { SpeedTrial } from "./limit/trial.ts";
@@ -103,11 +105,13 @@ export type { Reveal, SizedPanel } from "./panel/size-panel.ts";
 export { type PanelSizing, sizePanels } from "./panel/size-panels.ts";
 export type { Tongue } from "./panel/tongue.ts";
 export { type PanelMachine, type PanelWork, planPanelWork } from "./panel/work.ts";
+export type { AssumptionCode } from "./plan/assumptions.ts";
 export { bitCeilings } from "./plan/bit-ceiling.ts";
 export { clearanceOf } from "./plan/clearance.ts";
 export { correctedSetting, type MadeSetting, type SettingCorrection } from "./plan/corrections.ts";
 export type { DialSetting } from "./plan/dial-setting.ts";
 export { ENGINE_VERSION } from "./plan/engine.ts";
+export type { FindingCode, Severity } from "./plan/findings.ts";
 export { makePlan } from "./plan/make-plan.ts";
 export { type NextTrial, nextTrial, type TrialCeiling, type TrialInput } from "./plan/next-trial.ts";
 export type { PastUse } from "./plan/past-use.ts";
@@ -115,6 +119,7 @@ export type { Plan, PlanInput, PlannedSpeed, Verdict } from "./plan/plan.ts";
 export type { PlannedPass } from "./plan/planned-pass.ts";
 export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
+export type { StepCode } from "./plan/steps.ts";
 export type { TestPiece } from "./plan/test-piece.ts";
 export { usualCut } from "./plan/usual-cut.ts";
 export type { WasteBit, WasteGroove } from "./plan/waste-groove.ts";
@@ -127,16 +132,23 @@ export {
   strictestPolicy,
 } from "./policy/policy.ts";
 export { RULES } from "./policy/rules.ts";
+export type { PrecautionCode } from "./precaution/registry.ts";
 export { DomainError, type Fault, type FaultCode, faultsUnder } from "./quantity/fault.ts";
 export type { ChoiceSpec, FieldSpec, FieldSpecs, FlagSpec, MeasureSpec } from "./quantity/field.ts";
 export { parseLength, parseMass, parseRotation, parseSpeed } from "./quantity/parse.ts";
 export { floorTo, roundTo } from "./quantity/round.ts";
 export { M_PER_S_PER_MPH } from "./quantity/units.ts";
 export { hasColletFor, isSameSize, SAME_SIZE_MM } from "./router/collet.ts";
-export { type DialSpeed, type DoubtedReading, dialSpeeds, doubtedReadings } from "./router/dial.ts";
+export {
+  type DialSpeed,
+  type DoubtedReading,
+  dialSpeeds,
+  doubtedReadings,
+  type SpeedBasis,
+} from "./router/dial.ts";
 export { routerFaults, unlikelyReadingFaults } from "./router/faults.ts";
 export { markPosition } from "./router/mark.ts";
-export type { Mounting, MountingClearance, MountingFinding } from "./router/mounting.ts";
+export type { Mounting, MountingClearance, MountingFinding, MountingReason } from "./router/mounting.ts";
 export { believableRpm, readingsAgree, readingsContradict } from "./router/reading.ts";
 export {
   type Dial,
@@ -151,12 +163,30 @@ export { TOOTH_MATERIALS, type ToothMaterial } from "./wear/tooth-material.ts";
 export { wearFactor } from "./wear/wear-factor.ts";
 export { WOODS, woodById } from "./wood/registry.ts";
 export type { Wood } from "./wood/wood.ts";
+export { codesIn } from "./wording/codes-in.ts";
 export { describeAssumption } from "./wording/english/assumptions.ts";
 export { describeCorrection } from "./wording/english/corrections.ts";
 export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
-export { describeGuide } from "./wording/english/guides.ts";
+export { describeGuide, GUIDE_MEANINGS } from "./wording/english/guides.ts";
 export { describeLimit, describeRaisedBy } from "./wording/english/limits.ts";
+export { ASSUMPTION_MEANINGS } from "./wording/english/meanings/assumptions.ts";
+export { FINDING_MEANINGS } from "./wording/english/meanings/findings.ts";
+export { CLEARANCE_MEANINGS, MOUNTING_REASON_MEANINGS } from "./wording/english/meanings/mounting.ts";
+export { PANEL_ASSUMPTION_MEANINGS, PANEL_FINDING_MEANINGS } from "./wording/english/meanings/panels.ts";
+export { PRECAUTION_MEANINGS } from "./wording/english/meanings/precautions.ts";
+export {
+  LIMIT_MEANINGS,
+  RAISED_BY_MEANINGS,
+  SPEED_BASIS_MEANINGS,
+  UNCERTAINTY_MEANINGS,
+} from "./wording/english/meanings/speed.ts";
+export { STEP_MEANINGS } from "./wording/english/meanings/steps.ts";
+export {
+  PANEL_VERDICT_MEANINGS,
+  SEVERITY_MEANINGS,
+  VERDICT_MEANINGS,
+} from "./wording/english/meanings/verdicts.ts";
 export { describeMountingReason } from "./wording/english/mounting.ts";
 export {
   describeClimateFinding,

@@ -88,7 +88,7 @@ function settingOf({ mark, rpm }: TrialProposal) {
 }
 
 function eventLine({ sequence, at, type, data }: Event): string {
-  const names = Object.keys(Object(data["after"])).filter(
+  const names = Object.keys("after" in data ? data.after : {}).filter(
     (name) => name !== "version" && name !== "updatedAt",
   );
   return `  ${String(sequence).padStart(4)}  ${at.slice(11, 19)}  ${type.padEnd(14)} ${type.endsWith("created") ? "" : names.join(", ")}`;

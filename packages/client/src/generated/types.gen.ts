@@ -4130,13 +4130,75 @@ export type SurfaceCut = {
 export type Cut = EdgeCut | PanelCut | JointCut | RabbetCut | GrooveCut | InlayCut | TrimCut | SurfaceCut;
 
 /**
- * A code with its sentence.
+ * What a plan comes to. Stable, for programs; later versions may add some.
  */
-export type CodedText = {
-    /**
-     * Stable code, for programs.
-     */
-    code: string;
+export type Verdict = 'run' | 'run-with-care' | 'do-not-run';
+
+/**
+ * What a finding does to the verdict. Stable, for programs; later versions may add some.
+ */
+export type Severity = 'refuse' | 'care' | 'note';
+
+/**
+ * What weighs on a plan's verdict. Stable, for programs; later versions may add some.
+ */
+export type FindingCode = 'table-only' | 'router-too-fast' | 'no-collet-fits' | 'too-many-passes' | 'too-heavy-at-once' | 'climb-not-allowed' | 'nothing-guides' | 'guide-does-not-serve' | 'bearing-without-wood' | 'template-too-thin' | 'bushing-too-small' | 'handheld-with-care' | 'carried-on-rails' | 'large-bit' | 'light-climb-cut' | 'thin-chip' | 'trials-contradict' | 'shook-in-other-router' | 'came-loose-before' | 'chattered-before' | 'feed-only' | 'waste-first' | 'burn-risk' | 'tear-out-risk' | 'melts' | 'frays-near-face' | 'frays-far-face' | 'chips-packed' | 'compression-unknown' | 'compression-shallow' | 'scorched-before' | 'tore-out-before' | 'climb-cut';
+
+/**
+ * Reasons not to spin faster. Stable, for programs; later versions may add some.
+ */
+export type LimitName = 'marked-maximum' | 'rim-speed' | 'critical-speed' | 'unbalance' | 'shank-stress' | 'body-stress' | 'tip-retention' | 'policy' | 'tested' | 'diameter-chart' | 'material' | 'router';
+
+/**
+ * What would lift the limit that binds. Stable, for programs; later versions may add some.
+ */
+export type RaisedByCode = 'smaller-bit' | 'ask-in-charge' | 'faster-router' | 'less-run-out' | 'thicker-shank' | 'less-stick-out' | 'try-one-step-faster';
+
+/**
+ * What costs speed because nobody measured it. Stable, for programs; later versions may add some.
+ */
+export type UncertaintyCode = 'dial' | 'mass' | 'run-out';
+
+/**
+ * What the speed at a mark rests on. Stable, for programs; later versions may add some.
+ */
+export type SpeedBasis = 'reading' | 'between-readings' | 'range' | 'single-speed' | 'no-dial';
+
+/**
+ * What a bit is cleared for. Stable, for programs; later versions may add some.
+ */
+export type Clearance = 'handheld' | 'handheld-with-care' | 'table-only';
+
+/**
+ * What a clearance rests on. Stable, for programs; later versions may add some.
+ */
+export type ClearanceReasonCode = 'diameter' | 'mass' | 'stored-energy' | 'gyroscopic-couple' | 'form';
+
+/**
+ * What guides the work or the router. Stable, for programs; later versions may add some.
+ */
+export type GuideCode = 'template' | 'template-and-bushing' | 'rails' | 'sled' | 'fence-with-offset-outfeed' | 'freehand' | 'straightedge' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide';
+
+/**
+ * What is done in a step. Stable, for programs; later versions may add some.
+ */
+export type StepCode = 'waste-groove' | 'mount-bit' | 'set-dial' | 'no-dial-to-set' | 'set-slowest' | 'set-fastest' | 'fix-template' | 'fix-bushing-template' | 'clamp-straightedge' | 'fix-pin' | 'clamp-on-sled' | 'lay-rails' | 'set-height' | 'set-height-over-work' | 'set-fence' | 'set-fence-to-groove' | 'set-fence-halves' | 'move-over' | 'run-idle' | 'test-piece' | 'cut-edges' | 'check-collet';
+
+/**
+ * What a careful teacher would say at the machine. Stable, for programs; later versions may add some.
+ */
+export type PrecautionCode = 'read-markings' | 'unplug-first' | 'edges-whole' | 'bearing-turns' | 'seat-in-collet' | 'check-collet-again' | 'lock-the-height' | 'turn-by-hand' | 'start-slow' | 'stop-if-it-shakes' | 'feed-against-rotation' | 'never-trap-the-work' | 'guard-and-push-blocks' | 'close-the-fence' | 'fence-and-pilot' | 'whole-edge-supported' | 'tall-fence' | 'feather-boards' | 'work-clamped-on-sled' | 'starting-pin' | 'fence-behind-bit' | 'straightedge-on-left' | 'guided-edge-on-right' | 'support-both-ends' | 'template-fixed' | 'bearing-on-template' | 'work-cannot-rock' | 'stopped-groove' | 'both-hands' | 'support-the-base' | 'small-work' | 'narrow-stock' | 'same-face-down' | 'back-the-end-grain' | 'keep-moving' | 'scrap-first' | 'eyes-ears-lungs' | 'dust' | 'fence-side';
+
+/**
+ * What a plan took for granted. Stable, for programs; later versions may add some.
+ */
+export type AssumptionCode = 'no-marked-maximum' | 'mass-estimated' | 'pilot-height-assumed' | 'dimension-assumed' | 'run-out-assumed' | 'stick-out-assumed' | 'motor-power-assumed' | 'collets-unknown' | 'end-cutting-unknown' | 'work-not-described' | 'guide-assumed' | 'template-assumed' | 'overhang-assumed' | 'thickness-assumed' | 'height-assumed' | 'fence-assumed' | 'reading-doubted' | 'reading-left-out' | 'dial-not-measured' | 'dial-between-readings' | 'dial-unknown' | 'single-speed' | 'no-load-speed';
+
+/**
+ * What would lift a limit.
+ */
+export type RaisedBy = {
+    code: RaisedByCode;
     /**
      * The sentence for people.
      */
@@ -4144,29 +4206,53 @@ export type CodedText = {
 };
 
 /**
- * Handheld, or in a table.
+ * What guides the work or the router.
+ */
+export type PlanGuide = {
+    code: GuideCode;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * What a careful teacher would say at the machine.
+ */
+export type PlanPrecaution = {
+    code: PrecautionCode;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * What was taken for granted, and on which side.
+ */
+export type PlanAssumption = {
+    code: AssumptionCode;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * Handheld, or in a table: what the bit is cleared for is the strictest of the reasons, and a table is always allowed.
  */
 export type PlanMounting = {
     /**
      * As asked.
      */
     requested: 'table' | 'handheld';
+    allowed: Clearance;
     /**
-     * What the bit is cleared for, the strictest of the reasons. A table is always allowed.
-     */
-    allowed: 'handheld' | 'handheld-with-care' | 'table-only';
-    /**
-     * Diameter, mass and what it does when it spins, each against its thresholds.
+     * Diameter, mass and what it does when it spins, each against its thresholds, with what that alone would allow.
      */
     reasons: Array<{
-        /**
-         * Stable code, for programs.
-         */
-        code: string;
-        /**
-         * What this reason alone would allow.
-         */
-        clearance: string;
+        code: ClearanceReasonCode;
+        clearance: Clearance;
         /**
          * The sentence for people.
          */
@@ -4193,7 +4279,7 @@ export type FasterSetting = {
     /**
      * The limits it would break.
      */
-    breaks: Array<string>;
+    breaks: Array<LimitName>;
 };
 
 /**
@@ -4254,18 +4340,15 @@ export type PlanSpeed = {
      * The least of the limits.
      */
     ceilingRpm: number;
-    /**
-     * The limit that gives it.
-     */
-    bindingLimit: string;
+    bindingLimit: LimitName;
     /**
      * The limit that would hold if that one were lifted.
      */
-    nextLimit: string | null;
+    nextLimit: LimitName | null;
     /**
      * What would lift the binding limit; null if nothing may.
      */
-    raisedBy: CodedText | null;
+    raisedBy: RaisedBy | null;
     /**
      * Nominal speed to run at; null when the verdict is do-not-run.
      */
@@ -4281,7 +4364,7 @@ export type PlanSpeed = {
     /**
      * What the speed at that mark rests on.
      */
-    basis: string | null;
+    basis: SpeedBasis | null;
     /**
      * Speed of the rim there.
      */
@@ -4306,10 +4389,7 @@ export type PlanSpeed = {
      * What not knowing costs, the dearest first.
      */
     uncertainties: Array<{
-        /**
-         * Stable code, for programs.
-         */
-        code: string;
+        code: UncertaintyCode;
         /**
          * Speed gained by measuring it.
          */
@@ -4332,10 +4412,7 @@ export type PlanSpeed = {
  * One reason not to spin faster.
  */
 export type SpeedLimit = {
-    /**
-     * Stable name.
-     */
-    name: string;
+    name: LimitName;
     /**
      * At most this fast.
      */
@@ -4489,10 +4566,7 @@ export type PlanStep = {
      * Place in the order of work.
      */
     number: number;
-    /**
-     * Stable code, for programs.
-     */
-    code: string;
+    code: StepCode;
     /**
      * The pass it belongs to.
      */
@@ -4525,14 +4599,8 @@ export type TestPiece = {
  * Something that weighs on the verdict.
  */
 export type PlanFinding = {
-    /**
-     * Stable code, for programs.
-     */
-    code: string;
-    /**
-     * What it does to the verdict.
-     */
-    severity: 'refuse' | 'care' | 'note';
+    code: FindingCode;
+    severity: Severity;
     /**
      * The sentence for people.
      */
@@ -4585,10 +4653,7 @@ export type PassProfile = {
  * A plan for one cut.
  */
 export type Plan = {
-    /**
-     * do-not-run gives no speed and no passes: nothing in it can be followed by mistake.
-     */
-    verdict: 'run' | 'run-with-care' | 'do-not-run';
+    verdict: Verdict;
     /**
      * What the verdict rests on.
      */
@@ -4606,7 +4671,7 @@ export type Plan = {
     /**
      * What guides the work or the router; null when nothing does. Absent in plans of older versions.
      */
-    guide?: CodedText | null;
+    guide?: PlanGuide | null;
     testPiece?: TestPiece;
     /**
      * The order of work; empty when the verdict is do-not-run.
@@ -4615,11 +4680,11 @@ export type Plan = {
     /**
      * What a careful teacher would say at the machine.
      */
-    precautions: Array<CodedText>;
+    precautions: Array<PlanPrecaution>;
     /**
      * What was taken for granted, and on which side.
      */
-    assumptions: Array<CodedText>;
+    assumptions: Array<PlanAssumption>;
     /**
      * The work after each pass, if `profiles` was asked for; of a surface, after one row.
      */
@@ -4878,10 +4943,7 @@ export type PlanSummary = {
      * The kind of cut.
      */
     cutKind: string;
-    /**
-     * do-not-run gives no speed and no passes: nothing in it can be followed by mistake.
-     */
-    verdict: 'run' | 'run-with-care' | 'do-not-run';
+    verdict: Verdict;
     /**
      * The mark to turn to; null without a dial, or when the verdict is do-not-run.
      */
@@ -4989,10 +5051,7 @@ export type ShopTableRow = {
      * The wood.
      */
     woodId: string;
-    /**
-     * do-not-run gives no speed and no passes: nothing in it can be followed by mistake.
-     */
-    verdict: 'run' | 'run-with-care' | 'do-not-run';
+    verdict: Verdict;
     /**
      * What the verdict rests on most, as a sentence; null for a plain run.
      */
@@ -5165,13 +5224,25 @@ export type PanelsRequest = {
 };
 
 /**
+ * What the findings on a panel come to. Stable, for programs; later versions may add some.
+ */
+export type PanelVerdict = 'fits' | 'fits-with-care' | 'does-not-fit';
+
+/**
+ * What weighs on whether a panel fits. Stable, for programs; later versions may add some.
+ */
+export type PanelFindingCode = 'panel-would-bottom' | 'panel-clearance-small' | 'panel-would-show-gap' | 'panel-cover-small' | 'keep-panel-centred' | 'tongue-too-thick' | 'tongue-wedges' | 'tongue-cut-away' | 'tongue-rattles' | 'edge-needs-thinning' | 'no-field-left' | 'moisture-outside-year';
+
+/**
+ * What the sizing of panels took for granted. Stable, for programs; later versions may add some.
+ */
+export type PanelAssumptionCode = 'panel-held-centred' | 'frame-taken-as-still' | 'no-movement-known' | 'movement-spread' | 'coefficient-from-memory' | 'along-grain-movement' | 'sawn-assumed' | 'quartersawn-taken-as-true' | 'grain-along-height' | 'moisture-tolerance-assumed' | 'raising-height-found' | 'raising-height-whole';
+
+/**
  * Something that weighs on whether a panel fits.
  */
 export type PanelFinding = {
-    /**
-     * Stable code, for programs.
-     */
-    code: string;
+    code: PanelFindingCode;
     /**
      * What it does to the verdict.
      */
@@ -5186,10 +5257,7 @@ export type PanelFinding = {
  * Something that was taken for granted.
  */
 export type PanelAssumption = {
-    /**
-     * Stable code, for programs.
-     */
-    code: string;
+    code: PanelAssumptionCode;
     /**
      * The sentence for people.
      */
@@ -5302,10 +5370,7 @@ export type SizedPanel = {
      * Panels like this one.
      */
     count: number;
-    /**
-     * What the findings come to.
-     */
-    verdict: 'fits' | 'fits-with-care' | 'does-not-fit';
+    verdict: PanelVerdict;
     /**
      * What the verdict rests on.
      */
@@ -5940,13 +6005,15 @@ export type CoursePage = {
 };
 
 /**
+ * What somebody still needs. Stable, for programs; later versions may add some.
+ */
+export type MissingCode = 'safety-test-missing' | 'demonstration-missing' | 'parental-consent-missing' | 'instruction-missing' | 'skill-missing';
+
+/**
  * One thing that somebody still needs.
  */
 export type Missing = {
-    /**
-     * Stable: programs branch on it.
-     */
-    code: string;
+    code: MissingCode;
     /**
      * The same as a sentence.
      */
@@ -6351,10 +6418,7 @@ export type NewApproval = {
  * The setting in brief: what a person sets and what the bit is cleared for.
  */
 export type Setting = {
-    /**
-     * run, or run-with-care.
-     */
-    verdict: string;
+    verdict: Verdict;
     /**
      * The mark; null without a dial.
      */
@@ -6367,14 +6431,8 @@ export type Setting = {
      * The least of the limits.
      */
     ceilingRpm: number;
-    /**
-     * Which one that is.
-     */
-    bindingLimit: string;
-    /**
-     * What the bit is cleared for.
-     */
-    clearance: string;
+    bindingLimit: LimitName;
+    clearance: Clearance;
     /**
      * Passes in order, wood by wood.
      */
@@ -6401,9 +6459,9 @@ export type Setting = {
         feedMPerMin: number;
     }>;
     /**
-     * Codes of what it rests on.
+     * What it rests on.
      */
-    findings: Array<string>;
+    findings: Array<FindingCode>;
 };
 
 /**
@@ -6784,10 +6842,7 @@ export type ApprovedSheet = {
          * How the router is held.
          */
         mounting: 'table' | 'handheld';
-        /**
-         * run, or run-with-care.
-         */
-        verdict: string;
+        verdict: Verdict;
         /**
          * The mark; null without a dial.
          */
@@ -6804,10 +6859,7 @@ export type ApprovedSheet = {
          * The least of the limits.
          */
         ceilingRpm: number;
-        /**
-         * Which one that is.
-         */
-        bindingLimit: string;
+        bindingLimit: LimitName;
         /**
          * The woods it is for, each with its passes.
          */
@@ -6926,13 +6978,15 @@ export type SignedStatus = {
 };
 
 /**
+ * Why a check is answered with no. Stable, for programs; later versions may add some.
+ */
+export type ReasonWhyNotCode = 'person-unknown' | 'person-left' | 'no-course' | 'bit-unknown' | 'bit-retired' | 'bit-held' | 'bit-away' | 'bit-on-loan' | 'router-unknown' | 'no-approval' | 'approval-not-yet' | 'approval-expired' | 'approval-lapsed' | 'approval-withdrawn' | 'other-mark' | 'other-wood' | 'other-mounting' | 'not-for-this-person' | 'course-over' | 'safety-test-missing' | 'demonstration-missing' | 'parental-consent-missing' | 'instruction-missing' | 'skill-missing' | 'records-unavailable' | 'no-setting' | 'setting-not-yet' | 'setting-expired' | 'setting-lapsed' | 'setting-withdrawn';
+
+/**
  * One reason why not.
  */
 export type ReasonWhyNot = {
-    /**
-     * Stable: programs branch on it.
-     */
-    code: string;
+    code: ReasonWhyNotCode;
     /**
      * The same as a sentence.
      */
@@ -7079,9 +7133,14 @@ export type CheckPage = {
 };
 
 /**
- * One change: who, when, what and why.
+ * What happened. Stable, for programs; later versions may add some.
  */
-export type Event = {
+export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'computation.renewed';
+
+/**
+ * A record was entered.
+ */
+export type CreationEvent = {
     /**
      * Its place in the order of things, without gaps.
      */
@@ -7099,10 +7158,6 @@ export type Event = {
      */
     requestId: string;
     /**
-     * What happened, such as `bit.changed`.
-     */
-    type: string;
-    /**
      * Id of the record it happened to.
      */
     subjectId: string;
@@ -7110,12 +7165,6 @@ export type Event = {
      * Version of the record after it; before it on a removal.
      */
     subjectVersion: number;
-    /**
-     * What changed: fields `before` and `after`.
-     */
-    data: {
-        [key: string]: unknown;
-    };
     /**
      * Hash of the event before; zeros on the first.
      */
@@ -7132,7 +7181,155 @@ export type Event = {
      * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
      */
     hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.created' | 'place.created' | 'photograph.created' | 'loan.created' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'collet.created' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'use.created' | 'import.created' | 'plan.created' | 'shop-policy.created' | 'person.created' | 'key.created' | 'course.created' | 'enrolment.created' | 'qualification.created' | 'approval.created' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created';
+    /**
+     * What changed.
+     */
+    data: {
+        /**
+         * Its fields after, those that matter.
+         */
+        after: {
+            [key: string]: unknown;
+        };
+    };
 };
+
+/**
+ * Something else happened to a record.
+ */
+export type ChangeEvent = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.changed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.changed' | 'loan.returned' | 'router.changed' | 'collet.changed' | 'collet.held' | 'speed-trial.set-aside' | 'import.finished' | 'plan.corrected' | 'shop-policy.changed' | 'person.changed' | 'person.erased' | 'key.rotated' | 'key.revoked' | 'course.changed' | 'enrolment.ended' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'computation.renewed';
+    /**
+     * What changed.
+     */
+    data: {
+        /**
+         * Its fields before, those that matter.
+         */
+        before?: {
+            [key: string]: unknown;
+        };
+        /**
+         * Its fields after, those that matter.
+         */
+        after: {
+            [key: string]: unknown;
+        };
+    };
+};
+
+/**
+ * A record was removed.
+ */
+export type RemovalEvent = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.removed' | 'place.removed' | 'photograph.removed' | 'router.removed';
+    /**
+     * What changed.
+     */
+    data: {
+        /**
+         * Its fields before, those that matter.
+         */
+        before: {
+            [key: string]: unknown;
+        };
+    };
+};
+
+/**
+ * One change: who, when, what and why. What `data` holds follows from `type`.
+ */
+export type Event = CreationEvent | ChangeEvent | RemovalEvent;
 
 /**
  * One page of events.
@@ -7184,10 +7381,7 @@ export type EventSummary = {
              * The kind of record, such as `bit`.
              */
             record: string;
-            /**
-             * What happened, such as `bit.changed`.
-             */
-            type: string;
+            type: EventType;
             /**
              * How often.
              */

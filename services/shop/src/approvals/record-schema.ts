@@ -4,7 +4,8 @@ import { keptFields } from "../http/fields.ts";
 import { ref } from "../http/reference.ts";
 import { PlanAnswerSchema } from "../plans/answer-schema.ts";
 import { PlanRequestSchema } from "../plans/schema.ts";
-import { ApprovalSchema, SettingSchema } from "./schema.ts";
+import { ApprovalSchema } from "./schema.ts";
+import { SettingSchema } from "./setting-schema.ts";
 import { KEPT_STATES } from "./states.ts";
 
 const { state: _, lapse: __, ...shownAndKept } = ApprovalSchema.properties;

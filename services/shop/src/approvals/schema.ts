@@ -5,7 +5,7 @@ import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 import { PlanAnswerSchema } from "../plans/answer-schema.ts";
 import { PlanRequestSchema } from "../plans/schema.ts";
-import { MarkSchema } from "../routers/schema.ts";
+import { SettingSchema } from "./setting-schema.ts";
 import { APPROVAL_STATES, SUPERVISION_LEVELS } from "./states.ts";
 
 const closed = { additionalProperties: false } as const;
@@ -49,36 +49,6 @@ export const NewApprovalSchema = Type.Object(
     validUntil: momentField("Until when, at most two years."),
   },
   { $id: "NewApproval", description: "A setting to draft from a stored plan.", ...closed },
-);
-
-export const SettingSchema = Type.Object(
-  {
-    verdict: Type.String({ description: "run, or run-with-care." }),
-    mark: Type.Union([ref(MarkSchema), Type.Null()], { description: "The mark; null without a dial." }),
-    rpm: Type.Union([Type.Integer(), Type.Null()], { description: "Nominal speed." }),
-    ceilingRpm: Type.Integer({ description: "The least of the limits." }),
-    bindingLimit: Type.String({ description: "Which one that is." }),
-    clearance: Type.String({ description: "What the bit is cleared for." }),
-    passes: Type.Array(
-      Type.Object(
-        {
-          woodId: Type.String({ description: "The wood." }),
-          heightMm: Type.Number({ description: "Height of the bit, to its tip." }),
-          cutterMm: Type.Optional(Type.Number({ description: "Its cutter's part of that." })),
-          fenceMm: Type.Number({ description: "Fence." }),
-          feedMPerMin: Type.Number({ description: "Feed." }),
-        },
-        closed,
-      ),
-      { description: "Passes in order, wood by wood." },
-    ),
-    findings: Type.Array(Type.String(), { description: "Codes of what it rests on." }),
-  },
-  {
-    $id: "Setting",
-    description: "The setting in brief: what a person sets and what the bit is cleared for.",
-    ...closed,
-  },
 );
 
 const LapseSchema = Type.Object(

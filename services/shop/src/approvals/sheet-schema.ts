@@ -1,7 +1,8 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
 import { PlanPassSchema } from "../plans/pass-schema.ts";
-import { ApprovalSchema, SettingSchema } from "./schema.ts";
+import { ApprovalSchema } from "./schema.ts";
+import { SettingSchema } from "./setting-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 

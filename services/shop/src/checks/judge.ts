@@ -121,6 +121,6 @@ function noSettingReasons({ nearest: ended, lapse }: CheckFacts): Reason[] {
   return [reason("approval-withdrawn", `The approval was withdrawn: ${ended.withdrawal?.reason ?? ""}`)];
 }
 
-function reason(code: string, text: string): Reason {
+function reason(code: Reason["code"], text: string): Reason {
   return { code, text };
 }

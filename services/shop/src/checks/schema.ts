@@ -3,12 +3,13 @@ import { idField, keptFields, referenceField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
+import { ReasonWhyNotCode } from "./codes.ts";
 
 const closed = { additionalProperties: false } as const;
 
 const ReasonWhyNotSchema = Type.Object(
   {
-    code: Type.String({ description: "Stable: programs branch on it." }),
+    code: ref(ReasonWhyNotCode.schema),
     text: Type.String({ description: "The same as a sentence." }),
   },
   { $id: "ReasonWhyNot", description: "One reason why not.", ...closed },
@@ -85,6 +86,7 @@ export const CheckPageSchema = pageSchema("CheckPage", ref(CheckSchema), "Checks
 
 /** The components this resource answers and takes. */
 export const CHECK_SCHEMAS = [
+  ReasonWhyNotCode.schema,
   ReasonWhyNotSchema,
   CheckRequestSchema,
   CheckAnswerSchema,

@@ -1,6 +1,7 @@
 import Type, { type Static } from "typebox";
 import { ApprovalSchema } from "../approvals/schema.ts";
 import { ref } from "../http/reference.ts";
+import { MissingCode } from "../qualifications/codes.ts";
 import { QualificationSchema } from "../qualifications/schema.ts";
 import { USE_OUTCOMES } from "../uses/schema.ts";
 
@@ -8,7 +9,7 @@ const closed = { additionalProperties: false } as const;
 
 const MissingSchema = Type.Object(
   {
-    code: Type.String({ description: "Stable: programs branch on it." }),
+    code: ref(MissingCode.schema),
     text: Type.String({ description: "The same as a sentence." }),
   },
   { $id: "Missing", description: "One thing that somebody still needs.", ...closed },
@@ -86,6 +87,13 @@ export const UsageSchema = Type.Object(
 );
 
 /** The components of what a class sees of itself. */
-export const VIEW_SCHEMAS = [MissingSchema, TodaySchema, NeedsSchema, EndingSchema, UsageSchema];
+export const VIEW_SCHEMAS = [
+  MissingCode.schema,
+  MissingSchema,
+  TodaySchema,
+  NeedsSchema,
+  EndingSchema,
+  UsageSchema,
+];
 
 export type Usage = Static<typeof UsageSchema>;

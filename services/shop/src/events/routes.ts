@@ -8,8 +8,8 @@ import type { Answer } from "../store/store.ts";
 import { timeFault, windowIn } from "./moments.ts";
 import { type EventCount, events, type TimeWindow } from "./reads.ts";
 import {
+  EVENT_SCHEMAS,
   EventPageSchema,
-  EventSchema,
   type EventSummary,
   EventSummarySchema,
   FeedQuery,
@@ -22,7 +22,7 @@ const USUAL_DAYS = 7;
 const MOST_DAYS = 31;
 
 export function eventRoutes(app: App, { answer, now }: Doors): void {
-  for (const schema of [EventSchema, EventPageSchema, EventSummarySchema]) app.addSchema(schema);
+  for (const schema of EVENT_SCHEMAS) app.addSchema(schema);
 
   app.get(
     "/v1/events",

@@ -12,8 +12,18 @@ export type Components = Readonly<Record<string, Component>>;
  * each serialiser; this one hands over only those that the answer reaches, which is many times faster.
  */
 export function serializerMaker(components: Components) {
-  return (schema: Component): Serializer =>
-    fastJsonStringify(schema, { schema: reached(schema, components) });
+  const written = Object.fromEntries(
+    Object.entries(components).map(([id, component]) => [
+      id,
+      isUnion(component) ? componentFrom({ $id: id }) : component,
+    ]),
+  );
+  return (schema: Component): Serializer => fastJsonStringify(schema, { schema: reached(schema, written) });
+}
+
+/** Which of several components an answer is, fast-json-stringify finds out by validating it: written as it is, it need not. */
+function isUnion({ discriminator, oneOf }: Component): boolean {
+  return discriminator !== undefined && oneOf !== undefined;
 }
 
 /** What Fastify hands on as a schema. Throws if it is none. */

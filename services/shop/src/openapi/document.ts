@@ -15,7 +15,7 @@ import type { Header, ResponseObject } from "./responses.ts";
 import { shareHeaders } from "./shared-headers.ts";
 
 type SchemaObject = {
-  properties?: Record<string, { const?: unknown }>;
+  properties?: Record<string, { const?: unknown; enum?: readonly unknown[] }>;
   discriminator?: { propertyName: string; mapping?: Record<string, string> };
   oneOf?: { $ref?: string }[];
 };
@@ -137,9 +137,9 @@ function mapDiscriminator(
   if (discriminator === undefined || oneOf === undefined) return;
   const { propertyName } = discriminator;
   discriminator.mapping = Object.fromEntries(
-    oneOf.map(({ $ref = "" }) => {
-      const branch = schemas[$ref.slice(SCHEMA_REFERENCE.length)];
-      return [String(branch?.properties?.[propertyName]?.const), $ref];
+    oneOf.flatMap(({ $ref = "" }) => {
+      const told = schemas[$ref.slice(SCHEMA_REFERENCE.length)]?.properties?.[propertyName];
+      return (told?.enum ?? [told?.const]).map((value) => [String(value), $ref]);
     }),
   );
 }

@@ -3,15 +3,22 @@ import { fileURLToPath } from "node:url";
 import { buildApp } from "../app.ts";
 import { readConfig } from "../config.ts";
 import { openShopStore } from "../rooms/store.ts";
+import { codesPage } from "./codes-page.ts";
 
-const FILE = fileURLToPath(new URL("../../../../openapi/openapi.json", import.meta.url));
+const FOLDER = new URL("../../../../openapi/", import.meta.url);
 
-const text = await documentText();
-if (!process.argv.includes("--check")) {
-  writeFileSync(FILE, text);
-} else if (readFileSync(FILE, "utf8") !== text) {
-  process.stderr.write(`${FILE} is not what the routes say: run pnpm generate\n`);
-  process.exitCode = 1;
+const isCheck = process.argv.includes("--check");
+writeOrCheck("openapi.json", await documentText());
+writeOrCheck("CODES.md", codesPage());
+
+function writeOrCheck(name: string, text: string): void {
+  const file = fileURLToPath(new URL(name, FOLDER));
+  if (!isCheck) {
+    writeFileSync(file, text);
+  } else if (readFileSync(file, "utf8") !== text) {
+    process.stderr.write(`${file} is not what the routes say: run pnpm generate\n`);
+    process.exitCode = 1;
+  }
 }
 
 async function documentText(): Promise<string> {

@@ -1,16 +1,16 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
 import { PlanAnswerSchema } from "../plans/answer-schema.ts";
+import { PANEL_CODES, PanelAssumptionCode, PanelFindingCode, PanelVerdict } from "./codes.ts";
 
 const closed = { additionalProperties: false } as const;
-const code = Type.String({ description: "Stable code, for programs." });
 const text = Type.String({ description: "The sentence for people." });
 const orNull = <Schema extends Type.TSchema>(schema: Schema, description: string) =>
   Type.Union([schema, Type.Null()], { description });
 
 const Finding = Type.Object(
   {
-    code,
+    code: ref(PanelFindingCode.schema),
     severity: Type.Enum(["refuse", "care"], { type: "string", description: "What it does to the verdict." }),
     text,
   },
@@ -18,7 +18,7 @@ const Finding = Type.Object(
 );
 
 const Assumption = Type.Object(
-  { code, text },
+  { code: ref(PanelAssumptionCode.schema), text },
   { $id: "PanelAssumption", description: "Something that was taken for granted.", ...closed },
 );
 
@@ -90,10 +90,7 @@ const SizedPanel = Type.Object(
   {
     name: orNull(Type.String(), "The opening's name."),
     count: Type.Integer({ description: "Panels like this one." }),
-    verdict: Type.Enum(["fits", "fits-with-care", "does-not-fit"], {
-      type: "string",
-      description: "What the findings come to.",
-    }),
+    verdict: ref(PanelVerdict.schema),
     findings: Type.Array(ref(Finding), { description: "What the verdict rests on." }),
     width: ref(Dimension),
     height: ref(Dimension),
@@ -178,6 +175,7 @@ export const PanelsAnswerSchema = Type.Object(
 );
 
 export const ANSWER_SCHEMAS = [
+  ...PANEL_CODES.map(({ schema }) => schema),
   Finding,
   Assumption,
   SideState,

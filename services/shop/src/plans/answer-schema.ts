@@ -1,37 +1,69 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
+import {
+  AssumptionCode,
+  Clearance,
+  ClearanceReasonCode,
+  FindingCode,
+  GuideCode,
+  LimitName,
+  PLAN_CODES,
+  PrecautionCode,
+  RaisedByCode,
+  Severity,
+  SpeedBasis,
+  StepCode,
+  UncertaintyCode,
+  Verdict,
+} from "./codes.ts";
 import { PlanPassSchema } from "./pass-schema.ts";
 import { PROFILE_SCHEMAS, ProfilesField } from "./profile-schema.ts";
 import { TestPieceSchema } from "./test-piece-schema.ts";
 
 const closed = { additionalProperties: false } as const;
-const code = Type.String({ description: "Stable code, for programs." });
 const text = Type.String({ description: "The sentence for people." });
 const orNull = <Schema extends Type.TSchema>(schema: Schema, description: string) =>
   Type.Union([schema, Type.Null()], { description });
 
-const CodedText = Type.Object(
-  { code, text },
-  { $id: "CodedText", description: "A code with its sentence.", ...closed },
+const RaisedBy = Type.Object(
+  { code: ref(RaisedByCode.schema), text },
+  { $id: "RaisedBy", description: "What would lift a limit.", ...closed },
+);
+
+const Guide = Type.Object(
+  { code: ref(GuideCode.schema), text },
+  { $id: "PlanGuide", description: "What guides the work or the router.", ...closed },
+);
+
+const Precaution = Type.Object(
+  { code: ref(PrecautionCode.schema), text },
+  { $id: "PlanPrecaution", description: "What a careful teacher would say at the machine.", ...closed },
+);
+
+const Assumption = Type.Object(
+  { code: ref(AssumptionCode.schema), text },
+  { $id: "PlanAssumption", description: "What was taken for granted, and on which side.", ...closed },
 );
 
 const Mounting = Type.Object(
   {
     requested: Type.Enum(["table", "handheld"], { type: "string", description: "As asked." }),
-    allowed: Type.Enum(["handheld", "handheld-with-care", "table-only"], {
-      type: "string",
-      description: "What the bit is cleared for, the strictest of the reasons. A table is always allowed.",
-    }),
+    allowed: ref(Clearance.schema),
     reasons: Type.Array(
-      Type.Object(
-        { code, clearance: Type.String({ description: "What this reason alone would allow." }), text },
-        closed,
-      ),
-      { description: "Diameter, mass and what it does when it spins, each against its thresholds." },
+      Type.Object({ code: ref(ClearanceReasonCode.schema), clearance: ref(Clearance.schema), text }, closed),
+      {
+        description:
+          "Diameter, mass and what it does when it spins, each against its thresholds, with what that alone would allow.",
+      },
     ),
   },
-  { $id: "PlanMounting", description: "Handheld, or in a table.", ...closed },
+  {
+    $id: "PlanMounting",
+    description:
+      "Handheld, or in a table: what the bit is cleared for is the strictest of the reasons, and a table is always allowed.",
+    ...closed,
+  },
 );
 
 const FasterSetting = Type.Object(
@@ -39,7 +71,7 @@ const FasterSetting = Type.Object(
     mark: orNull(ref(MarkSchema), "The next faster mark; null without a dial."),
     rpm: Type.Integer({ description: "Its nominal speed." }),
     rpmHighest: Type.Integer({ description: "The fastest it may actually run there." }),
-    breaks: Type.Array(Type.String(), { description: "The limits it would break." }),
+    breaks: Type.Array(ref(LimitName.schema), { description: "The limits it would break." }),
   },
   { $id: "FasterSetting", description: "Why the next mark is too fast.", ...closed },
 );
@@ -71,16 +103,16 @@ const Rotation = Type.Object(
 export const Speed = Type.Object(
   {
     ceilingRpm: Type.Integer({ description: "The least of the limits." }),
-    bindingLimit: Type.String({ description: "The limit that gives it." }),
-    nextLimit: orNull(Type.String(), "The limit that would hold if that one were lifted."),
-    raisedBy: orNull(ref(CodedText), "What would lift the binding limit; null if nothing may."),
+    bindingLimit: ref(LimitName.schema),
+    nextLimit: orNull(ref(LimitName.schema), "The limit that would hold if that one were lifted."),
+    raisedBy: orNull(ref(RaisedBy), "What would lift the binding limit; null if nothing may."),
     rpm: orNull(Type.Integer(), "Nominal speed to run at; null when the verdict is do-not-run."),
     rpmHighest: orNull(Type.Integer(), "The fastest it may actually be there: under every hard limit."),
     mark: orNull(
       ref(MarkSchema),
       "The mark to turn to; null without a dial, or when the verdict is do-not-run.",
     ),
-    basis: orNull(Type.String(), "What the speed at that mark rests on."),
+    basis: orNull(ref(SpeedBasis.schema), "What the speed at that mark rests on."),
     rimSpeedMPerS: orNull(Type.Number(), "Speed of the rim there."),
     rimSpeedMph: orNull(Type.Number(), "The same in miles an hour."),
     slowestEdgeMPerS: orNull(
@@ -91,7 +123,11 @@ export const Speed = Type.Object(
     nextFaster: orNull(ref(FasterSetting), "Why not one mark faster; null on the fastest."),
     uncertainties: Type.Array(
       Type.Object(
-        { code, gainRpm: Type.Integer({ description: "Speed gained by measuring it." }), text },
+        {
+          code: ref(UncertaintyCode.schema),
+          gainRpm: Type.Integer({ description: "Speed gained by measuring it." }),
+          text,
+        },
         closed,
       ),
       { description: "What not knowing costs, the dearest first." },
@@ -108,7 +144,7 @@ export const Speed = Type.Object(
 
 const Limit = Type.Object(
   {
-    name: Type.String({ description: "Stable name." }),
+    name: ref(LimitName.schema),
     rpm: Type.Integer({ description: "At most this fast." }),
     strength: Type.Enum(["hard", "guide"], {
       type: "string",
@@ -126,7 +162,7 @@ const Limit = Type.Object(
 const Step = Type.Object(
   {
     number: Type.Integer({ minimum: 1, description: "Place in the order of work." }),
-    code,
+    code: ref(StepCode.schema),
     pass: Type.Optional(Type.Integer({ minimum: 1, description: "The pass it belongs to." })),
     bitId: Type.Optional(
       Type.String({
@@ -140,24 +176,16 @@ const Step = Type.Object(
 
 const Finding = Type.Object(
   {
-    code,
-    severity: Type.Enum(["refuse", "care", "note"], {
-      type: "string",
-      description: "What it does to the verdict.",
-    }),
+    code: ref(FindingCode.schema),
+    severity: ref(Severity.schema),
     text,
   },
   { $id: "PlanFinding", description: "Something that weighs on the verdict.", ...closed },
 );
 
-export const VERDICTS = ["run", "run-with-care", "do-not-run"] as const;
-
 export const PlanAnswerSchema = Type.Object(
   {
-    verdict: Type.Enum([...VERDICTS], {
-      type: "string",
-      description: "do-not-run gives no speed and no passes: nothing in it can be followed by mistake.",
-    }),
+    verdict: ref(Verdict.schema),
     findings: Type.Array(ref(Finding), { description: "What the verdict rests on." }),
     mounting: ref(Mounting),
     speed: ref(Speed),
@@ -167,16 +195,16 @@ export const PlanAnswerSchema = Type.Object(
     }),
     guide: Type.Optional(
       orNull(
-        ref(CodedText),
+        ref(Guide),
         "What guides the work or the router; null when nothing does. Absent in plans of older versions.",
       ),
     ),
     testPiece: Type.Optional(ref(TestPieceSchema)),
     steps: Type.Array(ref(Step), { description: "The order of work; empty when the verdict is do-not-run." }),
-    precautions: Type.Array(ref(CodedText), {
+    precautions: Type.Array(ref(Precaution), {
       description: "What a careful teacher would say at the machine.",
     }),
-    assumptions: Type.Array(ref(CodedText), {
+    assumptions: Type.Array(ref(Assumption), {
       description: "What was taken for granted, and on which side.",
     }),
     profiles: ProfilesField,
@@ -194,7 +222,11 @@ export const PlanAnswerSchema = Type.Object(
 );
 
 export const ANSWER_SCHEMAS = [
-  CodedText,
+  ...PLAN_CODES.map(({ schema }) => schema),
+  RaisedBy,
+  Guide,
+  Precaution,
+  Assumption,
   Mounting,
   FasterSetting,
   Rotation,

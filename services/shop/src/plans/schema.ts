@@ -7,7 +7,8 @@ import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { RouterInputSchema } from "../routers/schema.ts";
-import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed, VERDICTS } from "./answer-schema.ts";
+import { ANSWER_SCHEMAS, PlanAnswerSchema, Speed } from "./answer-schema.ts";
+import { Verdict } from "./codes.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
 import { CorrectionSchema, CutAtSchema, TestPieceSchema } from "./test-piece-schema.ts";
 
@@ -131,7 +132,7 @@ export const PLAN_FILTERS = {
   woodId: "Plans in this wood.",
   cutKind: Type.Optional(Type.Enum(cutKinds, { type: "string", description: "Plans of this kind of cut." })),
   verdict: Type.Optional(
-    Type.Enum([...VERDICTS], { type: "string", description: "Plans with this verdict." }),
+    Type.Enum(Verdict.schema.enum, { type: "string", description: "Plans with this verdict." }),
   ),
 };
 

@@ -1,15 +1,12 @@
+import type { Static } from "typebox";
 import type { CourseRecord } from "../courses/schema.ts";
 import { daysAfter } from "../http/moment.ts";
+import type { MissingCode } from "./codes.ts";
 import type { QualificationRecord } from "./schema.ts";
 
 /** One thing a person lacks for a course or a setting. */
 export type Missing = {
-  readonly code:
-    | "safety-test-missing"
-    | "demonstration-missing"
-    | "parental-consent-missing"
-    | "instruction-missing"
-    | "skill-missing";
+  readonly code: Static<typeof MissingCode.schema>;
   readonly text: string;
 };
 

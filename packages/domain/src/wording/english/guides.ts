@@ -1,7 +1,8 @@
 import type { GuideName } from "../../cut/guide-name.ts";
 import type { GuideOffer } from "../../guide/finding.ts";
 
-const SENTENCES: Readonly<Record<GuideName, string>> = {
+/** What guides a cut, by name. */
+export const GUIDE_MEANINGS: Readonly<Record<GuideName, string>> = {
   template: "The bearing runs on the template.",
   "template-and-bushing": "The bushing around the bit runs along the template.",
   rails: "The router runs in a carriage on rails over the work.",
@@ -23,7 +24,7 @@ const SENTENCES: Readonly<Record<GuideName, string>> = {
  * describeGuide("fence") // → "The work runs along the fence."
  */
 export function describeGuide(guide: GuideName): string {
-  return SENTENCES[guide];
+  return GUIDE_MEANINGS[guide];
 }
 
 const TITLES: Readonly<Record<GuideName, string>> = {
