@@ -39,7 +39,7 @@ const ALONE: readonly string[] = [DOMAIN, CLIENT];
 /** The one file of the client that a library is packed into, loaded only where it is needed. */
 const WITH_LIBRARY = `${CLIENT}ed25519.ts`;
 
-const SQL_LIBRARIES = /^(drizzle-orm|better-sqlite3)(\/|$)/;
+const SQL_LIBRARIES = /^(drizzle-orm|better-sqlite3|pg)(\/|$)/;
 const KNOWS_SQL = new RegExp(`^${SHOP}(store/.*|.*/reads\\.ts)$`);
 const READS_ENVIRONMENT = `${SHOP}config.ts`;
 

@@ -13,7 +13,16 @@ type Answer = {
 
 /** Headers that callers act on: where one is sent, the description names it. */
 const ACTED_ON = [
-  ...["etag", "idempotent-replayed", "link", "location", "ratelimit", "ratelimit-policy", "retry-after"],
+  ...[
+    "etag",
+    "idempotent-replayed",
+    "link",
+    "location",
+    "preference-applied",
+    "ratelimit",
+    "ratelimit-policy",
+    "retry-after",
+  ],
   ...["www-authenticate", "x-request-id"],
 ];
 

@@ -10,6 +10,26 @@ type Operation = { operationId: string; summary: string; tags: string[]; securit
 type Contents = { content?: Record<string, { example?: unknown }> };
 type Shown = { operationId: string; requestBody?: Contents; responses: Record<string, Contents> };
 
+type Union = {
+  discriminator?: { propertyName: string; mapping: Record<string, string> };
+  oneOf?: { $ref: string }[];
+};
+type Property = { type?: string; anyOf?: { type?: string }[] };
+type Properties = { properties?: Record<string, Property> };
+
+/** Every field of every schema. Examples have fields too, and are none. */
+function* fieldsOf(part: unknown, at = ""): Generator<{ name: string; at: string; schema: unknown }> {
+  if (typeof part !== "object" || part === null) return;
+  for (const [key, value] of Object.entries(part)) {
+    if (key === "example") continue;
+    if (key === "properties" && typeof value === "object") {
+      for (const [name, schema] of Object.entries(value))
+        yield { name, at: `${at}/properties/${name}`, schema };
+    }
+    yield* fieldsOf(value, `${at}/${key}`);
+  }
+}
+
 const operations: Operation[] = Object.values<Record<string, Operation>>(written.paths).flatMap((path) =>
   Object.values(path),
 );
@@ -69,6 +89,36 @@ describe("openapi/openapi.json", () => {
     }
   });
 
+  test("has one name for why, and names what is so or not by is, has, are or may", () => {
+    const named = [...fieldsOf(written)];
+    expect(named.length).toBeGreaterThan(1000);
+    expect(named.filter(({ name }) => /because|^why/i.test(name)).map(({ at }) => at)).toEqual([
+      // The history is hashed under this name.
+      "/components/schemas/CreationEvent/properties/why",
+      "/components/schemas/ChangeEvent/properties/why",
+      "/components/schemas/RemovalEvent/properties/why",
+    ]);
+    const flags = named.filter(({ schema }) => Object(schema).type === "boolean");
+    expect(flags.length).toBeGreaterThan(40);
+    const wrong = flags.filter(({ name }) => !/^(is|has|are|may|can)[A-Z]/.test(name));
+    // Readiness is a list of checks; polygons are asked for by what they are.
+    expect(wrong.filter(({ at }) => !/Readiness/.test(at)).map(({ at }) => at)).toEqual([]);
+  });
+
+  test("leaves what is not known out of records: none of their fields is null", () => {
+    const records = Object.entries<Properties>(written.components.schemas).filter(
+      ([, { properties = {} }]) => "createdAt" in properties && "version" in properties,
+    );
+    expect(records.length).toBeGreaterThan(20);
+    const nullable = records.flatMap(([name, { properties = {} }]) =>
+      Object.entries(properties)
+        .filter(([, { type, anyOf = [] }]) => type === "null" || anyOf.some((each) => each.type === "null"))
+        .map(([field]) => `${name}.${field}`),
+    );
+    // Figures of the plan that is kept: computed, and null as in it.
+    expect(nullable).toEqual(["PlanSummary.mark", "PlanSummary.rpm"]);
+  });
+
   test("requires no query parameter", async () => {
     const { ask } = await openShop();
     for (const url of ["/v1/bits", "/v1/routers", "/v1/woods", "/v1/keys", "/v1/events"]) {
@@ -81,14 +131,14 @@ describe("openapi/openapi.json", () => {
 
   test("names the branch of every kind of every discriminator", () => {
     const { schemas } = written.components;
-    const unions = Object.values<{ discriminator?: { mapping: Record<string, string> }; oneOf?: object[] }>(
-      schemas,
-    );
-    for (const { discriminator, oneOf } of unions.filter((schema) => schema.discriminator)) {
-      const mapping = Object.entries(discriminator?.mapping ?? {});
-      expect(mapping).toHaveLength(oneOf?.length ?? -1);
-      for (const [kind, reference] of mapping) {
-        expect(schemas[reference.split("/").at(-1) ?? ""].properties.kind.const).toBe(kind);
+    const unions = Object.values<Union>(schemas).filter(({ discriminator }) => discriminator);
+    expect(unions.length).toBeGreaterThan(2);
+    for (const { discriminator, oneOf = [] } of unions) {
+      const { propertyName = "", mapping = {} } = discriminator ?? {};
+      expect(new Set(Object.values(mapping))).toEqual(new Set(oneOf.map(({ $ref }) => $ref)));
+      for (const [kind, reference] of Object.entries(mapping)) {
+        const told = schemas[reference.split("/").at(-1) ?? ""].properties[propertyName];
+        expect(told.const === undefined ? told.enum : [told.const]).toContain(kind);
       }
     }
   });

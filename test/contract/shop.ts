@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { onTestFinished } from "vitest";
+import { dropSchema, newSchema, serverUnderTest } from "../postgresql/shop-database.ts";
 import { documentedAnswers } from "./documented.ts";
 
 type Method = "GET" | "HEAD" | "POST" | "PUT" | "PATCH" | "DELETE" | "OPTIONS";
@@ -25,6 +26,7 @@ export type Answer = {
 export type Shop = {
   app: App;
   managerKey: string;
+  /** The database: a file, or the URL of a schema on the server under test. */
   file: string;
   log: () => string;
   ask: (method: Method, url: string, ask?: Ask) => Promise<Answer>;
@@ -41,17 +43,19 @@ export async function openShop(
   clientPackage?: string,
 ): Promise<Shop> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-"));
-  const file = join(folder, "shop.sqlite");
+  const server = serverUnderTest();
+  const file = server === undefined ? join(folder, "shop.sqlite") : newSchema(server);
   const lines: string[] = [];
   const config = readConfig({
     RIMWISE_DATABASE: file,
+    ...(server !== undefined && { RIMWISE_SIGNING_KEYS: join(folder, "signing-keys.json") }),
     RIMWISE_LOG_LEVEL: "trace",
     RIMWISE_RATE_LIMIT_PER_MINUTE: "100000",
     // A loaded test machine is late; a test about lateness says so itself.
     RIMWISE_BUSY_AFTER_MS: "0",
     ...settings,
   });
-  writeFileSync(file, await emptyDatabase());
+  if (server === undefined) writeFileSync(file, await emptyDatabase());
   const store = await openShopStore(config.database);
   const managerKey = (await grantFirstKey(store, config.firstKey)) ?? String(config.firstKey);
   const { app, document } = await buildApp({
@@ -66,6 +70,7 @@ export async function openShop(
     await checkEvents();
     await app.close();
     await store.close();
+    if (server !== undefined) await dropSchema(file);
     rmSync(folder, { recursive: true });
   };
   if (keptFor === undefined) onTestFinished(release);

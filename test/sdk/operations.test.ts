@@ -60,7 +60,8 @@ function argumentsOf({ parameters = [], requestBody }: Operation): unknown[] {
 /** An answer of the type that the operation is documented to have. */
 function answerTo({ responses }: Operation): () => Response {
   const [type] = Object.values(responses).flatMap(({ content = {} }) => Object.keys(content));
-  if (responses["204"] !== undefined) return () => new Response(null, { status: 204 });
+  if (responses["200"] === undefined && responses["204"] !== undefined)
+    return () => new Response(null, { status: 204 });
   const text = JSON.stringify({ data: [], nextCursor: null });
   return () => new Response(text, { headers: { "content-type": type ?? "" } });
 }

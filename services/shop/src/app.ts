@@ -20,6 +20,7 @@ import { addFixedHeaders } from "./http/fixed-headers.ts";
 import { readJsonBodies } from "./http/nesting.ts";
 import { requireScopes } from "./http/operation.ts";
 import { refuseOtherMethods } from "./http/other-methods.ts";
+import { takePreferences } from "./http/prefer.ts";
 import { prefixPaths } from "./http/prefix-paths.ts";
 import { refuseUnderPressure } from "./http/pressure.ts";
 import { limitRates } from "./http/rate-limit.ts";
@@ -94,6 +95,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);
+  takePreferences(app);
   await compressAnswers(app);
   requireScopes(app);
   continueWhenWanted(app);

@@ -3,12 +3,13 @@ import { Ajv, type ErrorObject } from "ajv";
 import Type, { type Static } from "typebox";
 import { isFirstKey } from "./keys/key-text.ts";
 import { fieldFaults } from "./problems/from-ajv.ts";
+import { isPostgresql } from "./store/open.ts";
 
 /** How the service is run. Read once, at the start. */
 export type Config = {
   readonly host: string;
   readonly port: number;
-  /** Absolute path of the SQLite file, or `:memory:`. */
+  /** Absolute path of the SQLite file, `:memory:`, or a PostgreSQL URL, which may hold a password: see `shownDatabase`. */
   readonly database: string;
   /** Absolute path of the file of signing keys, or `:memory:`, which keeps them no longer than the process. */
   readonly signingKeys: string;
@@ -47,6 +48,8 @@ export type BackupSettings = {
 type Environment = Readonly<Record<string, string | undefined>>;
 
 const IN_MEMORY = ":memory:";
+/** The file of signing keys when the database is no file that it could be beside. */
+const KEYS_WITHOUT_FILE = "rimwise.signing-keys.json";
 const PREFIX = "RIMWISE_";
 const LISTS: readonly string[] = ["RIMWISE_CORS_ORIGINS", "RIMWISE_TRUSTED_PROXIES"];
 
@@ -106,7 +109,7 @@ export class ConfigError extends Error {}
 export function readConfig(environment: Environment = process.env): Config {
   const settings = readSettings(environment);
   const startedIn = folderOfCommand(environment);
-  const database = pathFrom(startedIn, settings.RIMWISE_DATABASE);
+  const database = databaseFrom(startedIn, settings.RIMWISE_DATABASE);
   return {
     host: settings.RIMWISE_HOST,
     port: settings.RIMWISE_PORT,
@@ -188,10 +191,15 @@ function faultLines(errors: readonly ErrorObject[]): string {
   return `These settings cannot be used:\n${lines.map((line) => `  ${line}`).join("\n")}`;
 }
 
+function databaseFrom(startedIn: string, setting: string): string {
+  return isPostgresql(setting) ? setting : pathFrom(startedIn, setting);
+}
+
 function pathFrom(startedIn: string, setting: string): string {
   return setting === IN_MEMORY || isAbsolute(setting) ? setting : resolve(startedIn, setting);
 }
 
 function keysBeside(database: string): string {
+  if (isPostgresql(database)) return KEYS_WITHOUT_FILE;
   return database === IN_MEMORY ? IN_MEMORY : `${database}.signing-keys.json`;
 }

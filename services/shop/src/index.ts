@@ -9,5 +9,6 @@ export { PROBLEMS, type ProblemCode } from "./problems/codes.ts";
 export { KINDS } from "./rooms/kinds.ts";
 export { openShopStore } from "./rooms/store.ts";
 export { creation } from "./store/changes.ts";
-export { MigrationError, migrate } from "./store/sqlite/migrate.ts";
+export { MigrationError } from "./store/migrations.ts";
+export { migrate } from "./store/sqlite/migrate.ts";
 export type { Store } from "./store/store.ts";

@@ -8271,6 +8271,10 @@ export type CreateBitData = {
     body: NewBit;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -8546,6 +8550,10 @@ export type UpdateBitData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -8646,6 +8654,10 @@ export type UpdateBitResponses = {
      * A bit on the rack.
      */
     200: Bit;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateBitResponse = UpdateBitResponses[keyof UpdateBitResponses];
@@ -9377,6 +9389,10 @@ export type GetPhotographContentResponse = GetPhotographContentResponses[keyof G
 export type CreatePhotographData = {
     body: NewPhotograph;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -10139,6 +10155,10 @@ export type CreatePlaceData = {
     body: NewPlace;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -10414,6 +10434,10 @@ export type UpdatePlaceData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -10514,6 +10538,10 @@ export type UpdatePlaceResponses = {
      * A place where bits are kept.
      */
     200: Place;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdatePlaceResponse = UpdatePlaceResponses[keyof UpdatePlaceResponses];
@@ -10861,6 +10889,10 @@ export type ListLoansResponse = ListLoansResponses[keyof ListLoansResponses];
 export type CreateLoanData = {
     body: NewLoan;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -11263,6 +11295,10 @@ export type CreateInspectionData = {
     body: NewInspection;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -11575,6 +11611,10 @@ export type CreateSharpeningData = {
     body: NewSharpening;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -11756,6 +11796,10 @@ export type ListRoutersResponse = ListRoutersResponses[keyof ListRoutersResponse
 export type CreateRouterData = {
     body: NewRouter;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -12032,6 +12076,10 @@ export type UpdateRouterData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -12132,6 +12180,10 @@ export type UpdateRouterResponses = {
      * A router of the shop.
      */
     200: Router;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateRouterResponse = UpdateRouterResponses[keyof UpdateRouterResponses];
@@ -12281,6 +12333,10 @@ export type GetDialReadingResponse = GetDialReadingResponses[keyof GetDialReadin
 export type CreateDialReadingData = {
     body: NewDialReading;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -12460,6 +12516,10 @@ export type CreateColletData = {
     body: NewCollet;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -12623,6 +12683,10 @@ export type UpdateColletData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -12723,6 +12787,10 @@ export type UpdateColletResponses = {
      * A collet of a router.
      */
     200: Collet;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateColletResponse = UpdateColletResponses[keyof UpdateColletResponses];
@@ -12804,6 +12872,10 @@ export type ListRunOutReadingsResponse = ListRunOutReadingsResponses[keyof ListR
 export type CreateRunOutReadingData = {
     body: NewRunOutReading;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -13037,6 +13109,10 @@ export type ListSpeedTrialsResponse = ListSpeedTrialsResponses[keyof ListSpeedTr
 export type CreateSpeedTrialData = {
     body: NewSpeedTrial;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -13453,6 +13529,10 @@ export type ListUsesResponse = ListUsesResponses[keyof ListUsesResponses];
 export type CreateUseData = {
     body: NewUse;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -14220,6 +14300,10 @@ export type SetShopPolicyData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -14307,6 +14391,10 @@ export type SetShopPolicyResponses = {
      * What this shop tightens for every plan, and what its members see.
      */
     200: ShopPolicy;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type SetShopPolicyResponse = SetShopPolicyResponses[keyof SetShopPolicyResponses];
@@ -14748,6 +14836,10 @@ export type CreatePlanData = {
     body: NewPlan;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -15184,6 +15276,10 @@ export type CreatePersonData = {
     body: NewPerson;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -15347,6 +15443,10 @@ export type UpdatePersonData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -15447,6 +15547,10 @@ export type UpdatePersonResponses = {
      * Somebody who uses the shop.
      */
     200: Person;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdatePersonResponse = UpdatePersonResponses[keyof UpdatePersonResponses];
@@ -15532,6 +15636,10 @@ export type ListKeysResponse = ListKeysResponses[keyof ListKeysResponses];
 export type CreateKeyData = {
     body: NewKey;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -15691,6 +15799,10 @@ export type GetKeyResponse = GetKeyResponses[keyof GetKeyResponses];
 export type RotateKeyData = {
     body: KeyRotation;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -16215,6 +16327,10 @@ export type CreateCourseData = {
     body: NewCourse;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -16378,6 +16494,10 @@ export type UpdateCourseData = {
          */
         'If-Match': string;
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -16478,6 +16598,10 @@ export type UpdateCourseResponses = {
      * A course.
      */
     200: Course;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
 };
 
 export type UpdateCourseResponse = UpdateCourseResponses[keyof UpdateCourseResponses];
@@ -16862,6 +16986,10 @@ export type CreateEnrolmentData = {
     body: NewEnrolment;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -17236,6 +17364,10 @@ export type ListQualificationsResponse = ListQualificationsResponses[keyof ListQ
 export type CreateQualificationData = {
     body: NewQualification;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -17674,6 +17806,10 @@ export type CreateApprovalData = {
     body: NewApproval;
     headers?: {
         /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
         'Idempotency-Key'?: string;
@@ -17932,6 +18068,10 @@ export type IssueApprovalResponse = IssueApprovalResponses[keyof IssueApprovalRe
 export type ReissueApprovalData = {
     body: Reissue;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */
@@ -18912,6 +19052,10 @@ export type ListCheckpointsResponse = ListCheckpointsResponses[keyof ListCheckpo
 export type CreateCheckpointData = {
     body?: never;
     headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
         /**
          * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
          */

@@ -1,6 +1,8 @@
+import { resolve } from "node:path";
 import type { Config } from "../config.ts";
-import { ConfigError } from "../config.ts";
+import { ConfigError, folderOfCommand } from "../config.ts";
 import type { DeliverKey } from "../keys/first-key.ts";
+import { isPostgresql } from "../store/open.ts";
 import { writePrivateFile } from "../store/private-file.ts";
 
 const IN_MEMORY = ":memory:";
@@ -18,7 +20,9 @@ export function handOver({ database, firstKey }: Config): DeliverKey {
       "RIMWISE_FIRST_KEY: a database in memory needs one when no terminal is there to show one in.",
     );
   }
-  const file = `${database}.first-key`;
+  const file = isPostgresql(database)
+    ? resolve(folderOfCommand(), "rimwise.first-key")
+    : `${database}.first-key`;
   return (key) => {
     writePrivateFile(file, `${key}\n`);
     process.stderr.write(`The first manager's key is in ${file}. Take it from there and remove the file.\n`);

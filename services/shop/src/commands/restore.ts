@@ -6,6 +6,7 @@ import { whileUnused } from "../store/files.ts";
 import { flushFile, writePrivateFile } from "../store/private-file.ts";
 import { type CheckedCopy, checkedCopy } from "./checked-copy.ts";
 import { type Command, CommandError, fileNamed, print } from "./command.ts";
+import { requireFile } from "./database.ts";
 import { headAsked } from "./proof.ts";
 
 const IN_MEMORY = ":memory:";
@@ -22,6 +23,7 @@ export const restore: Command = {
     const file = fileNamed(asked);
     const head = headAsked(asked);
     const { database, signingKeys } = config;
+    requireFile(database);
     if (database === IN_MEMORY) {
       throw new CommandError("RIMWISE_DATABASE: name the file that the shop is to be kept in.");
     }

@@ -1,6 +1,7 @@
 import { accessSync, constants } from "node:fs";
 import { type Config, ConfigError } from "../config.ts";
 import { DatabaseFileError } from "../store/database-file-error.ts";
+import { isPostgresql, shownDatabase } from "../store/open.ts";
 
 /** Throws when backups are to go where there is no folder to write in. */
 export function requireBackupFolder({ backups: { folder } }: Config): void {
@@ -22,7 +23,8 @@ export function startFault(error: unknown, config: Config): unknown {
   return sentence === undefined ? error : new ConfigError(sentence, { cause: error });
 }
 
-function sentenceOf(error: Error, { host, port, database }: Config): string | undefined {
+function sentenceOf(error: Error, { host, port, database: named }: Config): string | undefined {
+  const database = shownIfReadable(named);
   if (error instanceof DatabaseFileError) {
     const isNamed = error.message.includes(database);
     return `RIMWISE_DATABASE: ${isNamed ? error.message : `${database}: ${error.message}`}`;
@@ -60,5 +62,14 @@ function sentenceOf(error: Error, { host, port, database }: Config): string | un
       return `RIMWISE_DATABASE: the disk of ${database} is full. Make room on it.`;
     default:
       return undefined;
+  }
+}
+
+/** A database as a message may name it: of a URL that cannot be read, nothing is shown, for it may hold a password. */
+function shownIfReadable(database: string): string {
+  try {
+    return shownDatabase(database);
+  } catch {
+    return isPostgresql(database) ? "postgresql://…" : database;
   }
 }

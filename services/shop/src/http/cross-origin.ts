@@ -7,6 +7,7 @@ const EXPOSED = [
   "Idempotent-Replayed",
   "Link",
   "Location",
+  "Preference-Applied",
   "RateLimit",
   "RateLimit-Policy",
   "Retry-After",

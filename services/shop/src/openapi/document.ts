@@ -11,7 +11,8 @@ import {
   showExample,
 } from "./operations.ts";
 import { problemComponents } from "./problem-responses.ts";
-import type { ResponseObject } from "./responses.ts";
+import type { Header, ResponseObject } from "./responses.ts";
+import { shareHeaders } from "./shared-headers.ts";
 
 type SchemaObject = {
   properties?: Record<string, { const?: unknown; enum?: readonly unknown[] }>;
@@ -22,7 +23,11 @@ type SchemaObject = {
 /** The parts of the document that are completed here. */
 export type ApiDocument = {
   paths?: Record<string, Record<string, OperationObject & { operationId?: string }>>;
-  components?: { schemas?: Record<string, SchemaObject>; responses?: Record<string, ResponseObject> };
+  components?: {
+    schemas?: Record<string, SchemaObject>;
+    responses?: Record<string, ResponseObject>;
+    headers?: Readonly<Record<string, Header>>;
+  };
 };
 
 const SCHEMA_REFERENCE = "#/components/schemas/";
@@ -115,6 +120,10 @@ function completed(document: ApiDocument, facts: ReadonlyMap<string, RouteFacts>
   }
   const components = document.components ?? {};
   components.responses = problemComponents();
+  const answers = Object.values(document.paths ?? {})
+    .flatMap((path) => Object.values(path))
+    .flatMap(({ responses = {} }) => Object.values(responses));
+  components.headers = shareHeaders([...answers, ...Object.values(components.responses)]);
   for (const schema of Object.values(components.schemas ?? {}))
     mapDiscriminator(schema, components.schemas ?? {});
   return document;

@@ -45,6 +45,9 @@ export type OperationObject = {
 const ETAG = header("The record's version, to send as If-Match with a change.");
 const ACTED_ETAG = header("The record's version, if one record is answered.");
 const LOCATION = header("Where the new record is.");
+const PREFERENCE_APPLIED = {
+  "Preference-Applied": header("`return=minimal` if the body was left out as preferred."),
+};
 const LINK = header('The next page, as `rel="next"` (RFC 8288). Absent on the last one.');
 
 const IF_MATCH = parameter("If-Match", "ETag of the version to change. Needed.", true);
@@ -52,6 +55,12 @@ const IF_NONE_MATCH = parameter("If-None-Match", "ETags the caller has already; 
 const IDEMPOTENCY_KEY = parameter(
   "Idempotency-Key",
   "Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.",
+  false,
+);
+
+const PREFER = parameter(
+  "Prefer",
+  "`return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.",
   false,
 );
 
@@ -98,6 +107,12 @@ export function completeOperation(operation: OperationObject, facts: RouteFacts)
   for (const [status, response] of Object.entries(responses)) {
     response.headers = status.startsWith("2") ? successHeaders(facts) : EVERY_ANSWER;
   }
+  if (facts.operation === "change") {
+    responses["204"] = {
+      description: "Changed; the caller preferred no body.",
+      headers: { ...successHeaders(facts), ...PREFERENCE_APPLIED },
+    };
+  }
   if (facts.operation === "read") {
     responses["304"] = { description: "The caller has it already.", headers: successHeaders(facts) };
   }
@@ -129,7 +144,10 @@ function conditionParameters({ operation, isChange, isWrite }: RouteFacts): obje
   switch (operation) {
     case "read":
       return [IF_NONE_MATCH];
+    case "create":
+      return [PREFER, ...always];
     case "change":
+      return [IF_MATCH, PREFER, ...always];
     case "remove":
       return [IF_MATCH, ...always];
     default:
@@ -146,7 +164,7 @@ function successHeaders({ operation, isWrite }: RouteFacts): Record<string, Head
     case "change":
       return { ...always, ETag: ETAG };
     case "create":
-      return { ...always, ETag: ETAG, Location: LOCATION };
+      return { ...always, ETag: ETAG, Location: LOCATION, ...PREFERENCE_APPLIED };
     case "act":
       return isWrite ? { ...always, ETag: ACTED_ETAG } : always;
     default:

@@ -1,5 +1,9 @@
-/** A header as the description shows it. */
-export type Header = { readonly description: string; readonly schema: { readonly type: "string" } };
+/** A header as the description shows it, or where it is shown. */
+export type Header = {
+  readonly $ref?: string;
+  readonly description?: string;
+  readonly schema?: { readonly type: "string" };
+};
 
 export function header(description: string): Header {
   return { description, schema: { type: "string" } };

@@ -1,7 +1,18 @@
+import { isPostgresql, readAddress } from "./postgresql/address.ts";
+import { openPostgresqlStore } from "./postgresql/open.ts";
 import { openSqliteStore } from "./sqlite/open.ts";
 import type { Shape, Store } from "./store.ts";
 
-/** Opens the database of a shop: a SQLite file, or `:memory:`, which keeps it no longer than the process. */
+export { isPostgresql };
+
+/** Opens the database of a shop: a PostgreSQL URL, a SQLite file, or `:memory:`, which keeps it no longer than the process. */
 export async function openStore(database: string, shape: Shape, now?: () => Date): Promise<Store> {
-  return openSqliteStore(database, shape, now);
+  return isPostgresql(database)
+    ? openPostgresqlStore(database, shape, now)
+    : openSqliteStore(database, shape, now);
+}
+
+/** A database as messages may name it: without user and password. */
+export function shownDatabase(database: string): string {
+  return isPostgresql(database) ? readAddress(database).shown : database;
 }

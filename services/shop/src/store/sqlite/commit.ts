@@ -12,24 +12,16 @@ import {
   type Stamp,
   type WriteBatch,
 } from "../port.ts";
+import { RefusedError } from "../refusal.ts";
 import type { Computed } from "../store.ts";
+import { restingOn } from "../written-columns.ts";
 import { answersFrom, piecesFrom } from "./answer.ts";
 import { answerKeeper } from "./answers.ts";
 import { eventAppender } from "./append-events.ts";
-import { columnsFrom, computeAgain, restingOn } from "./computed.ts";
+import { columnsFrom, computeAgain } from "./computed.ts";
 import type { Pieces } from "./pieces.ts";
 import { type Readers, transactionsOn } from "./transaction.ts";
 import { applyChange, recordWriters } from "./writers.ts";
-
-/** Leaves a batch's savepoint, so that nothing of the batch stays. */
-class RefusedError extends Error {
-  readonly result: CommitResult;
-
-  constructor(result: CommitResult) {
-    super(result.kind);
-    this.result = result;
-  }
-}
 
 const COMMITTED: Settled<CommitResult> = { value: { kind: "committed" } };
 

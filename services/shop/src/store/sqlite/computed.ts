@@ -1,8 +1,7 @@
-import { isAssigned } from "../columns.ts";
 import type { Kept } from "../kind.ts";
-import type { Change } from "../port.ts";
 import { recordQueries } from "../record-queries.ts";
 import type { Computed } from "../store.ts";
+import { queryColumnsOf } from "../written-columns.ts";
 import type { AnswerNow } from "./answer.ts";
 import type { Pieces } from "./pieces.ts";
 import type { ColumnsOf, Writers } from "./writers.ts";
@@ -12,18 +11,7 @@ const RECORDS_AT_ONCE = 100;
 
 /** Computes query columns as they are now: also inside a transaction. */
 export function columnsFrom(computed: readonly Computed[], answerNow: AnswerNow): ColumnsOf {
-  return ({ type, queryColumns }, record) => {
-    if (queryColumns === undefined || Object.values(queryColumns).every(isAssigned)) return undefined;
-    const found = computed.find(({ kind }) => kind.type === type);
-    if (found === undefined) throw new Error(`nothing says how the query columns of ${type} are computed`);
-    return answerNow(found.of(record));
-  };
-}
-
-/** What has to be computed again after these changes. */
-export function restingOn(changes: readonly Change[], computed: readonly Computed[]): Computed[] {
-  const changed = new Set(changes.map(({ kind }) => kind.type));
-  return computed.filter(({ restOn }) => restOn.some(({ type }) => changed.has(type)));
+  return (kind, record) => answerNow(queryColumnsOf(computed, kind, record));
 }
 
 /** Computes the query columns of every record again. Inside a transaction; no event says so, for no record changed. */

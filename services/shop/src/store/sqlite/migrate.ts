@@ -1,23 +1,12 @@
-import { hash } from "node:crypto";
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Database as Sqlite } from "better-sqlite3";
-import { DatabaseFileError } from "../database-file-error.ts";
+import { type Applied, type Migration, MigrationError, migrationsIn, missingAmong } from "../migrations.ts";
 import { makePrivateFile } from "../private-file.ts";
-
-type Migration = { readonly name: string; readonly sql: string; readonly sha256: string };
-type Applied = { readonly name: string; readonly sha256: string };
-
-const FILE_NAME = /^\d{4}-[a-z0-9-]+\.sql$/;
 
 const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
   name TEXT PRIMARY KEY,
   sha256 TEXT NOT NULL,
   applied_at TEXT NOT NULL
 ) STRICT`;
-
-/** Thrown if the database and this code do not belong together. Nothing was changed. */
-export class MigrationError extends DatabaseFileError {}
 
 /**
  * Brings the database to this code's level: all missing files in one transaction, or none. A database that held
@@ -64,30 +53,9 @@ export function isMigrated(sqlite: Sqlite, folder: string): boolean {
   return missingFrom(sqlite, migrationsIn(folder)).length === 0;
 }
 
-function migrationsIn(folder: string): Migration[] {
-  return readdirSync(folder)
-    .filter((name) => FILE_NAME.test(name))
-    .sort()
-    .map((name) => {
-      const sql = readFileSync(join(folder, name), "utf8");
-      return { name, sql, sha256: hash("sha256", sql) };
-    });
-}
-
 function missingFrom(sqlite: Sqlite, migrations: readonly Migration[]): Migration[] {
   const applied = sqlite.prepare<[], Applied>("SELECT name, sha256 FROM migrations ORDER BY name").all();
-  for (const { name, sha256 } of applied) {
-    const known = migrations.find((migration) => migration.name === name);
-    if (known === undefined) {
-      throw new MigrationError(
-        `The database is newer than this program: it knows ${name}. Use a newer program.`,
-      );
-    }
-    if (known.sha256 !== sha256) {
-      throw new MigrationError(`${name} was edited after it was applied. Put the released file back.`);
-    }
-  }
-  return migrations.filter(({ name }) => !applied.some((each) => each.name === name));
+  return missingAmong(migrations, applied);
 }
 
 function copyBefore(sqlite: Sqlite, name: string, holdsData: boolean, now: Date): string | undefined {

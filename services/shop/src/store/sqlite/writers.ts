@@ -1,10 +1,9 @@
 import type { Database as Sqlite } from "better-sqlite3";
-import { type Column, getTableColumns } from "drizzle-orm";
-import { isAssigned } from "../columns.ts";
 import type { Kept, Kind } from "../kind.ts";
 import type { Change } from "../port.ts";
 import type { RawRow } from "../readers.ts";
 import { recordDigest } from "../record-digest.ts";
+import { columnValues, writtenColumns } from "../written-columns.ts";
 
 /** The prepared statements that write one kind of record. */
 export type Writer = {
@@ -65,11 +64,8 @@ function rowOf(
 }
 
 function writerOf(sqlite: Sqlite, kind: Kind): Writer {
-  const { table, tableName, queryColumns } = kind;
-  const types = queryColumns ?? {};
-  const columns = Object.entries<Column>(getTableColumns(table)).filter(
-    ([field]) => !isAssigned(types[field]),
-  );
+  const { tableName, queryColumns: types = {} } = kind;
+  const columns = writtenColumns(kind);
   const names = columns.map(([, column]) => `"${column.name}"`);
   const insert = sqlite.prepare(
     `INSERT INTO ${tableName} (${names.join(", ")}) VALUES (${names.map(() => "?").join(", ")})`,
@@ -88,12 +84,12 @@ function writerOf(sqlite: Sqlite, kind: Kind): Writer {
   const kept = sqlite.prepare<[string], RawRow>(`SELECT ${own} FROM ${tableName} WHERE id = ?`).raw();
   return {
     queryColumns: columns.flatMap(([field]) => (field in types ? [field] : [])),
-    insert: (row) => void insert.run(driverValues(columns, row)),
+    insert: (row) => void insert.run(columnValues(columns, row)),
     update: (id, row, changed) => {
       const shape = changed?.join() ?? "";
       const update = updates.get(shape) ?? updateOf(changed);
       updates.set(shape, update);
-      update.statement.run(...driverValues(update.written, row), id);
+      update.statement.run(...columnValues(update.written, row), id);
     },
     remove: (id) => void remove.run(id),
     currentVersion: (id) => version.get(id),
@@ -102,11 +98,4 @@ function writerOf(sqlite: Sqlite, kind: Kind): Writer {
       return row && recordDigest(kind, row);
     },
   };
-}
-
-function driverValues(columns: readonly (readonly [string, Column])[], row: object): unknown[] {
-  return columns.map(([field, column]) => {
-    const value: unknown = Reflect.get(row, field) ?? null;
-    return value === null ? null : column.mapToDriverValue(value);
-  });
 }

@@ -1,0 +1,79 @@
+import { is, Param, Placeholder } from "drizzle-orm";
+import { PgDialect } from "drizzle-orm/pg-core";
+import type { Pool, PoolClient } from "pg";
+import type { Query, Question, Step, Values } from "../query.ts";
+import type { RawRow } from "../readers.ts";
+import type { Answer } from "../store.ts";
+import { driverValue, POSTGRESQL_DIALECT } from "./dialect.ts";
+
+type Prepared = {
+  readonly name: string;
+  readonly text: string;
+  readonly values: readonly ((given: Values) => unknown)[];
+};
+
+const renderer = new PgDialect();
+const prepared = new WeakMap<Query<unknown>, Prepared>();
+let names = 0;
+
+/** Answers a question on one connection: inside a transaction, what it has changed is seen. */
+export async function answerOn<Result>(client: PoolClient, question: Question<Result>): Promise<Result> {
+  let next = question.next();
+  while (next.done !== true) next = question.next(await rowsOf(client, next.value));
+  return next.value;
+}
+
+/** Answers each question as everything is at one moment, however many queries it takes. */
+export function answersFrom(pool: Pool): Answer {
+  return async (question) => {
+    const first = question.next();
+    if (first.done === true) return first.value;
+    const client = await pool.connect();
+    let broken: Error | undefined;
+    try {
+      // Sent together with the first query: it costs no wait of its own.
+      const [, rows] = await Promise.all([
+        client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY"),
+        rowsOf(client, first.value),
+      ]);
+      let next = question.next(rows);
+      while (next.done !== true) next = question.next(await rowsOf(client, next.value));
+      return next.value;
+    } finally {
+      await client.query("COMMIT").catch((error: Error) => {
+        broken = error;
+      });
+      client.release(broken);
+    }
+  };
+}
+
+async function rowsOf(client: PoolClient, { query, values }: Step): Promise<readonly RawRow[]> {
+  const { name, text, values: places } = preparedFor(query);
+  const result = await client.query<unknown[]>({
+    name,
+    text,
+    values: places.map((read) => read(values)),
+    rowMode: "array",
+  });
+  return result.rows;
+}
+
+/** Each query is rendered when it is first asked, and prepared once by each connection. */
+function preparedFor(query: Query<unknown>): Prepared {
+  const known = prepared.get(query);
+  if (known !== undefined) return known;
+  const { sql: text, params } = renderer.sqlToQuery(query.build(POSTGRESQL_DIALECT).getSQL());
+  names += 1;
+  const made = { name: `question_${names}`, text, values: params.map(valueIn) };
+  prepared.set(query, made);
+  return made;
+}
+
+/** What stands at one place of a statement: a given value by its name, or one that never changes. */
+function valueIn(param: unknown): (given: Values) => unknown {
+  const place = is(param, Param) ? param.value : param;
+  if (!is(place, Placeholder)) return () => param;
+  const name: unknown = place.name;
+  return (given) => driverValue(given[String(name)]);
+}

@@ -1,0 +1,50 @@
+import { sql } from "drizzle-orm";
+import type { Dialect } from "../dialect.ts";
+import type { Match, Value } from "../values.ts";
+
+/** PostgreSQL's way of writing what engines write differently. Lists are given as arrays. */
+export const POSTGRESQL_DIALECT: Dialect = {
+  isIn: (value, list) => sql`${value} = ANY(${list})`,
+  valuesOf: (list) => sql`SELECT unnest(${list}::text[])`,
+  holds: (column, value) =>
+    sql`EXISTS (SELECT 1 FROM json_array_elements_text(${column}) AS held (value) WHERE held.value = ${value})`,
+  contains: (column, part) => sql`position(${part} IN folded(coalesce(${column}, ''))) > 0`,
+  orderedBy: (column, letters) =>
+    sql`substr(folded(coalesce(${column}, '')), 1, ${sql.raw(String(letters))})`,
+  // Its planner has statistics, and no way to be told.
+  byIndex: (table) => sql`${sql.identifier(table)}`,
+  unindexed: (column) => sql`${column}`,
+  matching: (kind, match) => ({
+    join: sql``,
+    isFound: sql`${kind.table}.${sql.identifier("terms")} @@ ${match}::tsquery`,
+    number: kind.column("number"),
+  }),
+};
+
+/** A value as the driver takes it. */
+export function driverValue(value: Value): unknown {
+  if (value === undefined) return null;
+  if (typeof value !== "object" || value === null || Buffer.isBuffer(value)) return value;
+  return "list" in value ? value.list : matchText(value.match);
+}
+
+const WORD = "w";
+const FACET = "f";
+
+/** What is looked for as a `tsquery`: all words, and one of each list. */
+function matchText({ words, anyOfWords = [], anyOfFacets, except = [] }: Match): string {
+  const wanted = [
+    ...words.map((word) => quoted(WORD, word)),
+    ...anyOfWords.map((each) => anyOf(WORD, each)),
+    ...anyOfFacets.map((each) => anyOf(FACET, each)),
+  ].join(" & ");
+  return [`(${wanted})`, ...except.map((each) => `!(${matchText(each)})`)].join(" & ");
+}
+
+function anyOf(sort: string, terms: readonly string[]): string {
+  return `(${terms.map((term) => quoted(sort, term)).join(" | ")})`;
+}
+
+function quoted(sort: string, term: string): string {
+  return `'${sort}${term.replaceAll(/['\\]/g, "")}'`;
+}

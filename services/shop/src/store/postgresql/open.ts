@@ -1,0 +1,83 @@
+import { fileURLToPath } from "node:url";
+import type { Pool } from "pg";
+import { DatabaseFileError } from "../database-file-error.ts";
+import { findAnswer } from "../kept-answers.ts";
+import type { Shape, Store, StoreHealth } from "../store.ts";
+import { readAddress } from "./address.ts";
+import { answersFrom } from "./answer.ts";
+import type { Parts } from "./apply.ts";
+import { openBell } from "./bell-between.ts";
+import { openCommit } from "./commit.ts";
+import { completeRecords, deriveAgain } from "./complete.ts";
+import { isMigrated, migrate } from "./migrate.ts";
+import { openPool, requireFit } from "./pool.ts";
+import { recordWriters } from "./writers.ts";
+
+export const MIGRATIONS_FOLDER = fileURLToPath(
+  new URL("../../../../../migrations/postgresql", import.meta.url),
+);
+
+/**
+ * Opens the database of a shop at a PostgreSQL URL, checked and migrated. Throws when it cannot be reached, is newer than this
+ * program, or would not keep what it acknowledges.
+ */
+export async function openPostgresqlStore(
+  url: string,
+  shape: Shape,
+  now: () => Date = () => new Date(),
+): Promise<Store> {
+  const address = readAddress(url);
+  const pool = openPool(address);
+  try {
+    await requireFit(pool);
+    await migrate(pool, address.schema, MIGRATIONS_FOLDER, now());
+    return await storeOn(pool, address.schema, shape, now().toISOString());
+  } catch (error) {
+    await pool.end();
+    throw error;
+  }
+}
+
+async function storeOn(pool: Pool, schema: string, shape: Shape, at: string): Promise<Store> {
+  const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
+  await completeRecords(pool, shape, parts);
+  await deriveAgain(pool, shape, parts, at);
+  const answer = answersFrom(pool);
+  const commit = openCommit(pool, parts);
+  const { bell, committed, close } = await openBell(pool, schema);
+  return {
+    commit: async (batch) => {
+      const result = await commit(batch);
+      if (result.kind === "committed" && batch.changes.length > 0) committed();
+      return result;
+    },
+    answer,
+    findAnswer: (scope, idempotencyKey) => answer(findAnswer(scope, idempotencyKey)),
+    health: () => healthOf(pool),
+    // Another process may commit at any time, and only a question to the server would tell.
+    mark: undefined,
+    bell,
+    copyTo: async () => {
+      throw new DatabaseFileError(
+        "A PostgreSQL database is not copied into a file. Back it up with its own tools, such as pg_dump.",
+      );
+    },
+    close: async () => {
+      await close();
+      if (!pool.ending) await pool.end();
+    },
+  };
+}
+
+/** How much room the server's disk has it does not say: a full one is seen at the first write. */
+async function healthOf(pool: Pool): Promise<StoreHealth> {
+  try {
+    const { rows } = await pool.query<{ writable: number }>(
+      "SELECT NOT pg_is_in_recovery() AND NOT current_setting('default_transaction_read_only')::boolean AS writable",
+    );
+    const migrations = await isMigrated(pool, MIGRATIONS_FOLDER).catch(() => false);
+    return { database: true, migrations, disk: true, writable: rows[0]?.writable === 1 };
+  } catch {
+    return { database: false, migrations: false, disk: false, writable: false };
+  }
+}

@@ -1,0 +1,53 @@
+import type { Pool, PoolClient } from "pg";
+
+/**
+ * Does work in a transaction: all of it or, when it throws, nothing. Each statement sees what was committed before it began,
+ * so whoever holds the lock of `writing` sees everything.
+ */
+export async function inTransaction<Result>(
+  pool: Pool,
+  work: (client: PoolClient) => Promise<Result>,
+): Promise<Result> {
+  const client = await pool.connect();
+  let broken: Error | undefined;
+  try {
+    await client.query("BEGIN ISOLATION LEVEL READ COMMITTED READ WRITE");
+    const result = await work(client);
+    // The server answers ROLLBACK to the COMMIT of a transaction that failed before.
+    const { command } = await client.query("COMMIT");
+    if (command !== "COMMIT") throw new Error(`the server answered ${command} to COMMIT`);
+    return result;
+  } catch (error) {
+    await client.query("ROLLBACK").catch((lost: Error) => {
+      broken = lost;
+    });
+    throw error;
+  } finally {
+    client.release(broken);
+  }
+}
+
+/** The same while nobody else writes, in whichever process. */
+export function whileWriting<Result>(
+  pool: Pool,
+  work: (client: PoolClient) => Promise<Result>,
+): Promise<Result> {
+  return inTransaction(pool, async (client) => {
+    await client.query("SELECT 1 FROM writing FOR UPDATE");
+    return work(client);
+  });
+}
+
+/** Does a part of a transaction: all of it or, when it throws, nothing, and the rest goes on. */
+export async function inPart<Result>(client: PoolClient, work: () => Promise<Result>): Promise<Result> {
+  await client.query("SAVEPOINT part");
+  try {
+    const result = await work();
+    await client.query("RELEASE SAVEPOINT part");
+    return result;
+  } catch (error) {
+    await client.query("ROLLBACK TO SAVEPOINT part");
+    await client.query("RELEASE SAVEPOINT part");
+    throw error;
+  }
+}
