@@ -12,7 +12,7 @@ import {
   PrecautionCode,
   Severity,
   StepCode,
-  type Verdict,
+  Verdict,
 } from "./codes.ts";
 import { PlanPassSchema } from "./pass-schema.ts";
 import { PROFILE_SCHEMAS, ProfilesField } from "./profile-schema.ts";
