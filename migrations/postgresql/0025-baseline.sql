@@ -1,4 +1,4 @@
--- Everything that SQLite's migrations up to 0024 make, as PostgreSQL writes it.
+-- Everything that SQLite's migrations up to 0025 make, as PostgreSQL writes it.
 
 -- A text as it is compared: what `folded` in services/shop/src/store/folded.ts makes of it. The list is Unicode's marks.
 CREATE FUNCTION folded(given TEXT) RETURNS TEXT LANGUAGE SQL IMMUTABLE PARALLEL SAFE RETURN CASE
