@@ -1,5 +1,4 @@
 import { isPostgresql, readAddress } from "./postgresql/address.ts";
-import { openPostgresqlStore } from "./postgresql/open.ts";
 import { openSqliteStore } from "./sqlite/open.ts";
 import type { Shape, Store } from "./store.ts";
 
@@ -7,9 +6,10 @@ export { isPostgresql };
 
 /** Opens the database of a shop: a PostgreSQL URL, a SQLite file, or `:memory:`, which keeps it no longer than the process. */
 export async function openStore(database: string, shape: Shape, now?: () => Date): Promise<Store> {
-  return isPostgresql(database)
-    ? openPostgresqlStore(database, shape, now)
-    : openSqliteStore(database, shape, now);
+  if (!isPostgresql(database)) return openSqliteStore(database, shape, now);
+  // Its driver is loaded by the shops that use it alone.
+  const { openPostgresqlStore } = await import("./postgresql/open.ts");
+  return openPostgresqlStore(database, shape, now);
 }
 
 /** A database as messages may name it: without user and password. */

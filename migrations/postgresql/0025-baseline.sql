@@ -1,4 +1,4 @@
--- Everything that SQLite's migrations up to 0024 make, as PostgreSQL writes it.
+-- Everything that SQLite's migrations up to 0025 make, as PostgreSQL writes it.
 
 -- A text as it is compared: what `folded` in services/shop/src/store/folded.ts makes of it. The list is Unicode's marks.
 CREATE FUNCTION folded(given TEXT) RETURNS TEXT LANGUAGE SQL IMMUTABLE PARALLEL SAFE RETURN CASE
@@ -308,7 +308,7 @@ CREATE TABLE lapses (
   version BIGINT NOT NULL CHECK (version >= 1),
   created_at TEXT NOT NULL,
   updated_at TEXT NOT NULL,
-  because TEXT NOT NULL,
+  reason TEXT NOT NULL,
   cause JSON NOT NULL,
   before JSON NOT NULL,
   after JSON
@@ -491,7 +491,7 @@ CREATE TABLE uses (
   minutes DOUBLE PRECISION NOT NULL CHECK (minutes >= 0),
   outcomes JSON NOT NULL,
   notes TEXT,
-  without_loan_because TEXT
+  without_loan_reason TEXT
 );
 
 CREATE INDEX answers_by_expiry ON answers (expires_at);
