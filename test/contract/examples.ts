@@ -23,19 +23,18 @@ const RANDOM: readonly (readonly [RegExp, string])[] = [
   [/("sizeBytes":)\d+/g, "$1450560"],
 ];
 
-/** Examples by operation, in the order of their names. */
-export class Examples {
-  readonly #found = new Map<string, Example>();
+/** Examples by the id of their operation. */
+export type Examples = Map<string, Example>;
 
-  add({ id }: Pick<Operation, "id">, example: Example): void {
-    this.#found.set(id, stable(example));
-  }
+/** Adds an example in the form that every run of the tests gives it. */
+export function addExample(examples: Examples, { id }: Pick<Operation, "id">, example: Example): void {
+  examples.set(id, stable(example));
+}
 
-  /** Holds them against those that are kept; `vitest -u` keeps them. */
-  async expectKept(): Promise<void> {
-    const sorted = [...this.#found].sort(([one], [other]) => (one < other ? -1 : 1));
-    await expect(`${JSON.stringify(Object.fromEntries(sorted), null, 2)}\n`).toMatchFileSnapshot(FILE);
-  }
+/** Holds examples, by the names of their operations, against those that are kept; `vitest -u` keeps them. */
+export async function expectKept(examples: Examples): Promise<void> {
+  const sorted = [...examples].sort(([one], [other]) => (one < other ? -1 : 1));
+  await expect(`${JSON.stringify(Object.fromEntries(sorted), null, 2)}\n`).toMatchFileSnapshot(FILE);
 }
 
 /** The same with ids that are numbered in order, and nothing in it that another run would have differently. */

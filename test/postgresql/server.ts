@@ -7,7 +7,7 @@ import { join } from "node:path";
 export type Server = { readonly url: string; readonly stop: () => void };
 
 const DEBIAN_VERSIONS = "/usr/lib/postgresql";
-/** Memory that is a file system: what is flushed there costs nothing, and every setting stays as it must be. */
+/** Memory that is a file system: flushing costs nothing there, so that every safety setting of the server stays on. */
 const MEMORY = "/dev/shm";
 const DATABASE = "shop";
 const USER = "rimwise";

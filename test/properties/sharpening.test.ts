@@ -36,7 +36,7 @@ const everyBit: fc.Arbitrary<Bit> = fc
   )
   .filter((bit) => bitFaults(bit).length === 0);
 
-/** Forms that may carry a bearing; an outline that is given point by point is measured anew as a whole. */
+/** Forms that may carry a bearing; an outline given point by point is measured again as a whole. */
 const PILOTED = new Set(
   EXAMPLE_FORMS.filter((form) => formPilotRadiusMm(form) !== undefined && form.kind !== "custom").map(
     ({ kind }) => kind,

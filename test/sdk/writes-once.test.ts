@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vit
 import { behindTheService } from "../contract/behind-the-service.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "../contract/bodies.ts";
 import { lastSequence, made } from "../contract/crib.ts";
-import { Examples } from "../contract/examples.ts";
+import { addExample, type Examples, expectKept } from "../contract/examples.ts";
 import { type Furnished, furnish } from "../contract/furnish.ts";
 import { sendFile, straights } from "../contract/import-files.ts";
 import { openShop, type Shop } from "../contract/shop.ts";
@@ -48,7 +48,7 @@ test("every operation that writes takes an Idempotency-Key, and no other does", 
 
 /** When everything in the examples happens. */
 const AT = new Date("2026-03-02T08:00:00.000Z");
-const examples = new Examples();
+const examples: Examples = new Map();
 
 let template: Shop;
 let furnished: Furnished;
@@ -94,7 +94,7 @@ describe("an answer that is lost after the write: the next attempt gets it, and 
         const text = await response.text();
         lost.push({ text, sequence: await lastSequence(shop) });
         const sent = operation.takesJson && { body };
-        examples.add(operation, { ...sent, status: response.status, ...answerOf(response, text) });
+        addExample(examples, operation, { ...sent, status: response.status, ...answerOf(response, text) });
         // As a gateway that lost its upstream answers: after the write, and to be asked again at once.
         return Response.json(
           { type: "about:blank", title: "Lost", status: 503, code: "lost", detail: "Lost." },
@@ -137,14 +137,14 @@ describe("the examples of the API description", () => {
     });
     expect(answer.status, answer.text).toBe(200);
     if (id === "getApiDescription") return;
-    examples.add(operation, {
+    addExample(examples, operation, {
       ...(body && { body }),
       status: 200,
       ...(answer.body && { answer: answer.body }),
     });
   });
 
-  test("are those that are kept", () => examples.expectKept());
+  test("are those that are kept", () => expectKept(examples));
 });
 
 /** Files that the build makes. */

@@ -8,7 +8,7 @@ export type Attempted = {
   readonly call: Call;
   readonly attempt: number;
   readonly started: number;
-  /** The answer's, if there was any. */
+  /** Of the answer; undefined if none arrived. */
   readonly head: Pick<Response, "status" | "headers"> | undefined;
   readonly error?: unknown;
   readonly retryInMs: number | undefined;

@@ -2,6 +2,7 @@ import { type DimensionSpec, FORMS, type Form, type FormSummary } from "@rimwise
 import Type, { type TSchema } from "typebox";
 import { componentName, fieldProperties, fieldSchema } from "../http/field-schema.ts";
 import { ref } from "../http/reference.ts";
+import { unionOf } from "../http/union.ts";
 import { GivenSegmentSchema } from "./segment-schema.ts";
 
 type Component = TSchema & { readonly $id: string };
@@ -10,15 +11,12 @@ type Component = TSchema & { readonly $id: string };
 export const FORM_SCHEMAS: readonly Component[] = FORMS.map(formSchema);
 
 /** A bit's form: distinguished by `kind`, with the dimensions of that kind. */
-export const FormSchema = {
-  ...Type.Unsafe<Form>({
-    type: "object",
-    discriminator: { propertyName: "kind" },
-    oneOf: FORM_SCHEMAS.map((schema) => ref(schema)),
-  }),
-  $id: "Form",
-  description: `one of: ${FORMS.map(({ kind }) => kind).join(", ")}`,
-};
+export const FormSchema = unionOf<Form>(
+  "Form",
+  "kind",
+  FORM_SCHEMAS,
+  `one of: ${FORMS.map(({ kind }) => kind).join(", ")}`,
+);
 
 function formSchema({ kind, title, meaning, dimensions }: FormSummary): Component {
   const schema = Type.Object(

@@ -1,7 +1,7 @@
 import { GIVEN_SEGMENT_RANGES, type GivenSegment } from "@rimwise/domain";
 import Type from "typebox";
 import { within } from "../http/range.ts";
-import { ref } from "../http/reference.ts";
+import { unionOf } from "../http/union.ts";
 
 const endFields = {
   toMm: Type.Number({
@@ -40,14 +40,11 @@ const ArcSegmentSchema = Type.Object(
 );
 
 /** One stretch of a custom outline, from where the one before ended. */
-export const GivenSegmentSchema = {
-  ...Type.Unsafe<GivenSegment>({
-    type: "object",
-    discriminator: { propertyName: "kind" },
-    oneOf: [ref(LineSegmentSchema), ref(ArcSegmentSchema)],
-  }),
-  $id: "GivenSegment",
-  description: "one of: line, arc",
-};
+export const GivenSegmentSchema = unionOf<GivenSegment>(
+  "GivenSegment",
+  "kind",
+  [LineSegmentSchema, ArcSegmentSchema],
+  "one of: line, arc",
+);
 
 export const GIVEN_SEGMENT_SCHEMAS = [LineSegmentSchema, ArcSegmentSchema, GivenSegmentSchema];

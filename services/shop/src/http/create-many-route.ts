@@ -1,16 +1,14 @@
 import type { Static, TArray, TObject, TUnsafe } from "typebox";
 import { fieldFaults } from "../problems/from-ajv.ts";
-import { type FieldFault, notValid, Problem, pathOf, problemBody } from "../problems/problem.ts";
+import { type FieldFault, MOST_FAULTS, notValid, Problem, pathOf, problemBody } from "../problems/problem.ts";
 import type { Question } from "../store/query.ts";
 import type { App } from "./app-type.ts";
 import { BatchQuery, outlineOf } from "./many-schema.ts";
 import { ref } from "./reference.ts";
 import { type Asked, askedOf, type Component, type Doors, type RouteDefinition, schemaOf } from "./routes.ts";
+import type { Validator } from "./validation.ts";
 import { stampOf } from "./write.ts";
 import type { Decided } from "./write-routes.ts";
-
-/** So many faults are named when no row can be taken. */
-const MOST_FAULTS = 50;
 
 /** What is decided about one of many. */
 export type CreatedEach<Shown> = Decided<Shown> & {
@@ -50,8 +48,6 @@ export function createManyRoute<
 
   function* decideRow(item: Item, asked: Asked<Path>, before: RowsBefore<Shown>): Question<Row<Shown>> {
     try {
-      const errors = faultsInRow(item);
-      if (errors !== undefined) throw notValid(fieldFaults(errors, "body"));
       return { taken: yield* decide(item, asked, before) };
     } catch (error) {
       if (error instanceof Problem) return { refused: error };
@@ -67,7 +63,8 @@ export function createManyRoute<
     const rows: Row<Shown>[] = [];
     const before: (Shown | undefined)[] = [];
     for (const [index, item] of items.entries()) {
-      const row = yield* decideRow(item, asked, before);
+      const fault = isEachAlone ? notOfSchema(faultsInRow(item)) : undefined;
+      const row = fault === undefined ? yield* decideRow(item, asked, before) : { refused: fault };
       if ("refused" in row && !isEachAlone) throw inRow(index, row.refused);
       rows.push(row);
       before.push("taken" in row ? row.taken.answer : undefined);
@@ -93,8 +90,8 @@ export function createManyRoute<
         const { data } = askedOf<Path, Static<Body>, undefined>(request, stamp.at).body;
         const asked = askedOf<Path, undefined, Static<typeof BatchQuery>>(request, stamp.at);
         const isEachAlone = asked.query.mode === "row-by-row";
-        const errors = isEachAlone ? undefined : faultsInAll(request.body);
-        if (errors !== undefined) throw notValid(fieldFaults(errors, "body"));
+        const fault = isEachAlone ? undefined : notOfSchema(faultsInAll(request.body));
+        if (fault !== undefined) throw fault;
         const rows = await doors.answer(decideAll(data, asked, isEachAlone));
         const taken = rows.flatMap((row) => ("taken" in row ? [row.taken] : []));
         const refused = rows.flatMap((row, index) =>
@@ -114,6 +111,10 @@ export function createManyRoute<
         };
       }),
   );
+}
+
+function notOfSchema(errors: ReturnType<Validator>): Problem | undefined {
+  return errors && notValid(fieldFaults(errors, "body"));
 }
 
 /** A problem of one row as one of the whole request: it says where in the list. */

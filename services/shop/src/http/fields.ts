@@ -1,4 +1,4 @@
-import Type, { type TObject, type TProperties, type TUnsafe } from "typebox";
+import Type, { type TObject, type TProperties, type TSchema, type TUnsafe } from "typebox";
 
 /** At least one character that can be seen. */
 const HAS_TEXT = "\\S";
@@ -37,6 +37,11 @@ export const externalIdField = Type.String({
   maxLength: 100,
   description: "What another program calls it.",
 });
+
+/** A figure of a computed answer that there may be none of. */
+export function orNull<Schema extends TSchema>(schema: Schema, description: string) {
+  return Type.Union([schema, Type.Null()], { description });
+}
 
 /** The id of another record. */
 export function referenceField(what: string) {

@@ -1,5 +1,12 @@
 import type { FastifyRequest } from "fastify";
-import { type FieldFault, notValid, Problem, pathOf, type RequestPart } from "../problems/problem.ts";
+import {
+  type FieldFault,
+  MOST_FAULTS,
+  notValid,
+  Problem,
+  pathOf,
+  type RequestPart,
+} from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
 
 /**
@@ -64,9 +71,6 @@ export function normalizedPart(
   const named = faults.slice(0, MOST_FAULTS).map((fault): FieldFault => ({ in: part, ...fault }));
   return { normal, fault: named.length === 0 ? undefined : notValid(named) };
 }
-
-/** More say nothing new. */
-const MOST_FAULTS = 50;
 
 /** Takes queries in normal form, and answers that nothing is at a path that is no text. Bodies are `readJsonBodies`' to take. */
 export function takeText(app: App): void {

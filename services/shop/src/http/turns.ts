@@ -1,9 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import type { FastifyReply } from "fastify";
 import { tryAgainShortly } from "../problems/shortly.ts";
-
-/** How long one piece of work goes on before others get a turn. A fifth of what nobody may hold the event loop for. */
-const TURN_MS = 10;
+import { TURN_MS } from "../store/turn.ts";
 
 /** Lets others have their turn when this work has had its own. Call it between pieces of work. */
 export type Turns = () => Promise<void>;

@@ -1,4 +1,5 @@
 import Type, { type Static } from "typebox";
+import { orNull } from "../http/fields.ts";
 import { ref } from "../http/reference.ts";
 import { unionOf } from "../http/union.ts";
 import {
@@ -21,8 +22,6 @@ import { TestPieceSchema } from "./test-piece-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 const text = Type.String({ description: "The sentence for people." });
-const orNull = <Schema extends Type.TSchema>(schema: Schema, description: string) =>
-  Type.Union([schema, Type.Null()], { description });
 
 const Guide = Type.Object(
   { code: ref(GuideCode.schema), text },

@@ -12,6 +12,7 @@ import {
 import Type, { type TSchema } from "typebox";
 import { componentName, fieldProperties, fieldSchema } from "../http/field-schema.ts";
 import { ref } from "../http/reference.ts";
+import { unionOf } from "../http/union.ts";
 
 type Component = TSchema & { readonly $id: string };
 
@@ -40,15 +41,12 @@ const WorkSchema = {
 const KIND_SCHEMAS: readonly Component[] = CUTS.map(kindSchema);
 
 /** A cut: told apart by `kind`, with the fields of that kind. */
-export const CutSchema = {
-  ...Type.Unsafe<Cut>({
-    type: "object",
-    discriminator: { propertyName: "kind" },
-    oneOf: KIND_SCHEMAS.map((schema) => ref(schema)),
-  }),
-  $id: "Cut",
-  description: `one of: ${CUTS.map(({ kind }) => kind).join(", ")}`,
-};
+export const CutSchema = unionOf<Cut>(
+  "Cut",
+  "kind",
+  KIND_SCHEMAS,
+  `one of: ${CUTS.map(({ kind }) => kind).join(", ")}`,
+);
 
 export const CUT_SCHEMAS = [EdgeSchema, WorkSchema, ...KIND_SCHEMAS, CutSchema];
 

@@ -1,12 +1,11 @@
 import Type, { type Static } from "typebox";
+import { orNull } from "../http/fields.ts";
 import { ref } from "../http/reference.ts";
 import { MarkSchema } from "../routers/schema.ts";
 import { LimitName, RaisedByCode, SpeedBasis, UncertaintyCode } from "./codes.ts";
 
 const closed = { additionalProperties: false } as const;
 const text = Type.String({ description: "The sentence for people." });
-const orNull = <Schema extends Type.TSchema>(schema: Schema, description: string) =>
-  Type.Union([schema, Type.Null()], { description });
 
 const RaisedBy = Type.Object(
   { code: ref(RaisedByCode.schema), text },

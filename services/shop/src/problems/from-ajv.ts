@@ -1,9 +1,6 @@
 import type { ErrorObject } from "ajv";
 import { acceptedBy, type SchemaWords } from "./accepted.ts";
-import type { FieldFault, RequestPart } from "./problem.ts";
-
-/** More than these say nothing new, and a hostile body must not buy a long answer. */
-const MOST_FAULTS = 50;
+import { type FieldFault, MOST_FAULTS, type RequestPart } from "./problem.ts";
 
 /** The branch that stands for a kept record. */
 const REFERENCE = "RecordReference#";

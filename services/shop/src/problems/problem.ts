@@ -38,6 +38,9 @@ export class Problem extends Error {
   }
 }
 
+/** So many faults are named: more say nothing new, and a hostile body must not buy a long answer. */
+export const MOST_FAULTS = 50;
+
 /** The refusal of input whose fields are named. */
 export function notValid(errors: readonly FieldFault[]): Problem {
   return new Problem("not-valid", "Nothing was changed. Each field below says what it accepts.", { errors });

@@ -5,6 +5,9 @@ import type { Change } from "./port.ts";
 import type { Question } from "./query.ts";
 import type { Computed } from "./store.ts";
 
+/** Records that memory holds while their query columns are computed again. */
+export const RECORDS_AT_ONCE = 100;
+
 /** A column by the field that it keeps. */
 export type WrittenColumn = readonly [field: string, column: Column];
 

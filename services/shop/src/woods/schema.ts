@@ -2,6 +2,7 @@ import type { Wood } from "@rimwise/domain";
 import Type from "typebox";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
+import { unionOf } from "../http/union.ts";
 
 const PROVENANCES = ["looked-up", "looked-up-secondary", "derived", "memory"];
 
@@ -73,15 +74,12 @@ export const PlasticSchema = Type.Object(
   { $id: "Plastic", description: "A plastic worked with wood bits.", additionalProperties: false },
 );
 
-export const WoodSchema = {
-  ...Type.Unsafe<Wood>({
-    type: "object",
-    discriminator: { propertyName: "kind" },
-    oneOf: [ref(SpeciesSchema), ref(SheetSchema), ref(PlasticSchema)],
-  }),
-  $id: "Wood",
-  description: "What a bit cuts: one of species, sheet, plastic.",
-};
+export const WoodSchema = unionOf<Wood>(
+  "Wood",
+  "kind",
+  [SpeciesSchema, SheetSchema, PlasticSchema],
+  "What a bit cuts: one of species, sheet, plastic.",
+);
 
 export const WoodPageSchema = pageSchema("WoodPage", ref(WoodSchema), "Woods and materials, by id.");
 

@@ -1,6 +1,6 @@
-import { is, Param, Placeholder } from "drizzle-orm";
 import { PgDialect } from "drizzle-orm/pg-core";
 import type { Pool, PoolClient } from "pg";
+import { placeIn } from "../places-in-statements.ts";
 import type { Query, Question, Step, Values } from "../query.ts";
 import type { RawRow } from "../readers.ts";
 import type { Answer } from "../store.ts";
@@ -18,9 +18,7 @@ let names = 0;
 
 /** Answers a question on one connection: inside a transaction, what it has changed is seen. */
 export async function answerOn<Result>(client: PoolClient, question: Question<Result>): Promise<Result> {
-  let next = question.next();
-  while (next.done !== true) next = question.next(await rowsOf(client, next.value));
-  return next.value;
+  return rest(client, question, question.next());
 }
 
 /** Answers each question as everything is at one moment, however many queries it takes. */
@@ -36,9 +34,7 @@ export function answersFrom(pool: Pool): Answer {
         client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY"),
         rowsOf(client, first.value),
       ]);
-      let next = question.next(rows);
-      while (next.done !== true) next = question.next(await rowsOf(client, next.value));
-      return next.value;
+      return await rest(client, question, question.next(rows));
     } finally {
       await client.query("COMMIT").catch((error: Error) => {
         broken = error;
@@ -46,6 +42,16 @@ export function answersFrom(pool: Pool): Answer {
       client.release(broken);
     }
   };
+}
+
+async function rest<Result>(
+  client: PoolClient,
+  question: Question<Result>,
+  next: IteratorResult<Step, Result>,
+): Promise<Result> {
+  let step = next;
+  while (step.done !== true) step = question.next(await rowsOf(client, step.value));
+  return step.value;
 }
 
 async function rowsOf(client: PoolClient, { query, values }: Step): Promise<readonly RawRow[]> {
@@ -65,15 +71,11 @@ function preparedFor(query: Query<unknown>): Prepared {
   if (known !== undefined) return known;
   const { sql: text, params } = renderer.sqlToQuery(query.build(POSTGRESQL_DIALECT).getSQL());
   names += 1;
-  const made = { name: `question_${names}`, text, values: params.map(valueIn) };
+  const made = {
+    name: `question_${names}`,
+    text,
+    values: params.map((param) => placeIn(param, driverValue)),
+  };
   prepared.set(query, made);
   return made;
-}
-
-/** What stands at one place of a statement: a given value by its name, or one that never changes. */
-function valueIn(param: unknown): (given: Values) => unknown {
-  const place = is(param, Param) ? param.value : param;
-  if (!is(place, Placeholder)) return () => param;
-  const name: unknown = place.name;
-  return (given) => driverValue(given[String(name)]);
 }

@@ -1,19 +1,16 @@
 import type { PoolClient } from "pg";
 import { subjectOf } from "../changes.ts";
-import type { Kept, Kind } from "../kind.ts";
-import type { Change, Expectation, InTransactionRule, Stamp, WriteBatch } from "../port.ts";
+import type { Kept } from "../kind.ts";
+import type { Change, InTransactionRule, Stamp, WriteBatch } from "../port.ts";
 import type { RawRow } from "../readers.ts";
 import { recordQueries } from "../record-queries.ts";
-import { RefusedError } from "../refusal.ts";
+import { RefusedError, requireExpected, requireVersion } from "../refusal.ts";
 import type { Computed } from "../store.ts";
-import { queryColumnsOf, restingOn } from "../written-columns.ts";
+import { queryColumnsOf, RECORDS_AT_ONCE, restingOn } from "../written-columns.ts";
 import { answerOn } from "./answer.ts";
 import { keepAnswer } from "./answers.ts";
 import { appendEvents } from "./append-events.ts";
 import { applyChange, type ColumnsOf, type Writers } from "./writers.ts";
-
-/** Records that memory holds while they are computed again. */
-const RECORDS_AT_ONCE = 100;
 
 export type Parts = {
   readonly writers: Writers;
@@ -26,7 +23,8 @@ export async function applyBatch(client: PoolClient, batch: WriteBatch, parts: P
   const { stamp, changes, streamed = [], expects = [], answer } = batch;
   if (answer !== undefined && !(await keepAnswer(client, answer, stamp.at)))
     throw new RefusedError({ kind: "answered" });
-  for (const expected of expects) await checkExpected(client, parts.writers, expected);
+  for (const expected of expects)
+    requireExpected(expected, await parts.writers(expected.kind).currentVersion(client, expected.id));
   await applyWithRules(client, changes, stamp, parts);
   for (const change of streamed) await applyWithRules(client, [change], stamp, parts);
 }
@@ -41,8 +39,11 @@ export async function applyAll(
   const columnsOf: ColumnsOf = (kind, record) => answerOn(client, queryColumnsOf(computed, kind, record));
   const kept = new Map<string, RawRow>();
   for (const change of changes) {
-    if (change.action !== "create")
-      await checkVersion(client, writers, change.kind, subjectOf(change), change.expectedVersion);
+    if (change.action !== "create") {
+      const id = subjectOf(change);
+      const version = await writers(change.kind).currentVersion(client, id);
+      requireVersion(change.kind, id, change.expectedVersion, version);
+    }
     const row = await applyChange(client, writers, change, columnsOf);
     if (row !== undefined) kept.set(subjectOf(change), row);
   }
@@ -75,17 +76,4 @@ async function applyWithRules(
   for (const rule of parts.rules) {
     await applyAll(client, await answerOn(client, rule(changes, stamp)), stamp, parts);
   }
-}
-
-async function checkVersion(client: PoolClient, writers: Writers, kind: Kind, id: string, expected: number) {
-  const { noun } = kind;
-  const version = await writers(kind).currentVersion(client, id);
-  if (version === undefined) throw new RefusedError({ kind: "gone", noun, id });
-  if (version !== expected) throw new RefusedError({ kind: "stale", noun, id, version });
-}
-
-async function checkExpected(client: PoolClient, writers: Writers, { kind, id, version }: Expectation) {
-  if (version !== undefined) return checkVersion(client, writers, kind, id, version);
-  const current = await writers(kind).currentVersion(client, id);
-  if (current !== undefined) throw new RefusedError({ kind: "stale", noun: kind.noun, id, version: current });
 }

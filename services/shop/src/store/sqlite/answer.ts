@@ -1,6 +1,6 @@
 import type { Database as Sqlite } from "better-sqlite3";
-import { is, Param, Placeholder } from "drizzle-orm";
 import { SQLiteSyncDialect } from "drizzle-orm/sqlite-core";
+import { placeIn } from "../places-in-statements.ts";
 import type { Query, Question, Step, Values } from "../query.ts";
 import type { RawRow } from "../readers.ts";
 import { driverValue, SQLITE_DIALECT } from "./dialect.ts";
@@ -42,30 +42,32 @@ export function piecesFrom(sqlite: Sqlite): AnswerInPieces {
   };
 }
 
-/** Each query is prepared when it is first asked. */
 function foundBy(sqlite: Sqlite, through: (rows: Rows) => Rows): Found {
-  const prepared = new WeakMap<Query<unknown>, Rows>();
+  const known = new WeakMap<Query<unknown>, Rows>();
   return ({ query, values }) => {
-    let rows = prepared.get(query);
+    let rows = known.get(query);
     if (rows === undefined) {
-      rows = through(preparedRows(sqlite, query));
-      prepared.set(query, rows);
+      rows = through(rowsOf(sqlite, query));
+      known.set(query, rows);
     }
     return rows(values);
   };
 }
 
+const prepared = new WeakMap<Sqlite, WeakMap<Query<unknown>, Rows>>();
+
+/** Each query is prepared when it is first asked, once for a connection, whoever asks. */
+function rowsOf(sqlite: Sqlite, query: Query<unknown>): Rows {
+  const onConnection = prepared.get(sqlite) ?? new WeakMap<Query<unknown>, Rows>();
+  prepared.set(sqlite, onConnection);
+  const rows = onConnection.get(query) ?? preparedRows(sqlite, query);
+  onConnection.set(query, rows);
+  return rows;
+}
+
 function preparedRows(sqlite: Sqlite, query: Query<unknown>): Rows {
   const { sql, params } = renderer.sqlToQuery(query.build(SQLITE_DIALECT).getSQL());
   const statement = sqlite.prepare<unknown[], unknown[]>(sql).raw();
-  const values = params.map(valueIn);
+  const values = params.map((param) => placeIn(param, driverValue));
   return (given) => statement.all(...values.map((read) => read(given)));
-}
-
-/** What stands at one place of a statement: a given value by its name, or one that never changes. */
-function valueIn(param: unknown): (given: Values) => unknown {
-  const place = is(param, Param) ? param.value : param;
-  if (!is(place, Placeholder)) return () => param;
-  const name: unknown = place.name;
-  return (given) => driverValue(given[String(name)]);
 }

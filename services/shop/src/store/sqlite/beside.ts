@@ -1,6 +1,6 @@
-import Sqlite from "better-sqlite3";
+import type Sqlite from "better-sqlite3";
 import { type AnswerNow, answersFrom } from "./answer.ts";
-import { addFunctions, BUSY_TIMEOUT_MS } from "./connection.ts";
+import { openToRead } from "./connection.ts";
 import type { Readers } from "./transaction.ts";
 
 /** Answers from a connection, and from another one beside while the first has a half-done transaction. */
@@ -13,8 +13,7 @@ export function answersBeside(
     answer: (question) => (beside?.answer ?? usual)(question),
     readers: {
       moveBeside: () => {
-        const connection = new Sqlite(file, { readonly: true, timeout: BUSY_TIMEOUT_MS });
-        addFunctions(connection);
+        const connection = openToRead(file);
         beside = { connection, answer: answersFrom(connection) };
       },
       moveBack: () => {

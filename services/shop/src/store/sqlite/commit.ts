@@ -7,12 +7,11 @@ import {
   type Commit,
   type CommitResult,
   ConflictError,
-  type Expectation,
   type InTransactionRule,
   type Stamp,
   type WriteBatch,
 } from "../port.ts";
-import { RefusedError } from "../refusal.ts";
+import { RefusedError, requireExpected, requireVersion } from "../refusal.ts";
 import type { Computed } from "../store.ts";
 import { restingOn } from "../written-columns.ts";
 import { answersFrom, piecesFrom } from "./answer.ts";
@@ -48,26 +47,12 @@ export function openCommit(sqlite: Sqlite, { kinds, rules, computed, readers }: 
   const keepAnswer = answerKeeper(sqlite);
   const columnsOf = columnsFrom(computed, answerNow);
 
-  function checkVersion(kind: Kind, id: string, expected: number): void {
-    const { noun } = kind;
-    const version = writers(kind).currentVersion(id);
-    if (version === undefined) throw new RefusedError({ kind: "gone", noun, id });
-    if (version !== expected) throw new RefusedError({ kind: "stale", noun, id, version });
-  }
-
-  function checkExpected({ kind, id, version }: Expectation): void {
-    if (version !== undefined) {
-      checkVersion(kind, id, version);
-      return;
-    }
-    const current = writers(kind).currentVersion(id);
-    if (current !== undefined)
-      throw new RefusedError({ kind: "stale", noun: kind.noun, id, version: current });
-  }
-
   function* applyAll(changes: readonly Change[], stamp: Stamp): Pieces {
     for (const change of changes) {
-      if (change.action !== "create") checkVersion(change.kind, subjectOf(change), change.expectedVersion);
+      if (change.action !== "create") {
+        const id = subjectOf(change);
+        requireVersion(change.kind, id, change.expectedVersion, writers(change.kind).currentVersion(id));
+      }
       applyChange(writers, change, columnsOf);
       yield;
     }
@@ -82,7 +67,8 @@ export function openCommit(sqlite: Sqlite, { kinds, rules, computed, readers }: 
 
   function* apply({ stamp, changes, streamed = [], expects = [], answer }: WriteBatch): Pieces {
     if (answer !== undefined && !keepAnswer(answer, stamp.at)) throw new RefusedError({ kind: "answered" });
-    for (const expected of expects) checkExpected(expected);
+    for (const expected of expects)
+      requireExpected(expected, writers(expected.kind).currentVersion(expected.id));
     yield* applyWithRules(changes, stamp);
     for (const change of streamed) yield* applyWithRules([change], stamp);
   }

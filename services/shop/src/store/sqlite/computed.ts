@@ -1,13 +1,10 @@
 import type { Kept } from "../kind.ts";
 import { recordQueries } from "../record-queries.ts";
 import type { Computed } from "../store.ts";
-import { queryColumnsOf } from "../written-columns.ts";
+import { queryColumnsOf, RECORDS_AT_ONCE } from "../written-columns.ts";
 import type { AnswerNow } from "./answer.ts";
 import type { Pieces } from "./pieces.ts";
 import type { ColumnsOf, Writers } from "./writers.ts";
-
-/** Records that memory holds while they are computed again. */
-const RECORDS_AT_ONCE = 100;
 
 /** Computes query columns as they are now: also inside a transaction. */
 export function columnsFrom(computed: readonly Computed[], answerNow: AnswerNow): ColumnsOf {

@@ -7,7 +7,7 @@ import { makePrivate, makePrivateFile } from "../private-file.ts";
 
 export const IN_MEMORY = ":memory:";
 
-export const BUSY_TIMEOUT_MS = 5000;
+const BUSY_TIMEOUT_MS = 5000;
 /** The write-ahead log is emptied on a timer; this is the limit should the timer not keep up. */
 const PAGES_IN_LOG_AT_MOST = 10_000;
 /** SQLite's name for `synchronous=FULL`: a commit is on the disk before it is acknowledged. */
@@ -37,6 +37,13 @@ export function openConnection(file: string): Sqlite.Database {
   return sqlite;
 }
 
+/** A connection to a file that is there, to read from it alone. */
+export function openToRead(file: string): Sqlite.Database {
+  const sqlite = new Sqlite(file, { readonly: true, fileMustExist: true, timeout: BUSY_TIMEOUT_MS });
+  addFunctions(sqlite);
+  return sqlite;
+}
+
 /** Whether there is room to write. */
 export function hasRoom(sqlite: Sqlite.Database): boolean {
   return sqlite.name === IN_MEMORY || freeBytes(sqlite.name) >= LEAST_FREE_BYTES;
@@ -56,7 +63,7 @@ export function isWritable(sqlite: Sqlite.Database): boolean {
 }
 
 /** Gives a connection the functions that queries use. */
-export function addFunctions(sqlite: Sqlite.Database): void {
+function addFunctions(sqlite: Sqlite.Database): void {
   sqlite.function("folded", { deterministic: true }, (text: unknown) => folded(String(text ?? "")));
 }
 

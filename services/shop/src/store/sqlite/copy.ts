@@ -4,6 +4,7 @@ import Sqlite from "better-sqlite3";
 import { DatabaseFileError } from "../database-file-error.ts";
 import type { Kind } from "../kind.ts";
 import { makePrivateFile } from "../private-file.ts";
+import { openToRead } from "./connection.ts";
 
 /** The latest event of a history: its sequence and its hash, which covers all events before it. */
 export type ChainHead = { readonly sequence: number; readonly hash: string };
@@ -21,8 +22,6 @@ export type FileContent = {
 
 /** What is enclosed in a copy besides the records, by name. */
 export type Enclosed = Readonly<Record<string, string>>;
-
-const BUSY_TIMEOUT_MS = 5000;
 
 /** Of a driver that is loaded again, because a check reads every page and would hold up everybody's requests. */
 const CHECK = `
@@ -155,10 +154,6 @@ export function whileUnused(file: string, act: () => void): void {
   } finally {
     sqlite.close();
   }
-}
-
-function openToRead(file: string): Sqlite.Database {
-  return new Sqlite(file, { readonly: true, fileMustExist: true, timeout: BUSY_TIMEOUT_MS });
 }
 
 function headIn(sqlite: Sqlite.Database): ChainHead | undefined {

@@ -1,9 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import type { Database as Sqlite } from "better-sqlite3";
+import { TURN_MS } from "../turn.ts";
 import type { Pieces } from "./pieces.ts";
-
-/** How long a transaction goes on before requests get a turn: a fifth of what nobody may hold the event loop for. */
-const TURN_MS = 10;
 
 /** What is done about the readers of a connection whose transaction is half done while they have their turn. */
 export type Readers = { readonly moveBeside: () => void; readonly moveBack: () => void };

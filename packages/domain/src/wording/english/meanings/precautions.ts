@@ -10,7 +10,7 @@ export const PRECAUTION_MEANINGS: Readonly<Record<PrecautionCode | FormerPrecaut
   "unplug-first": "Unplug the router before the bit is changed.",
   "edges-whole": "Look at the cutting edges: one that is chipped, cracked or dull is not used.",
   "bearing-turns": "The bearing must run freely, and its screw must be tight.",
-  "seat-in-collet": "Seat the shank in the collet as deep as it must be.",
+  "seat-in-collet": "Seat the shank deep enough in the collet.",
   "check-collet-again": "A heavy bit shakes loose: check the collet again.",
   "lock-the-height": "Lock the height or depth once it is set.",
   "turn-by-hand": "Turn the bit by hand once: it must clear everything around it.",
