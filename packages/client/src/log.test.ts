@@ -54,7 +54,11 @@ const UNTIL = "Sat, 31 Jul 2027 00:00:00 GMT";
 
 it.each([
   [
-    { deprecation: SINCE, sunset: UNTIL, link: '</v1/bits?cursor=2>; rel="next", </docs/bits>; rel="deprecation"' },
+    {
+      deprecation: SINCE,
+      sunset: UNTIL,
+      link: '</v1/bits?cursor=2>; rel="next", </docs/bits>; rel="deprecation"',
+    },
     `Deprecated from Sun, 31 Jan 2027 00:00:00 GMT; may be gone after ${UNTIL}; see /docs/bits`,
   ],
   [{ deprecation: SINCE }, "Deprecated from Sun, 31 Jan 2027 00:00:00 GMT"],
