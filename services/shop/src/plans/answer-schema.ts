@@ -160,10 +160,18 @@ const NotToRun = Type.Object(
   { $id: "PlanNotToRun", description: "A plan that must not be run.", ...closed },
 );
 
-/** Parts of a plan: those of its fields that were asked for. */
-export const PlanPartsSchema = Type.Partial(
-  Type.Object({ verdict: ref(Verdict.schema), speed: Type.Union([ref(Speed), ref(NoSpeed)]), ...parts }),
-  { $id: "PlanParts", description: "The fields of a plan that `fields` asked for.", ...closed },
+/** Parts of a plan. The verdict and the advice come with every part: nobody gets a speed without them. */
+export const PlanPartsSchema = Type.Object(
+  {
+    verdict: ref(Verdict.schema),
+    ...Type.Partial(Type.Object({ speed: Type.Union([ref(Speed), ref(NoSpeed)]), ...parts })).properties,
+    advice: shared.advice,
+  },
+  {
+    $id: "PlanParts",
+    description: "The fields of a plan that `fields` asked for, with its verdict and advice.",
+    ...closed,
+  },
 );
 
 /** A plan as it is made and kept: both kinds in one, so that what makes it need not tell them apart. */

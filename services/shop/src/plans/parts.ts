@@ -12,7 +12,7 @@ export const FieldsQuery = {
       minItems: 1,
       maxItems: FIELDS.length,
       description:
-        "Answers these fields of the plan alone, with commas between them, such as `verdict,speed,passes`. Default: all.",
+        "Answers these fields of the plan alone, with commas between them, such as `speed,passes`; verdict and advice always come along. Default: all.",
     }),
   ),
 };
@@ -21,12 +21,14 @@ export const FieldsQuery = {
 export type FieldsAsked = Static<(typeof FieldsQuery)["fields"]> | undefined;
 
 /** A plan, or those fields of it that were asked for. */
-export type PlanOrParts = PlanAnswer | Partial<PlanAnswer>;
+export type PlanOrParts = PlanAnswer | Static<typeof PlanPartsSchema>;
 
-/** The fields of a plan that were asked for, in the plan's order. */
+/** The fields of a plan that were asked for, in the plan's order, with its verdict and advice. */
 export function partsOf(plan: PlanAnswer, fields: FieldsAsked): PlanOrParts {
   if (fields === undefined) return plan;
-  return Object.fromEntries(Object.entries(plan).filter(([name]) => fields.includes(name)));
+  const { verdict, advice } = plan;
+  const asked = Object.entries(plan).filter(([name]) => fields.includes(name));
+  return { verdict, ...Object.fromEntries(asked), advice };
 }
 
 /** An answer with whole plans, or the same with the fields that were asked for. */
