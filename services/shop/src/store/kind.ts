@@ -26,6 +26,8 @@ type Declared<Type extends string, Schema extends TObject<TProperties>> = {
   readonly tag?: Tag;
   /** Everything that is kept of a record. */
   readonly schema: Schema;
+  /** What events may say of a record. Default: the fields of its schema. */
+  readonly shown?: TObject<TProperties>;
   /** Name of its table. Its columns follow from the schema. */
   readonly table: string;
   /** Columns that are computed for queries and are no part of the record: `Shape.computed` says how. */
@@ -45,7 +47,7 @@ export type Kind<
   Schema extends TObject<TProperties> = TObject<TProperties>,
 > = Pick<
   Declared<Type, Schema>,
-  "type" | "noun" | "idPrefix" | "path" | "tag" | "schema" | "queryColumns"
+  "type" | "noun" | "idPrefix" | "path" | "tag" | "schema" | "shown" | "queryColumns"
 > & {
   readonly privateFields: readonly string[];
   readonly table: SQLiteTable;
