@@ -1,6 +1,6 @@
 import { chmodSync, existsSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { keyFile, PUBLISHED } from "./key-file.ts";
 import { openShop } from "./shop.ts";
 

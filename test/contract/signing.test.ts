@@ -2,8 +2,8 @@ import { createPublicKey, verify } from "node:crypto";
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { keyFile, PUBLISHED } from "./key-file.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
