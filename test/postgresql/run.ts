@@ -5,6 +5,7 @@ import { startServer } from "./server.ts";
 /** Tests of what asks the store or the service, whatever keeps it. */
 const ON_BOTH = [
   "test/postgresql/",
+  "test/engines/",
   "services/shop/src/rooms/",
   "services/shop/src/store/",
   "services/shop/src/bits/reads",
