@@ -1,6 +1,6 @@
 import { chmodSync, existsSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { keyFile, PUBLISHED } from "./key-file.ts";
 import { openShop } from "./shop.ts";
 
@@ -38,14 +38,13 @@ describe("the signing keys", () => {
 
   test("of a shop that may have handed out sheets stop the start when they are gone, checkpoint or not", async () => {
     const shop = await openShop();
-    behindTheService(shop, (database) => {
-      const names = database
-        .prepare<[], { name: string; type: string; notnull: number }>("PRAGMA table_info(approvals)")
-        .all()
-        .filter(({ notnull, name }) => notnull === 1 || name === "id" || name === "issued_at");
-      const value: Record<string, string> = { state: "'issued'", version: "1", is_two_person: "0" };
-      const values = names.map(({ name }) => value[name] ?? "'{}'");
-      database.exec(`INSERT INTO approvals (${names.map(({ name }) => name)}) VALUES (${values})`);
+    await behindTheService(shop, async ({ columns, run }) => {
+      const names = (await columns("approvals"))
+        .filter(({ isRequired, name }) => isRequired || name === "issued_at")
+        .map(({ name }) => name);
+      const value: Record<string, string> = { state: "'issued'", version: "1", is_two_person: "FALSE" };
+      const values = names.map((name) => value[name] ?? "'{}'");
+      await run(`INSERT INTO approvals (${names}) VALUES (${values})`);
     });
     const settings = { RIMWISE_DATABASE: shop.file, RIMWISE_FIRST_KEY: shop.managerKey };
     await expect(openShop({ ...settings, RIMWISE_SIGNING_KEYS: keyFile() })).rejects.toThrow("is not there");

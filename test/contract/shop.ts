@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { onTestFinished } from "vitest";
-import { dropSchema, newSchema, serverUnderTest } from "../postgresql/shop-database.ts";
+import { dropSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 import { documentedAnswers } from "./documented.ts";
 
 type Method = "GET" | "HEAD" | "POST" | "PUT" | "PATCH" | "DELETE" | "OPTIONS";
@@ -28,6 +28,8 @@ export type Shop = {
   managerKey: string;
   /** The database: a file, or the URL of a schema on the server under test. */
   file: string;
+  /** The file of the keys that it signs with. */
+  signingKeys: string;
   log: () => string;
   ask: (method: Method, url: string, ask?: Ask) => Promise<Answer>;
 };
@@ -44,7 +46,8 @@ export async function openShop(
 ): Promise<Shop> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-"));
   const server = serverUnderTest();
-  const file = server === undefined ? join(folder, "shop.sqlite") : newSchema(server);
+  const own = server === undefined ? join(folder, "shop.sqlite") : newSchema(server);
+  const file = settings["RIMWISE_DATABASE"] ?? own;
   const lines: string[] = [];
   const config = readConfig({
     RIMWISE_DATABASE: file,
@@ -55,7 +58,7 @@ export async function openShop(
     RIMWISE_BUSY_AFTER_MS: "0",
     ...settings,
   });
-  if (server === undefined) writeFileSync(file, await emptyDatabase());
+  if (server === undefined && file === own) writeFileSync(own, await emptyDatabase());
   const store = await openShopStore(config.database);
   const managerKey = (await grantFirstKey(store, config.firstKey)) ?? String(config.firstKey);
   const { app, document } = await buildApp({
@@ -70,7 +73,7 @@ export async function openShop(
     await checkEvents();
     await app.close();
     await store.close();
-    if (server !== undefined) await dropSchema(file);
+    if (server !== undefined && file === own) await dropSchema(own);
     rmSync(folder, { recursive: true });
   };
   if (keptFor === undefined) onTestFinished(release);
@@ -114,7 +117,7 @@ export async function openShop(
     check({ method: "GET", path: "/v1/events", status: 200, headers: JSON_BODY, body: events.json() });
   }
 
-  return { app, managerKey, file, log: () => lines.join(""), ask };
+  return { app, managerKey, file, signingKeys: config.signingKeys, log: () => lines.join(""), ask };
 }
 
 const JSON_BODY = { "content-type": "application/json" };

@@ -2,7 +2,8 @@ import { createPublicKey, verify } from "node:crypto";
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { keyFile, PUBLISHED } from "./key-file.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
@@ -44,12 +45,14 @@ describe("the signing keys", () => {
     expect(await publishedKeys(first)).toHaveLength(1);
   });
 
-  test("lie beside the database by default, and never in it", async () => {
-    const { file, ask } = await openShop();
-    await ask("POST", "/v1/events/checkpoints");
-    const { keys } = JSON.parse(readFileSync(`${file}.signing-keys.json`, "utf8"));
-    behindTheService({ file }, (database) => database.pragma("wal_checkpoint(TRUNCATE)"));
-    expect(readFileSync(file).includes(keys[0].d)).toBe(false);
+  describeOnSqlite("its database is a file", () => {
+    test("lie beside the database by default, and never in it", async () => {
+      const { file, ask } = await openShop();
+      await ask("POST", "/v1/events/checkpoints");
+      const { keys } = JSON.parse(readFileSync(`${file}.signing-keys.json`, "utf8"));
+      await behindTheService({ file }, ({ rows }) => rows("PRAGMA wal_checkpoint(TRUNCATE)"));
+      expect(readFileSync(file).includes(keys[0].d)).toBe(false);
+    });
   });
 
   test("are published with the thumbprints that the standard gives, and without their secrets", async () => {
