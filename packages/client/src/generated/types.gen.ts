@@ -7334,7 +7334,7 @@ export type CheckPage = {
 /**
  * What happened. Stable, for programs; later versions may add some.
  */
-export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'computation.renewed';
+export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
 
 /**
  * A record was entered.
@@ -7383,7 +7383,7 @@ export type CreationEvent = {
     /**
      * What happened.
      */
-    type: 'bit.created' | 'place.created' | 'photograph.created' | 'loan.created' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'collet.created' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'use.created' | 'import.created' | 'plan.created' | 'shop-policy.created' | 'person.created' | 'key.created' | 'course.created' | 'enrolment.created' | 'qualification.created' | 'approval.created' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created';
+    type: 'bit.created' | 'place.created' | 'photograph.created' | 'loan.created' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'collet.created' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'use.created' | 'import.created' | 'plan.created' | 'shop-policy.created' | 'person.created' | 'key.created' | 'course.created' | 'enrolment.created' | 'qualification.created' | 'approval.created' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created';
     /**
      * What changed.
      */
@@ -7444,7 +7444,7 @@ export type ChangeEvent = {
     /**
      * What happened.
      */
-    type: 'bit.changed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.changed' | 'loan.returned' | 'router.changed' | 'collet.changed' | 'collet.held' | 'speed-trial.set-aside' | 'import.finished' | 'plan.corrected' | 'shop-policy.changed' | 'person.changed' | 'person.erased' | 'key.rotated' | 'key.revoked' | 'course.changed' | 'enrolment.ended' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'computation.renewed';
+    type: 'bit.changed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.changed' | 'loan.returned' | 'router.changed' | 'collet.changed' | 'collet.held' | 'speed-trial.set-aside' | 'import.finished' | 'plan.corrected' | 'shop-policy.changed' | 'person.changed' | 'person.erased' | 'key.rotated' | 'key.revoked' | 'course.changed' | 'enrolment.ended' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
     /**
      * What changed.
      */
@@ -7836,9 +7836,13 @@ export type Backup = {
         hash: string;
     };
     /**
-     * The `kid` of each signing key that is in it, oldest first. Empty when the service keeps its keys in memory.
+     * The `kid` of each signing key that is in it, oldest first.
      */
     signingKeyIds: Array<string>;
+    /**
+     * Whether it has the key that opens the signing keys. It does when that is in a file; without it, keep RIMWISE_SEALING_KEY elsewhere. Absent of backups from before signing keys were sealed: those have the keys themselves.
+     */
+    hasSealingKey?: boolean;
 };
 
 /**

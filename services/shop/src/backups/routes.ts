@@ -42,7 +42,7 @@ export function backupRoutes(app: App, { answerOnce, now }: Doors, { folder, mak
         tags: ["backups"],
         summary: "Make a backup of the whole shop",
         description:
-          "It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys: keep it from others, and keep one on another machine.",
+          "It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys and, unless it is in the settings, what opens them: keep it from others, and keep one on another machine.",
         response: { 201: ref(BackupSchema) },
       },
     },

@@ -11,9 +11,9 @@ export const backup: Command = {
     "Copies the whole shop, signing keys included, into one new file, checks it, and prints what is in it. The service may be running.",
   run: async (asked, config) => {
     const file = fileNamed(asked);
-    const { database, signingKeys } = config;
+    const { database } = config;
     requireDatabase(config);
     const copyTo = (copy: string) => copyDatabaseFile(database, copy);
-    print(await makeBackup(file, { copyTo, kinds: KINDS, signingKeys, now: () => new Date() }));
+    print(await makeBackup(file, { copyTo, kinds: KINDS, keySettings: config, now: () => new Date() }));
   },
 };
