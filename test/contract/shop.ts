@@ -28,6 +28,8 @@ export type Shop = {
   managerKey: string;
   /** The database: a file, or the URL of a schema on the server under test. */
   file: string;
+  /** The file of what opens its signing keys. */
+  signingKeys: string;
   log: () => string;
   ask: (method: Method, url: string, ask?: Ask) => Promise<Answer>;
 };
@@ -114,7 +116,7 @@ export async function openShop(
     check({ method: "GET", path: "/v1/events", status: 200, headers: JSON_BODY, body: events.json() });
   }
 
-  return { app, managerKey, file, log: () => lines.join(""), ask };
+  return { app, managerKey, file, signingKeys: config.signingKeys, log: () => lines.join(""), ask };
 }
 
 const JSON_BODY = { "content-type": "application/json" };
