@@ -23,6 +23,7 @@ import { refuseOtherMethods } from "./http/other-methods.ts";
 import { takePreferences } from "./http/prefer.ts";
 import { prefixPaths } from "./http/prefix-paths.ts";
 import { refuseUnderPressure } from "./http/pressure.ts";
+import { takeQueryLists } from "./http/query-lists.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
 import { type LogStream, serverOptions } from "./http/server-options.ts";
@@ -99,6 +100,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   requireScopes(app);
   continueWhenWanted(app);
   takeText(app);
+  takeQueryLists(app);
   const refuseOthers = refuseOtherMethods(app);
   const document = await describeApi(app, KINDS);
 

@@ -4858,6 +4858,73 @@ export type PlanNotToRun = {
 export type Plan = PlanToRun | PlanNotToRun;
 
 /**
+ * The fields of a plan that `fields` asked for, with its verdict and advice.
+ */
+export type PlanParts = {
+    verdict: Verdict;
+    speed?: PlanSpeed | NoPlanSpeed;
+    /**
+     * In order.
+     */
+    passes?: Array<PlanPass>;
+    /**
+     * The order of work.
+     */
+    steps?: Array<PlanStep>;
+    /**
+     * What the verdict rests on.
+     */
+    findings?: Array<PlanFinding>;
+    mounting?: PlanMounting;
+    /**
+     * Every limit that applies, lowest first.
+     */
+    limits?: Array<SpeedLimit>;
+    /**
+     * What guides the work or the router; null when nothing does. Absent in plans of older versions.
+     */
+    guide?: PlanGuide | null;
+    testPiece?: TestPiece;
+    /**
+     * What a careful teacher would say at the machine.
+     */
+    precautions?: Array<PlanPrecaution>;
+    /**
+     * What was taken for granted, and on which side.
+     */
+    assumptions?: Array<PlanAssumption>;
+    /**
+     * The work after each pass, if `profiles` was asked for; of a surface, after one row.
+     */
+    profiles?: Array<PassProfile>;
+    /**
+     * What is cut.
+     */
+    wood?: {
+        /**
+         * Its id.
+         */
+        id: string;
+        /**
+         * Its name.
+         */
+        name: string;
+    };
+    /**
+     * What comes before this plan.
+     */
+    advice: string;
+    /**
+     * SHA-256 of the canonical inputs (RFC 8785) and the engine's version, `sha256:…`.
+     */
+    digest?: string;
+    /**
+     * Version of the computation.
+     */
+    engineVersion?: string;
+};
+
+/**
  * The setting that the test piece was cut at, such as an earlier correction's. Default: the plan's final setting.
  */
 export type CutAt = {
@@ -5013,6 +5080,11 @@ export type NewPlan = {
 };
 
 /**
+ * Plan; with `fields`, PlanParts.
+ */
+export type PlanOrParts = Plan | PlanParts;
+
+/**
  * A plan as it was computed, with what was asked for: that never changes. Corrections are added to it.
  */
 export type StoredPlan = {
@@ -5047,6 +5119,47 @@ export type StoredPlan = {
      */
     version: number;
 };
+
+/**
+ * A stored plan with those fields of the plan that were asked for.
+ */
+export type StoredPlanParts = {
+    /**
+     * Its id, `plan_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Cherry panels, kitchen doors"
+     */
+    name?: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    request: PlanRequest;
+    plan: PlanParts;
+    /**
+     * What test pieces showed, oldest first; the last setting is the one to use.
+     */
+    corrections?: Array<PlanCorrection>;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * StoredPlan; with `fields`, StoredPlanParts.
+ */
+export type StoredPlanOrParts = StoredPlan | StoredPlanParts;
 
 /**
  * A stored plan in short.
@@ -5171,6 +5284,37 @@ export type PlanBatchAnswer = {
      */
     results: Array<PlanBatchResult>;
 };
+
+/**
+ * Parts of a plan of a batch.
+ */
+export type PlannedPartsResult = {
+    /**
+     * It was computed.
+     */
+    outcome: 'planned';
+    plan: PlanParts;
+};
+
+/**
+ * The parts of the plan that were asked for, or the problem with that one request.
+ */
+export type PlanPartsBatchResult = PlannedPartsResult | RefusedResult;
+
+/**
+ * Parts of each request's plan, or its own problem.
+ */
+export type PlanPartsBatchAnswer = {
+    /**
+     * One for each request, in its order.
+     */
+    results: Array<PlanPartsBatchResult>;
+};
+
+/**
+ * PlanBatchAnswer; with `fields`, PlanPartsBatchAnswer.
+ */
+export type PlanBatchOrParts = PlanBatchAnswer | PlanPartsBatchAnswer;
 
 /**
  * Every bit in every router in every wood, at most 10000 together: each bit's whole profile along an edge, or a groove a quarter of its diameter deep.
@@ -14415,6 +14559,10 @@ export type PreviewManyPlansData = {
          * Adds the cross-section of the work after each pass as polygons.
          */
         profiles?: boolean;
+        /**
+         * Answers these fields of the plan alone, with commas between them, such as `speed,passes`; verdict and advice always come along. Default: all.
+         */
+        fields?: Array<'verdict' | 'speed' | 'passes' | 'steps' | 'findings' | 'mounting' | 'limits' | 'guide' | 'testPiece' | 'precautions' | 'assumptions' | 'profiles' | 'wood' | 'advice' | 'digest' | 'engineVersion'>;
     };
     url: '/v1/plans/preview-batch';
 };
@@ -14482,9 +14630,9 @@ export type PreviewManyPlansError = PreviewManyPlansErrors[keyof PreviewManyPlan
 
 export type PreviewManyPlansResponses = {
     /**
-     * Each request's own plan or problem.
+     * PlanBatchAnswer; with `fields`, PlanPartsBatchAnswer.
      */
-    200: PlanBatchAnswer;
+    200: PlanBatchOrParts;
 };
 
 export type PreviewManyPlansResponse = PreviewManyPlansResponses[keyof PreviewManyPlansResponses];
@@ -14578,6 +14726,10 @@ export type PreviewPlanData = {
          * Adds the cross-section of the work after each pass as polygons.
          */
         profiles?: boolean;
+        /**
+         * Answers these fields of the plan alone, with commas between them, such as `speed,passes`; verdict and advice always come along. Default: all.
+         */
+        fields?: Array<'verdict' | 'speed' | 'passes' | 'steps' | 'findings' | 'mounting' | 'limits' | 'guide' | 'testPiece' | 'precautions' | 'assumptions' | 'profiles' | 'wood' | 'advice' | 'digest' | 'engineVersion'>;
     };
     url: '/v1/plans/preview';
 };
@@ -14645,9 +14797,9 @@ export type PreviewPlanError = PreviewPlanErrors[keyof PreviewPlanErrors];
 
 export type PreviewPlanResponses = {
     /**
-     * A plan for one cut. One that must not be run has no speed.
+     * Plan; with `fields`, PlanParts.
      */
-    200: Plan;
+    200: PlanOrParts;
 };
 
 export type PreviewPlanResponse = PreviewPlanResponses[keyof PreviewPlanResponses];
@@ -15046,7 +15198,12 @@ export type GetPlanData = {
          */
         planId: string;
     };
-    query?: never;
+    query?: {
+        /**
+         * Answers these fields of the plan alone, with commas between them, such as `speed,passes`; verdict and advice always come along. Default: all.
+         */
+        fields?: Array<'verdict' | 'speed' | 'passes' | 'steps' | 'findings' | 'mounting' | 'limits' | 'guide' | 'testPiece' | 'precautions' | 'assumptions' | 'profiles' | 'wood' | 'advice' | 'digest' | 'engineVersion'>;
+    };
     url: '/v1/plans/{planId}';
 };
 
@@ -15076,6 +15233,10 @@ export type GetPlanErrors = {
      */
     414: Problem;
     /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -15097,9 +15258,9 @@ export type GetPlanError = GetPlanErrors[keyof GetPlanErrors];
 
 export type GetPlanResponses = {
     /**
-     * A plan as it was computed, with what was asked for: that never changes. Corrections are added to it.
+     * StoredPlan; with `fields`, StoredPlanParts.
      */
-    200: StoredPlan;
+    200: StoredPlanOrParts;
 };
 
 export type GetPlanResponse = GetPlanResponses[keyof GetPlanResponses];
