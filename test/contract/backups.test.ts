@@ -29,7 +29,12 @@ test("a backup is made in the folder of the settings, under a name of the servic
     body: { file: "/tmp/elsewhere", name: "../elsewhere" },
   });
   expect(status).toBe(201);
-  expect(body).toMatchObject({ format: 1, events: 3, records: { bit: 1, key: 1, "signing-key": 1 }, head: { sequence: 3 } });
+  expect(body).toMatchObject({
+    format: 1,
+    events: 3,
+    records: { bit: 1, key: 1, "signing-key": 1 },
+    head: { sequence: 3 },
+  });
   expect(body.name).toMatch(/^rimwise-\d{8}T\d{9}Z\.sqlite$/);
   expect(readdirSync(folder)).toEqual([body.name]);
   const { mode, size } = statSync(join(folder, body.name));

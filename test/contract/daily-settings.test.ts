@@ -1,5 +1,6 @@
-import Database from "better-sqlite3";
 import { expect, test } from "vitest";
+import { behindTheService, copyRow } from "../behind/behind-the-service.ts";
+import { describeOnSqlite } from "../behind/only-on-sqlite.ts";
 import { check, inDays, issued, openCourse, openSchool, school } from "./school.ts";
 
 openSchool();
@@ -12,26 +13,18 @@ function keptCopies(
   count: number,
   isFirst: boolean,
   times: (number: number) => readonly [from: string, until: string],
-): void {
-  const database = new Database(school.shop.file);
-  const columns = database
-    .prepare<[], { name: string }>("SELECT name FROM pragma_table_info('approvals')")
-    .all()
-    .map(({ name }) => name)
-    // Each gets a place of its own in the status list.
-    .filter((name) => name !== "status_index");
-  const chosen = columns.map((name) => (name === "id" || name.startsWith("valid_") ? `@${name}` : name));
-  const copy = database.prepare(
-    `INSERT INTO approvals (${columns}) SELECT ${chosen} FROM approvals WHERE id = @of`,
-  );
-  database.transaction(() => {
+): Promise<void> {
+  return behindTheService(school.shop, async (database) => {
+    await database.run("BEGIN");
     for (let number = 1; number <= count; number += 1) {
       const id = `approval_${isFirst ? "0" : "f"}${approvalId.slice(-20)}${number}`;
-      const [valid_from, valid_until] = times(number);
-      copy.run({ id, of: approvalId, valid_from, valid_until });
+      const [from, until] = times(number);
+      const other = { id: `'${id}'`, valid_from: `'${from}'`, valid_until: `'${until}'` };
+      // Each gets a place of its own in the status list.
+      await copyRow(database, "approvals", approvalId, other, { without: ["status_index"] });
     }
-  })();
-  database.close();
+    await database.run("COMMIT");
+  });
 }
 
 test.each([
@@ -40,7 +33,7 @@ test.each([
 ] as const)("years of daily settings, with ids %s its own, do not hide today's", async (_, isFirst) => {
   const courseId = await openCourse();
   const today = await issued(courseId);
-  keptCopies(today.id, DAYS, isFirst, (day) => [inDays(-day), inDays(1 - day)]);
+  await keptCopies(today.id, DAYS, isFirst, (day) => [inDays(-day), inDays(1 - day)]);
   const answer = await check({ mark: today.setting.mark });
   expect(answer).toMatchObject({ isAllowed: true, approvalId: today.id });
   const url = `/v1/courses/${courseId}/students/${school.people.student}/today`;
@@ -56,22 +49,22 @@ test("hundreds of settings that hold for others do not hide one's own", async ()
   const courseId = await openCourse();
   const own = await issued(courseId, { personIds: [school.people.student] });
   const others = await issued(courseId, { personIds: [school.people.stranger] });
-  for (const isFirst of [true, false]) keptCopies(others.id, 300, isFirst, () => [inDays(-1), inDays(1)]);
+  for (const isFirst of [true, false])
+    await keptCopies(others.id, 300, isFirst, () => [inDays(-1), inDays(1)]);
   expect(await check({ mark: own.setting.mark })).toMatchObject({
     isAllowed: true,
     approvalId: own.id,
   });
 });
 
-test("only what is in force at the moment is read, by its index", async () => {
-  const database = new Database(school.shop.file);
-  const plan = database
-    .prepare<[], { detail: string }>(
-      `EXPLAIN QUERY PLAN SELECT id FROM approvals INDEXED BY approvals_in_force
+describeOnSqlite("PostgreSQL chooses by how much is in the table", () => {
+  test("only what is in force at the moment is read, by its index", async () => {
+    const plan = await behindTheService(school.shop, ({ rows }) =>
+      rows(`EXPLAIN QUERY PLAN SELECT id FROM approvals INDEXED BY approvals_in_force
        WHERE state = 'issued' AND course_id IN (SELECT value FROM json_each('["a"]'))
-         AND bit_id = 'b' AND router_id = 'r' AND valid_until > '2026' AND valid_from <= '2026'`,
-    )
-    .all();
-  database.close();
-  expect(plan.map(({ detail }) => detail).join()).toContain("bit_id=? AND router_id=? AND valid_until>?");
+         AND bit_id = 'b' AND router_id = 'r' AND valid_until > '2026' AND valid_from <= '2026'`),
+    );
+    const steps = plan.map(({ detail }) => detail).join();
+    expect(steps).toContain("bit_id=? AND router_id=? AND valid_until>?");
+  });
 });

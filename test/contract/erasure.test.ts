@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { behindTheService, everyRowOf } from "./behind-the-service.ts";
+import { behindTheService, everyRowOf } from "../behind/behind-the-service.ts";
+import { describeOnSqlite } from "../behind/only-on-sqlite.ts";
 import { addBit, addSomebody, made, statusFor } from "./crib.ts";
 import { openShop, type Shop } from "./shop.ts";
 
@@ -20,6 +21,15 @@ const historyOf = async (id: string) =>
   (await shop.ask("GET", `/v1/events?subjectId=${id}&limit=200`)).body.data.map(
     ({ data }: { data: object }) => data,
   );
+
+describeOnSqlite("it has one file, and nothing else is freed in it", () => {
+  test("not even there is the name of somebody who was erased", async () => {
+    const { id } = await made(shop, "/v1/people", { name: NAME, role: "member", notes: NOTES });
+    expect((await erase(id)).status).toBe(200);
+    await behindTheService(shop, ({ rows }) => rows("PRAGMA wal_checkpoint(TRUNCATE)"));
+    expect(readFileSync(shop.file).includes("Quillon")).toBe(false);
+  });
+});
 
 describe("a person", () => {
   test("is in the history by a salted digest, not by name, from the first event on", async () => {
@@ -55,10 +65,7 @@ describe("a person", () => {
     expect(body.person.notes).toBeUndefined();
     expect(body.stays.length).toBeGreaterThan(2);
     expect(await statusFor(shop, key)).toBe(401);
-    expect(everyRowOf(shop)).not.toMatch(/Quillon/);
-    // Not even in what SQLite has freed.
-    behindTheService(shop, (database) => database.exec("PRAGMA wal_checkpoint(TRUNCATE)"));
-    expect(readFileSync(shop.file).includes("Quillon")).toBe(false);
+    expect(await everyRowOf(shop)).not.toMatch(/Quillon/);
     expect((await shop.ask("GET", `/v1/loans/${loan.id}`)).body.personId).toBe(id);
     expect((await shop.ask("POST", "/v1/events/verify", { body: {} })).body.isIntact).toBe(true);
     expect((await erase(id)).body.person).toEqual(body.person);

@@ -1,11 +1,10 @@
 import { createHash } from "node:crypto";
-import type Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService, changeJson } from "../behind/behind-the-service.ts";
+import type { Database, Row } from "../behind/database.ts";
+import { describeOnSqlite } from "../behind/only-on-sqlite.ts";
 import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
-
-type Row = Record<string, unknown> & { sequence: number; data: string };
 
 /** Seven events: the first key, the signing key, three bits, a checkpoint about the fifth, and a bit after it. */
 async function shopWithHistory() {
@@ -18,13 +17,12 @@ async function shopWithHistory() {
   return { ...shop, checkpoint };
 }
 
-/** What somebody does who can write the file, past every trigger. */
-function pastEveryTrigger(shop: Pick<Shop, "file">, act: (database: Database.Database) => void) {
-  behindTheService(shop, (database) => {
-    database.exec("DROP TRIGGER events_are_not_changed; DROP TRIGGER events_are_not_removed");
-    act(database);
-  });
+/** What somebody does who can write the database, past every trigger. */
+function pastEveryTrigger(shop: Pick<Shop, "file">, act: (database: Database) => Promise<void>) {
+  return behindTheService(shop, (database) => database.pastTriggers(() => act(database)));
 }
+
+const AT_THREE = { key: "sequence", where: "sequence = 3" };
 
 const prove = async ({ ask }: Shop, body: object = {}) =>
   (await ask("POST", "/v1/events/verify", { body })).body;
@@ -55,18 +53,6 @@ describe("the proof of the history", () => {
     ["when", "UPDATE events SET at = '2020-01-01T00:00:00.000Z' WHERE sequence = 3", 3, "event-changed"],
     ["why", "UPDATE events SET why = 'no reason' WHERE sequence = 3", 3, "event-changed"],
     ["that there was a reason", "UPDATE events SET why = NULL WHERE sequence = 3", 3, "event-changed"],
-    [
-      "what",
-      `UPDATE events SET data = json_set(data, '$.after.massG', 1) WHERE sequence = 3`,
-      3,
-      "event-changed",
-    ],
-    [
-      "what, to no JSON",
-      "PRAGMA ignore_check_constraints = ON; UPDATE events SET data = '{' WHERE sequence = 3",
-      3,
-      "event-changed",
-    ],
     ["its own hash", `UPDATE events SET hash = '${"f".repeat(64)}' WHERE sequence = 3`, 3, "event-changed"],
     ["where its time is found", "UPDATE events SET latest_at = '2999' WHERE sequence = 3", 3, "time-changed"],
     ["by a row less", "DELETE FROM events WHERE sequence = 3", 3, "event-missing"],
@@ -94,15 +80,32 @@ describe("the proof of the history", () => {
     ["to a checkpoint that is none", "UPDATE checkpoints SET statement = 'x'", 5, "checkpoint-not-signed"],
   ])("names a history that was changed in %s", async (_what, sql, sequence, reason) => {
     const shop = await shopWithHistory();
-    pastEveryTrigger(shop, (database) => void database.exec(sql));
-    const proof = await prove(shop);
-    expect(proof).toMatchObject({ isIntact: false, broken: { sequence, reason }, nextSequence: null });
-    expect(proof.lastSequence).toBe(sequence - 1);
+    await pastEveryTrigger(shop, ({ run }) => run(sql));
+    await expectBroken(shop, sequence, reason);
+  });
+
+  test("names a history that was changed in what happened", async () => {
+    const shop = await shopWithHistory();
+    const change = (data: { after: { massG: number } }) => {
+      data.after.massG = 1;
+    };
+    await pastEveryTrigger(shop, (database) => changeJson(database, ["events", "data"], change, AT_THREE));
+    await expectBroken(shop, 3, "event-changed");
+  });
+
+  describeOnSqlite("PostgreSQL keeps no JSON that is none", () => {
+    test("names a history that was changed in what happened, to no JSON", async () => {
+      const shop = await shopWithHistory();
+      await pastEveryTrigger(shop, ({ run }) =>
+        run("PRAGMA ignore_check_constraints = ON; UPDATE events SET data = '{' WHERE sequence = 3"),
+      );
+      await expectBroken(shop, 3, "event-changed");
+    });
   });
 
   test("names the next event if a changed one was given a new hash", async () => {
     const shop = await shopWithHistory();
-    pastEveryTrigger(shop, (database) => rewrite(database, 3, 3));
+    await pastEveryTrigger(shop, (database) => rewrite(database, 3, 3));
     expect(await prove(shop)).toMatchObject({
       isIntact: false,
       broken: { sequence: 4, reason: "chain-broken" },
@@ -111,24 +114,26 @@ describe("the proof of the history", () => {
 
   test("exposes a history that was rewritten, every hash right, by the checkpoint alone", async () => {
     const shop = await shopWithHistory();
-    pastEveryTrigger(shop, (database) => {
-      rewrite(database, 3, 7);
-      database.prepare("UPDATE checkpoints SET hash = (SELECT hash FROM events WHERE sequence = 5)").run();
+    await pastEveryTrigger(shop, async (database) => {
+      await rewrite(database, 3, 7);
+      await database.run("UPDATE checkpoints SET hash = (SELECT hash FROM events WHERE sequence = 5)");
     });
     expect(await prove(shop)).toMatchObject({
       isIntact: false,
       broken: { sequence: 5, reason: "checkpoint-changed" },
     });
-    pastEveryTrigger(await withTriggers(shop), (database) => {
-      database.prepare("UPDATE checkpoints SET hash = ?").run(shop.checkpoint.hash);
-    });
+    await pastEveryTrigger(shop, ({ run }) =>
+      run("UPDATE checkpoints SET hash = $1", [shop.checkpoint.hash]),
+    );
     expect(await prove(shop)).toMatchObject({
       isIntact: false,
       broken: { sequence: 5, reason: "checkpoint-differs" },
     });
-    pastEveryTrigger(await withTriggers(shop), (database) => {
-      database.exec("UPDATE events SET type = 'bit.created' WHERE sequence = 6; DELETE FROM checkpoints");
-      rewrite(database, 6, 7);
+    await pastEveryTrigger(shop, async (database) => {
+      await database.run(
+        "UPDATE events SET type = 'bit.created' WHERE sequence = 6; DELETE FROM checkpoints",
+      );
+      await rewrite(database, 6, 7);
     });
     expect(await prove(shop), "without the checkpoint only what its event made shows it").toMatchObject({
       broken: { sequence: 6, reason: "record-missing" },
@@ -138,18 +143,21 @@ describe("the proof of the history", () => {
   test("does not vouch for what was signed with keys that are gone", async () => {
     const first = await shopWithHistory();
     const other = await openShop();
-    pastEveryTrigger(first, (database) => {
-      const row = database.prepare("SELECT * FROM checkpoints").get();
-      const names = Object.keys(Object(row));
-      const insert = `INSERT INTO checkpoints (${names.join()}) VALUES (${names.map((name) => `@${name}`).join()})`;
-      behindTheService(other, (taken) => taken.prepare(insert).run({ ...Object(row), sequence: 1 }));
-    });
+    const [row] = await behindTheService(first, ({ rows }) => rows("SELECT * FROM checkpoints"));
+    const planted = Object.entries({ ...row, sequence: 1 });
+    const places = planted.map((_, index) => `$${index + 1}`);
+    await behindTheService(other, ({ run }) =>
+      run(
+        `INSERT INTO checkpoints (${planted.map(([name]) => name)}) VALUES (${places})`,
+        planted.map(([, value]) => value),
+      ),
+    );
     expect(await prove(other)).toMatchObject({ broken: { sequence: 1, reason: "checkpoint-key-unknown" } });
   });
 
   test("begins where it is asked to, and says so if that is no event", async () => {
     const shop = await shopWithHistory();
-    pastEveryTrigger(shop, (database) => void database.exec("DELETE FROM events WHERE sequence = 3"));
+    await pastEveryTrigger(shop, ({ run }) => run("DELETE FROM events WHERE sequence = 3"));
     expect(await prove(shop, { fromSequence: 5 })).toMatchObject({
       ...{ checked: 3, lastSequence: 7 },
       // The events are whole from there on, but one of the bits has none left.
@@ -164,48 +172,38 @@ describe("the proof of the history", () => {
   });
 });
 
-/** Drops what the next visit drops again. */
-async function withTriggers(shop: Shop): Promise<Shop> {
-  behindTheService(shop, (database) => {
-    for (const [name, action] of [
-      ["events_are_not_changed", "UPDATE"],
-      ["events_are_not_removed", "DELETE"],
-    ]) {
-      database.exec(
-        `CREATE TRIGGER ${name} BEFORE ${action} ON events BEGIN SELECT RAISE(ABORT, 'append-only'); END`,
-      );
-    }
-  });
-  return shop;
+async function expectBroken(shop: Shop, sequence: number, reason: string): Promise<void> {
+  const proof = await prove(shop);
+  expect(proof).toMatchObject({ isIntact: false, broken: { sequence, reason }, nextSequence: null });
+  expect(proof.lastSequence).toBe(sequence - 1);
 }
 
 /** Changes who did an event, and makes the hashes from it up to another one right again, as the published recipe says. */
-function rewrite(database: Database.Database, changed: number, last: number): void {
-  database.prepare("UPDATE events SET by = 'somebody' WHERE sequence = ?").run(changed);
-  const rows = database.prepare<[number, number], Row>(
-    "SELECT * FROM events WHERE sequence BETWEEN ? AND ? ORDER BY sequence",
-  );
-  for (const { sequence } of rows.all(changed, last)) {
-    const [before] = rows.all(sequence - 1, sequence - 1);
-    database
-      .prepare("UPDATE events SET previous_hash = ? WHERE sequence = ?")
-      .run(before?.["hash"], sequence);
-    const [row] = rows.all(sequence, sequence);
+async function rewrite({ run, rows }: Database, changed: number, last: number): Promise<void> {
+  const event = async (sequence: number) => {
+    const [row] = await rows("SELECT * FROM events WHERE sequence = $1", [sequence]);
     if (row === undefined) throw new Error(`there is no event ${sequence}`);
-    database.prepare("UPDATE events SET hash = ? WHERE sequence = ?").run(hashOf(row), sequence);
+    return row;
+  };
+  await run("UPDATE events SET by = 'somebody' WHERE sequence = $1", [changed]);
+  for (let sequence = changed; sequence <= last; sequence += 1) {
+    const before = await event(sequence - 1);
+    await run("UPDATE events SET previous_hash = $1 WHERE sequence = $2", [before["hash"], sequence]);
+    const hash = hashOf(await event(sequence));
+    await run("UPDATE events SET hash = $1 WHERE sequence = $2", [hash, sequence]);
   }
 }
 
 function hashOf(row: Row): string {
   const content = {
-    sequence: row.sequence,
+    sequence: row["sequence"],
     at: row["at"],
     by: row["by"],
     requestId: row["request_id"],
     type: row["type"],
     subjectId: row["subject_id"],
     subjectVersion: row["subject_version"],
-    data: JSON.parse(row.data),
+    data: JSON.parse(String(row["data"])),
     previousHash: row["previous_hash"],
     ...(row["why"] === null ? {} : { why: row["why"] }),
     ...(row["record_digest"] === null ? {} : { recordDigest: row["record_digest"] }),

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService } from "../behind/behind-the-service.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 
@@ -60,9 +60,9 @@ describe("the events", () => {
   });
 
   test("can be neither changed nor removed in the database", async () => {
-    behindTheService(await shopWithHistory(), (database) => {
-      expect(() => database.exec("UPDATE events SET by = 'nobody'")).toThrow(/append-only/);
-      expect(() => database.exec("DELETE FROM events")).toThrow(/append-only/);
+    await behindTheService(await shopWithHistory(), async ({ run }) => {
+      await expect(run("UPDATE events SET by = 'nobody'")).rejects.toThrow(/append-only/);
+      await expect(run("DELETE FROM events")).rejects.toThrow(/append-only/);
     });
   });
 });

@@ -1,6 +1,6 @@
 import { connect } from "node:net";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService } from "../behind/behind-the-service.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
 describe("every error is a problem with a stable type and a request id", () => {
@@ -69,12 +69,12 @@ describe("every error is a problem with a stable type and a request id", () => {
 
   test("a fault of our own is a 500 that says nothing of its cause, which the log holds whole", async () => {
     const { ask, app, file, log } = await openShop();
-    behindTheService({ file }, (database) => database.exec("DROP TABLE routers"));
+    await behindTheService({ file }, ({ drop }) => drop(["routers"]));
     const answer = await ask("GET", "/v1/routers");
     expect(answer.status).toBe(500);
     expect(answer.body.code).toBe("internal");
-    expect(answer.text).not.toMatch(/routers\b.*table|sqlite|\.ts/i);
-    expect(log()).toContain("no such table: routers");
+    expect(answer.text).not.toMatch(/routers\b.*table|relation|sqlite|postgres|\.ts/i);
+    expect(log()).toMatch(/no such table: routers|relation .*"routers.*" does not exist/);
     expect(log()).toContain(String(answer.body.requestId));
     expect(app.server.listening).toBe(false);
   });

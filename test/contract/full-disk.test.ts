@@ -1,6 +1,7 @@
 import { buildApp, grantFirstKey, readConfig } from "@rimwise/shop";
 import { expect, onTestFinished, test } from "vitest";
 import { openInMemoryStore } from "../../services/shop/testing/in-memory-store.ts";
+import { describeOnSqlite } from "../behind/only-on-sqlite.ts";
 import { PANEL_BIT } from "./shop.ts";
 
 /** A shop in memory, whose file can be made full or read-only, and a way to add a bit to it. */
@@ -24,30 +25,32 @@ async function shopOnAFile() {
   return { sqlite, add };
 }
 
-test("a full disk is said to be full, nothing is changed, and work goes on when there is room", async () => {
-  const { sqlite, add } = await shopOnAFile();
-  expect((await add()).statusCode).toBe(201);
-  const pages = Number(sqlite.pragma("page_count", { simple: true }));
-  sqlite.pragma(`max_page_count = ${pages}`);
-  let last = await add();
-  for (let count = 0; count < 20 && last.statusCode === 201; count += 1) last = await add();
-  expect(last.statusCode).toBe(507);
-  expect(last.headers["content-type"]).toMatch(/^application\/problem\+json/);
-  expect(last.json()).toMatchObject({ code: "disk-full", title: "The disk is full." });
-  const bits = () => sqlite.prepare("SELECT count(*) FROM bits").pluck().get();
-  const before = bits();
-  expect((await add()).statusCode).toBe(507);
-  expect(bits()).toBe(before);
-  sqlite.pragma(`max_page_count = ${pages * 10}`);
-  expect((await add()).statusCode).toBe(201);
-});
+describeOnSqlite("its disk is this machine's, and its file can be made full", () => {
+  test("a full disk is said to be full, nothing is changed, and work goes on when there is room", async () => {
+    const { sqlite, add } = await shopOnAFile();
+    expect((await add()).statusCode).toBe(201);
+    const pages = Number(sqlite.pragma("page_count", { simple: true }));
+    sqlite.pragma(`max_page_count = ${pages}`);
+    let last = await add();
+    for (let count = 0; count < 20 && last.statusCode === 201; count += 1) last = await add();
+    expect(last.statusCode).toBe(507);
+    expect(last.headers["content-type"]).toMatch(/^application\/problem\+json/);
+    expect(last.json()).toMatchObject({ code: "disk-full", title: "The disk is full." });
+    const bits = () => sqlite.prepare("SELECT count(*) FROM bits").pluck().get();
+    const before = bits();
+    expect((await add()).statusCode).toBe(507);
+    expect(bits()).toBe(before);
+    sqlite.pragma(`max_page_count = ${pages * 10}`);
+    expect((await add()).statusCode).toBe(201);
+  });
 
-test("a database that may not be written is said to be read-only, and nothing is changed", async () => {
-  const { sqlite, add } = await shopOnAFile();
-  sqlite.pragma("query_only = ON");
-  const refused = await add();
-  expect(refused.statusCode).toBe(503);
-  expect(refused.json()).toMatchObject({ code: "database-read-only" });
-  sqlite.pragma("query_only = OFF");
-  expect((await add()).statusCode).toBe(201);
+  test("a database that may not be written is said to be read-only, and nothing is changed", async () => {
+    const { sqlite, add } = await shopOnAFile();
+    sqlite.pragma("query_only = ON");
+    const refused = await add();
+    expect(refused.statusCode).toBe(503);
+    expect(refused.json()).toMatchObject({ code: "database-read-only" });
+    sqlite.pragma("query_only = OFF");
+    expect((await add()).statusCode).toBe(201);
+  });
 });

@@ -6,6 +6,7 @@ import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { describe, expect, onTestFinished, test } from "vitest";
 import { bundleService } from "../../services/shop/bundle.ts";
+import { newDatabase } from "../behind/behind-the-service.ts";
 
 type Measured = { readonly created: number; readonly live: number; readonly wholeGrowth: number };
 
@@ -39,7 +40,7 @@ async function measured(mode: string, rows: number): Promise<Measured> {
   const options = [`--max-old-space-size=${MOST_HEAP_MB}`, "--max-semi-space-size=2", "--expose-gc"];
   const { stdout } = await promisify(execFile)(process.execPath, [
     ...options,
-    ...[await program, join(folder, "shop.sqlite"), mode, String(rows)],
+    ...[await program, newDatabase(folder), mode, String(rows)],
   ]);
   return JSON.parse(stdout);
 }

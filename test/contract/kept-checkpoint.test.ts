@@ -2,25 +2,24 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, onTestFinished, test, vi } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService } from "../behind/behind-the-service.ts";
 import { addBit } from "./crib.ts";
 import { openShop, type Shop } from "./shop.ts";
 
 const prove = async ({ ask }: Pick<Shop, "ask">) =>
   (await ask("POST", "/v1/events/verify", { body: {} })).body;
-const kept = ({ file }: Shop) => `${file}.signing-keys.json.checkpoint`;
+const kept = ({ signingKeys }: Shop) => `${signingKeys}.checkpoint`;
 const checkpoint = async ({ ask }: Shop) => (await ask("POST", "/v1/events/checkpoints")).body;
 
 /** Cuts the history after an event, with every record and checkpoint that came after it: what is left fits together. */
-function cutAfter(shop: Shop, sequence: number): void {
-  behindTheService(shop, (database) => {
-    database.exec("DROP TRIGGER IF EXISTS events_are_not_removed");
+function cutAfter(shop: Shop, sequence: number): Promise<void> {
+  return behindTheService(shop, async ({ run, pastTriggers }) => {
     for (const table of ["bits", "checkpoints"]) {
-      database.exec(
+      await run(
         `DELETE FROM ${table} WHERE id IN (SELECT subject_id FROM events WHERE sequence > ${sequence})`,
       );
     }
-    database.exec(`DELETE FROM events WHERE sequence > ${sequence}`);
+    await pastTriggers(() => run(`DELETE FROM events WHERE sequence > ${sequence}`));
   });
 }
 
@@ -33,7 +32,7 @@ test("the newest checkpoint is kept beside the signing keys, and shows that the 
   const later = await checkpoint(shop);
   await vi.waitFor(() => expect(readFileSync(kept(shop), "utf8").trim()).toBe(later.statement));
   expect((await prove(shop)).isIntact).toBe(true);
-  cutAfter(shop, 2);
+  await cutAfter(shop, 2);
   expect((await prove(shop)).broken).toEqual({ sequence: 3, reason: "event-missing" });
   // What comes after the cut does not write over the proof of it.
   for (let count = 0; count < 4; count += 1) await addBit(shop);

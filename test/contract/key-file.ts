@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
+import { behindTheService } from "../behind/behind-the-service.ts";
 import { sortedJson } from "./sorted-json.ts";
 
 /** RFC 8037, appendix A.1 and A.2: an Ed25519 key, and A.3: its thumbprint. */
@@ -23,12 +24,24 @@ export function keyFile(content?: object | string): string {
 }
 
 /** A signing key as the database has it. */
-export type KeptSigningKey = { kid: string; x: string; seal: string; createdAt: string; retiredAt: string | null };
+export type KeptSigningKey = {
+  kid: string;
+  x: string;
+  seal: string;
+  createdAt: string;
+  retiredAt: string | null;
+};
 
 /** The signing keys that a shop's database has, oldest first. */
 export async function keptKeys({ file }: { readonly file: string }): Promise<KeptSigningKey[]> {
   const columns = `kid, x, seal, created_at AS "createdAt", retired_at AS "retiredAt"`;
-  return rowsOf(file, `SELECT ${columns} FROM signing_keys ORDER BY id`);
+  const rows = await behindTheService({ file }, (database) =>
+    database.rows(`SELECT ${columns} FROM signing_keys ORDER BY id`),
+  );
+  return rows.map(({ kid, x, seal, createdAt, retiredAt }) => ({
+    ...{ kid: String(kid), x: String(x), seal: String(seal), createdAt: String(createdAt) },
+    retiredAt: retiredAt === null ? null : String(retiredAt),
+  }));
 }
 
 /** What is sealed with AES-256-GCM (NIST SP 800-38D): a nonce of 12 bytes, the text, a tag of 16. Throws unless it fits what is stated. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { everyRowOf } from "./behind-the-service.ts";
+import { everyRowOf } from "../behind/behind-the-service.ts";
 import { openShop, PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
 async function shopWithRoles() {
@@ -88,7 +88,7 @@ describe("a key", () => {
     expect(read.text).not.toContain("rw_");
     const { body: events } = await ask("GET", "/v1/events");
     expect(JSON.stringify(events)).not.toMatch(/rw_|sha256|Sha256/i);
-    const rows = everyRowOf({ file });
+    const rows = await everyRowOf({ file });
     expect(rows).not.toContain(created.body.key);
     expect(rows).not.toContain(managerKey);
   });

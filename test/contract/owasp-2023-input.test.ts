@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { importsOf, parse, sourceFiles } from "../architecture/source-files.ts";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService } from "../behind/behind-the-service.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "./bodies.ts";
 import { addBit, lastSequence, made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
@@ -62,9 +62,9 @@ describe("API3:2023 Broken Object Property Level Authorization", () => {
   });
 
   test("no answer to any read shows a key, its digest or the private half of a signing key", async () => {
-    const digests = behindTheService(shop, (database) =>
-      database.prepare<[], string>("SELECT key_sha256 FROM keys").pluck().all(),
-    );
+    const kept = await behindTheService(shop, ({ rows }) => rows("SELECT key_sha256 AS digest FROM keys"));
+    const digests = kept.map(({ digest }) => String(digest));
+    expect(digests.length).toBeGreaterThan(1);
     for (const operation of readsJson) {
       const { text } = await shop.ask("GET", urlOf(operation, furnished.ids));
       expect(text, operation.id).not.toMatch(/rw_[0-9a-z]{8}|"d":"/);

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { everyRowOf } from "./behind-the-service.ts";
+import { everyRowOf } from "../behind/behind-the-service.ts";
 import { addSomebody, statusFor } from "./crib.ts";
 import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 
@@ -180,7 +180,7 @@ test("secrets are in no event, list, file or log", async () => {
     ),
   );
   for (const text of texts) expect(text).not.toMatch(/rw_|keySha256|previousSha256/i);
-  const rows = everyRowOf(shop);
+  const rows = await everyRowOf(shop);
   for (const key of [first, second]) {
     const secret = key.split("_")[2] ?? "?";
     expect(rows).not.toContain(secret);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService, copyRow, numbersTo } from "../behind/behind-the-service.ts";
 import { check, codesOf, issued, made, openCourse, openSchool, school } from "./school.ts";
 
 openSchool();
@@ -45,12 +45,10 @@ test("years of daily instructions do not hide a safety test", async () => {
     made("/v1/qualifications", { personId: school.people.stranger, ...fields }, school.keys.teacher);
   await sign({ kind: "safety-test", scorePercent: 95 });
   const { id } = await sign({ kind: "instruction" });
-  behindTheService(school.shop, (database) => {
-    database.exec(`UPDATE qualifications SET person_id = '${school.people.student}' WHERE person_id = '${school.people.stranger}';
-      WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 600)
-      INSERT INTO qualifications (id, version, created_at, updated_at, person_id, kind, given_at, signed_by)
-      SELECT id || '_' || i, 1, created_at, updated_at, '${school.people.student}', kind, given_at, signed_by
-      FROM qualifications, n WHERE id = '${id}'`);
+  await behindTheService(school.shop, async (database) => {
+    const { student, stranger } = school.people;
+    await database.run(`UPDATE qualifications SET person_id = '${student}' WHERE person_id = '${stranger}'`);
+    await copyRow(database, "qualifications", id, { id: "id || '_' || n" }, { from: numbersTo(600) });
   });
   expect((await check({ mark: setting.mark })).isAllowed).toBe(true);
 });

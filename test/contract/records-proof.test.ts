@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService, copyRow } from "../behind/behind-the-service.ts";
 import { addBit, addSomebody, made } from "./crib.ts";
 import { openShop, type Shop } from "./shop.ts";
 
@@ -19,7 +19,7 @@ async function furnished() {
   return { shop, bit, person, removed };
 }
 
-const act = (shop: Shop, sql: string) => behindTheService(shop, (database) => database.exec(sql));
+const act = (shop: Shop, sql: string) => behindTheService(shop, ({ run }) => run(sql));
 
 describe("the proof of the history sees the records", () => {
   test("as the last event of each left them", async () => {
@@ -46,27 +46,22 @@ describe("the proof of the history sees the records", () => {
     ],
   ])("and %s", async (_name, sql, reason) => {
     const { shop } = await furnished();
-    act(shop, sql);
+    await act(shop, sql);
     const proof = await prove(shop);
     expect(proof).toMatchObject({ isIntact: false, nextSequence: null, broken: { reason } });
   });
 
   test("and one that was put back after its removal", async () => {
     const { shop, bit, removed } = await furnished();
-    behindTheService(shop, (database) => {
-      const names = database
-        .prepare<[], string>("SELECT name FROM pragma_table_info('bits') WHERE name <> 'number'")
-        .pluck()
-        .all();
-      const values = names.map((name) => (name === "id" ? `'${removed.id}'` : name));
-      database.exec(`INSERT INTO bits (${names}) SELECT ${values} FROM bits WHERE id = '${bit.id}'`);
-    });
+    await behindTheService(shop, (database) => copyRow(database, "bits", bit.id, { id: `'${removed.id}'` }));
     expect(await prove(shop)).toMatchObject({ broken: { reason: "record-planted" } });
   });
 
   test("but not those that nothing was stated about, from before there were digests: of them the version", async () => {
     const { shop } = await furnished();
-    act(shop, "DROP TRIGGER events_are_not_changed; UPDATE events SET record_digest = NULL");
+    await behindTheService(shop, ({ run, pastTriggers }) =>
+      pastTriggers(() => run("UPDATE events SET record_digest = NULL")),
+    );
     // The hash covers the digest: taking it away is seen at once.
     expect((await prove(shop)).broken).toMatchObject({ sequence: 1, reason: "event-changed" });
   });

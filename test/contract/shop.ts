@@ -46,7 +46,8 @@ export async function openShop(
 ): Promise<Shop> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-"));
   const server = serverUnderTest();
-  const file = server === undefined ? join(folder, "shop.sqlite") : newSchema(server);
+  const own = server === undefined ? join(folder, "shop.sqlite") : newSchema(server);
+  const file = settings["RIMWISE_DATABASE"] ?? own;
   const lines: string[] = [];
   const config = readConfig({
     RIMWISE_DATABASE: file,
@@ -57,7 +58,7 @@ export async function openShop(
     RIMWISE_BUSY_AFTER_MS: "0",
     ...settings,
   });
-  if (server === undefined) writeFileSync(file, await emptyDatabase());
+  if (server === undefined && file === own) writeFileSync(own, await emptyDatabase());
   const store = await openShopStore(config.database);
   const managerKey = (await grantFirstKey(store, config.firstKey)) ?? String(config.firstKey);
   const { app, document } = await buildApp({
@@ -72,7 +73,7 @@ export async function openShop(
     await checkEvents();
     await app.close();
     await store.close();
-    if (server !== undefined) await dropSchema(file);
+    if (server !== undefined && file === own) await dropSchema(own);
     rmSync(folder, { recursive: true });
   };
   if (keptFor === undefined) onTestFinished(release);

@@ -2,7 +2,7 @@ import { createPrivateKey, createPublicKey, verify } from "node:crypto";
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { keyFile, keptKeys, PUBLISHED, unsealed } from "./key-file.ts";
+import { keptKeys, keyFile, PUBLISHED, unsealed } from "./key-file.ts";
 import { secondProcess } from "./second-process.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "./behind-the-service.ts";
+import { behindTheService, copyRow, numbersTo } from "../behind/behind-the-service.ts";
 import { issued, made, openCourse, openSchool, school } from "./school.ts";
 import { placeIn, statusBits } from "./status-bits.ts";
 
@@ -34,23 +34,16 @@ describe("the status list", () => {
   test("of more settings than were once listed leaves none out", async () => {
     const { id } = await issued(await openCourse());
     const copies = 120_000;
-    behindTheService(school.shop, (database) => {
-      const names = database
-        .prepare<[], string>(
-          "SELECT name FROM pragma_table_info('approvals') WHERE name NOT IN ('id', 'state', 'status_index')",
-        )
-        .pluck()
-        .all()
-        .map((name) => `"${name}"`)
-        .join();
-      database
-        .prepare(
-          `WITH RECURSIVE numbers (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM numbers WHERE n < ${copies})
-           INSERT INTO approvals (id, state, ${names})
-           SELECT 'approval_copy_' || n, 'withdrawn', ${names} FROM approvals, numbers WHERE id = ?`,
-        )
-        .run(id);
-    });
+    await behindTheService(school.shop, (database) =>
+      copyRow(
+        database,
+        "approvals",
+        id,
+        { id: "'approval_copy_' || n", state: "'withdrawn'" },
+        // Each gets a place of its own in the status list.
+        { from: numbersTo(copies), without: ["status_index"] },
+      ),
+    );
     const { idx } = (await sheetOf(id)).status.status_list;
     const bits = await statusBits(school.shop);
     const marked = Array.from({ length: copies }, (_, index) => placeIn(bits, idx + 1 + index));

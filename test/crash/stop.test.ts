@@ -2,7 +2,7 @@ import { once } from "node:events";
 import { connect, type Socket } from "node:net";
 import { beforeAll, expect, onTestFinished, test } from "vitest";
 import { builtService } from "../running/built-service.ts";
-import { ask, exited, type Running, start, temporaryFile } from "../running/service-process.ts";
+import { ask, exited, type Running, start, temporaryDatabase } from "../running/service-process.ts";
 import { BIT } from "./bit.ts";
 
 const PLAN = {
@@ -23,7 +23,7 @@ beforeAll(async () => {
 test("SIGTERM amid stalled callers, a long computation and acknowledged writes ends with 0 and loses nothing", {
   timeout: 120_000,
 }, async () => {
-  const file = temporaryFile();
+  const file = temporaryDatabase();
   const shop = await start(service, file);
   await stalledBody(shop);
   await unreadAnswer(shop);

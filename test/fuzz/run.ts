@@ -1,4 +1,4 @@
-import Database from "better-sqlite3";
+import { openDatabase } from "../behind/behind-the-service.ts";
 import { made } from "../contract/crib.ts";
 import { furnish } from "../contract/furnish.ts";
 import { openShop } from "../contract/shop.ts";
@@ -36,9 +36,12 @@ export async function fuzzOneShop(seed: number, count: number): Promise<Run> {
     (release) => void releases.push(release),
   );
   const furnished = await furnish((path, body, key) => made(shop, path, body, key));
-  const database = new Database(shop.file, { readonly: true });
-  // The service's own checkpoints follow the clock, no request.
-  const written = database.prepare<[], number>("SELECT count(*) FROM events WHERE by <> 'system'").pluck();
+  const database = await openDatabase(shop.file);
+  const written = async () => {
+    // The service's own checkpoints follow the clock, no request.
+    const [row] = await database.rows("SELECT count(*) AS count FROM events WHERE by <> 'system'");
+    return Number(row?.["count"]);
+  };
   const failures: Failure[] = [];
   const statuses = new Map<string, number>();
   const random = randomFrom(seed);
@@ -46,11 +49,11 @@ export async function fuzzOneShop(seed: number, count: number): Promise<Run> {
     for (let number = 0; number < count; number += 1) {
       const request = requestFrom(random, furnished);
       const { operation, url, key, body, headers } = request;
-      const before = written.get() ?? 0;
+      const before = await written();
       const answered = await shop
         .ask(operation.method, url, { key, headers, ...(body !== undefined && { body }) })
         .catch((error: unknown) => String(error));
-      const grown = (written.get() ?? 0) - before;
+      const grown = (await written()) - before;
       const why = typeof answered === "string" ? answered : faultOf(request, answered, grown);
       if (typeof answered !== "string") {
         const name = `${operation.id} ${answered.status}`;
@@ -59,7 +62,7 @@ export async function fuzzOneShop(seed: number, count: number): Promise<Run> {
       if (why !== undefined) failures.push({ seed, number, asked: shown(request), why });
     }
   } finally {
-    database.close();
+    await database.close();
     for (const release of releases) await release();
   }
   return { failures, statuses };

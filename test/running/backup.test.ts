@@ -40,7 +40,12 @@ const headOf = ({ head }: { head: { sequence: number; hash: string } }) => `${he
 describe("a backup of a running shop", () => {
   test("holds every acknowledged change, and restored elsewhere it is the same shop with the same keys", async () => {
     const { shop, file, backup, manifest } = await backedUpShop();
-    expect(manifest).toMatchObject({ format: 1, events: 42, records: { bit: 40, key: 1, "signing-key": 1 }, hasSealingKey: true });
+    expect(manifest).toMatchObject({
+      format: 1,
+      events: 42,
+      records: { bit: 40, key: 1, "signing-key": 1 },
+      hasSealingKey: true,
+    });
     expect(statSync(backup).mode & 0o777).toBe(0o600);
     expect(readdirSync(dirname(file)).filter((name) => name.startsWith("copy"))).toEqual(["copy.backup"]);
     shop.process.kill("SIGKILL");

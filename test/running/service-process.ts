@@ -6,9 +6,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { onTestFinished } from "vitest";
+import { newDatabase } from "../behind/behind-the-service.ts";
+import { serverUnderTest } from "../postgresql/shop-database.ts";
 
 const SHOP = fileURLToPath(new URL("../../services/shop/", import.meta.url));
 const START_WITHIN_MS = 30_000;
+const FIRST_KEY = "a-long-enough-first-key-of-the-invented-shop";
 
 /** What runs the service: Node's arguments. Without a shell or package manager between, so that signals reach it. */
 export const FROM_SOURCE: readonly string[] = [
@@ -38,7 +41,18 @@ export function temporaryFolder(): string {
   return folder;
 }
 
-/** Where a shop's database is to be. */
+/** On PostgreSQL no file's name says where a shop's keys are kept. */
+const folders = new Map<string, string>();
+
+/** Where a shop's database is to be: a file, or a schema on the server under test. */
+export function temporaryDatabase(): string {
+  const folder = temporaryFolder();
+  const database = newDatabase(folder);
+  folders.set(database, folder);
+  return database;
+}
+
+/** Where a shop's SQLite file is to be. */
 export function temporaryFile(): string {
   return join(temporaryFolder(), "shop.sqlite");
 }
@@ -80,14 +94,22 @@ export async function start(
     RIMWISE_PORT: String(port),
     RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
     RIMWISE_BUSY_AFTER_MS: "0",
+    ...keysOf(file),
     ...settings,
   });
   const url = `http://127.0.0.1:${port}`;
   await ready(url, child);
   const keyFile = `${file}.first-key`;
-  await until(() => settings["RIMWISE_FIRST_KEY"] !== undefined || existsSync(keyFile));
-  const key = settings["RIMWISE_FIRST_KEY"] ?? readFileSync(keyFile, "utf8").trim();
+  const given = { ...keysOf(file), ...settings }["RIMWISE_FIRST_KEY"];
+  await until(() => given !== undefined || existsSync(keyFile));
+  const key = given ?? readFileSync(keyFile, "utf8").trim();
   return { ...child, url, key };
+}
+
+function keysOf(database: string): Settings {
+  const folder = folders.get(database);
+  if (serverUnderTest() === undefined || folder === undefined) return {};
+  return { RIMWISE_SIGNING_KEYS: join(folder, "signing-keys.json"), RIMWISE_FIRST_KEY: FIRST_KEY };
 }
 
 /** Waits until a service that was started says that it is ready. */

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Client, createClient } from "@rimwise/client";
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
-import { behindTheService } from "../contract/behind-the-service.ts";
+import { copyOf } from "../behind/behind-the-service.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "../contract/bodies.ts";
 import { lastSequence, made } from "../contract/crib.ts";
 import { addExample, type Examples, expectKept } from "../contract/examples.ts";
@@ -59,13 +59,11 @@ beforeAll(async () => {
 });
 
 /** A shop of its own with everything in it: furnishing takes longer than copying what was furnished once. */
-function furnishedShop(): Promise<Shop> {
+async function furnishedShop(): Promise<Shop> {
   const folder = emptyFolder();
-  const file = join(folder, "shop.sqlite");
   const signingKeys = join(folder, "signing-keys.json");
-  const kept = `${template.file}.signing-keys.json`;
-  if (existsSync(kept)) copyFileSync(kept, signingKeys);
-  behindTheService(template, (database) => database.exec(`VACUUM INTO '${file}'`));
+  if (existsSync(template.signingKeys)) copyFileSync(template.signingKeys, signingKeys);
+  const file = await copyOf(template, folder);
   const settings = {
     RIMWISE_DATABASE: file,
     RIMWISE_FIRST_KEY: template.managerKey,

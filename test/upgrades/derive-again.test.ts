@@ -2,24 +2,20 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { ENGINE_VERSION } from "@rimwise/domain";
-import Database from "better-sqlite3";
 import { describe, expect, onTestFinished, test } from "vitest";
+import { behindTheService, changeJson, copyOf } from "../behind/behind-the-service.ts";
+import type { Database } from "../behind/database.ts";
 import { issued, openCourse, openSchool, school } from "../contract/school.ts";
 import { openShop } from "../contract/shop.ts";
 
 openSchool();
 
 /** The school's database as an older program would have left it, opened by this one. */
-async function reopened(age: string) {
+async function reopened(age: (database: Database) => Promise<void>) {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-older-"));
   onTestFinished(() => rmSync(folder, { recursive: true }));
-  const file = join(folder, "shop.sqlite");
-  const database = new Database(school.shop.file);
-  database.exec(`VACUUM INTO '${file}'`);
-  database.close();
-  const older = new Database(file);
-  older.exec(age);
-  older.close();
+  const file = await copyOf(school.shop, folder);
+  await behindTheService({ file }, age);
   return openShop(
     {
       RIMWISE_DATABASE: file,
@@ -37,7 +33,7 @@ describe("a database that an older version of the computation left", () => {
 
   test("keeps in force what would be the same, under the new version", async () => {
     const approval = await issued(await openCourse());
-    const { ask } = await reopened(OLDER);
+    const { ask } = await reopened(({ run }) => run(OLDER));
     const { body } = await ask("GET", `/v1/approvals/${approval.id}`);
     expect(body).toMatchObject({
       state: "issued",
@@ -58,9 +54,14 @@ describe("a database that an older version of the computation left", () => {
 
   test("ends what would be another plan now, and says in plain words why", async () => {
     const approval = await issued(await openCourse());
-    const { ask } = await reopened(`${OLDER}
-      UPDATE approval_grounds SET results = json_set(results, '$[0].plan.speed.ceilingRpm', 1)
-        WHERE approval_id = '${approval.id}';`);
+    const { ask } = await reopened(async (database) => {
+      await database.run(OLDER);
+      const lower = (results: { plan: { speed: { ceilingRpm: number } } }[]) => {
+        for (const { plan } of results.slice(0, 1)) plan.speed.ceilingRpm = 1;
+      };
+      const where = `approval_id = '${approval.id}'`;
+      await changeJson(database, ["approval_grounds", "results"], lower, { where });
+    });
     const { body } = await ask("GET", `/v1/approvals/${approval.id}`);
     expect(body.state).toBe("lapsed");
     expect(body.lapse).toMatchObject({
@@ -75,8 +76,8 @@ describe("a database that an older version of the computation left", () => {
 
   test("is judged once: the next start changes nothing", async () => {
     const approval = await issued(await openCourse());
-    const { ask } = await reopened(
-      `UPDATE approvals SET engine_version = '0.9.0', result_digest = 'sha256:older';`,
+    const { ask } = await reopened(({ run }) =>
+      run("UPDATE approvals SET engine_version = '0.9.0', result_digest = 'sha256:older'"),
     );
     const { body } = await ask("GET", `/v1/approvals/${approval.id}`);
     expect(body).toMatchObject({ version: approval.version, engineVersion: "0.9.0" });
@@ -92,7 +93,9 @@ describe("a database whose bits an older version has indexed", () => {
     );
 
   test("is found by today's words, facets and limits, and its bits are due again", async () => {
-    const { ask } = await reopened(`${STALE} UPDATE derivations SET version = '0' WHERE name = 'index';`);
+    const { ask } = await reopened(({ run }) =>
+      run(`${STALE} UPDATE derivations SET version = '0' WHERE name = 'index'`),
+    );
     expect(await found(ask)).toContain(school.bitId);
     const { body } = await ask("GET", `/v1/bits/${school.bitId}`);
     expect(body.inspectionDueAt).toBeDefined();
@@ -101,12 +104,12 @@ describe("a database whose bits an older version has indexed", () => {
   });
 
   test("is left as it is when the versions agree", async () => {
-    const { ask } = await reopened(STALE);
+    const { ask } = await reopened(({ run }) => run(STALE));
     expect(await found(ask)).not.toContain(school.bitId);
   });
 
   test("from before there were versions is indexed again too", async () => {
-    const { ask } = await reopened(`${STALE} DELETE FROM derivations;`);
+    const { ask } = await reopened(({ run }) => run(`${STALE} DELETE FROM derivations`));
     expect(await found(ask)).toContain(school.bitId);
   });
 });

@@ -1,9 +1,16 @@
 import { expect, test } from "vitest";
-import { behindTheService } from "../contract/behind-the-service.ts";
+import { behindTheService, changeJson } from "../behind/behind-the-service.ts";
 import { openShop, PANEL_BIT, TABLE_ROUTER } from "../contract/shop.ts";
 
-/** What plans have had since the versions of the computation that knew guides, test pieces and cutters. */
-const NEWER = ["guide", "testPiece", "passes[0].cutterMm", "passes[1].cutterMm"];
+/** A kept plan as tests make it older. */
+type Plan = Record<string, unknown> & {
+  passes: { cutterMm?: number }[];
+  findings: { code: string }[];
+  precautions: { code: string }[];
+};
+
+const changePlans = (shop: { readonly file: string }, change: (plan: Plan) => void) =>
+  behindTheService(shop, (database) => changeJson(database, ["plans", "plan"], change));
 
 /** A raised panel in a table, planned and kept. */
 function keepPanelPlan(shop: Awaited<ReturnType<typeof openShop>>) {
@@ -24,11 +31,12 @@ test("a plan that an older version computed is still read, and listed, as it was
   const shop = await openShop();
   const { body: kept } = await keepPanelPlan(shop);
   expect(kept.plan.passes.length).toBeGreaterThan(1);
-  behindTheService(shop, (database) =>
-    database
-      .prepare(`UPDATE plans SET plan = json_remove(plan, ${NEWER.map((path) => `'$.${path}'`).join()})`)
-      .run(),
-  );
+  await changePlans(shop, (plan) => {
+    // What plans have had since the versions of the computation that knew guides, test pieces and cutters.
+    delete plan["guide"];
+    delete plan["testPiece"];
+    for (const pass of plan.passes) delete pass.cutterMm;
+  });
   const { status, body } = await shop.ask("GET", `/v1/plans/${kept.id}`);
   expect(status).toBe(200);
   expect(body.plan.passes[0]).not.toHaveProperty("cutterMm");
@@ -56,9 +64,9 @@ test("the setting of such a plan is still corrected, by the height to the tip th
       cut: { kind: "edge", thicknessMm: 19, edges: [{ lengthMm: 600, grain: "long" }] },
     },
   });
-  behindTheService(shop, (database) =>
-    database.prepare("UPDATE plans SET plan = json_remove(plan, '$.passes[#-1].cutterMm')").run(),
-  );
+  await changePlans(shop, ({ passes }) => {
+    for (const last of passes.slice(-1)) delete last.cutterMm;
+  });
   const { status, body } = await shop.ask("POST", `/v1/plans/${kept.id}/corrections`, {
     body: { depthMm: 6.05 },
   });
@@ -74,11 +82,10 @@ test("the setting of such a plan is still corrected, by the height to the tip th
 test("a plan with codes that no longer come up is still read, and fits its schema", async () => {
   const shop = await openShop();
   const { body: kept } = await keepPanelPlan(shop);
-  behindTheService(shop, (database) =>
-    database
-      .prepare("UPDATE plans SET plan = json_set(plan, '$.findings[0].code', ?, '$.precautions[0].code', ?)")
-      .run("climb-cut", "fence-side"),
-  );
+  await changePlans(shop, ({ findings, precautions }) => {
+    for (const finding of findings.slice(0, 1)) finding.code = "climb-cut";
+    for (const precaution of precautions.slice(0, 1)) precaution.code = "fence-side";
+  });
   const { status, body } = await shop.ask("GET", `/v1/plans/${kept.id}`);
   expect(status).toBe(200);
   expect(body.plan.findings[0].code).toBe("climb-cut");

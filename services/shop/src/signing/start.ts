@@ -96,7 +96,7 @@ function whatIsMissing(
   }
   const missing = signingKeyIds.filter((kid) => !kids.has(kid));
   if (missing.length > 0)
-    return `${kids.size === 0 ? "the database" : file} lacks keys that this shop has signed with: ${missing.join(", ")}`;
+    return `${records.length === 0 && kids.size > 0 ? file : "the database"} lacks keys that this shop has signed with: ${missing.join(", ")}`;
   return kids.size === 0 && mayHaveSheets ? "the keys that this shop has signed with are gone" : undefined;
 }
 
