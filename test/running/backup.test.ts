@@ -4,7 +4,7 @@ import Database from "better-sqlite3";
 import { beforeAll, describe, expect, test } from "vitest";
 import { PANEL_BIT } from "../contract/shop.ts";
 import { builtService } from "./built-service.ts";
-import { ask, exited, type Running, ran, start, temporaryFile } from "./service-process.ts";
+import { ask, exited, type Running, ran, type Settings, start, temporaryFile } from "./service-process.ts";
 
 let service: readonly string[];
 beforeAll(async () => {
@@ -64,6 +64,32 @@ describe("a backup of a running shop", () => {
     expect((await ask(again, "/v1/bits?limit=200")).body.data).toHaveLength(40);
     const proof = await ask(again, "/v1/events/verify", { head: manifest.head });
     expect(proof.body).toMatchObject({ isIntact: true, lastSequence: 42 });
+  });
+
+  test("does not hold what opens the signing keys when a setting has it: with that it is checked and restored", async () => {
+    const settings = { RIMWISE_SEALING_KEY: "5e".repeat(32) };
+    const file = temporaryFile();
+    const shop = await start(service, file, settings);
+    expect((await ask(shop, "/v1/events/checkpoints", {})).status).toBe(201);
+    const given = (path: string, words: string[], own: Settings = settings) =>
+      ran([...service, ...words], { RIMWISE_DATABASE: path, ...own });
+    const backup = join(dirname(file), "copy.backup");
+    const made = await given(file, ["backup", backup]);
+    expect(JSON.parse(made.out)).toMatchObject({ hasSealingKey: false, signingKeyIds: [expect.any(String)] });
+    expect((await given(temporaryFile(), ["verify", backup])).code).toBe(0);
+    const without = await given(temporaryFile(), ["verify", backup], {});
+    expect([without.code, without.err]).toEqual([
+      1,
+      expect.stringMatching(/^This backup does not hold .+RIMWISE_SEALING_KEY/),
+    ]);
+    const elsewhere = temporaryFile();
+    expect((await given(elsewhere, ["restore", backup])).code).toBe(0);
+    expect(existsSync(`${elsewhere}.signing-keys.json`)).toBe(false);
+    const again = await start(service, elsewhere, { ...settings, RIMWISE_FIRST_KEY: shop.key });
+    expect((await ask(again, "/v1/events/verify", {})).body).toMatchObject({
+      isIntact: true,
+      checkpoints: 1,
+    });
   });
 
   test("is refused under a name that is taken, and of a database that is not there", async () => {

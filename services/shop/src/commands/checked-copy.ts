@@ -33,6 +33,7 @@ export async function checkedCopy(
   if (!existsSync(backup)) throw new CommandError(`There is no file ${backup}.`);
   await checkPages(backup);
   const { manifest, signingKeys: keys } = readBackup(backup, KINDS);
+  requireOpened(manifest, keys, own);
   const database = join(folder, "shop.sqlite");
   copyFileSync(backup, database, constants.COPYFILE_EXCL);
   makePrivate(database);
@@ -50,4 +51,13 @@ export async function checkedCopy(
   } finally {
     await store.close();
   }
+}
+
+/** Throws when nothing here opens the signing keys of a backup: whatever they signed would seem to be somebody else's. */
+function requireOpened({ signingKeyIds }: Manifest, enclosed: string | undefined, own: KeyPlaces): void {
+  if (signingKeyIds.length === 0 || enclosed !== undefined || own.sealingKey !== undefined) return;
+  if (existsSync(own.signingKeys)) return;
+  throw new CommandError(
+    "This backup does not hold what opens its signing keys. Set RIMWISE_SEALING_KEY, or RIMWISE_SIGNING_KEYS, as the shop had it.",
+  );
 }
