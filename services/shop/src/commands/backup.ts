@@ -2,7 +2,7 @@ import { makeBackup } from "../backups/make.ts";
 import { KINDS } from "../rooms/kinds.ts";
 import { copyDatabaseFile } from "../store/files.ts";
 import { type Command, fileNamed, print } from "./command.ts";
-import { requireDatabase } from "./database.ts";
+import { requireDatabase, requireFile } from "./database.ts";
 
 export const backup: Command = {
   name: "backup",
@@ -12,6 +12,7 @@ export const backup: Command = {
   run: async (asked, config) => {
     const file = fileNamed(asked);
     const { database } = config;
+    requireFile(database, "pg_dump");
     requireDatabase(config);
     const copyTo = (copy: string) => copyDatabaseFile(database, copy);
     print(await makeBackup(file, { copyTo, kinds: KINDS, keySettings: config, now: () => new Date() }));

@@ -23,7 +23,7 @@ export const restore: Command = {
     const file = fileNamed(asked);
     const head = headAsked(asked);
     const { database, signingKeys } = config;
-    requireFile(database);
+    requireFile(database, "pg_restore");
     if (database === IN_MEMORY) {
       throw new CommandError("RIMWISE_DATABASE: name the file that the shop is to be kept in.");
     }

@@ -9,4 +9,3 @@ export {
   valuesIn,
   whileUnused,
 } from "./sqlite/copy.ts";
-export { isAtLevel } from "./sqlite/open.ts";
