@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { behindTheService, everyRowOf } from "../behind/behind-the-service.ts";
-import { describeOnSqlite } from "../behind/only-on-sqlite.ts";
+import { describeOnSqlite } from "../behind/one-engine.ts";
 import { addBit, addSomebody, made, statusFor } from "./crib.ts";
 import { openShop, type Shop } from "./shop.ts";
 
@@ -63,7 +63,7 @@ describe("a person", () => {
     expect(status).toBe(200);
     expect(body.person).toMatchObject({ id, name: "Erased person", state: "left" });
     expect(body.person.notes).toBeUndefined();
-    expect(body.stays.length).toBeGreaterThan(2);
+    expect(body.stays.join()).toMatch(/under the person's id.*backups.*log.*vacuumed/s);
     expect(await statusFor(shop, key)).toBe(401);
     expect(await everyRowOf(shop)).not.toMatch(/Quillon/);
     expect((await shop.ask("GET", `/v1/loans/${loan.id}`)).body.personId).toBe(id);

@@ -69,7 +69,8 @@ describe("API8:2023 Security Misconfiguration", () => {
         url: urlOf(operation, inside.ids),
         headers: { authorization: `Bearer ${inside.keys.manager}` },
       });
-      if (statusCode < 500) continue;
+      // That the service is not ready is what one of them is there to say.
+      if (statusCode < 500 || operation.id === "getReadiness") continue;
       faults += 1;
       expect(JSON.parse(body).code, operation.id).toMatch(/^(internal|busy)$/);
       expect(body, operation.id).not.toMatch(

@@ -162,9 +162,8 @@ describe("a stock-take", () => {
     const rack = await addPlace(shop, "Rack");
     const position = await addPlace(shop, "Position 14", rack.id);
     const elsewhere = await addPlace(shop, "Bench");
-    const [resting, returned, found] = await Promise.all(
-      [1, 2, 3].map(() => addBit(shop, { homePlaceId: position.id })),
-    );
+    const add = () => addBit(shop, { homePlaceId: position.id });
+    const [resting, returned, found] = [await add(), await add(), await add()];
     await count(elsewhere.id, [returned.id, found.id]);
     await count(rack.id, [resting.id, returned.id]);
     expect((await get(`/v1/bits/${returned.id}`)).placeId).toBe(position.id);
@@ -232,14 +231,20 @@ describe("a place is removed", () => {
     expect((await shop.ask("GET", `/v1/places/${outer.id}`)).status).toBe(404);
   });
 
-  test("and then takes nothing inside, not even what asked a moment later", async () => {
+  test("or has something put inside, if both are asked at once: never both", async () => {
     const outer = await addPlace(shop, "Outer");
     const [gone, late] = await Promise.all([
       remove(outer.id),
       shop.ask("POST", "/v1/places", { body: { name: "Late", kind: "drawer", insideId: outer.id } }),
     ]);
-    expect(gone.status).toBe(204);
-    expect([404, 422]).toContain(late.status);
-    expect((await get(`/v1/places?insideId=${outer.id}`)).data).toEqual([]);
+    const { data: inside } = await get(`/v1/places?insideId=${outer.id}`);
+    if (gone.status === 204) {
+      expect([404, 422]).toContain(late.status);
+      expect(inside).toEqual([]);
+    } else {
+      // An engine that is waited for may come to the later one first.
+      expect([gone.status, gone.body.code, late.status]).toEqual([409, "place-in-use", 201]);
+      expect(inside).toEqual([late.body]);
+    }
   });
 });

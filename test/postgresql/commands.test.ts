@@ -2,16 +2,16 @@ import { execFileSync } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { join } from "node:path";
 import { beforeAll, expect, onTestFinished, test } from "vitest";
+import { describeOnPostgresql } from "../behind/one-engine.ts";
 import { openShop, PANEL_BIT } from "../contract/shop.ts";
 import { builtService } from "../running/built-service.ts";
 import { ask, ran, start, temporaryFolder } from "../running/service-process.ts";
-import { describeOnPostgresql } from "./only-on-postgresql.ts";
 import { programOf } from "./server.ts";
 import { dropSchema, newSchema } from "./shop-database.ts";
 
 const FIRST_KEY = "a-first-manager's-key-for-the-tests-0123456789";
 
-describeOnPostgresql("the commands", (server) => {
+describeOnPostgresql("on PostgreSQL, the commands", (server) => {
   let service: readonly string[];
   beforeAll(async () => {
     service = [await builtService()];

@@ -10,8 +10,8 @@ export function serverUnderTest(): string | undefined {
 }
 
 /** The URL of a new shop's database on a server: a schema of its own. */
-export function newSchema(server: string): string {
-  return `${server}&schema=shop_${randomUUID().replaceAll("-", "")}&pool_size=6`;
+export function newSchema(server: string, parameters = "pool_size=6"): string {
+  return `${server}&schema=shop_${randomUUID().replaceAll("-", "")}&${parameters}`;
 }
 
 /** Removes a shop's schema with everything in it. */

@@ -20,6 +20,7 @@ const STAYS = [
   "Loans, uses, checks, qualifications, enrolments, inspections and events stay under the person's id, which names nobody.",
   "Names and notes in backups made before stay there until those are deleted.",
   "Answers kept for repeated requests, and lines of the log, are gone when their time is over.",
+  "If the database is PostgreSQL, its files hold what was erased until they are vacuumed, and its write-ahead log until that is used again.",
   "Free text in which somebody wrote a name, such as a bit's notes or a loan's job, is not searched.",
 ];
 

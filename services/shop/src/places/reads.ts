@@ -13,7 +13,7 @@ const records = recordQueries(placeKind);
 
 export const places = {
   ...records,
-  /** The place itself and everything inside it, to any depth. */
+  /** The place itself and everything inside it, to any depth, the outer ones first. */
   idsWithin,
   /** From the place outward to the outermost one that it is inside. */
   outward,
@@ -23,14 +23,14 @@ export const places = {
   isUsed,
 };
 
-const within = fieldsQuery(placeKind, ["id"], () => {
+const within = fieldsQuery(placeKind, ["id", "insideId"], () => {
   const { table } = placeKind;
   const id = placeKind.column("id");
   const insideId = placeKind.column("insideId");
-  return sql`WITH RECURSIVE within (id) AS (
-      SELECT ${id} FROM ${table} WHERE ${id} = ${given("placeId")}
-      UNION SELECT ${id} FROM ${table} JOIN within ON ${insideId} = within.id
-    ) SELECT id FROM within`;
+  return sql`WITH RECURSIVE within (id, inside_id) AS (
+      SELECT ${id}, ${insideId} FROM ${table} WHERE ${id} = ${given("placeId")}
+      UNION SELECT ${id}, ${insideId} FROM ${table} JOIN within ON ${insideId} = within.id
+    ) SELECT id, inside_id FROM within ORDER BY id`;
 });
 
 const number = bitKind.column("number");
@@ -51,7 +51,13 @@ const placeInside = fieldsQuery(placeKind, ["id"], (rows) =>
 const users = [bitAt("homePlaceId"), bitAt("placeId"), placeInside];
 
 function* idsWithin(placeId: string): Question<string[]> {
-  return (yield* all(within, { placeId })).map(({ id }) => id);
+  const found = yield* all(within, { placeId });
+  const inside = new Map<string, string[]>();
+  for (const { id, insideId = "" } of found) inside.set(insideId, [...(inside.get(insideId) ?? []), id]);
+  const ids = new Set([placeId]);
+  // A set goes on to what is added while it is gone through: level by level, each in order of age.
+  for (const outer of ids) for (const id of inside.get(outer) ?? []) ids.add(id);
+  return found.length === 0 ? [] : [...ids];
 }
 
 function* outward(placeId: string): Question<PlaceRecord[]> {

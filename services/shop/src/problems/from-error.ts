@@ -23,15 +23,14 @@ const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
   ENOSPC: "disk-full",
   SQLITE_READONLY: "database-read-only",
   SQLITE_READONLY_DBMOVED: "database-read-only",
-  // A PostgreSQL server that is full, a standby by now, going down, coming up, or not there (its manual, appendix A).
+  STORE_UNAVAILABLE: "busy",
+  // A PostgreSQL server that is full, a standby by now, without a connection to spare, going down, or coming up (its manual, appendix A).
   "53100": "disk-full",
   "25006": "database-read-only",
   "53300": "busy",
   "57P01": "busy",
   "57P02": "busy",
   "57P03": "busy",
-  ECONNREFUSED: "busy",
-  ECONNRESET: "busy",
 };
 
 /** Any error as a problem. What is not known becomes a 500 that says nothing of its cause. */

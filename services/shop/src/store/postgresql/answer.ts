@@ -4,6 +4,8 @@ import { placeIn } from "../places-in-statements.ts";
 import type { Query, Question, Step, Values } from "../query.ts";
 import type { RawRow } from "../readers.ts";
 import type { Answer } from "../store.ts";
+import { UnavailableError } from "../unavailable-error.ts";
+import { connectionOf } from "./connection.ts";
 import { driverValue, POSTGRESQL_DIALECT } from "./dialect.ts";
 
 type Prepared = {
@@ -26,7 +28,7 @@ export function answersFrom(pool: Pool): Answer {
   return async (question) => {
     const first = question.next();
     if (first.done === true) return first.value;
-    const client = await pool.connect();
+    const client = await connectionOf(pool);
     let broken: Error | undefined;
     try {
       // Sent together with the first query: it costs no wait of its own.
@@ -34,11 +36,15 @@ export function answersFrom(pool: Pool): Answer {
         client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY"),
         rowsOf(client, first.value),
       ]);
-      return await rest(client, question, question.next(rows));
-    } finally {
-      await client.query("COMMIT").catch((error: Error) => {
-        broken = error;
+      const answer = await rest(client, question, question.next(rows));
+      await client.query("COMMIT");
+      return answer;
+    } catch (error) {
+      await client.query("ROLLBACK").catch((lost: Error) => {
+        broken = lost;
       });
+      throw broken === undefined ? error : new UnavailableError(error);
+    } finally {
       client.release(broken);
     }
   };

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
-import type { Pool, PoolClient } from "pg";
+import pg from "pg";
 import { type Bell, newBell } from "../bell.ts";
+import type { Address } from "./address.ts";
 
 /** Others hear of what is committed at most so often: telling them in each transaction made commits slower. */
 const TELL_EVERY_MS = 50;
@@ -13,35 +14,41 @@ export type BellBetween = {
   readonly close: () => Promise<void>;
 };
 
-/** A bell that all processes of a shop hear: here at once, elsewhere by LISTEN and NOTIFY. */
-export async function openBell(pool: Pool, schema: string): Promise<BellBetween> {
+/**
+ * A bell that all processes of a shop hear: here at once, elsewhere by LISTEN and NOTIFY, over a connection of its own beside the
+ * pool's.
+ */
+export async function openBell({ pool, schema }: Address): Promise<BellBetween> {
   const bell = newBell();
   const channel = `rimwise_${schema}`.slice(0, 63);
   const self = randomUUID();
-  let listener: PoolClient | undefined;
+  let listener: pg.Client | undefined;
   let tell: NodeJS.Timeout | undefined;
   let again: NodeJS.Timeout | undefined;
   let isClosed = false;
 
   async function listen(): Promise<void> {
-    const client = await pool.connect();
+    const client = new pg.Client(pool);
+    client.on("notification", ({ payload }) => {
+      if (payload !== self) bell.ring();
+    });
+    client.on("error", () => lose(client));
+    client.on("end", () => lose(client));
     try {
-      client.on("notification", ({ payload }) => {
-        if (payload !== self) bell.ring();
-      });
-      client.on("error", () => lose(client));
+      await client.connect();
       await client.query(`LISTEN "${channel}"`);
-      listener = client;
     } catch (error) {
-      client.release(true);
+      await client.end().catch(() => undefined);
       throw error;
     }
+    listener = client;
+    if (isClosed) await close();
   }
 
-  function lose(client: PoolClient): void {
+  function lose(client: pg.Client): void {
     if (listener !== client) return;
     listener = undefined;
-    client.release(true);
+    client.end().catch(() => undefined);
     listenLater();
   }
 
@@ -53,6 +60,15 @@ export async function openBell(pool: Pool, schema: string): Promise<BellBetween>
     }, TRY_AGAIN_MS).unref();
   }
 
+  async function close(): Promise<void> {
+    isClosed = true;
+    clearTimeout(tell);
+    clearTimeout(again);
+    const client = listener;
+    listener = undefined;
+    await client?.end().catch(() => undefined);
+  }
+
   await listen();
   return {
     bell,
@@ -61,16 +77,9 @@ export async function openBell(pool: Pool, schema: string): Promise<BellBetween>
       tell ??= setTimeout(() => {
         tell = undefined;
         // If it is lost, those elsewhere hear of the next one, or when they listen again.
-        pool.query("SELECT pg_notify($1, $2)", [channel, self]).catch(() => undefined);
+        listener?.query("SELECT pg_notify($1, $2)", [channel, self]).catch(() => undefined);
       }, TELL_EVERY_MS).unref();
     },
-    close: async () => {
-      isClosed = true;
-      clearTimeout(tell);
-      clearTimeout(again);
-      const client = listener;
-      listener = undefined;
-      client?.release(true);
-    },
+    close,
   };
 }

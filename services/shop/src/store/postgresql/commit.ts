@@ -3,6 +3,7 @@ import { subjectOf } from "../changes.ts";
 import { grouped, type Settled } from "../group.ts";
 import { type Commit, type CommitResult, ConflictError, type WriteBatch } from "../port.ts";
 import { RefusedError } from "../refusal.ts";
+import { UnavailableError } from "../unavailable-error.ts";
 import { applyBatch, type Parts } from "./apply.ts";
 import { inPart, whileWriting } from "./transaction.ts";
 
@@ -63,7 +64,7 @@ function refusedBy(error: unknown, { changes: [first] }: WriteBatch): Settled<Co
 /** A lost connection or a full disk fails every batch: trying each would only take as long again. */
 function isOfTheServer(error: unknown): boolean {
   const code = codeOf(error);
-  return code !== "" && !OF_A_BATCH.test(code);
+  return error instanceof UnavailableError || (code !== "" && !OF_A_BATCH.test(code));
 }
 
 function codeOf(error: unknown): string {

@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import type { Pool } from "pg";
 import { findAnswer } from "../kept-answers.ts";
 import type { Shape, Store, StoreHealth } from "../store.ts";
-import { readAddress } from "./address.ts";
+import { type Address, readAddress } from "./address.ts";
 import { answersFrom } from "./answer.ts";
 import type { Parts } from "./apply.ts";
 import { openBell } from "./bell-between.ts";
@@ -30,7 +30,7 @@ export async function openPostgresqlStore(
   try {
     await requireFit(pool);
     await migrate(pool, address.schema, MIGRATIONS_FOLDER, now());
-    return await storeOn(pool, address.schema, shape, now().toISOString());
+    return await storeOn(pool, address, shape, now().toISOString());
   } catch (error) {
     await pool.end();
     throw error;
@@ -50,13 +50,13 @@ export async function isShopAtLevel(url: string): Promise<boolean> {
   }
 }
 
-async function storeOn(pool: Pool, schema: string, shape: Shape, at: string): Promise<Store> {
+async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): Promise<Store> {
   const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
   await completeRecords(pool, shape, parts);
   await deriveAgain(pool, shape, parts, at);
   const answer = answersFrom(pool);
   const commit = openCommit(pool, parts);
-  const { bell, committed, close } = await openBell(pool, schema);
+  const { bell, committed, close } = await openBell(address);
   return {
     commit: async (batch) => {
       const result = await commit(batch);

@@ -1,14 +1,16 @@
 import type { Pool, PoolClient } from "pg";
+import { UnavailableError } from "../unavailable-error.ts";
+import { connectionOf } from "./connection.ts";
 
 /**
  * Does work in a transaction: all of it or, when it throws, nothing. Each statement sees what was committed before it began,
- * so whoever holds the lock of `writing` sees everything.
+ * so whoever holds the lock of `writing` sees everything. Throws an UnavailableError when the connection is lost.
  */
 export async function inTransaction<Result>(
   pool: Pool,
   work: (client: PoolClient) => Promise<Result>,
 ): Promise<Result> {
-  const client = await pool.connect();
+  const client = await connectionOf(pool);
   let broken: Error | undefined;
   try {
     await client.query("BEGIN ISOLATION LEVEL READ COMMITTED READ WRITE");
@@ -21,7 +23,7 @@ export async function inTransaction<Result>(
     await client.query("ROLLBACK").catch((lost: Error) => {
       broken = lost;
     });
-    throw error;
+    throw broken === undefined ? error : new UnavailableError(error);
   } finally {
     client.release(broken);
   }

@@ -5,3 +5,11 @@ import { serverUnderTest } from "../postgresql/shop-database.ts";
 export function describeOnSqlite(reason: string, tests: () => void): void {
   describe.skipIf(serverUnderTest() !== undefined)(`on SQLite alone, because ${reason}:`, tests);
 }
+
+/** Tests of the PostgreSQL engine itself, on the server under test; none of them runs without one. */
+export function describeOnPostgresql(about: string, tests: (server: string) => void): void {
+  const server = serverUnderTest();
+  describe.skipIf(server === undefined)(about, () => {
+    if (server !== undefined) tests(server);
+  });
+}
