@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, onTestFinished, test } from "vitest";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
 const HOUR_MS = 60 * 60 * 1000;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { behindTheService, copyRow } from "../behind/behind-the-service.ts";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { behindTheService, copyRow } from "../../services/shop/testing/behind-the-service.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { check, inDays, issued, openCourse, openSchool, school } from "./school.ts";
 
 openSchool();

@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { behindTheService, everyRowOf } from "../behind/behind-the-service.ts";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { behindTheService, everyRowOf } from "../../services/shop/testing/behind-the-service.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { addBit, addSomebody, made, statusFor } from "./crib.ts";
 import { openShop, type Shop } from "./shop.ts";
 

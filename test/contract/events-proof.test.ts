@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
-import { behindTheService, changeJson } from "../behind/behind-the-service.ts";
-import type { Database, Row } from "../behind/database.ts";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { behindTheService, changeJson } from "../../services/shop/testing/behind-the-service.ts";
+import type { Database, Row } from "../../services/shop/testing/database.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 

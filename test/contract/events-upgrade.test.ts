@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { migrate } from "@rimwise/shop";
 import Database from "better-sqlite3";
 import { expect, onTestFinished, test } from "vitest";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { openShop } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 

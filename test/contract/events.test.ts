@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 

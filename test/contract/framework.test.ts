@@ -1,6 +1,6 @@
 import { connect } from "node:net";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { openShop, PANEL_BIT } from "./shop.ts";
 
 describe("every error is a problem with a stable type and a request id", () => {

@@ -1,7 +1,7 @@
 import { buildApp, grantFirstKey, readConfig } from "@rimwise/shop";
 import { expect, onTestFinished, test } from "vitest";
 import { openInMemoryStore } from "../../services/shop/testing/in-memory-store.ts";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { PANEL_BIT } from "./shop.ts";
 
 /** A shop in memory, whose file can be made full or read-only, and a way to add a bit to it. */

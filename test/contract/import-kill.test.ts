@@ -1,8 +1,8 @@
 import { once } from "node:events";
 import { setTimeout as pause } from "node:timers/promises";
 import { describe, expect, test } from "vitest";
-import { count } from "../behind/behind-the-service.ts";
-import { expectWhole } from "../behind/whole.ts";
+import { count } from "../../services/shop/testing/behind-the-service.ts";
+import { expectWhole } from "../../services/shop/testing/whole.ts";
 import { builtService } from "../running/built-service.ts";
 import { type Running, start, temporaryDatabase } from "../running/service-process.ts";
 import { CSV, manyStraights } from "./import-files.ts";

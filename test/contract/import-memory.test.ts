@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { describe, expect, onTestFinished, test } from "vitest";
 import { bundleService } from "../../services/shop/bundle.ts";
-import { newDatabase } from "../behind/behind-the-service.ts";
+import { newDatabase } from "../../services/shop/testing/behind-the-service.ts";
 
 type Measured = { readonly created: number; readonly live: number; readonly wholeGrowth: number };
 

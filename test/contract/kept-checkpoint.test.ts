@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, onTestFinished, test, vi } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { addBit } from "./crib.ts";
 import { openShop, type Shop } from "./shop.ts";
 

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { sortedJson } from "./sorted-json.ts";
 
 /** RFC 8037, appendix A.1 and A.2: an Ed25519 key, and A.3: its thumbprint. */

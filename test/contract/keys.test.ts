@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { everyRowOf } from "../behind/behind-the-service.ts";
+import { everyRowOf } from "../../services/shop/testing/behind-the-service.ts";
 import { openShop, PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
 async function shopWithRoles() {

@@ -1,7 +1,7 @@
 import { chmodSync, existsSync } from "node:fs";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { describe, expect, test } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { keptKeys, keyFile, PUBLISHED } from "./key-file.ts";
 import { openShop } from "./shop.ts";
 

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { importsOf, parse, sourceFiles } from "../architecture/source-files.ts";
-import { behindTheService } from "../behind/behind-the-service.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "./bodies.ts";
 import { addBit, lastSequence, made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { behindTheService } from "../behind/behind-the-service.ts";
+import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { OPERATIONS, urlOf } from "./bodies.ts";
 import { made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { everyRowOf } from "../behind/behind-the-service.ts";
+import { everyRowOf } from "../../services/shop/testing/behind-the-service.ts";
 import { addSomebody, statusFor } from "./crib.ts";
 import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 

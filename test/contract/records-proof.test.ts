@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { behindTheService, copyRow } from "../behind/behind-the-service.ts";
+import { behindTheService, copyRow } from "../../services/shop/testing/behind-the-service.ts";
 import { addBit, addSomebody, made } from "./crib.ts";
 import { openShop, type Shop } from "./shop.ts";
 

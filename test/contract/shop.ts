@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { onTestFinished } from "vitest";
-import { dropSchema, newSchema, serverUnderTest } from "../postgresql/shop-database.ts";
+import { dropSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 import { documentedAnswers } from "./documented.ts";
 
 type Method = "GET" | "HEAD" | "POST" | "PUT" | "PATCH" | "DELETE" | "OPTIONS";

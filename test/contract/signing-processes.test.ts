@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { buildApp, openShopStore, readConfig } from "@rimwise/shop";
 import { describe, expect, test } from "vitest";
-import { behindTheService, copyOf, newDatabase } from "../behind/behind-the-service.ts";
+import { behindTheService, copyOf, newDatabase } from "../../services/shop/testing/behind-the-service.ts";
 import { keptKeys, keyFile, PUBLISHED } from "./key-file.ts";
 import { secondProcess } from "./second-process.ts";
 import { openShop, type Shop } from "./shop.ts";

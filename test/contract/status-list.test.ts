@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { behindTheService, copyRow, numbersTo } from "../behind/behind-the-service.ts";
+import { behindTheService, copyRow, numbersTo } from "../../services/shop/testing/behind-the-service.ts";
 import { issued, made, openCourse, openSchool, school } from "./school.ts";
 import { placeIn, statusBits } from "./status-bits.ts";
 

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { count } from "../behind/behind-the-service.ts";
+import { count } from "../../services/shop/testing/behind-the-service.ts";
 import { bodyOf, OPERATIONS, urlOf } from "./bodies.ts";
 import { made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";

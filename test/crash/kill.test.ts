@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { count } from "../behind/behind-the-service.ts";
-import { expectWhole } from "../behind/whole.ts";
+import { count } from "../../services/shop/testing/behind-the-service.ts";
+import { expectWhole } from "../../services/shop/testing/whole.ts";
 import { builtService } from "../running/built-service.ts";
 import { exited, start, temporaryDatabase } from "../running/service-process.ts";
 import { BIT } from "./bit.ts";

@@ -2,7 +2,7 @@ import { copyFileSync, readdirSync } from "node:fs";
 import { setTimeout as sleep } from "node:timers/promises";
 import Database from "better-sqlite3";
 import { beforeAll, expect, test } from "vitest";
-import { describeOnSqlite } from "../behind/one-engine.ts";
+import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { builtService } from "../running/built-service.ts";
 import {
   ask,

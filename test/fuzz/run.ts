@@ -1,4 +1,4 @@
-import { openDatabase } from "../behind/behind-the-service.ts";
+import { openDatabase } from "../../services/shop/testing/behind-the-service.ts";
 import { made } from "../contract/crib.ts";
 import { furnish } from "../contract/furnish.ts";
 import { openShop } from "../contract/shop.ts";

@@ -2,12 +2,12 @@ import { execFileSync } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { join } from "node:path";
 import { beforeAll, expect, onTestFinished, test } from "vitest";
-import { describeOnPostgresql } from "../behind/one-engine.ts";
+import { dropSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT } from "../contract/shop.ts";
 import { builtService } from "../running/built-service.ts";
 import { ask, ran, start, temporaryFolder } from "../running/service-process.ts";
 import { programOf } from "./server.ts";
-import { dropSchema, newSchema } from "./shop-database.ts";
 
 const FIRST_KEY = "a-first-manager's-key-for-the-tests-0123456789";
 

@@ -1,8 +1,8 @@
 import { expect, onTestFinished, test } from "vitest";
-import { openDatabase } from "../behind/behind-the-service.ts";
-import { describeOnPostgresql } from "../behind/one-engine.ts";
+import { openDatabase } from "../../services/shop/testing/behind-the-service.ts";
+import { dropSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT } from "../contract/shop.ts";
-import { dropSchema, newSchema } from "./shop-database.ts";
 
 /** A shop with one connection, for which nobody waits longer than a second. */
 async function shopWithOneConnection(server: string) {

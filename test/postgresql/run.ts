@@ -1,9 +1,23 @@
 import { spawn } from "node:child_process";
+import { SERVER } from "../../services/shop/testing/database-under-test.ts";
 import { startServer } from "./server.ts";
-import { SERVER } from "./shop-database.ts";
 
-/** Tests of which every one asks the store or the service, whatever keeps it. */
-const ON_BOTH = ["test/postgresql/", "services/shop/src/rooms/", "test/contract/"];
+/** Tests of what asks the store or the service, whatever keeps it. */
+const ON_BOTH = [
+  "test/postgresql/",
+  "services/shop/src/rooms/",
+  "services/shop/src/store/",
+  "services/shop/src/bits/reads",
+  "services/shop/src/events/reads",
+  "test/contract/",
+  "test/sdk/",
+  "test/browser/",
+  "test/crash/",
+  "test/fuzz/",
+  "test/properties/lapse",
+  "test/upgrades/derive-again",
+  "test/upgrades/older-plans",
+];
 
 const asked = process.argv.slice(2);
 try {

@@ -6,8 +6,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { onTestFinished } from "vitest";
-import { newDatabase } from "../behind/behind-the-service.ts";
-import { serverUnderTest } from "../postgresql/shop-database.ts";
+import { newDatabase } from "../../services/shop/testing/behind-the-service.ts";
+import { serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 
 const SHOP = fileURLToPath(new URL("../../services/shop/", import.meta.url));
 const START_WITHIN_MS = 30_000;

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Client, createClient } from "@rimwise/client";
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
-import { copyOf } from "../behind/behind-the-service.ts";
+import { copyOf } from "../../services/shop/testing/behind-the-service.ts";
 import { bodyOf, OPERATIONS, type Operation, urlOf } from "../contract/bodies.ts";
 import { lastSequence, made } from "../contract/crib.ts";
 import { addExample, type Examples, expectKept } from "../contract/examples.ts";

@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { ENGINE_VERSION } from "@rimwise/domain";
 import { describe, expect, onTestFinished, test } from "vitest";
-import { behindTheService, changeJson, copyOf } from "../behind/behind-the-service.ts";
-import type { Database } from "../behind/database.ts";
+import { behindTheService, changeJson, copyOf } from "../../services/shop/testing/behind-the-service.ts";
+import type { Database } from "../../services/shop/testing/database.ts";
 import { issued, openCourse, openSchool, school } from "../contract/school.ts";
 import { openShop } from "../contract/shop.ts";
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { behindTheService, changeJson } from "../behind/behind-the-service.ts";
+import { behindTheService, changeJson } from "../../services/shop/testing/behind-the-service.ts";
 import { openShop, PANEL_BIT, TABLE_ROUTER } from "../contract/shop.ts";
 
 /** A kept plan as tests make it older. */

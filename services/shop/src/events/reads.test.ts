@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { openInMemoryStore, planOf } from "../../testing/in-memory-store.ts";
+import { describeOnSqlite } from "../../testing/one-engine.ts";
+import { openOwnStore } from "../../testing/own-store.ts";
 import { keyKind } from "../keys/kind.ts";
 import { proveHistory } from "../proof/prove.ts";
 import { newRecord } from "../store/changes.ts";
@@ -11,7 +13,7 @@ const at = (hour: number) => `2026-03-02T${String(hour).padStart(2, "0")}:00:00.
 
 /** A store with one event an hour, made in turn by two callers, of two types. */
 async function storeWith(hours: readonly number[]) {
-  const { store, sqlite } = openInMemoryStore();
+  const { store } = await openOwnStore();
   for (const [index, hour] of hours.entries()) {
     const stamp = { by: `key_${index % 2}`, at: at(hour), requestId: `r-${index}` };
     const fields = { name: "Wall", role: "member", keySha256: digest(index) } as const;
@@ -21,7 +23,7 @@ async function storeWith(hours: readonly number[]) {
   }
   const page = (after: number, most: number, filter?: EventFilter) =>
     store.answer(events.page(after, most, filter));
-  return { sqlite, answer: store.answer, page };
+  return { answer: store.answer, page };
 }
 
 function digest(index: number): string {
@@ -61,25 +63,29 @@ describe("the feed", () => {
     expect(await page(0, 100, { subjectId: "key_4", by: "key_1" })).toEqual([]);
   });
 
-  test.each([
-    [{}, "INTEGER PRIMARY KEY"],
-    [{ since: "x", until: "y" }, "INTEGER PRIMARY KEY"],
-    [{ subjectId: "x" }, "INDEX events_by_subject"],
-    [{ subjectId: "x", by: "y", type: "z", since: "s" }, "INDEX events_by_subject"],
-    [{ by: "x" }, "INDEX events_by_key"],
-    [{ type: "x", until: "y" }, "INDEX events_by_type"],
-    [{ by: "x", type: "y", since: "s", until: "u" }, "INDEX events_by_key_and_type"],
-  ] satisfies [EventFilter, string][])("of %j goes along %s, and sorts nothing", async (filter, index) => {
-    const { sqlite } = await storeWith([]);
-    const steps = planOf(sqlite, eventPage(filter));
-    expect(steps).toHaveLength(1);
-    expect(steps[0]).toContain(`SEARCH events USING ${index} (`);
-    expect(steps[0]).toMatch(/(sequence|rowid)>\? AND (sequence|rowid)<\?\)$/);
-  });
+  describeOnSqlite("PostgreSQL chooses by how much is in the table", () => {
+    test.each([
+      [{}, "INTEGER PRIMARY KEY"],
+      [{ since: "x", until: "y" }, "INTEGER PRIMARY KEY"],
+      [{ subjectId: "x" }, "INDEX events_by_subject"],
+      [{ subjectId: "x", by: "y", type: "z", since: "s" }, "INDEX events_by_subject"],
+      [{ by: "x" }, "INDEX events_by_key"],
+      [{ type: "x", until: "y" }, "INDEX events_by_type"],
+      [{ by: "x", type: "y", since: "s", until: "u" }, "INDEX events_by_key_and_type"],
+    ] satisfies [EventFilter, string][])("of %j goes along %s, and sorts nothing", (filter, index) => {
+      const { sqlite } = openInMemoryStore();
+      const steps = planOf(sqlite, eventPage(filter));
+      expect(steps).toHaveLength(1);
+      expect(steps[0]).toContain(`SEARCH events USING ${index} (`);
+      expect(steps[0]).toMatch(/(sequence|rowid)>\? AND (sequence|rowid)<\?\)$/);
+    });
 
-  test("finds the end of a window without looking through the events", async () => {
-    const { sqlite } = await storeWith([]);
-    expect(planOf(sqlite, latestBehind)).toEqual(["SEARCH events USING COVERING INDEX events_behind (at<?)"]);
+    test("finds the end of a window without looking through the events", () => {
+      const { sqlite } = openInMemoryStore();
+      expect(planOf(sqlite, latestBehind)).toEqual([
+        "SEARCH events USING COVERING INDEX events_behind (at<?)",
+      ]);
+    });
   });
 });
 

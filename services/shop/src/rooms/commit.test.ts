@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { openInMemoryStore } from "../../testing/in-memory-store.ts";
 import { newBit, STAMP } from "../../testing/new-bit.ts";
+import { describeOnSqlite } from "../../testing/one-engine.ts";
+import { openOwnStore } from "../../testing/own-store.ts";
 import { bitKind } from "../bits/kind.ts";
 import { bits as records } from "../bits/reads.ts";
 import { events as history } from "../events/reads.ts";
 import { creation, nextVersion, replacement } from "../store/changes.ts";
 import type { Change, KeptAnswer, WriteBatch } from "../store/port.ts";
+import type { Store } from "../store/store.ts";
 
 const ANSWER: KeptAnswer = {
   scope: "key_1 POST /v1/bits",
@@ -19,14 +22,16 @@ const ANSWER: KeptAnswer = {
 
 const expected = (id: string, version: number) => ({ kind: bitKind, id, version });
 
-function openEmpty() {
-  const { store, sqlite } = openInMemoryStore();
+async function openEmpty() {
+  return doorsOf((await openOwnStore()).store);
+}
+
+function doorsOf(store: Store) {
   const { answer } = store;
   const commit = (changes: readonly Change[], rest: Partial<WriteBatch> = {}) =>
     store.commit({ stamp: STAMP, changes, ...rest });
   return {
     ...store,
-    sqlite,
     commit,
     bits: async () => (await answer(records.page("", 100))).map(({ id }) => id),
     find: (id: string) => answer(records.find(id)),
@@ -36,7 +41,7 @@ function openEmpty() {
 
 describe("the one door for writes", () => {
   test("writes all changes of a batch with their events, or none", async () => {
-    const { commit, bits, events } = openEmpty();
+    const { commit, bits, events } = await openEmpty();
     const first = newBit("bit_1");
     expect(await commit([...first.changes, ...newBit("bit_2").changes])).toEqual({ kind: "committed" });
     const stale = replacement(bitKind, { ...first.record, version: 7 }, nextVersion(first.record, STAMP.at));
@@ -47,7 +52,7 @@ describe("the one door for writes", () => {
   });
 
   test("lets the batches of one group stand or fall each by itself", async () => {
-    const { commit, bits, events } = openEmpty();
+    const { commit, bits, events } = await openEmpty();
     const results = await Promise.allSettled([
       commit([...newBit("bit_1").changes]),
       commit([...newBit("bit_1").changes]),
@@ -69,7 +74,7 @@ describe("the one door for writes", () => {
   });
 
   test("takes what a batch streams once, whatever becomes of the others", async () => {
-    const { commit, bits, events } = openEmpty();
+    const { commit, bits, events } = await openEmpty();
     const streamed = (function* () {
       yield* newBit("bit_1").changes;
       yield* newBit("bit_2").changes;
@@ -83,23 +88,26 @@ describe("the one door for writes", () => {
     expect(await events()).toEqual(["bit_1", "bit_2"]);
   });
 
-  test("acknowledges nothing of a group that the disk has no room for, and goes on when it has", async () => {
-    const { commit, bits, events, sqlite } = openEmpty();
-    const pages = Number(sqlite.pragma("page_count", { simple: true }));
-    sqlite.pragma(`max_page_count = ${pages}`);
-    const many = Array.from({ length: 40 }, (_, index) => `bit_${String(index).padStart(2, "0")}`);
-    const full = await Promise.allSettled(many.map((id) => commit([...newBit(id).changes])));
-    expect(new Set(full.map((each) => each.status === "rejected" && each.reason.code))).toEqual(
-      new Set(["SQLITE_FULL"]),
-    );
-    expect([await bits(), await events()]).toEqual([[], []]);
-    sqlite.pragma(`max_page_count = ${pages * 10}`);
-    await Promise.all(many.map((id) => commit([...newBit(id).changes])));
-    expect(await bits()).toEqual(many);
+  describeOnSqlite("its file can be made full", () => {
+    test("acknowledges nothing of a group that the disk has no room for, and goes on when it has", async () => {
+      const { store, sqlite } = openInMemoryStore();
+      const { commit, bits, events } = doorsOf(store);
+      const pages = Number(sqlite.pragma("page_count", { simple: true }));
+      sqlite.pragma(`max_page_count = ${pages}`);
+      const many = Array.from({ length: 40 }, (_, index) => `bit_${String(index).padStart(2, "0")}`);
+      const full = await Promise.allSettled(many.map((id) => commit([...newBit(id).changes])));
+      expect(new Set(full.map((each) => each.status === "rejected" && each.reason.code))).toEqual(
+        new Set(["SQLITE_FULL"]),
+      );
+      expect([await bits(), await events()]).toEqual([[], []]);
+      sqlite.pragma(`max_page_count = ${pages * 10}`);
+      await Promise.all(many.map((id) => commit([...newBit(id).changes])));
+      expect(await bits()).toEqual(many);
+    });
   });
 
   test("keeps an answer with its changes, and refuses to make them a second time", async () => {
-    const { commit, bits, findAnswer } = openEmpty();
+    const { commit, bits, findAnswer } = await openEmpty();
     expect(await commit([...newBit("bit_1").changes], { answer: ANSWER })).toEqual({ kind: "committed" });
     expect(await commit([...newBit("bit_2").changes], { answer: ANSWER })).toEqual({ kind: "answered" });
     expect(await findAnswer(ANSWER.scope, ANSWER.idempotencyKey)).toEqual(ANSWER);
@@ -110,7 +118,7 @@ describe("the one door for writes", () => {
   });
 
   test("forgets a field that is absent from the next version", async () => {
-    const { commit, find } = openEmpty();
+    const { commit, find } = await openEmpty();
     const { record } = newBit("bit_1");
     const full = { ...record, massG: 340, notes: "heavy" };
     await commit([creation(bitKind, full)]);
@@ -119,7 +127,7 @@ describe("the one door for writes", () => {
   });
 
   test("rings for what is on the disk, and for nothing else", async () => {
-    const { commit, bell } = openEmpty();
+    const { commit, bell } = await openEmpty();
     await commit([...newBit("bit_1").changes]);
     expect(bell.rings()).toBe(1);
     await commit([...newBit("bit_2").changes], { expects: [expected("bit_1", 9)] });

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { openInMemoryStore } from "../../testing/in-memory-store.ts";
+import { behindTheService } from "../../testing/behind-the-service.ts";
+import { openOwnStore } from "../../testing/own-store.ts";
 import { changeBit, createBit } from "../bits/decide.ts";
 import { photographKind } from "../photographs/kind.ts";
 import { createPlace } from "../places/decide.ts";
@@ -24,7 +25,7 @@ const BIT = {
 
 /** A shop with a shelf and a bit that is not on it, and batches that are written in one transaction. */
 async function openShop() {
-  const { store, sqlite } = openInMemoryStore();
+  const { store, file } = await openOwnStore();
   const together = (...batches: readonly (readonly Change[])[]) =>
     Promise.all(
       batches.map(async (changes) => {
@@ -34,7 +35,7 @@ async function openShop() {
     );
   const bit = createBit("bit_1", BIT, AT, POLICY);
   await together([...SHELF.changes, ...bit.changes]);
-  return { together, bit, sqlite };
+  return { together, bit, file };
 }
 
 const putOnShelf = (bit: ReturnType<typeof createBit>) =>
@@ -63,10 +64,10 @@ test("no bit is put in a place that was removed meanwhile, neither a new one nor
 });
 
 test("a bit that has lost its place, as earlier versions let it, can still be changed", async () => {
-  const { together, sqlite } = await openShop();
+  const { together, file } = await openShop();
   const lost = createBit("bit_2", { ...BIT, homePlaceId: SHELF.record.id }, AT, POLICY);
   await together([...lost.changes]);
-  sqlite.exec("DELETE FROM places");
+  await behindTheService({ file }, ({ run }) => run("DELETE FROM places"));
   const renamed = changeBit(lost.record, { name: "Old straight" }, AT, POLICY);
   expect(await together([...renamed.changes])).toEqual(["committed"]);
 });

@@ -1,6 +1,6 @@
 import { expect } from "vitest";
-import { serverUnderTest } from "../postgresql/shop-database.ts";
 import { behindTheService, count } from "./behind-the-service.ts";
+import { serverUnderTest } from "./database-under-test.ts";
 
 /** Expects the pages of a database to be sound, and each event of its history to follow the one before. */
 export async function expectWhole(file: string): Promise<void> {

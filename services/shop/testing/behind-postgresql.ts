@@ -1,6 +1,6 @@
-import { openShopStore } from "@rimwise/shop";
-import { readAddress } from "../../services/shop/src/store/postgresql/address.ts";
-import { openPool } from "../../services/shop/src/store/postgresql/pool.ts";
+import { openShopStore } from "../src/rooms/store.ts";
+import { readAddress } from "../src/store/postgresql/address.ts";
+import { openPool } from "../src/store/postgresql/pool.ts";
 import type { Column, Database, Row } from "./database.ts";
 
 /** A PostgreSQL schema, as a superuser of the server under test. */

@@ -1,5 +1,5 @@
 import { describe } from "vitest";
-import { serverUnderTest } from "../postgresql/shop-database.ts";
+import { serverUnderTest } from "./database-under-test.ts";
 
 /** Tests of what only SQLite has, such as its file. The reason stands in the report. */
 export function describeOnSqlite(reason: string, tests: () => void): void {

@@ -1,9 +1,9 @@
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
-import { dropSchema, newSchema, serverUnderTest } from "../postgresql/shop-database.ts";
+import { openPostgresql } from "./behind-postgresql.ts";
+import { openSqlite } from "./behind-sqlite.ts";
 import type { Column, Database } from "./database.ts";
-import { openPostgresql } from "./postgresql.ts";
-import { openSqlite } from "./sqlite.ts";
+import { dropSchema, newSchema, serverUnderTest } from "./database-under-test.ts";
 
 /** What somebody does who can open the shop's database without the service. */
 export async function behindTheService<Result>(
