@@ -17,7 +17,7 @@ const USER = "rimwise";
  * PostgreSQL is not installed.
  */
 export function startServer(): Server {
-  const binaries = binariesOf();
+  programOf("initdb");
   const folder = mkdtempSync(join(existsSync(MEMORY) ? MEMORY : tmpdir(), "rimwise-postgresql-"));
   const data = join(folder, "data");
   const isRoot = process.getuid?.() === 0;
@@ -25,7 +25,7 @@ export function startServer(): Server {
   chmodSync(folder, 0o755);
   // The server refuses to run as root; Debian's package made a user for it.
   const run = (program: string, words: readonly string[]) => {
-    const command = [join(binaries, program), ...words];
+    const command = [programOf(program), ...words];
     const [first = "", ...rest] = isRoot ? ["runuser", "-u", "postgres", "--", ...command] : command;
     execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"] });
   };
@@ -40,6 +40,11 @@ export function startServer(): Server {
       rmSync(folder, { recursive: true });
     },
   };
+}
+
+/** The path of a program that comes with PostgreSQL. */
+export function programOf(name: string): string {
+  return join(binariesOf(), name);
 }
 
 function binariesOf(): string {

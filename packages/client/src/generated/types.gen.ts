@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'holds-used-up' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'holds-used-up' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-elsewhere' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -7478,7 +7478,7 @@ export type CheckPage = {
 /**
  * What happened. Stable, for programs; later versions may add some.
  */
-export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'computation.renewed';
+export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
 
 /**
  * Fields of the bit that matter to an event.
@@ -8873,6 +8873,53 @@ export type CheckpointEventFields = {
      * 1 when created, one more with each change; also its ETag.
      */
     version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the signing key that matter to an event.
+ */
+export type SigningKeyEventFields = {
+    /**
+     * Its id.
+     */
+    id?: string;
+    /**
+     * Its thumbprint (RFC 7638).
+     */
+    kid?: string;
+    /**
+     * The public key, in base64url.
+     */
+    x?: string;
+    /**
+     * Since when it signs no more.
+     */
+    retiredAt?: string;
+    /**
+     * Since when nothing that it signed counts.
+     */
+    compromisedAt?: string;
+    /**
+     * Since when the shop does without it: nobody has the key that it was sealed with, so nobody can say that it was the shop's.
+     */
+    lostAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    /**
+     * Digest of the private fields, salted.
+     */
+    privateDigest?: string;
     [key: string]: unknown;
 };
 
@@ -11356,9 +11403,122 @@ export type CheckpointCreated = {
 };
 
 /**
+ * The signing key was entered.
+ */
+export type SigningKeyCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'signing-key.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: SigningKeyEventFields;
+    };
+};
+
+/**
+ * The signing key changed, or something was done with it.
+ */
+export type SigningKeyChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: SigningKeyEventFields;
+        after: SigningKeyEventFields;
+    };
+};
+
+/**
  * One change: who, when, what and why. What `data` holds follows from `type`.
  */
-export type Event = BitCreated | BitChanged | BitRemoved | PlaceCreated | PlaceChanged | PlaceRemoved | PhotographCreated | PhotographRemoved | LoanCreated | LoanChanged | InspectionCreated | SharpeningCreated | RouterCreated | RouterChanged | RouterRemoved | ColletCreated | ColletChanged | DialReadingCreated | RunOutReadingCreated | SpeedTrialCreated | SpeedTrialChanged | UseCreated | ImportCreated | ImportChanged | PlanCreated | PlanChanged | ShopPolicyCreated | ShopPolicyChanged | PersonCreated | PersonChanged | KeyCreated | KeyChanged | CourseCreated | CourseChanged | EnrolmentCreated | EnrolmentChanged | QualificationCreated | QualificationChanged | ApprovalCreated | ApprovalChanged | LapseCreated | GroundsCreated | CheckCreated | CheckpointCreated;
+export type Event = BitCreated | BitChanged | BitRemoved | PlaceCreated | PlaceChanged | PlaceRemoved | PhotographCreated | PhotographRemoved | LoanCreated | LoanChanged | InspectionCreated | SharpeningCreated | RouterCreated | RouterChanged | RouterRemoved | ColletCreated | ColletChanged | DialReadingCreated | RunOutReadingCreated | SpeedTrialCreated | SpeedTrialChanged | UseCreated | ImportCreated | ImportChanged | PlanCreated | PlanChanged | ShopPolicyCreated | ShopPolicyChanged | PersonCreated | PersonChanged | KeyCreated | KeyChanged | CourseCreated | CourseChanged | EnrolmentCreated | EnrolmentChanged | QualificationCreated | QualificationChanged | ApprovalCreated | ApprovalChanged | LapseCreated | GroundsCreated | CheckCreated | CheckpointCreated | SigningKeyCreated | SigningKeyChanged;
 
 /**
  * One page of events.
@@ -11666,9 +11826,13 @@ export type Backup = {
         hash: string;
     };
     /**
-     * The `kid` of each signing key that is in it, oldest first. Empty when the service keeps its keys in memory.
+     * The `kid` of each signing key that is in it, oldest first.
      */
     signingKeyIds: Array<string>;
+    /**
+     * Whether it has the key that opens the signing keys. It does when that is in a file; without it, keep RIMWISE_SEALING_KEY elsewhere. Absent of backups from before signing keys were sealed: those have the keys themselves.
+     */
+    hasSealingKey?: boolean;
 };
 
 /**

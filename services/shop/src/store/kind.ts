@@ -33,8 +33,8 @@ type Declared<Type extends string, Schema extends TObject<TProperties>> = {
   /** Columns that are computed for queries and are no part of the record: `Shape.computed` says how. */
   readonly queryColumns?: QueryColumnTypes;
   /**
-   * Fields that say who a person is or what is noted of them. They are kept in the record alone, where they can be erased; of them
-   * events hold a digest, salted with the record's `salt` if it has one.
+   * Fields that are kept in the record alone: what says who a person is or is noted of them, where it can be erased, and secrets. Events
+   * hold a digest of them, salted with the record's `salt`, if it has one.
    */
   readonly privateFields?: readonly (keyof Static<Schema> & string)[];
   /** Fields whose column is of another type than their schema says. */
