@@ -1,0 +1,25 @@
+import { parseArgs } from "node:util";
+import { simulate } from "./simulate.ts";
+
+/**
+ * Simulates the seeds from one on, and prints those that fail with the fewest steps that do: `pnpm simulate --seed 7`. What is
+ * random, and every time, follows from the seed.
+ */
+const { values } = parseArgs({
+  options: {
+    seed: { type: "string", default: "1" },
+    count: { type: "string", default: "1" },
+    steps: { type: "string", default: "120" },
+  },
+});
+
+let failed = 0;
+const first = Number(values.seed);
+for (let seed = first; seed < first + Number(values.count); seed += 1) {
+  const { failure } = await simulate(seed, Number(values.steps));
+  if (failure === undefined) continue;
+  failed += 1;
+  process.stdout.write(`Seed ${seed} fails. ${failure}\n`);
+}
+process.stdout.write(`${values.count} seeds simulated, ${failed} failed\n`);
+process.exitCode = failed === 0 ? 0 : 1;

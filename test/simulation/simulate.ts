@@ -1,0 +1,31 @@
+import fc from "fast-check";
+import { hold } from "./invariants.ts";
+import { anyStep, happen, type Step } from "./step.ts";
+import { openWorld } from "./world.ts";
+
+/** What a seed came to. */
+export type Simulated = { readonly seed: number; readonly failure: string | undefined };
+
+/** Lets the steps of a seed happen, and of a seed that fails fewer and fewer, until none can be left out. */
+export async function simulate(seed: number, mostSteps: number): Promise<Simulated> {
+  const steps = fc.array(anyStep, { minLength: 1, maxLength: mostSteps, size: "max" });
+  const details = await fc.check(fc.asyncProperty(steps, live), { seed, numRuns: 1 });
+  return { seed, failure: details.failed ? String(details.errorInstance) : undefined };
+}
+
+async function live(steps: readonly Step[]): Promise<void> {
+  const world = await openWorld();
+  const happened: Step[] = [];
+  try {
+    let model = world.model;
+    for (const step of steps) {
+      happened.push(step);
+      model = await happen(world, model, step, happened.length);
+      await hold(world, model);
+    }
+  } catch (error) {
+    throw new Error(`${String(error)}\n${happened.map((step) => fc.stringify(step)).join("\n")}`);
+  } finally {
+    await world.end();
+  }
+}
