@@ -2,6 +2,7 @@ import { seesLoan } from "./acts/lending.ts";
 import { partOf } from "./acts/teaching.ts";
 import { found, isInForce, isUsable, loanOf, type Model, type ModelApproval } from "./model.ts";
 import { ACTORS, type Actor, isStaff, LEARNERS, type Person, PROGRAM } from "./people.ts";
+import { sheetsHold } from "./sheets.ts";
 import type { World } from "./world.ts";
 
 type Row = { readonly id: string };
@@ -10,6 +11,7 @@ type Row = { readonly id: string };
 export async function hold(world: World, model: Model): Promise<void> {
   await settingsHold(world, model);
   await bitsAre(world, model);
+  await sheetsHold(world, model);
   for (const actor of ACTORS) await seesWhatIsTheirs(world, model, actor);
   for (const person of LEARNERS) await isCheckedRightly(world, model, person);
   const proof = await world.ask({

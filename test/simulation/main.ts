@@ -14,12 +14,15 @@ const { values } = parseArgs({
 });
 
 let failed = 0;
+const tally = new Map<string, number>();
 const first = Number(values.seed);
 for (let seed = first; seed < first + Number(values.count); seed += 1) {
-  const { failure } = await simulate(seed, Number(values.steps));
+  const { failure, tally: own } = await simulate(seed, Number(values.steps));
+  for (const [what, times] of own) tally.set(what, (tally.get(what) ?? 0) + times);
   if (failure === undefined) continue;
   failed += 1;
   process.stdout.write(`Seed ${seed} fails. ${failure}\n`);
 }
+for (const [what, times] of [...tally].sort()) process.stdout.write(`${times} × ${what}\n`);
 process.stdout.write(`${values.count} seeds simulated, ${failed} failed\n`);
 process.exitCode = failed === 0 ? 0 : 1;

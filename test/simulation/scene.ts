@@ -17,6 +17,8 @@ export type Scene = {
 // biome-ignore lint/suspicious/noExplicitAny: whoever sends it has looked at the status.
 type Post = (url: string, body: object) => Promise<any>;
 
+export const WOOD_ID = "black-cherry";
+
 const ROUTER = {
   name: "Table router",
   minRpm: 10000,
@@ -40,7 +42,7 @@ const BIT = {
   massG: 340,
 };
 
-const BITS = ["Raised panel, near", "Raised panel, far", "Raised panel, spare"];
+const BITS = ["near", "far", "spare", "old", "new"].map((which) => `Raised panel, ${which}`);
 const ROUTERS = ["Table router, near", "Table router, far"];
 const COURSES = ["First year", "Evening class"];
 
@@ -77,7 +79,7 @@ export async function furnish(post: Post, nowMs: number): Promise<{ scene: Scene
         bit: { id: bit.id },
         router: { id: router.id },
         mounting: "table",
-        woodId: "black-cherry",
+        woodId: WOOD_ID,
         cut: { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "end" }] },
       };
       plans.push({

@@ -51,13 +51,22 @@ const FAILED_WITH: Readonly<Record<Fault, readonly number[]>> = {
   "newer-schema": [],
 };
 
+/** Counts what happened, by its name. */
+export type Tally = (what: string) => void;
+
 type Outcome = { readonly sent: Sent; readonly answer: Answer };
 
 /**
  * Lets a step happen and returns the model after it. Throws if the answers are not those of any order in which the acts can have
  * been done.
  */
-export async function happen(world: World, model: Model, step: Step, number: number): Promise<Model> {
+export async function happen(
+  world: World,
+  model: Model,
+  step: Step,
+  number: number,
+  tally: Tally,
+): Promise<Model> {
   const { fault, passMs, acts } = step;
   model.nowMs += passMs;
   world.setClock(model.nowMs);
@@ -77,6 +86,8 @@ export async function happen(world: World, model: Model, step: Step, number: num
     if (answer === undefined) throw new Error("a request has no answer");
     outcomes.push({ sent: each, answer: await settled(answer, () => once(each, index), fault) });
   }
+  tally(`with ${fault ?? "no fault"}`);
+  for (const { sent: each, answer } of outcomes) tally(`${each.what} ${answer.code}`);
   return ordered(model, outcomes);
 }
 

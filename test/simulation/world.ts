@@ -33,6 +33,8 @@ export type World = {
   readonly model: Model;
   readonly managerKey: string;
   readonly database: string;
+  /** The signed sheets that somebody took, by the approval's id. */
+  readonly sheets: Map<string, string>;
   readonly ask: (request: Request) => Promise<Answer>;
   readonly setClock: (nowMs: number) => void;
   readonly arm: (fault: WriteFault | undefined) => void;
@@ -100,7 +102,7 @@ async function open(
   const now = () => nowMs;
   let service = await serve(database, folder, now);
   return {
-    ...{ scene, model, managerKey, database },
+    ...{ scene, model, managerKey, database, sheets: new Map() },
     ask: (request) => service.ask(request),
     setClock: (to) => {
       nowMs = to;

@@ -5,6 +5,8 @@ import type { Scene } from "../scene.ts";
 /** A request that somebody is about to send, whose target was chosen when it was made ready. */
 export type Sent = {
   readonly who: Actor;
+  /** What it is called in the count of what happened. */
+  readonly what: string;
   readonly method: "POST" | "PATCH";
   readonly url: string;
   readonly body: object;

@@ -40,7 +40,7 @@ export const anyAct: fc.Arbitrary<Act> = fc.oneof(
       who,
       some,
       fc.oneof(
-        { weight: 8, arbitrary: fc.constant("note") },
+        { weight: 20, arbitrary: fc.constant("note") },
         { weight: 2, arbitrary: fc.constant("hold") },
         { weight: 1, arbitrary: fc.constant("retire") },
       ),

@@ -10,6 +10,7 @@ export function lend(who: Actor, bitIndex: number, to: Person): Prepare {
     const personId = scene.personIds[to];
     return {
       who,
+      what: "lend",
       method: "POST",
       url: "/v1/loans",
       body: { bitId: id, personId },
@@ -35,6 +36,7 @@ export function bringBack(who: Actor, loanIndex: number): Prepare {
     const { id, bitId, personId } = loan;
     return {
       who,
+      what: "bring back",
       method: "POST",
       url: `/v1/loans/${id}/return`,
       body: {},

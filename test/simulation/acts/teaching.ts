@@ -18,6 +18,7 @@ export function draft(who: Actor, course: number, planIndex: number, days: numbe
     const validUntil = new Date(model.nowMs + days * DAY_MS).toISOString();
     return {
       who,
+      what: "draft",
       method: "POST",
       url: "/v1/approvals",
       body: { name: "Panels", courseId, planId: plan.id, supervision: "beside", validUntil },
@@ -48,6 +49,7 @@ export function decide(who: Actor, approvalIndex: number, what: "issue" | "withd
     const course = scene.courseIds.indexOf(courseId);
     return {
       who,
+      what,
       method: "POST",
       url: `/v1/approvals/${id}/${what}`,
       body: what === "withdraw" ? { reason: "The class is done with it." } : {},
@@ -85,6 +87,7 @@ export function enrol(who: Actor, course: number, person: Person, isEnd: boolean
     if (isEnd && enrolmentId === undefined) return undefined;
     return {
       who,
+      what: isEnd ? "end enrolment" : "enrol",
       method: "POST",
       url: isEnd ? `/v1/enrolments/${enrolmentId}/end` : `/v1/courses/${courseId}/enrolments`,
       body: isEnd ? {} : { personId, part: "student" },

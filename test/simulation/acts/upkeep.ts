@@ -12,6 +12,7 @@ export function hold(who: Actor, bitIndex: number): Prepare {
     const id = pick(model.bits, bitIndex)?.id ?? "";
     return {
       who,
+      what: "hold",
       method: "POST",
       url: `/v1/bits/${id}/hold`,
       body: { reason: "A tooth looks odd." },
@@ -35,6 +36,7 @@ export function inspect(who: Actor, bitIndex: number, effect: "note" | "hold" | 
     const id = pick(model.bits, bitIndex)?.id ?? "";
     return {
       who,
+      what: `inspect to ${effect}`,
       method: "POST",
       url: `/v1/bits/${id}/inspections`,
       body: { findings: [], effect },
@@ -58,6 +60,7 @@ export function release(who: Actor, bitIndex: number): Prepare {
     const id = pick(model.bits, bitIndex)?.id ?? "";
     return {
       who,
+      what: "release",
       method: "POST",
       url: `/v1/bits/${id}/release`,
       body: { reason: "It was looked at." },
@@ -87,6 +90,7 @@ export function weigh(who: Actor, bitIndex: number, grams: number, isStale: bool
     const version = isStale ? bit.version - 1 : bit.version;
     return {
       who,
+      what: "weigh",
       method: "PATCH",
       url: `/v1/bits/${id}`,
       body: { massG: grams },
