@@ -9,6 +9,8 @@ const { values } = parseArgs({
   options: {
     seed: { type: "string", default: "1" },
     count: { type: "string", default: "1" },
+    /** Whether the steps of a seed that fails are printed as they are, without a search for the fewest. */
+    whole: { type: "boolean", default: false },
     steps: { type: "string", default: "120" },
   },
 });
@@ -17,7 +19,7 @@ let failed = 0;
 const tally = new Map<string, number>();
 const first = Number(values.seed);
 for (let seed = first; seed < first + Number(values.count); seed += 1) {
-  const { failure, tally: own } = await simulate(seed, Number(values.steps));
+  const { failure, tally: own } = await simulate(seed, Number(values.steps), !values.whole);
   for (const [what, times] of own) tally.set(what, (tally.get(what) ?? 0) + times);
   if (failure === undefined) continue;
   failed += 1;
