@@ -9,8 +9,9 @@ import type { Parts } from "./apply.ts";
 import { openBell } from "./bell-between.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords, deriveAgain } from "./complete.ts";
+import { requireFit } from "./facts.ts";
 import { isMigrated, migrate } from "./migrate.ts";
-import { openPool, requireFit } from "./pool.ts";
+import { openPool } from "./pool.ts";
 import { recordWriters } from "./writers.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(
