@@ -15,6 +15,7 @@ const ON_BOTH = [
   "test/browser/",
   "test/crash/",
   "test/fuzz/",
+  "test/properties/folded",
   "test/properties/lapse",
   "test/upgrades/derive-again",
   "test/upgrades/older-plans",

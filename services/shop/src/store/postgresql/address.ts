@@ -65,7 +65,9 @@ export function readAddress(database: string): Address {
   const given = (name: Parameter) => url.searchParams.get(name) || undefined;
   const name = decodeURIComponent(url.pathname.slice(1));
   if (name === "") throw new DatabaseFileError("The URL names no database. Add its name after the host.");
-  const host = given("host") ?? (decodeURIComponent(url.hostname) || "localhost");
+  // An address of IPv6 stands in brackets in a URL, and nowhere else.
+  const named = decodeURIComponent(url.hostname).replace(/^\[(.*)\]$/, "$1");
+  const host = given("host") ?? (named || "localhost");
   const port = wholeNumber("port", given("port") ?? (url.port || String(DEFAULT_PORT)), 65_535);
   const schema = given("schema") ?? DEFAULT_SCHEMA;
   if (!SCHEMA_NAME.test(schema)) {
