@@ -8,7 +8,8 @@ import { UnavailableError } from "../unavailable-error.ts";
 import { connectionOf } from "./connection.ts";
 import { driverValue, POSTGRESQL_DIALECT } from "./dialect.ts";
 
-type Prepared = {
+/** A query as the server prepares it. */
+export type Prepared = {
   readonly name: string;
   readonly text: string;
   readonly values: readonly ((given: Values) => unknown)[];
@@ -17,11 +18,6 @@ type Prepared = {
 const renderer = new PgDialect();
 const prepared = new WeakMap<Query<unknown>, Prepared>();
 let names = 0;
-
-/** Answers a question on one connection: inside a transaction, what it has changed is seen. */
-export async function answerOn<Result>(client: PoolClient, question: Question<Result>): Promise<Result> {
-  return rest(client, question, question.next());
-}
 
 /** Answers each question as everything is at one moment, however many queries it takes. */
 export function answersFrom(pool: Pool): Answer {
@@ -60,8 +56,15 @@ async function rest<Result>(
   return step.value;
 }
 
-async function rowsOf(client: PoolClient, { query, values }: Step): Promise<readonly RawRow[]> {
-  const { name, text, values: places } = preparedFor(query);
+function rowsOf(client: PoolClient, { query, values }: Step): Promise<readonly RawRow[]> {
+  return rowsOfPrepared(client, preparedFor(query), values);
+}
+
+export async function rowsOfPrepared(
+  client: PoolClient,
+  { name, text, values: places }: Prepared,
+  values: Values,
+): Promise<readonly RawRow[]> {
   const result = await client.query<unknown[]>({
     name,
     text,
@@ -72,7 +75,7 @@ async function rowsOf(client: PoolClient, { query, values }: Step): Promise<read
 }
 
 /** Each query is rendered when it is first asked, and prepared once by each connection. */
-function preparedFor(query: Query<unknown>): Prepared {
+export function preparedFor(query: Query<unknown>): Prepared {
   const known = prepared.get(query);
   if (known !== undefined) return known;
   const { sql: text, params } = renderer.sqlToQuery(query.build(POSTGRESQL_DIALECT).getSQL());

@@ -12,7 +12,7 @@ import { completeRecords, deriveAgain } from "./complete.ts";
 import { requireFit } from "./facts.ts";
 import { isMigrated, migrate } from "./migrate.ts";
 import { openPool } from "./pool.ts";
-import { recordWriters } from "./writers.ts";
+import { tableWriters } from "./table-writer.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(
   new URL("../../../../../migrations/postgresql", import.meta.url),
@@ -40,7 +40,7 @@ export async function openPostgresqlStore(
 }
 
 async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): Promise<Store> {
-  const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
+  const parts: Parts = { writers: tableWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
   await completeRecords(pool, shape, parts);
   await deriveAgain(pool, shape, parts, at);
   const answer = answersFrom(pool);
