@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
+import { isPostgresql } from "../src/store/open.ts";
 import { openPostgresql } from "./behind-postgresql.ts";
 import { openSqlite } from "./behind-sqlite.ts";
 import type { Column, Database } from "./database.ts";
@@ -20,7 +21,7 @@ export async function behindTheService<Result>(
 
 /** A shop's database, open until it is closed. */
 export async function openDatabase(file: string): Promise<Database> {
-  return serverUnderTest() === undefined ? openSqlite(file) : openPostgresql(file);
+  return isPostgresql(file) ? openPostgresql(file) : openSqlite(file);
 }
 
 /** How many rows there are of something, such as `bits` or `events WHERE by = 'system'`. */

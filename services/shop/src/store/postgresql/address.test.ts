@@ -28,7 +28,7 @@ describe("a PostgreSQL address", () => {
         max: 4,
         connectionTimeoutMillis: 2000,
         ssl: false,
-        options: "-c search_path=crib -c client_encoding=UTF8",
+        options: "-c search_path=crib -c client_encoding=UTF8 -c jit=off",
       },
     });
   });

@@ -89,7 +89,8 @@ export function readAddress(database: string): Address {
       max: wholeNumber("pool_size", given("pool_size") ?? String(DEFAULT_POOL_SIZE), LARGEST_POOL),
       connectionTimeoutMillis: 1000 * wholeNumber("connect_timeout", timeoutS, LONGEST_CONNECT_TIMEOUT_S),
       ssl: tlsFrom(given),
-      options: `-c search_path=${schema} -c client_encoding=UTF8`,
+      // No question here is so long that compiling it would pay.
+      options: `-c search_path=${schema} -c client_encoding=UTF8 -c jit=off`,
     },
   };
 }

@@ -1,6 +1,9 @@
-import { sql } from "drizzle-orm";
+import { and, sql } from "drizzle-orm";
 import type { Dialect } from "../dialect.ts";
 import type { Match, Value } from "../values.ts";
+
+/** So many hits are sorted sooner than the table is gone through in order. */
+const MOST_SORTED = 2000;
 
 /** PostgreSQL's way of writing what engines write differently. Lists are given as arrays. */
 export const POSTGRESQL_DIALECT: Dialect = {
@@ -14,11 +17,22 @@ export const POSTGRESQL_DIALECT: Dialect = {
   // Its planner has statistics, and no way to be told.
   byIndex: (table) => sql`${sql.identifier(table)}`,
   unindexed: (column) => sql`${column}`,
-  matching: (kind, match) => ({
-    join: sql``,
-    isFound: sql`${kind.table}.${sql.identifier("terms")} @@ ${match}::tsquery`,
-    number: kind.column("number"),
-  }),
+  // Its index of words knows no order: few hits are sorted, and for many the table is gone through in order until there are enough.
+  found: (kind, { columns, match, conditions, afterNumber, most }) => {
+    const { table } = kind;
+    const number = kind.column("number");
+    const isFound = sql`${table}.${sql.identifier("terms")} @@ ${match}::tsquery`;
+    const rest = [sql`${number} > ${afterNumber}`, ...conditions];
+    const few = sql.raw(String(MOST_SORTED));
+    return sql`WITH hits (number) AS MATERIALIZED (
+        SELECT ${number} FROM ${table} WHERE ${and(isFound, ...rest)} LIMIT ${few} + 1
+      )
+      (SELECT ${columns} FROM ${table} WHERE (SELECT count(*) FROM hits) <= ${few}
+        AND ${number} IN (SELECT hits.number FROM hits ORDER BY hits.number LIMIT ${most}) ORDER BY ${number})
+      UNION ALL
+      (SELECT ${columns} FROM ${table} WHERE (SELECT count(*) FROM hits) > ${few}
+        AND ${and(sql`(${isFound}) IS TRUE`, ...rest)} ORDER BY ${number} LIMIT ${most})`;
+  },
 };
 
 /** A value as the driver takes it. */
