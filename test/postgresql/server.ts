@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { chmodSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
@@ -18,6 +18,8 @@ type Asked = {
   /** Options of `initdb`. */
   readonly made?: readonly string[];
   readonly port?: number;
+  /** Where its folder is made. Default: memory, where there is some. */
+  readonly parent?: string;
   /** Options of the server. */
   readonly settings?: string;
   /** Work in the folder between the making of the data and the start. */
@@ -39,9 +41,10 @@ export function startServer({
   port = 5432,
   settings = "-c listen_addresses=''",
   prepare,
+  parent = existsSync(MEMORY) ? MEMORY : tmpdir(),
 }: Asked = {}): Server {
   const binaries = binariesOf();
-  const folder = mkdtempSync(join(existsSync(MEMORY) ? MEMORY : tmpdir(), "rimwise-postgresql-"));
+  const folder = mkdtempSync(join(parent, "rimwise-postgresql-"));
   const data = join(folder, "data");
   const isRoot = process.getuid?.() === 0;
   if (isRoot) execFileSync("chown", ["postgres", folder]);
@@ -69,11 +72,37 @@ export function startServer({
   };
 }
 
+/** The programs of the newest version that Debian's package has installed, or of another that is named. */
 function binariesOf(): string {
+  const named = process.env["POSTGRESQL_PATH"];
   const versions = existsSync(DEBIAN_VERSIONS) ? readdirSync(DEBIAN_VERSIONS) : [];
-  const newest = versions.sort((one, other) => Number(other) - Number(one))[0];
-  if (newest === undefined) {
-    throw new Error("PostgreSQL is not installed. Install Debian's package: apt-get install postgresql");
+  const newest = versions.sort((one, other) => Number(other) - Number(one))[0] ?? "";
+  const binaries = named ?? join(DEBIAN_VERSIONS, newest, "bin");
+  if (existsSync(join(binaries, "initdb"))) return binaries;
+  throw new Error(
+    "PostgreSQL is not installed. Install Debian's package (apt-get install postgresql), or name the folder of its programs in POSTGRESQL_PATH.",
+  );
+}
+
+const TICKS_PER_SECOND = 100;
+
+/** Processor time that a server has used so far, with all of its processes (proc_pid_stat(5), fields 4 and 14 to 17). */
+export function processorSecondsOf({ folder }: Server): number {
+  const main = readFileSync(join(folder, "data", "postmaster.pid"), "utf8").split("\n", 1)[0] ?? "";
+  let ticks = 0;
+  for (const entry of readdirSync("/proc").filter((name) => /^\d+$/.test(name))) {
+    const fields = statusOf(entry);
+    if (entry === main) ticks += fields.slice(11, 15).reduce((sum, field) => sum + Number(field), 0);
+    else if (fields[1] === main) ticks += Number(fields[11]) + Number(fields[12]);
   }
-  return join(DEBIAN_VERSIONS, newest, "bin");
+  return ticks / TICKS_PER_SECOND;
+}
+
+/** What stands after a process's name; nothing when it is gone. */
+function statusOf(process: string): string[] {
+  try {
+    return readFileSync(`/proc/${process}/stat`, "utf8").split(") ").at(-1)?.split(" ") ?? [];
+  } catch {
+    return [];
+  }
 }
