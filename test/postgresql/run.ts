@@ -30,6 +30,8 @@ try {
     env: { ...process.env, [SERVER]: server.url },
     stdio: "inherit",
   });
+  // Whoever ends this ends the tests, and then the server.
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(signal, () => tests.kill(signal));
   tests.on("exit", (code) => {
     server.stop();
     process.exitCode = code ?? 1;

@@ -20,5 +20,7 @@ export function openPool({ pool }: Address): pg.Pool {
   });
   // A connection that breaks while nobody uses it is replaced by the next one: nothing is lost.
   opened.on("error", () => undefined);
+  // One that breaks in use fails what it was asked; that it says so as well must not end the process.
+  opened.on("connect", (client) => void client.on("error", () => undefined));
   return opened;
 }
