@@ -1,6 +1,7 @@
 import type { PoolClient } from "pg";
 import { laterOf } from "../chain.ts";
 import type { KeptAnswer } from "../port.ts";
+import { inOrder } from "./in-order.ts";
 
 /** An answer that is to be kept, and when. */
 export type AnswerAt = readonly [answer: KeptAnswer, at: string];
@@ -47,7 +48,7 @@ export async function keptAmong(client: PoolClient, answers: readonly AnswerAt[]
 /** Keeps answers, none of which is kept already. What has expired by then is forgotten first. */
 export async function insertAnswers(client: PoolClient, answers: readonly AnswerAt[]): Promise<void> {
   const latest = answers.reduce((most, [, at]) => laterOf(at, most), "");
-  await Promise.all([
+  await inOrder([
     client.query({
       name: "forget_answers",
       text: "DELETE FROM answers WHERE expires_at <= $1",

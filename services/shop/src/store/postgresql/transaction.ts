@@ -1,7 +1,8 @@
-import type { Pool, PoolClient } from "pg";
+import type { Pool, PoolClient, QueryResult } from "pg";
 import type { Head } from "../next-event.ts";
 import { UnavailableError } from "../unavailable-error.ts";
 import { connectionOf } from "./connection.ts";
+import { inOrder } from "./in-order.ts";
 import type { TableWriters } from "./table-writer.ts";
 import { type Writing, writingOn } from "./writing.ts";
 
@@ -22,20 +23,16 @@ export async function inTransaction<Result>(
   first: readonly string[] = [],
 ): Promise<Result> {
   const client = await connectionOf(pool);
-  let working: Promise<unknown> | undefined;
   let broken: Error | undefined;
   try {
     // Sent together with the first questions: it costs no wait of its own.
-    const begun = Promise.all([BEGIN, ...first].map((statement) => client.query(statement)));
-    const ending = work(client, begun);
-    working = ending;
-    const [{ result, sent = [] }] = await Promise.all([ending, begun]);
-    // The server answers ROLLBACK to the COMMIT of a transaction that failed before.
-    const [{ command }] = await Promise.all([client.query("COMMIT"), ...sent]);
+    const begun = inOrder([BEGIN, ...first].map((statement) => client.query(statement)));
+    const [, { result, sent = [] }] = await inOrder<[unknown, Ending<Result>]>([begun, work(client, begun)]);
+    const [, { command }] = await inOrder<[unknown, QueryResult]>([inOrder(sent), client.query("COMMIT")]);
+    // The server answers so to the COMMIT of a transaction that failed before.
     if (command !== "COMMIT") throw new Error(`the server answered ${command} to COMMIT`);
     return result;
   } catch (error) {
-    await working?.catch(() => undefined);
     await client.query("ROLLBACK").catch((lost: Error) => {
       broken = lost;
     });

@@ -8,6 +8,7 @@ import { RefusedError } from "../refusal.ts";
 import { type AnswerAt, answerKey, insertAnswers, keptAmong } from "./answers.ts";
 import { chained, insertEvents, LATEST, type PendingEvent } from "./append-events.ts";
 import { askingOn } from "./asking.ts";
+import { inOrder } from "./in-order.ts";
 import { pendingWrites } from "./pending-writes.ts";
 import type { TableWriters, Write } from "./table-writer.ts";
 
@@ -78,7 +79,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
     const sent = [...rows.send(client), ...(toKeep.length === 0 ? [] : [insertAnswers(client, toKeep)])];
     if (toAppend.length === 0) return sent;
     const latest = head === undefined ? client.query<Head>(LATEST) : undefined;
-    await Promise.all([...sent, latest]);
+    await inOrder([...sent, latest]);
     head ??= (await latest)?.rows[0];
     const chain = chained(toAppend, head ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: "" });
     head = chain.at(-1);
@@ -86,7 +87,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
   }
 
   async function settle(): Promise<void> {
-    await Promise.all(await send());
+    await inOrder(await send());
   }
 
   async function lookUp(records: readonly Named[], given: readonly AnswerAt[] = []): Promise<void> {
@@ -102,7 +103,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
     });
     const newAnswers = given.filter((answer) => !areKept.has(answerKey(answer)));
     for (const answer of newAnswers) areKept.set(answerKey(answer), false);
-    const [there] = await Promise.all([keptAmong(client, newAnswers), ...asked]);
+    const [there] = await inOrder<[string[], ...unknown[]]>([keptAmong(client, newAnswers), ...asked]);
     for (const key of there) areKept.set(key, true);
   }
 
