@@ -54,7 +54,7 @@ async function openRack(server: string, folder: string, size: number) {
     RIMWISE_DATABASE: database,
     RIMWISE_SIGNING_KEYS: join(folder, `keys-${size}.json`),
     RIMWISE_LOG_LEVEL: "silent",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "100000000",
+    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
     RIMWISE_BUSY_AFTER_MS: "0",
   });
   const { app } = await buildApp({ config, store });

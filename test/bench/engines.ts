@@ -99,7 +99,7 @@ async function openShop(database: string, folder: string) {
     RIMWISE_DATABASE: database,
     RIMWISE_SIGNING_KEYS: join(folder, `${database.startsWith("postgresql") ? "other-" : ""}keys.json`),
     RIMWISE_LOG_LEVEL: "silent",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "100000000",
+    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
     RIMWISE_BUSY_AFTER_MS: "0",
   });
   const store = await openShopStore(database);
