@@ -1,7 +1,7 @@
 import { openShopStore } from "@rimwise/shop";
 import { expect, onTestFinished, test } from "vitest";
 import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
-import { dropSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { freeSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
 import { newBit, STAMP } from "../../services/shop/testing/new-bit.ts";
 import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
 
@@ -11,7 +11,7 @@ const PATIENCE_MS = 10_000;
 /** Two processes' stores of one shop, as far as the bell can tell. */
 async function twoStores(server: string) {
   const url = newSchema(server);
-  onTestFinished(() => dropSchema(url));
+  onTestFinished(() => freeSchema(url));
   const [here, elsewhere] = [
     await openShopStore(url),
     await openShopStore(`${url}&application_name=elsewhere`),

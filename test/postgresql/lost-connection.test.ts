@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { expect, onTestFinished, test } from "vitest";
 import { count } from "../../services/shop/testing/behind-the-service.ts";
-import { dropSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { freeSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
 import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT } from "../contract/shop.ts";
 import { cuttingProxy } from "./cutting-proxy.ts";
@@ -12,7 +12,7 @@ describeOnPostgresql("a connection that is lost at COMMIT", (server) => {
     const folder = new URL(server).searchParams.get("host") ?? "";
     const { port, cutAt, isCut } = await cuttingProxy(join(folder, ".s.PGSQL.5432"));
     const direct = newSchema(server, "pool_size=3");
-    onTestFinished(() => dropSchema(direct));
+    onTestFinished(() => freeSchema(direct));
     const shop = await openShop({
       RIMWISE_DATABASE: direct
         .replace(/host=[^&]+/, "host=127.0.0.1")

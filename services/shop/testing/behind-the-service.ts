@@ -4,7 +4,7 @@ import { isPostgresql } from "../src/store/open.ts";
 import { openPostgresql } from "./behind-postgresql.ts";
 import { openSqlite } from "./behind-sqlite.ts";
 import type { Column, Database } from "./database.ts";
-import { dropSchema, newSchema, serverUnderTest } from "./database-under-test.ts";
+import { freeSchema, newSchema, serverUnderTest } from "./database-under-test.ts";
 
 /** What somebody does who can open the shop's database without the service. */
 export async function behindTheService<Result>(
@@ -93,6 +93,6 @@ export function newDatabase(folder: string): string {
   const server = serverUnderTest();
   if (server === undefined) return join(folder, "shop.sqlite");
   const url = newSchema(server);
-  onTestFinished(() => dropSchema(url));
+  onTestFinished(() => freeSchema(url));
   return url;
 }
