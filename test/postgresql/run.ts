@@ -15,6 +15,7 @@ const ON_BOTH = [
   "test/browser/",
   "test/crash/",
   "test/fuzz/",
+  "test/properties/folded",
   "test/properties/lapse",
   "test/upgrades/derive-again",
   "test/upgrades/older-plans",
@@ -29,6 +30,8 @@ try {
     env: { ...process.env, [SERVER]: server.url },
     stdio: "inherit",
   });
+  // Whoever ends this ends the tests, and then the server.
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(signal, () => tests.kill(signal));
   tests.on("exit", (code) => {
     server.stop();
     process.exitCode = code ?? 1;

@@ -1,10 +1,30 @@
 import { execFileSync } from "node:child_process";
-import { chmodSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
 /** A PostgreSQL server for the time of a run. */
-export type Server = { readonly url: string; readonly stop: () => void };
+export type Server = {
+  /** Its database, by the socket. */
+  readonly url: string;
+  /** Where its data and its socket are. */
+  readonly folder: string;
+  /** Runs one of PostgreSQL's programs, or another by its path, as the server's user. */
+  readonly run: (program: string, words: readonly string[]) => void;
+  readonly stop: () => void;
+};
+
+type Asked = {
+  /** Options of `initdb`. */
+  readonly made?: readonly string[];
+  readonly port?: number;
+  /** Where its folder is made. Default: memory, where there is some. */
+  readonly parent?: string;
+  /** Options of the server. */
+  readonly settings?: string;
+  /** Work in the folder between the making of the data and the start. */
+  readonly prepare?: (data: string, run: Server["run"]) => void;
+};
 
 const DEBIAN_VERSIONS = "/usr/lib/postgresql";
 /** Memory that is a file system: flushing costs nothing there, so that every safety setting of the server stays on. */
@@ -16,25 +36,35 @@ const USER = "rimwise";
  * Starts a server in a temporary folder, reached by a socket there, as a user without privileges. Throws with a sentence when
  * PostgreSQL is not installed.
  */
-export function startServer(): Server {
-  programOf("initdb");
-  const folder = mkdtempSync(join(existsSync(MEMORY) ? MEMORY : tmpdir(), "rimwise-postgresql-"));
+export function startServer({
+  made = [],
+  port = 5432,
+  settings = "-c listen_addresses=''",
+  prepare,
+  parent = existsSync(MEMORY) ? MEMORY : tmpdir(),
+}: Asked = {}): Server {
+  const binaries = binariesOf();
+  const folder = mkdtempSync(join(parent, "rimwise-postgresql-"));
   const data = join(folder, "data");
   const isRoot = process.getuid?.() === 0;
   if (isRoot) execFileSync("chown", ["postgres", folder]);
   chmodSync(folder, 0o755);
   // The server refuses to run as root; Debian's package made a user for it.
-  const run = (program: string, words: readonly string[]) => {
-    const command = [programOf(program), ...words];
+  const run: Server["run"] = (program, words) => {
+    const command = [program.startsWith("/") ? program : join(binaries, program), ...words];
     const [first = "", ...rest] = isRoot ? ["runuser", "-u", "postgres", "--", ...command] : command;
     execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"] });
   };
-  run("initdb", ["-D", data, "--no-sync", "--locale=C", "--encoding=UTF8", "-U", USER, "--auth=trust"]);
-  const options = `-k ${folder} -c listen_addresses='' -c max_connections=300`;
+  const locale = ["--locale=C", "--encoding=UTF8"];
+  run("initdb", ["-D", data, "--no-sync", ...locale, "-U", USER, "--auth-local=trust", ...made]);
+  prepare?.(data, run);
+  const options = `-k ${folder} -p ${port} -c max_connections=300 ${settings}`;
   run("pg_ctl", ["-D", data, "-w", "-l", join(folder, "log"), "-o", options, "start"]);
-  run("createdb", ["-h", folder, "-U", USER, DATABASE]);
+  run("createdb", ["-h", folder, "-p", String(port), "-U", USER, DATABASE]);
   return {
-    url: `postgresql://${USER}@localhost/${DATABASE}?host=${encodeURIComponent(folder)}`,
+    url: `postgresql://${USER}@localhost:${port}/${DATABASE}?host=${encodeURIComponent(folder)}`,
+    folder,
+    run,
     stop: () => {
       run("pg_ctl", ["-D", data, "-m", "immediate", "-w", "stop"]);
       rmSync(folder, { recursive: true });
@@ -47,11 +77,37 @@ export function programOf(name: string): string {
   return join(binariesOf(), name);
 }
 
+/** The programs of the newest version that Debian's package has installed, or of another that is named. */
 function binariesOf(): string {
+  const named = process.env["POSTGRESQL_PATH"];
   const versions = existsSync(DEBIAN_VERSIONS) ? readdirSync(DEBIAN_VERSIONS) : [];
-  const newest = versions.sort((one, other) => Number(other) - Number(one))[0];
-  if (newest === undefined) {
-    throw new Error("PostgreSQL is not installed. Install Debian's package: apt-get install postgresql");
+  const newest = versions.sort((one, other) => Number(other) - Number(one))[0] ?? "";
+  const binaries = named ?? join(DEBIAN_VERSIONS, newest, "bin");
+  if (existsSync(join(binaries, "initdb"))) return binaries;
+  throw new Error(
+    "PostgreSQL is not installed. Install Debian's package (apt-get install postgresql), or name the folder of its programs in POSTGRESQL_PATH.",
+  );
+}
+
+const TICKS_PER_SECOND = 100;
+
+/** Processor time that a server has used so far, with all of its processes (proc_pid_stat(5), fields 4 and 14 to 17). */
+export function processorSecondsOf({ folder }: Server): number {
+  const main = readFileSync(join(folder, "data", "postmaster.pid"), "utf8").split("\n", 1)[0] ?? "";
+  let ticks = 0;
+  for (const entry of readdirSync("/proc").filter((name) => /^\d+$/.test(name))) {
+    const fields = statusOf(entry);
+    if (entry === main) ticks += fields.slice(11, 15).reduce((sum, field) => sum + Number(field), 0);
+    else if (fields[1] === main) ticks += Number(fields[11]) + Number(fields[12]);
   }
-  return join(DEBIAN_VERSIONS, newest, "bin");
+  return ticks / TICKS_PER_SECOND;
+}
+
+/** What stands after a process's name; nothing when it is gone. */
+function statusOf(process: string): string[] {
+  try {
+    return readFileSync(`/proc/${process}/stat`, "utf8").split(") ").at(-1)?.split(" ") ?? [];
+  } catch {
+    return [];
+  }
 }

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
-import { dropSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
+import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 import type { AnswerBody } from "./acts/act.ts";
 import { type FaultyStore, faulty, type WriteFault } from "./faulty-store.ts";
 import { copyOf, type Model } from "./model.ts";
@@ -61,7 +61,7 @@ export async function openWorld(): Promise<World> {
     const database = newSchema(server, "pool_size=3");
     const furnished = await furnishedIn(database, folder);
     return open(database, { folder, ...furnished }, async () => {
-      await dropSchema(database);
+      await freeSchema(database);
       remove();
     });
   }

@@ -54,6 +54,8 @@ export type Kind<
   readonly tableName: string;
   /** The columns of the record's own fields, in the schema's order. */
   readonly columns: ReadonlyMap<string, SQLiteColumn>;
+  /** How each field, and each query column, is kept. */
+  readonly types: ReadonlyMap<string, ColumnType>;
   /** A column by its field, or by its name among the query columns. */
   readonly column: (name: (keyof Static<Schema> & string) | (string & {})) => SQLiteColumn;
 };
@@ -66,7 +68,7 @@ export function defineKind<const Type extends string, Schema extends TObject<TPr
   declared: Declared<Type, Schema>,
 ): Kind<Type, Schema> {
   const { table: tableName, columnTypes = {}, privateFields = [], ...rest } = declared;
-  const { table, columns, queryColumns } = tableOf(
+  const { table, columns, queryColumns, types } = tableOf(
     tableName,
     declared.schema,
     declared.queryColumns ?? {},
@@ -78,6 +80,7 @@ export function defineKind<const Type extends string, Schema extends TObject<TPr
     tableName,
     table,
     columns,
+    types,
     column: (name) => {
       const column = columns.get(name) ?? queryColumns.get(name);
       if (column === undefined) throw new Error(`${declared.type} has no column for ${name}`);

@@ -4,7 +4,7 @@ import { grouped, type Settled } from "../group.ts";
 import { type Commit, type CommitResult, ConflictError, type WriteBatch } from "../port.ts";
 import { RefusedError } from "../refusal.ts";
 import { UnavailableError } from "../unavailable-error.ts";
-import { applyBatch, type Parts } from "./apply.ts";
+import { applyBatch, lookUpAll, type Parts } from "./apply.ts";
 import { inPart, whileWriting } from "./transaction.ts";
 
 const COMMITTED: Settled<CommitResult> = { value: { kind: "committed" } };
@@ -14,17 +14,17 @@ const OF_A_BATCH = /^2[23]/;
 const UNIQUE_VIOLATION = "23505";
 
 /**
- * The one door for writes. Batches that wait together share a transaction and are acknowledged after the server has flushed its
- * COMMIT. When one of the batches is refused, nothing of the transaction stays and all are applied again, now with a savepoint
+ * The one door for writes. Batches that wait together share a transaction, are written in sets, and are acknowledged after the server
+ * has flushed its COMMIT. When one of the batches is refused, nothing of the transaction stays and all are applied again, now with a savepoint
  * each. What a batch streams can be taken once only, so it never goes without.
  */
 export function openCommit(pool: Pool, parts: Parts): Commit {
   const settleEach = (batches: readonly WriteBatch[]) =>
-    whileWriting(pool, async (client) => {
+    whileWriting(pool, parts.writers, async (writing, client) => {
       const results: Settled<CommitResult>[] = [];
       for (const batch of batches) {
         try {
-          await inPart(client, () => applyBatch(client, batch, parts));
+          await inPart(client, writing, () => applyBatch(writing, batch, parts));
           results.push(COMMITTED);
         } catch (error) {
           results.push(refusedBy(error, batch));
@@ -37,8 +37,12 @@ export function openCommit(pool: Pool, parts: Parts): Commit {
     try {
       if (batches.length > 1 && batches.some(({ streamed }) => streamed !== undefined))
         return await settleEach(batches);
-      await whileWriting(pool, async (client) => {
-        for (const batch of batches) await applyBatch(client, batch, parts);
+      await whileWriting(pool, parts.writers, async (writing) => {
+        await lookUpAll(writing, batches);
+        for (const batch of batches) {
+          await applyBatch(writing, batch, parts);
+          await writing.relieve();
+        }
       });
       return batches.map(() => COMMITTED);
     } catch (error) {

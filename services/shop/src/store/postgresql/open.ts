@@ -8,9 +8,10 @@ import type { Parts } from "./apply.ts";
 import { openBell } from "./bell-between.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords, deriveAgain } from "./complete.ts";
+import { requireFit } from "./facts.ts";
 import { isMigrated, migrate, requireShop } from "./migrate.ts";
-import { openPool, requireFit } from "./pool.ts";
-import { recordWriters } from "./writers.ts";
+import { openPool } from "./pool.ts";
+import { tableWriters } from "./table-writer.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(
   new URL("../../../../../migrations/postgresql", import.meta.url),
@@ -51,7 +52,7 @@ export async function isShopAtLevel(url: string): Promise<boolean> {
 }
 
 async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): Promise<Store> {
-  const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
+  const parts: Parts = { writers: tableWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
   await completeRecords(pool, shape, parts);
   await deriveAgain(pool, shape, parts, at);
   const answer = answersFrom(pool);
