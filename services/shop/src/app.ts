@@ -68,19 +68,19 @@ const ANSWER_TIME_LIMIT_MS = 10_000;
 export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const { config, store, now = () => new Date(), logStream } = parts;
   const app: App = Fastify(serverOptions(config, logStream));
-  const { answer, commit, bell, findAnswer } = store;
+  const { answer, commit, bell, findAnswer, leases } = store;
   const signed = await answer(signedSoFar());
   const { signer, warning } = await openSigner({ answer, commit, settings: config, signed, now });
   if (warning !== undefined) app.log.warn(warning);
   const makeCheckpoint = checkpointMaker(answer, signer);
-  checkpointRegularly(app, { answer, commit, bell, make: makeCheckpoint, now });
+  checkpointRegularly(app, { answer, commit, bell, leases, make: makeCheckpoint, now });
   const write = writeThrough(commit);
 
   app.removeContentTypeParser("text/plain");
   answerProblems(app);
   readJsonBodies(app);
   const { compileAll, validatorOf } = compileAtFirstUse(app);
-  const doors = { answer, write, answerOnce: answersOnce(findAnswer, write, now), now, validatorOf };
+  const doors = { answer, write, leases, answerOnce: answersOnce(findAnswer, write, now), now, validatorOf };
   identifyRequests(app);
   addFixedHeaders(app);
   announceDeprecations(app);
@@ -91,7 +91,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
   const isStillAllowed = authenticateCallers(app, { answer, mark: store.mark, now });
-  await limitRates(app, config);
+  await limitRates(app, config, store.exchangeCounts);
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);

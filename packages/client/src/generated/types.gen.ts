@@ -114,6 +114,10 @@ export type Readiness = {
          */
         open: boolean;
     };
+    /**
+     * Why not, and what to do. Absent when the service is ready.
+     */
+    reason?: string;
 };
 
 /**

@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { Pool } from "pg";
 import { findAnswer } from "../kept-answers.ts";
+import { levelOf } from "../migrations.ts";
 import type { Shape, Store, StoreHealth } from "../store.ts";
 import { type Address, readAddress } from "./address.ts";
 import { answersFrom } from "./answer.ts";
@@ -8,8 +9,11 @@ import type { Parts } from "./apply.ts";
 import { openBell } from "./bell-between.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords, deriveAgain } from "./complete.ts";
-import { isMigrated, migrate, requireShop } from "./migrate.ts";
+import { query } from "./connection.ts";
+import { leasesIn } from "./leases.ts";
+import { isMigrated, migrate, requireShop, requireUsableBy } from "./migrate.ts";
 import { openPool, requireFit } from "./pool.ts";
+import { exchangeThrough } from "./request-totals.ts";
 import { recordWriters } from "./writers.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(
@@ -50,6 +54,9 @@ export async function isShopAtLevel(url: string): Promise<boolean> {
   }
 }
 
+const WRITABLE =
+  "SELECT NOT pg_is_in_recovery() AND NOT current_setting('default_transaction_read_only')::boolean AS writable";
+
 async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): Promise<Store> {
   const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
   await completeRecords(pool, shape, parts);
@@ -69,6 +76,8 @@ async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): 
     // Another process may commit at any time, and only a question to the server would tell.
     mark: undefined,
     bell,
+    leases: leasesIn(pool),
+    exchangeCounts: exchangeThrough(pool),
     copyTo: undefined,
     close: async () => {
       await close();
@@ -80,11 +89,15 @@ async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): 
 /** How much room the server's disk has it does not say: a full one is seen at the first write. */
 async function healthOf(pool: Pool): Promise<StoreHealth> {
   try {
-    const { rows } = await pool.query<{ writable: number }>(
-      "SELECT NOT pg_is_in_recovery() AND NOT current_setting('default_transaction_read_only')::boolean AS writable",
+    const { rows } = await query<{ writable: number }>(pool, WRITABLE);
+    const level = await requireUsableBy(pool, MIGRATIONS_FOLDER).then(
+      () => ({ migrations: true }),
+      (error: unknown) =>
+        levelOf(() => {
+          throw error;
+        }),
     );
-    const migrations = await isMigrated(pool, MIGRATIONS_FOLDER).catch(() => false);
-    return { database: true, migrations, disk: true, writable: rows[0]?.writable === 1 };
+    return { database: true, ...level, disk: true, writable: rows[0]?.writable === 1 };
   } catch {
     return { database: false, migrations: false, disk: false, writable: false };
   }

@@ -4,7 +4,7 @@ import Sqlite from "better-sqlite3";
 import { DatabaseFileError } from "../database-file-error.ts";
 import type { Kind } from "../kind.ts";
 import { makePrivateFile } from "../private-file.ts";
-import { openToRead } from "./connection.ts";
+import { isBusy, openToRead } from "./connection.ts";
 
 /** The latest event of a history: its sequence and its hash, which covers all events before it. */
 export type ChainHead = { readonly sequence: number; readonly hash: string };
@@ -179,8 +179,4 @@ function hasTable(sqlite: Sqlite.Database, name: string): boolean {
   return (
     sqlite.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?").get(name) !== undefined
   );
-}
-
-function isBusy(error: unknown): boolean {
-  return error instanceof Error && "code" in error && String(error.code).startsWith("SQLITE_BUSY");
 }

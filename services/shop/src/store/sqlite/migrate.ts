@@ -1,5 +1,12 @@
 import type { Database as Sqlite } from "better-sqlite3";
-import { type Applied, type Migration, MigrationError, migrationsIn, missingAmong } from "../migrations.ts";
+import {
+  type Applied,
+  type Migration,
+  MigrationError,
+  migrationsIn,
+  missingAmong,
+  requireUsable,
+} from "../migrations.ts";
 import { makePrivateFile } from "../private-file.ts";
 
 const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
@@ -53,9 +60,17 @@ export function isMigrated(sqlite: Sqlite, folder: string): boolean {
   return missingFrom(sqlite, migrationsIn(folder)).length === 0;
 }
 
+/** Throws a MigrationError when a program with this folder cannot go on with the database as it is by now. */
+export function requireUsableBy(sqlite: Sqlite, folder: string): void {
+  requireUsable(migrationsIn(folder), appliedTo(sqlite));
+}
+
+function appliedTo(sqlite: Sqlite): Applied[] {
+  return sqlite.prepare<[], Applied>("SELECT name, sha256 FROM migrations ORDER BY name").all();
+}
+
 function missingFrom(sqlite: Sqlite, migrations: readonly Migration[]): Migration[] {
-  const applied = sqlite.prepare<[], Applied>("SELECT name, sha256 FROM migrations ORDER BY name").all();
-  return missingAmong(migrations, applied);
+  return missingAmong(migrations, appliedTo(sqlite));
 }
 
 function copyBefore(sqlite: Sqlite, name: string, holdsData: boolean, now: Date): string | undefined {
