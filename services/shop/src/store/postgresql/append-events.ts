@@ -31,14 +31,14 @@ const NAMES = COLUMNS.map(([name]) => name).join(", ");
 const ARRAYS = COLUMNS.map(([, type], index) => `$${index + 1}::${type}[]`).join(", ");
 const INSERT = `INSERT INTO events (${NAMES}) SELECT * FROM unnest(${ARRAYS})`;
 
-/** Appends the events of changes to the chain, with the rows that are kept of their records by now. Inside their transaction. */
+/** Appends the events of changes to the chain, with the rows that are kept of their records by now. Inside their transaction. Gives the end of the chain then. */
 export async function appendEvents(
   client: PoolClient,
   changes: readonly Change[],
   stamp: Stamp,
   kept: ReadonlyMap<string, RawRow>,
-): Promise<void> {
-  if (changes.length === 0) return;
+): Promise<Head | undefined> {
+  if (changes.length === 0) return undefined;
   const latest = (await client.query<Head>(LATEST)).rows[0];
   let head: Head = latest ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: stamp.at };
   const events: Event[] = [];
@@ -53,4 +53,5 @@ export async function appendEvents(
     text: INSERT,
     values: COLUMNS.map(([, , of]) => events.map(of)),
   });
+  return head;
 }

@@ -16,7 +16,12 @@ export type Parts = {
   readonly writers: Writers;
   readonly rules: readonly InTransactionRule[];
   readonly computed: readonly Computed[];
+  /** Is told the end of the chain whenever events were appended to it. */
+  readonly noteHead?: (head: ChainHead) => void;
 };
+
+/** The end of the chain. */
+export type ChainHead = { readonly sequence: number; readonly hash: string };
 
 /** Applies a batch inside a transaction that nobody else writes beside. Throws a RefusedError when it must not be. */
 export async function applyBatch(client: PoolClient, batch: WriteBatch, parts: Parts): Promise<void> {
@@ -34,7 +39,7 @@ export async function applyAll(
   client: PoolClient,
   changes: readonly Change[],
   stamp: Stamp,
-  { writers, computed }: Parts,
+  { writers, computed, noteHead }: Parts,
 ): Promise<void> {
   const columnsOf: ColumnsOf = (kind, record) => answerOn(client, queryColumnsOf(computed, kind, record));
   const kept = new Map<string, RawRow>();
@@ -47,7 +52,8 @@ export async function applyAll(
     const row = await applyChange(client, writers, change, columnsOf);
     if (row !== undefined) kept.set(subjectOf(change), row);
   }
-  await appendEvents(client, changes, stamp, kept);
+  const head = await appendEvents(client, changes, stamp, kept);
+  if (head !== undefined) noteHead?.(head);
 }
 
 /** Computes the query columns of every record again. No event says so, for no record changed. */

@@ -7,6 +7,9 @@ import type { Address } from "./address.ts";
 const TELL_EVERY_MS = 50;
 /** After a lost connection it is tried again so often. */
 const TRY_AGAIN_MS = 1000;
+/** And what was not heard is looked for so often. */
+const LOOK_EVERY_MS = 1000;
+const LATEST = "SELECT max(sequence)::text AS latest FROM events";
 
 export type BellBetween = {
   readonly bell: Bell;
@@ -25,6 +28,7 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
   let listener: pg.Client | undefined;
   let tell: NodeJS.Timeout | undefined;
   let again: NodeJS.Timeout | undefined;
+  let latest: string | undefined;
   let isClosed = false;
 
   async function listen(): Promise<void> {
@@ -64,12 +68,24 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
     isClosed = true;
     clearTimeout(tell);
     clearTimeout(again);
+    clearInterval(looking);
     const client = listener;
     listener = undefined;
     await client?.end().catch(() => undefined);
   }
 
+  /** What was said while nobody listened, or was not said because its process was killed, shows in the table. */
+  async function look(): Promise<void> {
+    const client = listener;
+    if (client === undefined) return;
+    const { rows } = await client.query<{ latest: string }>(LATEST);
+    if (rows[0]?.latest === latest) return;
+    latest = rows[0]?.latest;
+    bell.ring();
+  }
+
   await listen();
+  const looking = setInterval(() => void look().catch(() => undefined), LOOK_EVERY_MS).unref();
   return {
     bell,
     committed: () => {

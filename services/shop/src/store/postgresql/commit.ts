@@ -1,10 +1,11 @@
-import type { Pool } from "pg";
+import type { Pool, PoolClient } from "pg";
 import { subjectOf } from "../changes.ts";
 import { grouped, type Settled } from "../group.ts";
 import { type Commit, type CommitResult, ConflictError, type WriteBatch } from "../port.ts";
 import { RefusedError } from "../refusal.ts";
 import { UnavailableError } from "../unavailable-error.ts";
 import { applyBatch, type Parts } from "./apply.ts";
+import { type Attempt, newAttempt, wasCommitted } from "./attempt.ts";
 import { inPart, whileWriting } from "./transaction.ts";
 
 const COMMITTED: Settled<CommitResult> = { value: { kind: "committed" } };
@@ -19,27 +20,50 @@ const UNIQUE_VIOLATION = "23505";
  * each. What a batch streams can be taken once only, so it never goes without.
  */
 export function openCommit(pool: Pool, parts: Parts): Commit {
-  const settleEach = (batches: readonly WriteBatch[]) =>
-    whileWriting(pool, async (client) => {
-      const results: Settled<CommitResult>[] = [];
+  async function settleEach(batches: readonly WriteBatch[]): Promise<readonly Settled<CommitResult>[]> {
+    const results: Settled<CommitResult>[] = [];
+    const attempt = newAttempt([]);
+    await committed(attempt, async (client) => {
       for (const batch of batches) {
+        const own = newAttempt([batch]);
         try {
-          await inPart(client, () => applyBatch(client, batch, parts));
+          await inPart(client, () => applyBatch(client, batch, notingIn(parts, own)));
           results.push(COMMITTED);
+          // Of one that was refused nothing stays.
+          attempt.head = own.head ?? attempt.head;
+          attempt.answer = own.answer ?? attempt.answer;
         } catch (error) {
           results.push(refusedBy(error, batch));
         }
       }
-      return results;
     });
+    return results;
+  }
+
+  function applyTogether(batches: readonly WriteBatch[]): Promise<void> {
+    const attempt = newAttempt(batches);
+    const noting = notingIn(parts, attempt);
+    return committed(attempt, async (client) => {
+      for (const batch of batches) await applyBatch(client, batch, noting);
+    });
+  }
+
+  /** Does work in a transaction, and finds out whether it was committed when the connection was lost at its COMMIT. */
+  async function committed(attempt: Attempt, work: (client: PoolClient) => Promise<void>): Promise<void> {
+    try {
+      await whileWriting(pool, work);
+    } catch (error) {
+      if (!(error instanceof UnavailableError) || error.code !== "STORE_OUTCOME_UNKNOWN") throw error;
+      if (!(await wasCommitted(pool, attempt, error))) throw new UnavailableError(error);
+    }
+  }
+
   return grouped(async (batches) => {
     const [alone] = batches;
     try {
       if (batches.length > 1 && batches.some(({ streamed }) => streamed !== undefined))
         return await settleEach(batches);
-      await whileWriting(pool, async (client) => {
-        for (const batch of batches) await applyBatch(client, batch, parts);
-      });
+      await applyTogether(batches);
       return batches.map(() => COMMITTED);
     } catch (error) {
       if (batches.length === 1 && alone !== undefined) return [refusedBy(error, alone)];
@@ -47,6 +71,16 @@ export function openCommit(pool: Pool, parts: Parts): Commit {
       return settleEach(batches);
     }
   });
+}
+
+/** The same parts, for a transaction whose end of the chain is noted. */
+function notingIn(parts: Parts, attempt: Attempt): Parts {
+  return {
+    ...parts,
+    noteHead: (head) => {
+      attempt.head = head;
+    },
+  };
 }
 
 /** How a batch was refused that threw this. Throws what ended the whole transaction. */

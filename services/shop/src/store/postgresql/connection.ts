@@ -6,7 +6,9 @@ export async function connectionOf(pool: Pool): Promise<PoolClient> {
   try {
     return await pool.connect();
   } catch (error) {
-    throw isOfServer(error) ? error : new UnavailableError(error);
+    if (isOfServer(error)) throw error;
+    const areAllInUse = pool.totalCount >= (pool.options.max ?? 0) && pool.waitingCount > 0;
+    throw new UnavailableError(error, areAllInUse ? "STORE_BUSY" : "STORE_UNAVAILABLE");
   }
 }
 

@@ -12,7 +12,7 @@ import { completeRecords, deriveAgain } from "./complete.ts";
 import { query } from "./connection.ts";
 import { leasesIn } from "./leases.ts";
 import { isMigrated, migrate, requireShop, requireUsableBy } from "./migrate.ts";
-import { openPool, requireFit } from "./pool.ts";
+import { openPatientPool, openPool, requireFit } from "./pool.ts";
 import { exchangeThrough } from "./request-totals.ts";
 import { recordWriters } from "./writers.ts";
 
@@ -30,11 +30,19 @@ export async function openPostgresqlStore(
   now: () => Date = () => new Date(),
 ): Promise<Store> {
   const address = readAddress(url);
+  const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
+  const patient = openPatientPool(address);
+  try {
+    await requireFit(patient);
+    await migrate(patient, address.schema, MIGRATIONS_FOLDER, now());
+    await completeRecords(patient, shape, parts);
+    await deriveAgain(patient, shape, parts, now().toISOString());
+  } finally {
+    await patient.end();
+  }
   const pool = openPool(address);
   try {
-    await requireFit(pool);
-    await migrate(pool, address.schema, MIGRATIONS_FOLDER, now());
-    return await storeOn(pool, address, shape, now().toISOString());
+    return await storeOn(pool, address, parts);
   } catch (error) {
     await pool.end();
     throw error;
@@ -57,10 +65,7 @@ export async function isShopAtLevel(url: string): Promise<boolean> {
 const WRITABLE =
   "SELECT NOT pg_is_in_recovery() AND NOT current_setting('default_transaction_read_only')::boolean AS writable";
 
-async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): Promise<Store> {
-  const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
-  await completeRecords(pool, shape, parts);
-  await deriveAgain(pool, shape, parts, at);
+async function storeOn(pool: Pool, address: Address, parts: Parts): Promise<Store> {
   const answer = answersFrom(pool);
   const commit = openCommit(pool, parts);
   const { bell, committed, close } = await openBell(address);

@@ -59,8 +59,13 @@ const FACTS: readonly Fact[] = [
   },
 ];
 
+/** One connection for work that may take as long as it takes: migrations, and what is derived again. */
+export function openPatientPool({ pool }: Address): pg.Pool {
+  return openPool({ pool: { ...pool, max: 1, query_timeout: 0 } });
+}
+
 /** Connections to a database, opened when they are needed. */
-export function openPool({ pool }: Address): pg.Pool {
+export function openPool({ pool }: Pick<Address, "pool">): pg.Pool {
   const opened = new pg.Pool({
     ...pool,
     pipeline: true,
@@ -71,6 +76,8 @@ export function openPool({ pool }: Address): pg.Pool {
   });
   // A connection that breaks while nobody uses it is replaced by the next one: nothing is lost.
   opened.on("error", () => undefined);
+  // Of one that is in use whoever uses it hears: without a listener here it would end the process.
+  opened.on("connect", (client) => client.on("error", () => undefined));
   return opened;
 }
 

@@ -4,7 +4,8 @@ import { connectionOf } from "./connection.ts";
 
 /**
  * Does work in a transaction: all of it or, when it throws, nothing. Each statement sees what was committed before it began,
- * so whoever holds the lock of `writing` sees everything. Throws an UnavailableError when the connection is lost.
+ * so whoever holds the lock of `writing` sees everything. Throws an UnavailableError when the connection is lost; when that
+ * is at the COMMIT, it says so: nobody knows yet whether it was done.
  */
 export async function inTransaction<Result>(
   pool: Pool,
@@ -12,18 +13,22 @@ export async function inTransaction<Result>(
 ): Promise<Result> {
   const client = await connectionOf(pool);
   let broken: Error | undefined;
+  let isCommitting = false;
   try {
-    await client.query("BEGIN ISOLATION LEVEL READ COMMITTED READ WRITE");
+    await client.query("BEGIN ISOLATION LEVEL READ COMMITTED");
     const result = await work(client);
     // The server answers ROLLBACK to the COMMIT of a transaction that failed before.
+    isCommitting = true;
     const { command } = await client.query("COMMIT");
+    isCommitting = false;
     if (command !== "COMMIT") throw new Error(`the server answered ${command} to COMMIT`);
     return result;
   } catch (error) {
     await client.query("ROLLBACK").catch((lost: Error) => {
       broken = lost;
     });
-    throw broken === undefined ? error : new UnavailableError(error);
+    if (broken === undefined) throw error;
+    throw new UnavailableError(error, isCommitting ? "STORE_OUTCOME_UNKNOWN" : "STORE_UNAVAILABLE");
   } finally {
     client.release(broken);
   }
