@@ -1,5 +1,6 @@
 import type { PoolClient } from "pg";
 import { subjectOf } from "../changes.ts";
+import type { ChainHead } from "../head.ts";
 import type { Kept } from "../kind.ts";
 import type { Change, InTransactionRule, Stamp, WriteBatch } from "../port.ts";
 import type { RawRow } from "../readers.ts";
@@ -19,9 +20,6 @@ export type Parts = {
   /** Is told the end of the chain whenever events were appended to it. */
   readonly noteHead?: (head: ChainHead) => void;
 };
-
-/** The end of the chain. */
-export type ChainHead = { readonly sequence: number; readonly hash: string };
 
 /** Applies a batch inside a transaction that nobody else writes beside. Throws a RefusedError when it must not be. */
 export async function applyBatch(client: PoolClient, batch: WriteBatch, parts: Parts): Promise<void> {

@@ -1,10 +1,10 @@
 import { setTimeout as wait } from "node:timers/promises";
 import type { Pool } from "pg";
+import type { ChainHead } from "../head.ts";
 import { findAnswer } from "../kept-answers.ts";
 import type { KeptAnswer, WriteBatch } from "../port.ts";
 import { UnavailableError } from "../unavailable-error.ts";
 import { answerOn } from "./answer.ts";
-import type { ChainHead } from "./apply.ts";
 import { whileWriting } from "./transaction.ts";
 
 /** What a transaction leaves behind that no other one does: the end of the chain, or without an event a kept answer. */

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import pg from "pg";
 import { type Bell, newBell } from "../bell.ts";
 import type { Address } from "./address.ts";
+import { bePresent } from "./presence.ts";
 
 /** Others hear of what is committed at most so often: telling them in each transaction made commits slower. */
 const TELL_EVERY_MS = 50;
@@ -40,6 +41,7 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
     client.on("end", () => lose(client));
     try {
       await client.connect();
+      await bePresent(client, schema);
       await client.query(`LISTEN "${channel}"`);
     } catch (error) {
       await client.end().catch(() => undefined);

@@ -1,5 +1,6 @@
 import type { Pool, PoolClient } from "pg";
 import { type Applied, MigrationError, migrationsIn, missingAmong, requireUsable } from "../migrations.ts";
+import { BEING_MOVED_INTO, MOVING } from "../move/statements.ts";
 import { query } from "./connection.ts";
 import { inTransaction } from "./transaction.ts";
 
@@ -60,6 +61,7 @@ async function requireOwn(client: PoolClient, schema: string): Promise<void> {
     "SELECT table_name AS name FROM information_schema.tables WHERE table_schema = $1",
     [schema],
   );
+  if (rows.some(({ name }) => name === MOVING)) throw new MigrationError(BEING_MOVED_INTO);
   if (rows.length > 0 && !rows.some(({ name }) => name === "migrations")) {
     throw new MigrationError(
       "This database is not this service's own. Name another one, or a schema that is empty.",

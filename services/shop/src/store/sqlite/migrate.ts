@@ -7,6 +7,7 @@ import {
   missingAmong,
   requireUsable,
 } from "../migrations.ts";
+import { BEING_MOVED_INTO, MOVING } from "../move/statements.ts";
 import { makePrivateFile } from "../private-file.ts";
 
 const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
@@ -50,6 +51,7 @@ export function requireOwn(sqlite: Sqlite): void {
   if (tables.includes("enclosed")) {
     throw new MigrationError("This is a backup. Put it in place with the command `restore`.");
   }
+  if (tables.includes(MOVING)) throw new MigrationError(BEING_MOVED_INTO);
   if (tables.length > 0 && !tables.includes("migrations")) {
     throw new MigrationError("This database is not this service's own. Name another file.");
   }
