@@ -3,7 +3,7 @@ import { checkpointMaker } from "./checkpoints/make.ts";
 import { checkpointRegularly } from "./checkpoints/regularly.ts";
 import { clientPackageRoutes } from "./client-package/routes.ts";
 import type { Config } from "./config.ts";
-import { measureRequests } from "./health/metrics.ts";
+import { measureRequests, measureStore } from "./health/metrics.ts";
 import { healthRoutes } from "./health/routes.ts";
 import { answersOnce } from "./http/answer-once.ts";
 import { answerProblems } from "./http/answer-problems.ts";
@@ -86,6 +86,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   announceDeprecations(app);
   prefixPaths(app, config.publicUrl);
   const metrics = measureRequests(app);
+  measureStore(metrics, store.measures);
   await allowOrigins(app, config.corsOrigins);
   limitTime(app, ANSWER_TIME_LIMIT_MS);
   const isClosing = refuseWhileClosing(app);

@@ -61,6 +61,16 @@ export type OwnCounts = ReadonlyMap<string, { readonly count: number; readonly l
 /** Tells the other processes what this one has counted, and gives what they have counted of the same callers. */
 export type ExchangeCounts = (own: OwnCounts) => Promise<ReadonlyMap<string, number>>;
 
+/** Something that a monitor may look at: a name in the style of Prometheus, what it says, and its values as they are now, by label. */
+export type Measure = {
+  readonly name: string;
+  readonly help: string;
+  readonly values: () => readonly {
+    readonly labels: Readonly<Record<string, string>>;
+    readonly value: number;
+  }[];
+};
+
 /** The database of one shop behind its one door for writes. Nothing here says which engine it is. */
 export type Store = {
   readonly commit: Commit;
@@ -73,6 +83,8 @@ export type Store = {
   readonly bell: Bell;
   /** What one process at a time may do. */
   readonly leases: Leases;
+  /** What there is to measure of the engine's connections. */
+  readonly measures: readonly Measure[];
   /** Undefined: each process counts by itself. */
   readonly exchangeCounts: ExchangeCounts | undefined;
   /**

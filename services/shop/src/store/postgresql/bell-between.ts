@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import pg from "pg";
 import { type Bell, newBell } from "../bell.ts";
 import type { Address } from "./address.ts";
+import type { Lag } from "./measures.ts";
 import { bePresent } from "./presence.ts";
 
 /** Others hear of what is committed at most so often: telling them in each transaction made commits slower. */
@@ -10,11 +11,15 @@ const TELL_EVERY_MS = 50;
 const TRY_AGAIN_MS = 1000;
 /** And what was not heard is looked for so often. */
 const LOOK_EVERY_MS = 1000;
-const LATEST = "SELECT max(sequence)::text AS latest FROM events";
+const LATEST = `SELECT max(sequence)::text AS latest,
+  (SELECT max(extract(epoch FROM replay_lag))::double precision FROM pg_stat_replication) AS standby FROM events`;
+
+const UNKNOWN: Lag = { roundTripS: undefined, standbyS: undefined };
 
 export type BellBetween = {
   readonly bell: Bell;
   readonly committed: () => void;
+  readonly lag: () => Lag;
   readonly close: () => Promise<void>;
 };
 
@@ -30,6 +35,7 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
   let tell: NodeJS.Timeout | undefined;
   let again: NodeJS.Timeout | undefined;
   let latest: string | undefined;
+  let lag: Lag = UNKNOWN;
   let isClosed = false;
 
   async function listen(): Promise<void> {
@@ -54,6 +60,7 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
   function lose(client: pg.Client): void {
     if (listener !== client) return;
     listener = undefined;
+    lag = UNKNOWN;
     client.end().catch(() => undefined);
     listenLater();
   }
@@ -80,7 +87,9 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
   async function look(): Promise<void> {
     const client = listener;
     if (client === undefined) return;
-    const { rows } = await client.query<{ latest: string }>(LATEST);
+    const since = performance.now();
+    const { rows } = await client.query<{ latest: string; standby: number | null }>(LATEST);
+    lag = { roundTripS: (performance.now() - since) / 1000, standbyS: rows[0]?.standby ?? undefined };
     if (rows[0]?.latest === latest) return;
     latest = rows[0]?.latest;
     bell.ring();
@@ -98,6 +107,7 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
         listener?.query("SELECT pg_notify($1, $2)", [channel, self]).catch(() => undefined);
       }, TELL_EVERY_MS).unref();
     },
+    lag: () => lag,
     close,
   };
 }

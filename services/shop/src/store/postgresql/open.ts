@@ -11,6 +11,7 @@ import { openCommit } from "./commit.ts";
 import { completeRecords, deriveAgain } from "./complete.ts";
 import { query } from "./connection.ts";
 import { leasesIn } from "./leases.ts";
+import { measuresOf } from "./measures.ts";
 import { isMigrated, migrate, requireShop, requireUsableBy } from "./migrate.ts";
 import { openPatientPool, openPool, requireFit } from "./pool.ts";
 import { exchangeThrough } from "./request-totals.ts";
@@ -68,7 +69,7 @@ const WRITABLE =
 async function storeOn(pool: Pool, address: Address, parts: Parts): Promise<Store> {
   const answer = answersFrom(pool);
   const commit = openCommit(pool, parts);
-  const { bell, committed, close } = await openBell(address);
+  const { bell, committed, lag, close } = await openBell(address);
   return {
     commit: async (batch) => {
       const result = await commit(batch);
@@ -82,6 +83,7 @@ async function storeOn(pool: Pool, address: Address, parts: Parts): Promise<Stor
     mark: undefined,
     bell,
     leases: leasesIn(pool),
+    measures: measuresOf(pool, lag),
     exchangeCounts: exchangeThrough(pool),
     copyTo: undefined,
     close: async () => {

@@ -81,6 +81,7 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
     mark: marked.mark,
     bell,
     leases: leasesIn(sqlite),
+    measures: [],
     exchangeCounts: undefined,
     copyTo: (file) => copyDatabaseFile(sqlite.name, file),
     close: async () => {
