@@ -1,25 +1,14 @@
 import { resolve } from "node:path";
-import { getTableName } from "drizzle-orm";
 import { folderOfCommand } from "../config.ts";
 import { KINDS } from "../rooms/kinds.ts";
-import { answers, events } from "../store/history-tables.ts";
 import { copyTables, digestOf } from "../store/move/copy.ts";
-import type { MovedTable } from "../store/move/side.ts";
+import { movedTables } from "../store/move/tables.ts";
 import { isAtLevel, isPostgresql, openSource, openTarget, shownDatabase } from "../store/open.ts";
 import { type Command, CommandError, print } from "./command.ts";
 import { requireDatabase, withStore } from "./database.ts";
 import { proveWhole } from "./proof.ts";
 
-/** Everything that a shop's database holds, in the order in which it is copied: the history last, so that it is whole when it is there. */
-const TABLES: readonly MovedTable[] = [
-  ...KINDS.map((kind) => ({ name: kind.tableName, key: keyOf(kind) })),
-  { name: getTableName(answers), key: ["scope", "idempotency_key"] },
-  { name: "derivations", key: ["name"] },
-  { name: getTableName(events), key: ["sequence"] },
-];
-
-/** Columns whose number the database gives to a new row. */
-const ASSIGNED = new Map(KINDS.flatMap((kind) => assignedOf(kind)));
+const TABLES = movedTables(KINDS);
 
 export const move: Command = {
   name: "move",
@@ -47,7 +36,7 @@ async function copied(from: string, to: string): Promise<string> {
   const source = await openSource(from);
   try {
     const head = await source.head();
-    const target = await openTarget(to, head, ASSIGNED, new Date());
+    const target = await openTarget(to, head, new Date());
     try {
       const begun = await target.movedHead();
       if (begun?.sequence !== head?.sequence || begun?.hash !== head?.hash) {
@@ -71,31 +60,4 @@ async function copied(from: string, to: string): Promise<string> {
 
 function databaseNamed(word: string): string {
   return isPostgresql(word) ? word : resolve(folderOfCommand(), word);
-}
-
-type MovedKind = (typeof KINDS)[number];
-
-/** Rows come in the order in which numbers were given to them. */
-function keyOf(kind: MovedKind): readonly string[] {
-  const [numbered] = [...rowNumbersOf(kind), ...assignedOf(kind).map(([, column]) => column)];
-  return [numbered ?? "id"];
-}
-
-function rowNumbersOf({
-  queryColumns = {},
-  column,
-}: Pick<MovedKind, "column"> & { readonly queryColumns?: object }): string[] {
-  return Object.entries(queryColumns).flatMap(([name, type]) =>
-    type === "row-number" ? [column(name).name] : [],
-  );
-}
-
-function assignedOf({
-  tableName,
-  queryColumns = {},
-  column,
-}: Pick<MovedKind, "tableName" | "column"> & { readonly queryColumns?: object }): [string, string][] {
-  return Object.entries(queryColumns).flatMap(([name, type]): [string, string][] =>
-    type === "assigned-number" ? [[tableName, column(name).name]] : [],
-  );
 }

@@ -30,15 +30,10 @@ export async function openSource(database: string): Promise<Side> {
 }
 
 /** A database to move into. Throws when something else is in it. */
-export async function openTarget(
-  database: string,
-  head: ChainHead | undefined,
-  assigned: ReadonlyMap<string, string>,
-  now: Date,
-): Promise<Target> {
-  if (!isPostgresql(database)) return openSqliteTarget(database, head, assigned, now);
+export async function openTarget(database: string, head: ChainHead | undefined, now: Date): Promise<Target> {
+  if (!isPostgresql(database)) return openSqliteTarget(database, head, now);
   const { openPostgresqlTarget } = await import("./postgresql/move.ts");
-  return openPostgresqlTarget(database, head, assigned, now);
+  return openPostgresqlTarget(database, head, now);
 }
 
 /** A database as messages may name it: without user and password. */

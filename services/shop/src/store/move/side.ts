@@ -1,7 +1,13 @@
 import type { ChainHead } from "../head.ts";
 
-/** A table that is copied, and the columns that its rows are in order of. */
-export type MovedTable = { readonly name: string; readonly key: readonly string[] };
+/** A table that is copied. */
+export type MovedTable = {
+  readonly name: string;
+  /** The columns that its rows are in order of. */
+  readonly key: readonly string[];
+  /** A column that the database gives a number to when a row is new. */
+  readonly assigned?: string;
+};
 
 /** The values of a row, in the order of the columns that were asked for: the same in both engines. */
 export type MovedRow = readonly unknown[];

@@ -33,7 +33,6 @@ export async function openPostgresqlSource(url: string): Promise<Side> {
 export async function openPostgresqlTarget(
   url: string,
   head: ChainHead | undefined,
-  assigned: ReadonlyMap<string, string>,
   now: Date,
 ): Promise<Target> {
   const address = readAddress(url);
@@ -51,18 +50,14 @@ export async function openPostgresqlTarget(
       await pool.query(`INSERT INTO ${MOVING} VALUES ($1, $2)`, [head?.sequence ?? null, head?.hash ?? null]);
     }
     const { client, end } = await connected(alone);
-    return targetOf(client, end, assigned);
+    return targetOf(client, end);
   } catch (error) {
     await alone.end();
     throw error;
   }
 }
 
-function targetOf(
-  client: pg.PoolClient,
-  end: () => Promise<void>,
-  assigned: ReadonlyMap<string, string>,
-): Target {
+function targetOf(client: pg.PoolClient, end: () => Promise<void>): Target {
   return {
     ...sideOf(client, end),
     movedHead: async () => {
@@ -73,7 +68,7 @@ function targetOf(
     },
     write: async (table, columns, rows) => {
       const text = insertInto(table, columns, place);
-      const number = assigned.get(table.name);
+      const { assigned: number } = table;
       await client.query("BEGIN");
       const written = rows.flatMap((row) => {
         const insert = client.query({ name: `move_${table.name}`, text, values: [...row] });

@@ -25,12 +25,7 @@ export function openSqliteSource(file: string): Side {
 }
 
 /** A file that is moved into: a new one, or one that the same move was cut off in. Throws a DatabaseFileError for any other. */
-export function openSqliteTarget(
-  file: string,
-  head: ChainHead | undefined,
-  assigned: ReadonlyMap<string, string>,
-  now: Date,
-): Target {
+export function openSqliteTarget(file: string, head: ChainHead | undefined, now: Date): Target {
   const isNew = !existsSync(file) || statSync(file).size === 0;
   const made = openConnection(file);
   try {
@@ -45,17 +40,17 @@ export function openSqliteTarget(
   } finally {
     made.close();
   }
-  return targetOf(file, openConnection(file), assigned);
+  return targetOf(file, openConnection(file));
 }
 
-function targetOf(file: string, sqlite: Sqlite, assigned: ReadonlyMap<string, string>): Target {
+function targetOf(file: string, sqlite: Sqlite): Target {
   // Whole tables come one after the other: what points where is checked at the end.
   sqlite.pragma("foreign_keys = OFF");
   return {
     ...sideOf(sqlite),
     movedHead: async () =>
       sqlite.prepare<[], ChainHead>(`SELECT sequence, hash FROM ${MOVING} WHERE sequence IS NOT NULL`).get(),
-    write: async (table, columns, rows) => write(sqlite, table, columns, rows, assigned.get(table.name)),
+    write: async (table, columns, rows) => write(sqlite, table, columns, rows),
     finish: async () => {
       const violations = sqlite.pragma("foreign_key_check");
       if (Array.isArray(violations) && violations.length > 0)
@@ -70,8 +65,8 @@ function write(
   table: MovedTable,
   columns: readonly string[],
   rows: readonly MovedRow[],
-  assigned: string | undefined,
 ): void {
+  const { assigned } = table;
   const insert = sqlite.prepare(insertInto(table, columns, place));
   const keep = assigned === undefined ? undefined : sqlite.prepare(keepAssigned(table, assigned, place));
   sqlite
