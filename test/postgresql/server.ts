@@ -11,17 +11,28 @@ export type Server = {
   readonly folder: string;
   /** Runs one of PostgreSQL's programs, or another by its path, as the server's user. */
   readonly run: (program: string, words: readonly string[]) => void;
+  /** Ends it as `kill -9` and a power cut do: what was not flushed is gone. */
+  readonly crash: () => void;
+  readonly start: () => void;
+  /** Makes a standby of it, which follows it; it acknowledges nothing that the standby has not got. */
+  readonly addStandby: () => Server;
+  /** Makes a standby a primary. */
+  readonly promote: () => void;
   readonly stop: () => void;
 };
 
-type Asked = {
-  /** Options of `initdb`. */
-  readonly made?: readonly string[];
+/** How it is reached and set. */
+type Ways = {
   readonly port?: number;
-  /** Where its folder is made. Default: memory, where there is some. */
-  readonly parent?: string;
   /** Options of the server. */
   readonly settings?: string;
+};
+
+type Asked = Ways & {
+  /** Options of `initdb`. */
+  readonly made?: readonly string[];
+  /** Where its folder is made. Default: memory, where there is some. */
+  readonly parent?: string;
   /** Work in the folder between the making of the data and the start. */
   readonly prepare?: (data: string, run: Server["run"]) => void;
 };
@@ -31,45 +42,87 @@ const DEBIAN_VERSIONS = "/usr/lib/postgresql";
 const MEMORY = "/dev/shm";
 const DATABASE = "shop";
 const USER = "rimwise";
+const PORT = 5432;
 
 /**
  * Starts a server in a temporary folder, reached by a socket there, as a user without privileges. Throws with a sentence when
  * PostgreSQL is not installed.
  */
-export function startServer({
-  made = [],
-  port = 5432,
-  settings = "-c listen_addresses=''",
-  prepare,
-  parent = existsSync(MEMORY) ? MEMORY : tmpdir(),
-}: Asked = {}): Server {
-  const binaries = binariesOf();
-  const folder = mkdtempSync(join(parent, "rimwise-postgresql-"));
-  const data = join(folder, "data");
-  const isRoot = process.getuid?.() === 0;
-  if (isRoot) execFileSync("chown", ["postgres", folder]);
-  chmodSync(folder, 0o755);
-  // The server refuses to run as root; Debian's package made a user for it.
-  const run: Server["run"] = (program, words) => {
-    const command = [program.startsWith("/") ? program : join(binaries, program), ...words];
-    const [first = "", ...rest] = isRoot ? ["runuser", "-u", "postgres", "--", ...command] : command;
-    execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"] });
-  };
+export function startServer({ made = [], prepare, parent, ...ways }: Asked = {}): Server {
+  const folder = newFolder(parent);
+  const server = serverIn(folder, ways);
+  const data = dataIn(folder);
   const locale = ["--locale=C", "--encoding=UTF8"];
-  run("initdb", ["-D", data, "--no-sync", ...locale, "-U", USER, "--auth-local=trust", ...made]);
-  prepare?.(data, run);
-  const options = `-k ${folder} -p ${port} -c max_connections=300 ${settings}`;
-  run("pg_ctl", ["-D", data, "-w", "-l", join(folder, "log"), "-o", options, "start"]);
-  run("createdb", ["-h", folder, "-p", String(port), "-U", USER, DATABASE]);
+  server.run("initdb", ["-D", data, "--no-sync", ...locale, "-U", USER, "--auth-local=trust", ...made]);
+  prepare?.(data, server.run);
+  server.start();
+  server.run("createdb", [...reaching(folder, ways), DATABASE]);
+  return server;
+}
+
+function serverIn(folder: string, ways: Ways): Server {
+  const { port = PORT, settings = "-c listen_addresses=''" } = ways;
+  const data = dataIn(folder);
+  const run = runIn(folder);
+  const control = (words: readonly string[]) => run("pg_ctl", ["-D", data, "-w", ...words]);
+  const crash = () => control(["-m", "immediate", "stop"]);
   return {
     url: `postgresql://${USER}@localhost:${port}/${DATABASE}?host=${encodeURIComponent(folder)}`,
     folder,
     run,
+    crash,
+    start: () => {
+      const options = `-k ${folder} -p ${port} -c max_connections=300 ${settings}`;
+      control(["-l", join(folder, "log"), "-o", options, "start"]);
+    },
+    addStandby: () => standbyOf(folder, ways),
+    promote: () => control(["promote"]),
     stop: () => {
-      run("pg_ctl", ["-D", data, "-m", "immediate", "-w", "stop"]);
+      if (existsSync(join(data, "postmaster.pid"))) crash();
       rmSync(folder, { recursive: true });
     },
   };
+}
+
+function standbyOf(primary: string, ways: Ways): Server {
+  const folder = newFolder();
+  const copying = ["-R", "-X", "stream", "--no-sync", "-c", "fast"];
+  const standby = serverIn(folder, ways);
+  standby.run("pg_basebackup", ["-D", dataIn(folder), ...reaching(primary, ways), ...copying]);
+  standby.start();
+  for (const sql of ["ALTER SYSTEM SET synchronous_standby_names = '*'", "SELECT pg_reload_conf()"])
+    standby.run("psql", [...reaching(primary, ways), "-d", DATABASE, "-c", sql]);
+  return standby;
+}
+
+/** Where a server listens, for PostgreSQL's own programs. */
+function reaching(folder: string, { port = PORT }: Ways): readonly string[] {
+  return ["-h", folder, "-p", String(port), "-U", USER];
+}
+
+function newFolder(parent = existsSync(MEMORY) ? MEMORY : tmpdir()): string {
+  programOf("initdb");
+  const folder = mkdtempSync(join(parent, "rimwise-postgresql-"));
+  if (isRoot()) execFileSync("chown", ["postgres", folder]);
+  chmodSync(folder, 0o755);
+  return folder;
+}
+
+function dataIn(folder: string): string {
+  return join(folder, "data");
+}
+
+/** The server refuses to run as root; Debian's package made a user for it. */
+function runIn(folder: string): Server["run"] {
+  return (program, words) => {
+    const command = [program.startsWith("/") ? program : programOf(program), ...words];
+    const [first = "", ...rest] = isRoot() ? ["runuser", "-u", "postgres", "--", ...command] : command;
+    execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"] });
+  };
+}
+
+function isRoot(): boolean {
+  return process.getuid?.() === 0;
 }
 
 /** The path of a program that comes with PostgreSQL. */

@@ -1,12 +1,13 @@
 import { events } from "../events/reads.ts";
 import type { App } from "../http/app-type.ts";
+import { whileLeased } from "../store/leases.ts";
 import type { Question } from "../store/query.ts";
 import type { Store } from "../store/store.ts";
 import type { MakeCheckpoint } from "./make.ts";
 import { checkpoints } from "./reads.ts";
 import type { CheckpointCause } from "./schema.ts";
 
-type Parts = Pick<Store, "answer" | "commit" | "bell"> & {
+type Parts = Pick<Store, "answer" | "commit" | "bell" | "leases"> & {
   readonly make: MakeCheckpoint;
   readonly now: () => Date;
 };
@@ -14,6 +15,7 @@ type Parts = Pick<Store, "answer" | "commit" | "bell"> & {
 /** Why a checkpoint is due now, if it is. */
 type FindCause = (now: Date) => Question<CheckpointCause | undefined>;
 
+const LEASE = "checkpoint";
 const MOST_EVENTS_BETWEEN = 1000;
 const HOUR_MS = 60 * 60 * 1000;
 const LOOK_EVERY_MS = 60_000;
@@ -22,21 +24,27 @@ const LOOK_EVERY_MS = 60_000;
  * Makes a checkpoint after every 1,000 events, and when an hour has passed with new ones, as long as the app is
  * open. A failure is logged, and the next look tries again.
  */
-export function checkpointRegularly(app: App, { answer, commit, bell, make, now }: Parts): void {
+export function checkpointRegularly(app: App, { answer, commit, bell, leases, make, now }: Parts): void {
   let making: Promise<void> | undefined;
   let isClosing = false;
 
   async function makeIfDue(findCause: FindCause): Promise<void> {
     try {
-      const at = now();
-      const cause = await answer(findCause(at));
-      if (cause === undefined) return;
-      const stamp = { by: "system", at: at.toISOString(), requestId: "checkpoint" };
-      const { changes, expects = [] } = await make(cause, stamp.at);
-      await commit({ stamp, changes, expects });
+      if ((await answer(findCause(now()))) === undefined) return;
+      await whileLeased(leases, LEASE, () => makeNow(findCause));
     } catch (error) {
       app.log.error({ err: error }, "a checkpoint could not be made");
     }
+  }
+
+  /** Looked at again: another process may have made it. */
+  async function makeNow(findCause: FindCause): Promise<void> {
+    const at = now();
+    const cause = await answer(findCause(at));
+    if (cause === undefined) return;
+    const stamp = { by: "system", at: at.toISOString(), requestId: "checkpoint" };
+    const { changes, expects = [] } = await make(cause, stamp.at);
+    await commit({ stamp, changes, expects });
   }
 
   const look = (findCause: FindCause) => {

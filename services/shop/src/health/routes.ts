@@ -9,6 +9,15 @@ import { LivenessSchema, ReadinessSchema, VersionSchema } from "./schema.ts";
 
 type Parts = { health: Store["health"]; isClosing: () => boolean; metrics: Registry };
 
+/** What to do about each check that does not hold, the first cause first. */
+const SENTENCES: readonly (readonly [check: string, sentence: string])[] = [
+  ["open", "The service is shutting down. Ask another one."],
+  ["database", "The database does not answer. It is asked again until it does."],
+  ["migrations", "The database is not at this program's level. Start the service again."],
+  ["writable", "The database cannot be written. Put it back in its place, or make it writable."],
+  ["disk", "There is no room to write. Make some."],
+];
+
 export function healthRoutes(app: App, { health, isClosing, metrics }: Parts): void {
   for (const schema of [LivenessSchema, ReadinessSchema, VersionSchema]) app.addSchema(schema);
 
@@ -38,9 +47,15 @@ export function healthRoutes(app: App, { health, isClosing, metrics }: Parts): v
       },
     },
     async (_request, reply) => {
-      const checks = { ...(await health()), open: !isClosing() };
+      const { reason, ...held } = await health();
+      const checks = { ...held, open: !isClosing() };
       const isReady = Object.values(checks).every(Boolean);
-      return reply.code(isReady ? 200 : 503).send({ status: isReady ? "ready" : "not-ready", checks });
+      if (isReady) return reply.send({ status: "ready", checks });
+      const why = reason ?? sentenceOf(checks);
+      return reply
+        .code(503)
+
+        .send({ status: "not-ready", checks, reason: why });
     },
   );
 
@@ -72,4 +87,8 @@ export function healthRoutes(app: App, { health, isClosing, metrics }: Parts): v
     },
     async (_request, reply) => reply.type(metrics.contentType).send(await metrics.metrics()),
   );
+}
+
+function sentenceOf(checks: Readonly<Record<string, boolean>>): string {
+  return SENTENCES.find(([check]) => checks[check] === false)?.[1] ?? "";
 }

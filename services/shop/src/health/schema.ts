@@ -21,6 +21,9 @@ export const ReadinessSchema = Type.Object(
       },
       { description: "Each thing that must hold.", additionalProperties: false },
     ),
+    reason: Type.Optional(
+      Type.String({ description: "Why not, and what to do. Absent when the service is ready." }),
+    ),
   },
   { $id: "Readiness", description: "Whether the service can do its work.", additionalProperties: false },
 );

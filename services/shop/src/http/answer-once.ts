@@ -37,7 +37,7 @@ export type AnswerOnce = (
 
 type Decide = () => Promise<Outcome>;
 type Ask = Pick<KeptAnswer, "scope" | "idempotencyKey" | "fingerprint">;
-type Answer = Pick<KeptAnswer, "status" | "headers" | "body">;
+type Answer = Pick<KeptAnswer, "status" | "headers" | "body"> & { readonly isReplayed?: true };
 
 const KEPT_FOR_MS = 24 * 60 * 60 * 1000;
 const IDEMPOTENCY_KEY = /^[\x21-\x7e]{1,255}$/;
@@ -94,6 +94,9 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
     try {
       return await retryOnConflict(() => firstAnswer(ask, reply, decide));
     } catch (error) {
+      // What another process has answered meanwhile is the answer, not what became of the same request here after it.
+      const answered = error instanceof Problem && (await keptFor(ask));
+      if (answered) return { ...answered, isReplayed: true };
       await keepRefusal(ask, error, reply.request);
       throw error;
     } finally {
@@ -101,19 +104,24 @@ export function answersOnce(findAnswer: Store["findAnswer"], write: Write, now: 
     }
   }
 
+  /** The answer that is kept for a request, whichever process gave it. Throws when it was given to another body. */
+  async function keptFor({ scope, idempotencyKey, fingerprint }: Ask): Promise<KeptAnswer | undefined> {
+    const kept = await findAnswer(scope, idempotencyKey);
+    if (kept === undefined || kept.expiresAt <= now().toISOString()) return undefined;
+    if (kept.fingerprint === fingerprint) return kept;
+    throw new Problem("idempotency-key-reused", "Use a new key for another request.");
+  }
+
   return async (request, reply, decide, content = request.body) => {
     const ask = askOf(request, content);
     if (ask === undefined) {
       return send(await retryOnConflict(() => firstAnswer(undefined, reply, decide)), reply);
     }
-    const kept = await findAnswer(ask.scope, ask.idempotencyKey);
-    if (kept === undefined || kept.expiresAt <= now().toISOString()) {
-      return send(await answerOf(ask, reply, decide), reply);
-    }
-    if (kept.fingerprint !== ask.fingerprint) {
-      throw new Problem("idempotency-key-reused", "Use a new key for another request.");
-    }
-    return send(kept, reply.header("Idempotent-Replayed", "true"));
+    const kept = await keptFor(ask);
+    return send(
+      kept === undefined ? await answerOf(ask, reply, decide) : { ...kept, isReplayed: true },
+      reply,
+    );
   };
 }
 
@@ -142,8 +150,9 @@ function askOf(request: FastifyRequest, content: unknown): Ask | undefined {
   };
 }
 
-async function send({ status, headers, body }: Answer, reply: FastifyReply): Promise<void> {
+async function send({ status, headers, body, isReplayed }: Answer, reply: FastifyReply): Promise<void> {
   reply.code(status).headers(headers);
+  if (isReplayed) reply.header("Idempotent-Replayed", "true");
   if (status === 204) return void (await reply.send(null));
   const type = status < 400 ? "application/json; charset=utf-8" : "application/problem+json";
   await reply.type(type).send(body);

@@ -1,39 +1,76 @@
 import type { FastifyRateLimitStore } from "@fastify/rate-limit";
+import type { OwnCounts } from "../store/store.ts";
 
-type Window = { readonly startedMs: number; current: number };
+type Window = { readonly endsMs: number; current: number; isTold: boolean };
 
 /** More callers are not counted at once: the one who has been quiet longest is forgotten. */
 const MOST_CALLERS = 5000;
+
+export type RequestCounts = {
+  /** What counts for the rate limit, as its plugin makes one. */
+  readonly Store: new () => FastifyRateLimitStore;
+  /** What was counted of each caller since it was last asked, in windows that are open still. */
+  readonly untold: () => OwnCounts;
+  /** What other processes have counted of these callers in their open windows. */
+  readonly heard: (others: ReadonlyMap<string, number>, of: OwnCounts) => void;
+};
 
 /**
  * Counts requests by a clock that nobody can set. By the clock of the wall, a caller who was refused when it went back a day would
  * stay refused for that day.
  */
-export class RequestCounts implements FastifyRateLimitStore {
-  readonly #windows = new Map<string, Window>();
+export function requestCounts(): RequestCounts {
+  const windows = new Map<string, Window>();
+  const elsewhere = new Map<string, number>();
 
-  incr(
-    caller: string,
-    done: (error: null, result: { current: number; ttl: number }) => void,
-    windowMs: number,
-  ): void {
-    const nowMs = performance.now();
-    const known = this.#windows.get(caller);
-    const isOpen = known !== undefined && nowMs < known.startedMs + windowMs;
-    const window = isOpen ? known : { startedMs: nowMs, current: 0 };
-    window.current += 1;
-    this.#windows.delete(caller);
-    this.#windows.set(caller, window);
-    if (this.#windows.size > MOST_CALLERS) this.#forgetQuietest();
-    done(null, { current: window.current, ttl: Math.ceil(windowMs - (nowMs - window.startedMs)) });
+  function forgetQuietest(): void {
+    const [quietest] = windows.keys();
+    if (quietest === undefined) return;
+    windows.delete(quietest);
+    elsewhere.delete(quietest);
   }
 
-  child(): RequestCounts {
-    return this;
+  class Counts implements FastifyRateLimitStore {
+    incr(
+      caller: string,
+      done: (error: null, result: { current: number; ttl: number }) => void,
+      windowMs: number,
+    ): void {
+      const nowMs = performance.now();
+      const known = windows.get(caller);
+      const isOpen = known !== undefined && nowMs < known.endsMs;
+      const window = isOpen ? known : { endsMs: nowMs + windowMs, current: 0, isTold: false };
+      if (!isOpen) elsewhere.delete(caller);
+      window.current += 1;
+      window.isTold = false;
+      windows.delete(caller);
+      windows.set(caller, window);
+      if (windows.size > MOST_CALLERS) forgetQuietest();
+      const current = window.current + (elsewhere.get(caller) ?? 0);
+      done(null, { current, ttl: Math.ceil(window.endsMs - nowMs) });
+    }
+
+    child(): Counts {
+      return this;
+    }
   }
 
-  #forgetQuietest(): void {
-    const [quietest] = this.#windows.keys();
-    if (quietest !== undefined) this.#windows.delete(quietest);
-  }
+  return {
+    Store: Counts,
+    untold: () => {
+      const nowMs = performance.now();
+      const untold = [...windows].filter(([, { endsMs, isTold }]) => !isTold && endsMs > nowMs);
+      for (const [, window] of untold) window.isTold = true;
+      return new Map(
+        untold.map(([caller, { current, endsMs }]) => [
+          caller,
+          { count: current, leftMs: Math.ceil(endsMs - nowMs) },
+        ]),
+      );
+    },
+    heard: (others, of) => {
+      for (const caller of of.keys()) elsewhere.delete(caller);
+      for (const [caller, count] of others) elsewhere.set(caller, count);
+    },
+  };
 }

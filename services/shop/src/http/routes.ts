@@ -1,6 +1,7 @@
 import type { FastifyRequest, FastifySchema } from "fastify";
 import Type, { type Static, type TObject, type TProperties, type TSchema } from "typebox";
 import type { Scope } from "../access/scopes.ts";
+import type { Leases } from "../store/leases.ts";
 import type { Answer } from "../store/store.ts";
 import type { AnswerOnce } from "./answer-once.ts";
 import type { Validator } from "./validation.ts";
@@ -11,6 +12,8 @@ export type Doors = {
   readonly answer: Answer;
   readonly write: Write;
   readonly answerOnce: AnswerOnce;
+  /** What one process at a time may do. */
+  readonly leases: Leases;
   readonly now: () => Date;
   /** What is wrong with a value by a component's schema; undefined if nothing is. */
   readonly validatorOf: (schema: object) => Validator;

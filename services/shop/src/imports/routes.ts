@@ -69,9 +69,9 @@ function exportRoute(app: App, { answer }: Doors): void {
   );
 }
 
-function importRoute(app: App, { answer, answerOnce, write, now }: Doors): void {
+function importRoute(app: App, { answer, answerOnce, leases, write, now }: Doors): void {
   // Two imports at once could be the same file twice, and each would hold up the other.
-  const run = oneAtATime("import-running", "Send this file again when it has ended.");
+  const run = oneAtATime(leases, "import-running", "Send this file again when it has ended.");
   takeFiles(app);
   app.post(
     "/v1/bits/import",

@@ -49,6 +49,8 @@ export const PROBLEMS = {
   "headers-too-large": { status: 431, title: "The headers are too large." },
   internal: { status: 500, title: "Something went wrong inside the service." },
   busy: { status: 503, title: "The service is too busy just now." },
+  "database-away": { status: 503, title: "The database cannot be reached." },
+  "outcome-unknown": { status: 503, title: "Whether this was written is not known." },
   "took-too-long": { status: 503, title: "The answer took too long." },
   "database-read-only": { status: 503, title: "The database cannot be written." },
   closing: { status: 503, title: "The service is shutting down." },

@@ -12,6 +12,9 @@ const PLACES: Readonly<Record<string, RequestPart>> = {
   headers: "header",
 };
 
+/** Seconds until a database that was started again, or its standby, may be there. */
+const DATABASE_RETRY_AFTER_S = "2";
+
 const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
   FST_ERR_CTP_EMPTY_JSON_BODY: "not-json",
   FST_ERR_CTP_INVALID_JSON_BODY: "not-json",
@@ -23,14 +26,16 @@ const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
   ENOSPC: "disk-full",
   SQLITE_READONLY: "database-read-only",
   SQLITE_READONLY_DBMOVED: "database-read-only",
-  STORE_UNAVAILABLE: "busy",
+  STORE_UNAVAILABLE: "database-away",
+  STORE_OUTCOME_UNKNOWN: "outcome-unknown",
+  STORE_BUSY: "busy",
   // A PostgreSQL server that is full, a standby by now, without a connection to spare, going down, or coming up (its manual, appendix A).
   "53100": "disk-full",
   "25006": "database-read-only",
   "53300": "busy",
-  "57P01": "busy",
-  "57P02": "busy",
-  "57P03": "busy",
+  "57P01": "database-away",
+  "57P02": "database-away",
+  "57P03": "database-away",
 };
 
 /** Any error as a problem. What is not known becomes a 500 that says nothing of its cause. */
@@ -68,6 +73,20 @@ function fromFramework(error: FastifyError): Problem {
       return new Problem(code, error.message, { headers: { Connection: "close" } });
     case "busy":
       return tryAgainShortly(code);
+    case "database-away":
+      return new Problem(
+        code,
+        "Nothing was changed. Send it again: the service goes on by itself when the database is back.",
+        {
+          headers: { "Retry-After": DATABASE_RETRY_AFTER_S },
+        },
+      );
+    case "outcome-unknown":
+      return new Problem(
+        code,
+        "The database went away while this was written. Send it again with the same Idempotency-Key: if it was written, that gives the first answer; without a key, look first.",
+        { headers: { "Retry-After": DATABASE_RETRY_AFTER_S } },
+      );
     case "disk-full":
       return new Problem(code, "Nothing was changed. Whoever runs the service must make room on its disk.");
     case "database-read-only":

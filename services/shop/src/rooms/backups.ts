@@ -20,7 +20,7 @@ export function backupRooms(app: App, doors: Doors, { settings, copyTo, ...sourc
     backupRoutes(app, doors, { folder, make: undefined });
     return;
   }
-  const alone = oneAtATime("backup-running", "Ask again when it is made.");
+  const alone = oneAtATime(doors.leases, "backup-running", "Ask again when it is made.");
   const make = (into: string): Promise<Backup> =>
     alone(() => backUpInto(into, keep, { ...source, copyTo, now }));
   backupRoutes(app, doors, { folder, make });

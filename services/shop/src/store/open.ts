@@ -1,4 +1,7 @@
+import type { ChainHead } from "./head.ts";
+import type { Side, Target } from "./move/side.ts";
 import { isPostgresql, readAddress } from "./postgresql/address.ts";
+import { openSqliteSource, openSqliteTarget } from "./sqlite/move.ts";
 import { isAtLevel as isFileAtLevel, openSqliteStore } from "./sqlite/open.ts";
 import type { Shape, Store } from "./store.ts";
 
@@ -17,6 +20,20 @@ export async function isAtLevel(database: string): Promise<boolean> {
   if (!isPostgresql(database)) return isFileAtLevel(database);
   const { isShopAtLevel } = await import("./postgresql/open.ts");
   return isShopAtLevel(database);
+}
+
+/** A shop's database to move from. Throws when somebody has it open. */
+export async function openSource(database: string): Promise<Side> {
+  if (!isPostgresql(database)) return openSqliteSource(database);
+  const { openPostgresqlSource } = await import("./postgresql/move.ts");
+  return openPostgresqlSource(database);
+}
+
+/** A database to move into. Throws when something else is in it. */
+export async function openTarget(database: string, head: ChainHead | undefined, now: Date): Promise<Target> {
+  if (!isPostgresql(database)) return openSqliteTarget(database, head, now);
+  const { openPostgresqlTarget } = await import("./postgresql/move.ts");
+  return openPostgresqlTarget(database, head, now);
 }
 
 /** A database as messages may name it: without user and password. */

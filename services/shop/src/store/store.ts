@@ -1,5 +1,6 @@
 import type { Bell } from "./bell.ts";
 import type { Kind, RecordOf } from "./kind.ts";
+import type { Leases } from "./leases.ts";
 import type { Change, Commit, InTransactionRule, KeptAnswer, Stamp } from "./port.ts";
 import type { Query, Question } from "./query.ts";
 
@@ -47,10 +48,28 @@ export type StoreHealth = {
   readonly migrations: boolean;
   readonly disk: boolean;
   readonly writable: boolean;
+  /** What is wrong with one of these, if it can be said better than by its name. */
+  readonly reason?: string;
 };
 
 /** Answers questions about what is kept, as it is now. */
 export type Answer = <Result>(question: Question<Result>) => Promise<Result>;
+
+/** The requests of each caller in the window that is open, and how long it still is. */
+export type OwnCounts = ReadonlyMap<string, { readonly count: number; readonly leftMs: number }>;
+
+/** Tells the other processes what this one has counted, and gives what they have counted of the same callers. */
+export type ExchangeCounts = (own: OwnCounts) => Promise<ReadonlyMap<string, number>>;
+
+/** Something that a monitor may look at: a name in the style of Prometheus, what it says, and its values as they are now, by label. */
+export type Measure = {
+  readonly name: string;
+  readonly help: string;
+  readonly values: () => readonly {
+    readonly labels: Readonly<Record<string, string>>;
+    readonly value: number;
+  }[];
+};
 
 /** The database of one shop behind its one door for writes. Nothing here says which engine it is. */
 export type Store = {
@@ -60,8 +79,14 @@ export type Store = {
   readonly health: () => Promise<StoreHealth>;
   /** A number that is another one after every commit, by whichever process. Undefined: the engine cannot say so at once. */
   readonly mark: (() => number) | undefined;
-  /** Rings after each write batch that is on the disk. */
+  /** Rings after each write batch that is on the disk, by whichever process. */
   readonly bell: Bell;
+  /** What one process at a time may do. */
+  readonly leases: Leases;
+  /** What there is to measure of the engine's connections. */
+  readonly measures: readonly Measure[];
+  /** Undefined: each process counts by itself. */
+  readonly exchangeCounts: ExchangeCounts | undefined;
   /**
    * Copies everything, as it is at one moment, into a new file that only its owner reads. Work goes on meanwhile. Undefined: the
    * engine has tools of its own for that.

@@ -20,11 +20,23 @@ const DEFAULT_POOL_SIZE = 10;
 const LARGEST_POOL = 200;
 const DEFAULT_CONNECT_TIMEOUT_S = 5;
 const LONGEST_CONNECT_TIMEOUT_S = 60;
+/** What takes longer is taken for a lost connection: as long as a request may take. */
+const DEFAULT_ANSWER_TIMEOUT_S = 10;
+const LONGEST_ANSWER_TIMEOUT_S = 600;
+/** A process whose machine is gone holds no lock for long. */
+const ON_SERVER = [
+  "idle_in_transaction_session_timeout=30s",
+  "tcp_keepalives_idle=10",
+  "tcp_keepalives_interval=5",
+  "tcp_keepalives_count=3",
+  // No question here is so long that compiling it would pay.
+  "jit=off",
+];
 
 /** libpq's names for what is checked of a server; its opportunistic ones are refused because they may end without TLS. */
 const TLS_MODES = ["disable", "require", "verify-ca", "verify-full"] as const;
 
-/** libpq's names, and two of our own: `schema` and `pool_size`. */
+/** libpq's names, and three of our own: `schema`, `pool_size` and `answer_timeout`. */
 const PARAMETERS = [
   "host",
   "port",
@@ -38,6 +50,7 @@ const PARAMETERS = [
   "application_name",
   "schema",
   "pool_size",
+  "answer_timeout",
 ] as const;
 
 type Parameter = (typeof PARAMETERS)[number];
@@ -76,6 +89,7 @@ export function readAddress(database: string): Address {
   const user = given("user") ?? decodeURIComponent(url.username);
   const password = given("password") ?? decodeURIComponent(url.password);
   const timeoutS = given("connect_timeout") ?? String(DEFAULT_CONNECT_TIMEOUT_S);
+  const answerS = given("answer_timeout") ?? String(DEFAULT_ANSWER_TIMEOUT_S);
   return {
     schema,
     shown: `postgresql://${host.startsWith("/") ? "" : host}:${port}/${name}`,
@@ -88,9 +102,12 @@ export function readAddress(database: string): Address {
       application_name: given("application_name") ?? "rimwise",
       max: wholeNumber("pool_size", given("pool_size") ?? String(DEFAULT_POOL_SIZE), LARGEST_POOL),
       connectionTimeoutMillis: 1000 * wholeNumber("connect_timeout", timeoutS, LONGEST_CONNECT_TIMEOUT_S),
+      query_timeout: 1000 * wholeNumber("answer_timeout", answerS, LONGEST_ANSWER_TIMEOUT_S),
+      keepAlive: true,
       ssl: tlsFrom(given),
-      // No question here is so long that compiling it would pay.
-      options: `-c search_path=${schema} -c client_encoding=UTF8 -c jit=off`,
+      options: [`search_path=${schema}`, "client_encoding=UTF8", ...ON_SERVER]
+        .map((each) => `-c ${each}`)
+        .join(" "),
     },
   };
 }

@@ -5,7 +5,8 @@ import { type Commit, type CommitResult, ConflictError, type WriteBatch } from "
 import { RefusedError } from "../refusal.ts";
 import { UnavailableError } from "../unavailable-error.ts";
 import { applyBatch, lookUpAll, type Parts } from "./apply.ts";
-import { inPart, whileWriting } from "./transaction.ts";
+import { inPart } from "./transaction.ts";
+import { whileWriting } from "./while-writing.ts";
 
 const COMMITTED: Settled<CommitResult> = { value: { kind: "committed" } };
 

@@ -4,7 +4,7 @@ import { all } from "../query.ts";
 import type { Shape } from "../store.ts";
 import { queryColumnsOf } from "../written-columns.ts";
 import { applyAll, computeAgain, type Parts } from "./apply.ts";
-import { whileWriting } from "./transaction.ts";
+import { whileWriting } from "./while-writing.ts";
 
 const KEEP =
   "INSERT INTO derivations VALUES ($1, $2) ON CONFLICT (name) DO UPDATE SET version = excluded.version";

@@ -1,5 +1,7 @@
 import type { Pool, PoolClient } from "pg";
-import { type Applied, MigrationError, migrationsIn, missingAmong } from "../migrations.ts";
+import { type Applied, MigrationError, migrationsIn, missingAmong, requireUsable } from "../migrations.ts";
+import { BEING_MOVED_INTO, MOVING } from "../move/statements.ts";
+import { query } from "./connection.ts";
 import { inTransaction } from "./transaction.ts";
 
 const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
@@ -7,6 +9,8 @@ const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
   sha256 TEXT NOT NULL,
   applied_at TEXT NOT NULL
 )`;
+
+const APPLIED = "SELECT name, sha256 FROM migrations ORDER BY name";
 
 /** One process migrates at a time, whichever shop of the database it is for. The number is ours. */
 const MIGRATING = 7_241_501;
@@ -37,6 +41,11 @@ export async function isMigrated(pool: Pool, folder: string): Promise<boolean> {
   return missingAmong(migrationsIn(folder), await appliedTo(pool)).length === 0;
 }
 
+/** Throws a MigrationError when a program with this folder cannot go on with the database as it is by now. */
+export async function requireUsableBy(pool: Pool, folder: string): Promise<void> {
+  requireUsable(migrationsIn(folder), (await query<Applied>(pool, APPLIED)).rows);
+}
+
 /** Throws when there is no shop in the schema. */
 export async function requireShop(pool: Pool, schema: string): Promise<void> {
   const { rows } = await pool.query(
@@ -52,6 +61,7 @@ async function requireOwn(client: PoolClient, schema: string): Promise<void> {
     "SELECT table_name AS name FROM information_schema.tables WHERE table_schema = $1",
     [schema],
   );
+  if (rows.some(({ name }) => name === MOVING)) throw new MigrationError(BEING_MOVED_INTO);
   if (rows.length > 0 && !rows.some(({ name }) => name === "migrations")) {
     throw new MigrationError(
       "This database is not this service's own. Name another one, or a schema that is empty.",
@@ -60,5 +70,5 @@ async function requireOwn(client: PoolClient, schema: string): Promise<void> {
 }
 
 async function appliedTo(asked: Pool | PoolClient): Promise<Applied[]> {
-  return (await asked.query<Applied>("SELECT name, sha256 FROM migrations ORDER BY name")).rows;
+  return (await asked.query<Applied>(APPLIED)).rows;
 }

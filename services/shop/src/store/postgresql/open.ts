@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { Pool } from "pg";
 import { findAnswer } from "../kept-answers.ts";
+import { levelOf } from "../migrations.ts";
 import type { Shape, Store, StoreHealth } from "../store.ts";
 import { type Address, readAddress } from "./address.ts";
 import { answersFrom } from "./answer.ts";
@@ -8,9 +9,13 @@ import type { Parts } from "./apply.ts";
 import { openBell } from "./bell-between.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords, deriveAgain } from "./complete.ts";
+import { query } from "./connection.ts";
 import { requireFit } from "./facts.ts";
-import { isMigrated, migrate, requireShop } from "./migrate.ts";
-import { openPool } from "./pool.ts";
+import { leasesIn } from "./leases.ts";
+import { measuresOf } from "./measures.ts";
+import { isMigrated, migrate, requireShop, requireUsableBy } from "./migrate.ts";
+import { openPatientPool, openPool } from "./pool.ts";
+import { exchangeThrough } from "./request-totals.ts";
 import { tableWriters } from "./table-writer.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(
@@ -27,11 +32,19 @@ export async function openPostgresqlStore(
   now: () => Date = () => new Date(),
 ): Promise<Store> {
   const address = readAddress(url);
+  const parts: Parts = { writers: tableWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
+  const patient = openPatientPool(address);
+  try {
+    await requireFit(patient);
+    await migrate(patient, address.schema, MIGRATIONS_FOLDER, now());
+    await completeRecords(patient, shape, parts);
+    await deriveAgain(patient, shape, parts, now().toISOString());
+  } finally {
+    await patient.end();
+  }
   const pool = openPool(address);
   try {
-    await requireFit(pool);
-    await migrate(pool, address.schema, MIGRATIONS_FOLDER, now());
-    return await storeOn(pool, address, shape, now().toISOString());
+    return await storeOn(pool, address, parts);
   } catch (error) {
     await pool.end();
     throw error;
@@ -51,13 +64,13 @@ export async function isShopAtLevel(url: string): Promise<boolean> {
   }
 }
 
-async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): Promise<Store> {
-  const parts: Parts = { writers: tableWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
-  await completeRecords(pool, shape, parts);
-  await deriveAgain(pool, shape, parts, at);
+const WRITABLE =
+  "SELECT NOT pg_is_in_recovery() AND NOT current_setting('default_transaction_read_only')::boolean AS writable";
+
+async function storeOn(pool: Pool, address: Address, parts: Parts): Promise<Store> {
   const answer = answersFrom(pool);
   const commit = openCommit(pool, parts);
-  const { bell, committed, close } = await openBell(address);
+  const { bell, committed, lag, close } = await openBell(address);
   return {
     commit: async (batch) => {
       const result = await commit(batch);
@@ -70,6 +83,9 @@ async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): 
     // Another process may commit at any time, and only a question to the server would tell.
     mark: undefined,
     bell,
+    leases: leasesIn(pool),
+    measures: measuresOf(pool, lag),
+    exchangeCounts: exchangeThrough(pool),
     copyTo: undefined,
     close: async () => {
       await close();
@@ -81,11 +97,15 @@ async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): 
 /** How much room the server's disk has it does not say: a full one is seen at the first write. */
 async function healthOf(pool: Pool): Promise<StoreHealth> {
   try {
-    const { rows } = await pool.query<{ writable: number }>(
-      "SELECT NOT pg_is_in_recovery() AND NOT current_setting('default_transaction_read_only')::boolean AS writable",
+    const { rows } = await query<{ writable: number }>(pool, WRITABLE);
+    const level = await requireUsableBy(pool, MIGRATIONS_FOLDER).then(
+      () => ({ migrations: true }),
+      (error: unknown) =>
+        levelOf(() => {
+          throw error;
+        }),
     );
-    const migrations = await isMigrated(pool, MIGRATIONS_FOLDER).catch(() => false);
-    return { database: true, migrations, disk: true, writable: rows[0]?.writable === 1 };
+    return { database: true, ...level, disk: true, writable: rows[0]?.writable === 1 };
   } catch {
     return { database: false, migrations: false, disk: false, writable: false };
   }

@@ -8,8 +8,13 @@ const READERS: ReadonlyMap<number, (text: string) => unknown> = new Map<number, 
   [pg.types.builtins.JSON, (text) => text],
 ]);
 
+/** One connection for work that may take as long as it takes: migrations, and what is derived again. */
+export function openPatientPool({ pool }: Address): pg.Pool {
+  return openPool({ pool: { ...pool, max: 1, query_timeout: 0 } });
+}
+
 /** Connections to a database, opened when they are needed. */
-export function openPool({ pool }: Address): pg.Pool {
+export function openPool({ pool }: Pick<Address, "pool">): pg.Pool {
   const opened = new pg.Pool({
     ...pool,
     pipeline: true,

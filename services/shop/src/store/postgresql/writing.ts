@@ -2,7 +2,7 @@ import type { PoolClient } from "pg";
 import { FIRST_PREVIOUS_HASH } from "../chain.ts";
 import type { Kind } from "../kind.ts";
 import type { Head } from "../next-event.ts";
-import type { Change, Stamp } from "../port.ts";
+import type { Change, KeptAnswer, Stamp } from "../port.ts";
 import type { Question } from "../query.ts";
 import { RefusedError } from "../refusal.ts";
 import { type AnswerAt, answerKey, insertAnswers, keptAmong } from "./answers.ts";
@@ -50,6 +50,8 @@ export type Writing = {
   readonly send: () => Promise<readonly Promise<unknown>[]>;
   /** The chain's end as it is now. */
   readonly head: () => Head | undefined;
+  /** The last answer that is kept. */
+  readonly latestAnswer: () => KeptAnswer | undefined;
   /** Goes back to a head, and forgets everything else: what was written since is gone. */
   readonly goBack: (head: Head | undefined) => void;
 };
@@ -62,6 +64,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
   let events: PendingEvent[] = [];
   let answers: AnswerAt[] = [];
   let head: Head | undefined;
+  let latestAnswer: KeptAnswer | undefined;
   const asking = askingOn(client, waitingFor, settle);
 
   function* waitingFor(): Iterable<string> {
@@ -119,6 +122,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
       if (areKept.get(answerKey(answer))) throw new RefusedError({ kind: "answered" });
       areKept.set(answerKey(answer), true);
       answers.push(answer);
+      latestAnswer = answer[0];
     },
     insert: (kind, id, row, version) => {
       const { insert } = writers(kind);
@@ -142,6 +146,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
     settle,
     send,
     head: () => head,
+    latestAnswer: () => latestAnswer,
     goBack: (to) => {
       rows.forget();
       events = [];
@@ -150,6 +155,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
       areKept.clear();
       asking.forgetAll();
       head = to;
+      latestAnswer = undefined;
     },
   };
 }

@@ -7,7 +7,7 @@ import { makePrivate, makePrivateFile } from "../private-file.ts";
 
 export const IN_MEMORY = ":memory:";
 
-const BUSY_TIMEOUT_MS = 5000;
+export const BUSY_TIMEOUT_MS = 5000;
 /** The write-ahead log is emptied on a timer; this is the limit should the timer not keep up. */
 const PAGES_IN_LOG_AT_MOST = 10_000;
 /** SQLite's name for `synchronous=FULL`: a commit is on the disk before it is acknowledged. */
@@ -60,6 +60,11 @@ export function isWritable(sqlite: Sqlite.Database): boolean {
   } catch {
     return false;
   }
+}
+
+/** Whether an error says that another connection writes just now. */
+export function isBusy(error: unknown): boolean {
+  return error instanceof Error && "code" in error && String(error.code).startsWith("SQLITE_BUSY");
 }
 
 /** Gives a connection the functions that queries use. */

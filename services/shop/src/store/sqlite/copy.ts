@@ -2,12 +2,10 @@ import { createRequire } from "node:module";
 import { Worker } from "node:worker_threads";
 import Sqlite from "better-sqlite3";
 import { DatabaseFileError } from "../database-file-error.ts";
+import type { ChainHead } from "../head.ts";
 import type { Kind } from "../kind.ts";
 import { makePrivateFile } from "../private-file.ts";
-import { openToRead } from "./connection.ts";
-
-/** The latest event of a history: its sequence and its hash, which covers all events before it. */
-export type ChainHead = { readonly sequence: number; readonly hash: string };
+import { isBusy, openToRead } from "./connection.ts";
 
 /** What a database file holds. */
 export type FileContent = {
@@ -151,6 +149,16 @@ export async function checkPages(file: string): Promise<void> {
  * somebody has.
  */
 export function whileUnused(file: string, act: () => void): void {
+  const sqlite = openAlone(file);
+  try {
+    act();
+  } finally {
+    sqlite.close();
+  }
+}
+
+/** A database file that nobody else has open, nor can as long as the connection lasts. Throws a DatabaseFileError when somebody has. */
+export function openAlone(file: string): Sqlite.Database {
   const sqlite = new Sqlite(file, { fileMustExist: true, timeout: 0 });
   try {
     // Only a database that nobody else has open can leave its log.
@@ -161,11 +169,7 @@ export function whileUnused(file: string, act: () => void): void {
     if (!isBusy(cause)) throw cause;
     throw new DatabaseFileError(`${file} is in use. Stop the service first.`, { cause });
   }
-  try {
-    act();
-  } finally {
-    sqlite.close();
-  }
+  return sqlite;
 }
 
 function headIn(sqlite: Sqlite.Database): ChainHead | undefined {
@@ -175,12 +179,8 @@ function headIn(sqlite: Sqlite.Database): ChainHead | undefined {
     .get();
 }
 
-function hasTable(sqlite: Sqlite.Database, name: string): boolean {
+export function hasTable(sqlite: Sqlite.Database, name: string): boolean {
   return (
     sqlite.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?").get(name) !== undefined
   );
-}
-
-function isBusy(error: unknown): boolean {
-  return error instanceof Error && "code" in error && String(error.code).startsWith("SQLITE_BUSY");
 }

@@ -1,5 +1,13 @@
 import type { Database as Sqlite } from "better-sqlite3";
-import { type Applied, type Migration, MigrationError, migrationsIn, missingAmong } from "../migrations.ts";
+import {
+  type Applied,
+  type Migration,
+  MigrationError,
+  migrationsIn,
+  missingAmong,
+  requireUsable,
+} from "../migrations.ts";
+import { BEING_MOVED_INTO, MOVING } from "../move/statements.ts";
 import { makePrivateFile } from "../private-file.ts";
 
 const LEDGER = `CREATE TABLE IF NOT EXISTS migrations (
@@ -43,6 +51,7 @@ export function requireOwn(sqlite: Sqlite): void {
   if (tables.includes("enclosed")) {
     throw new MigrationError("This is a backup. Put it in place with the command `restore`.");
   }
+  if (tables.includes(MOVING)) throw new MigrationError(BEING_MOVED_INTO);
   if (tables.length > 0 && !tables.includes("migrations")) {
     throw new MigrationError("This database is not this service's own. Name another file.");
   }
@@ -53,9 +62,17 @@ export function isMigrated(sqlite: Sqlite, folder: string): boolean {
   return missingFrom(sqlite, migrationsIn(folder)).length === 0;
 }
 
+/** Throws a MigrationError when a program with this folder cannot go on with the database as it is by now. */
+export function requireUsableBy(sqlite: Sqlite, folder: string): void {
+  requireUsable(migrationsIn(folder), appliedTo(sqlite));
+}
+
+function appliedTo(sqlite: Sqlite): Applied[] {
+  return sqlite.prepare<[], Applied>("SELECT name, sha256 FROM migrations ORDER BY name").all();
+}
+
 function missingFrom(sqlite: Sqlite, migrations: readonly Migration[]): Migration[] {
-  const applied = sqlite.prepare<[], Applied>("SELECT name, sha256 FROM migrations ORDER BY name").all();
-  return missingAmong(migrations, applied);
+  return missingAmong(migrations, appliedTo(sqlite));
 }
 
 function copyBefore(sqlite: Sqlite, name: string, holdsData: boolean, now: Date): string | undefined {

@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import Sqlite from "better-sqlite3";
 import { newBell } from "../bell.ts";
 import { findAnswer } from "../kept-answers.ts";
+import { levelOf } from "../migrations.ts";
 import type { Shape, Store } from "../store.ts";
 import { answersFrom } from "./answer.ts";
 import { answersBeside } from "./beside.ts";
@@ -12,12 +13,15 @@ import { columnsFrom } from "./computed.ts";
 import { hasRoom, isWritable, openConnection } from "./connection.ts";
 import { copyDatabaseFile } from "./copy.ts";
 import { deriveAgain } from "./derive-again.ts";
-import { isMigrated, migrate, requireOwn } from "./migrate.ts";
+import { leasesIn } from "./leases.ts";
+import { isMigrated, migrate, requireOwn, requireUsableBy } from "./migrate.ts";
 import { rememberRows } from "./remember-rows.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(new URL("../../../../../migrations/sqlite", import.meta.url));
 
 const CHECKPOINT_INTERVAL_MS = 30_000;
+/** How late what another process commits may be heard of. */
+const LISTEN_EVERY_MS = 100;
 
 /**
  * Opens the database of a shop, made if it is not there, checked and migrated. Throws when the file is damaged, newer
@@ -58,6 +62,7 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
   const checkpoints = setInterval(() => {
     if (!sqlite.inTransaction) sqlite.pragma("wal_checkpoint(PASSIVE)");
   }, CHECKPOINT_INTERVAL_MS).unref();
+  const listening = ringForOthers(sqlite, bell.ring);
   return {
     commit: async (batch) => {
       const result = await commit(batch);
@@ -69,21 +74,38 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
     findAnswer: async (scope, idempotencyKey) => answer(findAnswer(scope, idempotencyKey)),
     health: async () => ({
       database: sqlite.open && sqlite.prepare("SELECT 1").get() !== undefined,
-      migrations: sqlite.open && isMigrated(sqlite, MIGRATIONS_FOLDER),
+      ...(sqlite.open ? levelOf(() => requireUsableBy(sqlite, MIGRATIONS_FOLDER)) : { migrations: false }),
       disk: hasRoom(sqlite),
       writable: isWritable(sqlite),
     }),
     mark: marked.mark,
     bell,
+    leases: leasesIn(sqlite),
+    measures: [],
+    exchangeCounts: undefined,
     copyTo: (file) => copyDatabaseFile(sqlite.name, file),
     close: async () => {
       clearInterval(checkpoints);
+      clearInterval(listening);
       if (!sqlite.open) return;
       while (sqlite.inTransaction) await nextTurn();
       sqlite.pragma("wal_checkpoint(TRUNCATE)");
       sqlite.close();
     },
   };
+}
+
+/** Rings for what other connections commit: SQLite tells nobody, but its `data_version` is another one after each. */
+function ringForOthers(sqlite: Sqlite.Database, ring: () => void): NodeJS.Timeout | undefined {
+  if (sqlite.memory) return undefined;
+  const dataVersion = sqlite.prepare<[], number>("PRAGMA data_version").pluck();
+  let seen = dataVersion.get();
+  return setInterval(() => {
+    if (sqlite.inTransaction) return;
+    const now = dataVersion.get();
+    if (now !== seen) ring();
+    seen = now;
+  }, LISTEN_EVERY_MS).unref();
 }
 
 /**

@@ -1,10 +1,14 @@
-import { setImmediate as nextTurn } from "node:timers/promises";
+import { setImmediate as nextTurn, setTimeout as wait } from "node:timers/promises";
 import type { Database as Sqlite } from "better-sqlite3";
 import { TURN_MS } from "../turn.ts";
+import { BUSY_TIMEOUT_MS, isBusy } from "./connection.ts";
 import type { Pieces } from "./pieces.ts";
 
 /** What is done about the readers of a connection whose transaction is half done while they have their turn. */
 export type Readers = { readonly moveBeside: () => void; readonly moveBack: () => void };
+
+/** How soon it is asked again whether another process has done writing. */
+const ASK_AGAIN_MS = 2;
 
 export type Transactions = {
   /** Does work in a transaction (BEGIN IMMEDIATE): all of it or, when it throws, nothing. One at a time. */
@@ -26,6 +30,27 @@ export function transactionsOn(sqlite: Sqlite, { moveBeside, moveBack }: Readers
     "RELEASE part",
     "ROLLBACK TO part",
   ].map((sql) => sqlite.prepare(sql));
+  const impatient = sqlite.prepare("PRAGMA busy_timeout = 0");
+  const patient = sqlite.prepare(`PRAGMA busy_timeout = ${BUSY_TIMEOUT_MS}`);
+
+  let waitingSince: number | undefined;
+
+  /** Whether nobody else writes. Waiting for another process inside SQLite would hold up everybody here. */
+  function isBegun(): boolean {
+    impatient.get();
+    try {
+      begin?.run();
+      waitingSince = undefined;
+      return true;
+    } catch (error) {
+      waitingSince ??= performance.now();
+      if (isBusy(error) && performance.now() - waitingSince < BUSY_TIMEOUT_MS) return false;
+      waitingSince = undefined;
+      throw error;
+    } finally {
+      patient.get();
+    }
+  }
 
   async function takingTurns<Result>(pieces: Pieces<Result>): Promise<Result> {
     let since = performance.now();
@@ -53,8 +78,8 @@ export function transactionsOn(sqlite: Sqlite, { moveBeside, moveBack }: Readers
   }
 
   return {
-    whole: (work) => {
-      begin?.run();
+    whole: async (work) => {
+      while (!isBegun()) await wait(ASK_AGAIN_MS);
       return takingTurns(work());
     },
     part: function* (work) {
