@@ -28,7 +28,9 @@ describe("a PostgreSQL address", () => {
         max: 4,
         connectionTimeoutMillis: 2000,
         ssl: false,
-        options: "-c search_path=crib -c client_encoding=UTF8 -c jit=off",
+        query_timeout: 10_000,
+        keepAlive: true,
+        options: expect.stringMatching(/^-c search_path=crib -c client_encoding=UTF8 .*-c jit=off$/),
       },
     });
   });
@@ -81,7 +83,7 @@ describe("a PostgreSQL address", () => {
     ['postgresql://localhost/shop?schema=a"b', /^schema: use lower-case letters/],
     [
       "postgresql://localhost/shop?sslmod=require",
-      /has sslmod, which is not known\. Accepted: host, port, .+schema, pool_size\.$/,
+      /has sslmod, which is not known\. Accepted: host, port, .+schema, pool_size, answer_timeout\.$/,
     ],
   ])("%s is refused with what to do", (url, sentence) => {
     expect(() => readAddress(url)).toThrow(sentence);

@@ -4,7 +4,7 @@ import { connectionOf } from "./connection.ts";
 import { inOrder } from "./in-order.ts";
 import type { Writing } from "./writing.ts";
 
-const BEGIN = "BEGIN ISOLATION LEVEL READ COMMITTED READ WRITE";
+const BEGIN = "BEGIN ISOLATION LEVEL READ COMMITTED";
 /** Whoever writes holds this row. */
 export const LOCK = "SELECT 1 FROM writing FOR UPDATE";
 
