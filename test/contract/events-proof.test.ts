@@ -6,7 +6,7 @@ import { describeOnSqlite } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT, type Shop } from "./shop.ts";
 import { sortedJson } from "./sorted-json.ts";
 
-/** Six events: the first key, three bits, a checkpoint about the fourth, and a bit after it. */
+/** Seven events: the first key, the signing key, three bits, a checkpoint about the fifth, and a bit after it. */
 async function shopWithHistory() {
   const shop = await openShop();
   const addBit = () =>
@@ -32,20 +32,20 @@ describe("the proof of the history", () => {
     const shop = await shopWithHistory();
     expect(await prove(shop)).toEqual({
       isIntact: true,
-      checked: 6,
+      checked: 7,
       firstSequence: 1,
-      lastSequence: 6,
+      lastSequence: 7,
       nextSequence: null,
       checkpoints: 1,
     });
-    expect(await prove(shop, { fromSequence: 6 })).toMatchObject({
+    expect(await prove(shop, { fromSequence: 7 })).toMatchObject({
       isIntact: true,
       checked: 1,
       checkpoints: 0,
     });
-    expect(await prove(shop, { fromSequence: 7 })).toMatchObject({ isIntact: true, checked: 0 });
+    expect(await prove(shop, { fromSequence: 8 })).toMatchObject({ isIntact: true, checked: 0 });
     const bare = await shop.ask("POST", "/v1/events/verify");
-    expect(bare.body).toMatchObject({ isIntact: true, checked: 6 });
+    expect(bare.body).toMatchObject({ isIntact: true, checked: 7 });
   });
 
   test.each([
@@ -59,25 +59,25 @@ describe("the proof of the history", () => {
     ["by its first row less", "DELETE FROM events WHERE sequence = 1", 1, "event-missing"],
     [
       "by all after a checkpoint's event, and its own",
-      "DELETE FROM events WHERE sequence >= 4",
-      4,
+      "DELETE FROM events WHERE sequence >= 5",
+      5,
       "event-missing",
     ],
-    ["by a checkpoint less", "DELETE FROM checkpoints", 5, "checkpoint-missing"],
+    ["by a checkpoint less", "DELETE FROM checkpoints", 6, "checkpoint-missing"],
     [
       "in what a checkpoint says",
       "UPDATE checkpoints SET created_at = '2020-01-01T00:00:00.000Z'",
-      4,
+      5,
       "checkpoint-changed",
     ],
     ["in a checkpoint's place", "UPDATE checkpoints SET sequence = 3", 3, "checkpoint-changed"],
     [
       "in a checkpoint's signature",
       "UPDATE checkpoints SET statement = substr(statement, 1, length(statement) - 8) || 'AAAAAAAA'",
-      4,
+      5,
       "checkpoint-not-signed",
     ],
-    ["to a checkpoint that is none", "UPDATE checkpoints SET statement = 'x'", 4, "checkpoint-not-signed"],
+    ["to a checkpoint that is none", "UPDATE checkpoints SET statement = 'x'", 5, "checkpoint-not-signed"],
   ])("names a history that was changed in %s", async (_what, sql, sequence, reason) => {
     const shop = await shopWithHistory();
     await pastEveryTrigger(shop, ({ run }) => run(sql));
@@ -115,28 +115,28 @@ describe("the proof of the history", () => {
   test("exposes a history that was rewritten, every hash right, by the checkpoint alone", async () => {
     const shop = await shopWithHistory();
     await pastEveryTrigger(shop, async (database) => {
-      await rewrite(database, 3, 6);
-      await database.run("UPDATE checkpoints SET hash = (SELECT hash FROM events WHERE sequence = 4)");
+      await rewrite(database, 3, 7);
+      await database.run("UPDATE checkpoints SET hash = (SELECT hash FROM events WHERE sequence = 5)");
     });
     expect(await prove(shop)).toMatchObject({
       isIntact: false,
-      broken: { sequence: 4, reason: "checkpoint-changed" },
+      broken: { sequence: 5, reason: "checkpoint-changed" },
     });
     await pastEveryTrigger(shop, ({ run }) =>
       run("UPDATE checkpoints SET hash = $1", [shop.checkpoint.hash]),
     );
     expect(await prove(shop)).toMatchObject({
       isIntact: false,
-      broken: { sequence: 4, reason: "checkpoint-differs" },
+      broken: { sequence: 5, reason: "checkpoint-differs" },
     });
     await pastEveryTrigger(shop, async (database) => {
       await database.run(
-        "UPDATE events SET type = 'bit.created' WHERE sequence = 5; DELETE FROM checkpoints",
+        "UPDATE events SET type = 'bit.created', data = '{\"after\":{}}' WHERE sequence = 6; DELETE FROM checkpoints",
       );
-      await rewrite(database, 5, 6);
+      await rewrite(database, 6, 7);
     });
     expect(await prove(shop), "without the checkpoint only what its event made shows it").toMatchObject({
-      broken: { sequence: 5, reason: "record-missing" },
+      broken: { sequence: 6, reason: "record-missing" },
     });
   });
 
@@ -157,14 +157,14 @@ describe("the proof of the history", () => {
 
   test("begins where it is asked to, and says so if that is no event", async () => {
     const shop = await shopWithHistory();
-    await pastEveryTrigger(shop, ({ run }) => run("DELETE FROM events WHERE sequence = 2"));
-    expect(await prove(shop, { fromSequence: 4 })).toMatchObject({
-      ...{ checked: 3, lastSequence: 6 },
+    await pastEveryTrigger(shop, ({ run }) => run("DELETE FROM events WHERE sequence = 3"));
+    expect(await prove(shop, { fromSequence: 5 })).toMatchObject({
+      ...{ checked: 3, lastSequence: 7 },
       // The events are whole from there on, but one of the bits has none left.
       broken: { reason: "record-planted" },
     });
-    expect(await prove(shop, { fromSequence: 3 })).toMatchObject({
-      broken: { sequence: 2, reason: "event-missing" },
+    expect(await prove(shop, { fromSequence: 4 })).toMatchObject({
+      broken: { sequence: 3, reason: "event-missing" },
     });
     for (const body of [{ fromSequence: 0 }, { fromSequence: "1" }, { from: 1 }]) {
       expect((await shop.ask("POST", "/v1/events/verify", { body })).status).toBe(422);

@@ -21,7 +21,7 @@ async function shopWithHistory() {
 describe("the events", () => {
   test("say who changed what, when and in which request", async () => {
     const { ask, bit } = await shopWithHistory();
-    const { body } = await ask("GET", "/v1/events?after=1");
+    const { body } = await ask("GET", "/v1/events?after=2");
     expect(body.data.map(({ type }: Event) => type)).toEqual(["bit.created", "bit.changed", "bit.removed"]);
     const [created, changed, removed] = body.data;
     expect(created).toMatchObject({ subjectId: bit.id, subjectVersion: 1, data: { after: bit } });
@@ -39,11 +39,11 @@ describe("the events", () => {
 
   test("are read on from the last one seen", async () => {
     const { ask } = await shopWithHistory();
-    const first = await ask("GET", "/v1/events?limit=3");
-    expect(first.body.nextCursor).toBe("3");
-    expect(first.headers["link"]).toBe('</v1/events?limit=3&after=3>; rel="next"');
-    const rest = await ask("GET", `/v1/events?limit=3&after=${first.body.nextCursor}`);
-    expect(rest.body.data.map(({ sequence }: Event) => sequence)).toEqual([4]);
+    const first = await ask("GET", "/v1/events?limit=4");
+    expect(first.body.nextCursor).toBe("4");
+    expect(first.headers["link"]).toBe('</v1/events?limit=4&after=4>; rel="next"');
+    const rest = await ask("GET", `/v1/events?limit=4&after=${first.body.nextCursor}`);
+    expect(rest.body.data.map(({ sequence }: Event) => sequence)).toEqual([5]);
     expect(rest.body.nextCursor).toBeNull();
   });
 
@@ -123,22 +123,22 @@ describe("the feed narrowed", () => {
     const { ask, instructor, manager, bit } = await shopThroughTheDay();
     const found = async (query: string) =>
       (await ask("GET", `/v1/events?${query}`)).body.data.map(({ sequence }: Event) => sequence);
-    expect(await found(`by=${instructor}`)).toEqual([4, 5]);
-    expect(await found(`by=${manager}&type=bit.created`)).toEqual([3]);
-    expect(await found("type=bit.created&after=3")).toEqual([4]);
-    expect(await found(`subjectId=${bit.id}`)).toEqual([4, 5]);
+    expect(await found(`by=${instructor}`)).toEqual([5, 6]);
+    expect(await found(`by=${manager}&type=bit.created`)).toEqual([4]);
+    expect(await found("type=bit.created&after=4")).toEqual([5]);
+    expect(await found(`subjectId=${bit.id}`)).toEqual([5, 6]);
     expect(await found(`subjectId=${bit.id}&by=${manager}`)).toEqual([]);
-    expect(await found("since=2026-03-02T10:00:00Z&until=2026-03-02T11:00:00Z")).toEqual([4]);
-    expect(await found("since=2026-03-02T12%3A00%3A00%2B01:00&type=bit.changed")).toEqual([5]);
+    expect(await found("since=2026-03-02T10:00:00Z&until=2026-03-02T11:00:00Z")).toEqual([5]);
+    expect(await found("since=2026-03-02T12%3A00%3A00%2B01:00&type=bit.changed")).toEqual([6]);
     expect(await found("until=2026-03-02T08:00:00Z&type=bit.created")).toEqual([]);
   });
 
   test("keeps what it is narrowed by in the link to the next page", async () => {
     const { ask, instructor } = await shopThroughTheDay();
     const { headers, body } = await ask("GET", `/v1/events?by=${instructor}&limit=1`);
-    expect(headers["link"]).toBe(`</v1/events?by=${instructor}&limit=1&after=4>; rel="next"`);
+    expect(headers["link"]).toBe(`</v1/events?by=${instructor}&limit=1&after=5>; rel="next"`);
     const next = await ask("GET", `/v1/events?by=${instructor}&limit=1&after=${body.nextCursor}`);
-    expect(next.body.data.map(({ sequence }: Event) => sequence)).toEqual([5]);
+    expect(next.body.data.map(({ sequence }: Event) => sequence)).toEqual([6]);
     expect(next.body.nextCursor).toBeNull();
   });
 
@@ -205,15 +205,15 @@ describe("a clock that is set back", () => {
     };
     await add("2026-03-02T10:00:00Z");
     await add("2020-01-01T00:00:00Z");
-    const { body: seen } = await ask("GET", "/v1/events?limit=2");
+    const { body: seen } = await ask("GET", "/v1/events?limit=3");
     await add("2026-03-02T10:00:01Z");
     const { body: rest } = await ask("GET", `/v1/events?after=${seen.nextCursor}`);
     expect(rest.data.map(({ sequence, at }: Event) => [sequence, at])).toEqual([
-      [3, "2020-01-01T00:00:00.000Z"],
-      [4, "2026-03-02T10:00:01.000Z"],
+      [4, "2020-01-01T00:00:00.000Z"],
+      [5, "2026-03-02T10:00:01.000Z"],
     ]);
     const { body: old } = await ask("GET", "/v1/events?until=2021-01-01T00:00:00Z");
-    expect(old.data.map(({ sequence }: Event) => sequence)).toEqual([3]);
+    expect(old.data.map(({ sequence }: Event) => sequence)).toEqual([4]);
     expect((await ask("POST", "/v1/events/verify", { body: {} })).body.isIntact).toBe(true);
   });
 });

@@ -28,7 +28,7 @@ export type Shop = {
   managerKey: string;
   /** The database: a file, or the URL of a schema on the server under test. */
   file: string;
-  /** The file of the keys that it signs with. */
+  /** The file of what opens its signing keys. */
   signingKeys: string;
   log: () => string;
   ask: (method: Method, url: string, ask?: Ask) => Promise<Answer>;

@@ -43,7 +43,7 @@ export function startServer({
   prepare,
   parent = existsSync(MEMORY) ? MEMORY : tmpdir(),
 }: Asked = {}): Server {
-  const binaries = binariesOf();
+  programOf("initdb");
   const folder = mkdtempSync(join(parent, "rimwise-postgresql-"));
   const data = join(folder, "data");
   const isRoot = process.getuid?.() === 0;
@@ -51,7 +51,7 @@ export function startServer({
   chmodSync(folder, 0o755);
   // The server refuses to run as root; Debian's package made a user for it.
   const run: Server["run"] = (program, words) => {
-    const command = [program.startsWith("/") ? program : join(binaries, program), ...words];
+    const command = [program.startsWith("/") ? program : programOf(program), ...words];
     const [first = "", ...rest] = isRoot ? ["runuser", "-u", "postgres", "--", ...command] : command;
     execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"] });
   };
@@ -70,6 +70,11 @@ export function startServer({
       rmSync(folder, { recursive: true });
     },
   };
+}
+
+/** The path of a program that comes with PostgreSQL. */
+export function programOf(name: string): string {
+  return join(binariesOf(), name);
 }
 
 /** The programs of the newest version that Debian's package has installed, or of another that is named. */

@@ -4,7 +4,7 @@ import Database from "better-sqlite3";
 import { beforeAll, describe, expect, test } from "vitest";
 import { PANEL_BIT } from "../contract/shop.ts";
 import { builtService } from "./built-service.ts";
-import { ask, exited, type Running, ran, start, temporaryFile } from "./service-process.ts";
+import { ask, exited, type Running, ran, type Settings, start, temporaryFile } from "./service-process.ts";
 
 let service: readonly string[];
 beforeAll(async () => {
@@ -40,7 +40,12 @@ const headOf = ({ head }: { head: { sequence: number; hash: string } }) => `${he
 describe("a backup of a running shop", () => {
   test("holds every acknowledged change, and restored elsewhere it is the same shop with the same keys", async () => {
     const { shop, file, backup, manifest } = await backedUpShop();
-    expect(manifest).toMatchObject({ format: 1, events: 41, records: { bit: 40, key: 1 } });
+    expect(manifest).toMatchObject({
+      format: 1,
+      events: 42,
+      records: { bit: 40, key: 1, "signing-key": 1 },
+      hasSealingKey: true,
+    });
     expect(statSync(backup).mode & 0o777).toBe(0o600);
     expect(readdirSync(dirname(file)).filter((name) => name.startsWith("copy"))).toEqual(["copy.backup"]);
     shop.process.kill("SIGKILL");
@@ -49,7 +54,7 @@ describe("a backup of a running shop", () => {
     const elsewhere = temporaryFile();
     const restored = await command(elsewhere, "restore", backup, "--head", headOf(manifest));
     expect([restored.code, restored.err]).toEqual([0, ""]);
-    expect(JSON.parse(restored.out).proof).toMatchObject({ isIntact: true, checked: 41 });
+    expect(JSON.parse(restored.out).proof).toMatchObject({ isIntact: true, checked: 42 });
     for (const path of [elsewhere, `${elsewhere}.signing-keys.json`])
       expect(statSync(path).mode & 0o777).toBe(0o600);
     expect(readFileSync(`${elsewhere}.signing-keys.json`, "utf8")).toBe(
@@ -58,7 +63,33 @@ describe("a backup of a running shop", () => {
     const again = await start(service, elsewhere, { RIMWISE_FIRST_KEY: shop.key });
     expect((await ask(again, "/v1/bits?limit=200")).body.data).toHaveLength(40);
     const proof = await ask(again, "/v1/events/verify", { head: manifest.head });
-    expect(proof.body).toMatchObject({ isIntact: true, lastSequence: 41 });
+    expect(proof.body).toMatchObject({ isIntact: true, lastSequence: 42 });
+  });
+
+  test("does not hold what opens the signing keys when a setting has it: with that it is checked and restored", async () => {
+    const settings = { RIMWISE_SEALING_KEY: "5e".repeat(32) };
+    const file = temporaryFile();
+    const shop = await start(service, file, settings);
+    expect((await ask(shop, "/v1/events/checkpoints", {})).status).toBe(201);
+    const given = (path: string, words: string[], own: Settings = settings) =>
+      ran([...service, ...words], { RIMWISE_DATABASE: path, ...own });
+    const backup = join(dirname(file), "copy.backup");
+    const made = await given(file, ["backup", backup]);
+    expect(JSON.parse(made.out)).toMatchObject({ hasSealingKey: false, signingKeyIds: [expect.any(String)] });
+    expect((await given(temporaryFile(), ["verify", backup])).code).toBe(0);
+    const without = await given(temporaryFile(), ["verify", backup], {});
+    expect([without.code, without.err]).toEqual([
+      1,
+      expect.stringMatching(/^This backup does not hold .+RIMWISE_SEALING_KEY/),
+    ]);
+    const elsewhere = temporaryFile();
+    expect((await given(elsewhere, ["restore", backup])).code).toBe(0);
+    expect(existsSync(`${elsewhere}.signing-keys.json`)).toBe(false);
+    const again = await start(service, elsewhere, { ...settings, RIMWISE_FIRST_KEY: shop.key });
+    expect((await ask(again, "/v1/events/verify", {})).body).toMatchObject({
+      isIntact: true,
+      checkpoints: 1,
+    });
   });
 
   test("is refused under a name that is taken, and of a database that is not there", async () => {
@@ -82,7 +113,7 @@ test("what the machine refuses is said in one sentence, and what was there stays
   const settings = { RIMWISE_DATABASE: file, RIMWISE_SIGNING_KEYS: "/nowhere/at/all/keys.json" };
   const refused = await ran([...service, "restore", backup, "--replace"], settings);
   expect([refused.code, refused.err]).toEqual([1, expect.stringMatching(/^ENOENT: .+\n$/)]);
-  expect(JSON.parse((await command(file, "verify")).out)).toMatchObject({ isIntact: true, checked: 41 });
+  expect(JSON.parse((await command(file, "verify")).out)).toMatchObject({ isIntact: true, checked: 42 });
 });
 
 describe("a history whose end was cut off", () => {

@@ -203,7 +203,11 @@ for (const result of results) if (result.outcome === "planned") result.plan.verd
 const check = await client.checks.ask({} as never);
 if (check.isAllowed) check.approvalId satisfies string;
 for (const { code } of check.isAllowed ? [] : check.reasons) if (code === "bit-held") code satisfies "bit-held";
-for await (const event of client.events.list()) if (event.type === "bit.removed") event.data.before;
+for await (const event of client.events.list()) {
+  if (event.type === "bit.removed") event.data.before.massG satisfies number | undefined;
+  if (event.type === "approval.lapsed") event.data.after.lapseId satisfies string | undefined;
+  if (event.type === "bit.created") event.data.after.form?.kind satisfies string | undefined;
+}
 `;
     expect(editorWith(right).faults()).toEqual([]);
   });
@@ -218,5 +222,25 @@ for await (const event of client.events.list()) if (event.type === "bit.created"
 const code: "no-such-code" = plan.findings[0]!.code;
 `;
     expect(editorWith(wrong).faults()).toHaveLength(4);
+  });
+
+  it("parts of a plan are those that were asked for, with the verdict and the advice", () => {
+    const right = `${IMPORT}
+const query = { fields: ["speed", "passes"] } as const;
+const plan = await client.plans.preview({} as never, { query });
+if (plan.verdict !== "do-not-run") plan.speed.rpm satisfies number;
+plan.passes.map(({ heightMm }) => heightMm);
+const { results } = await client.plans.previewMany({} as never, { query: { fields: ["steps"], units: "metric" } });
+for (const result of results) if (result.outcome === "planned") [result.plan.steps[0]?.text, result.plan.advice];
+const stored = await client.plans.get("plan_1", { query: { fields: ["wood"] } });
+[stored.request.woodId, stored.plan.wood.name] satisfies string[];
+`;
+    expect(editorWith(right).faults()).toEqual([]);
+    const wrong = `${IMPORT}
+(await client.plans.preview({} as never, { query: { fields: ["speed"] } })).steps;
+(await client.plans.get("plan_1", { query: { fields: ["wood"] } })).plan.speed;
+client.plans.preview({} as never, { query: { fields: ["tempo"] } });
+`;
+    expect(editorWith(wrong).faults()).toHaveLength(3);
   });
 });

@@ -34,7 +34,7 @@ test("what the first release kept is all there, is found, is planned with, and i
   });
   expect(plan.body.verdict).toBe("run-with-care");
   const { body: proof } = await ask("POST", "/v1/events/verify", { body: {} });
-  expect(proof).toMatchObject({ isIntact: true, checked: 1 });
+  expect(proof).toMatchObject({ isIntact: true, checked: 2 });
   const { body: keys } = await ask("GET", "/v1/keys");
   expect(keys.data).toMatchObject([{ role: "manager", name: "First manager" }]);
 });

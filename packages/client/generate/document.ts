@@ -24,6 +24,7 @@ type Schema = {
   readonly $ref?: string;
   readonly properties?: Readonly<Record<string, Schema>>;
   readonly items?: Schema;
+  readonly anyOf?: readonly Schema[];
 };
 
 export const METHODS = ["GET", "POST", "PUT", "PATCH", "DELETE"] as const;
@@ -44,6 +45,8 @@ export type Operation = {
   readonly fileTypes: readonly string[];
   readonly isWrite: boolean;
   readonly changesVersion: boolean;
+  /** The answer's plans can be asked for in parts. */
+  readonly givesParts: boolean;
   /** Media types of its answer; none if it has no body. */
   readonly answerTypes: readonly string[];
   /** The answer is a stream of events, to be followed. */
@@ -101,6 +104,7 @@ function operationFrom(
     fileTypes: bodyTypes.filter((type) => !/[/+]json$/.test(type)),
     isWrite: headers.includes("idempotency-key"),
     changesVersion: headers.includes("if-match"),
+    givesParts: named("query").includes("fields"),
     answerTypes: answerTypesOf(given),
     isStream: given.responses["200"]?.content?.["text/event-stream"] !== undefined,
     cursorParameter: isPaged(document, given) ? cursorParameter : undefined,
@@ -139,7 +143,9 @@ function answerTypesOf({ responses }: DocumentOperation): string[] {
 function answerSchemaOf(document: Document, given: DocumentOperation): string | undefined {
   const [success] = Object.entries(given.responses).filter(([status]) => status.startsWith("2"));
   const schema = Object.values(success?.[1].content ?? {})[0]?.schema;
-  return nameIn(isPaged(document, given) ? resolved(document, schema)?.properties?.["data"]?.items : schema);
+  if (isPaged(document, given)) return nameIn(resolved(document, schema)?.properties?.["data"]?.items);
+  // Whole or in parts: the whole stands first.
+  return nameIn(resolved(document, schema)?.anyOf?.[0] ?? schema);
 }
 
 function isPaged(document: Document, { responses }: DocumentOperation): boolean {

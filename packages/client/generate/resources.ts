@@ -1,5 +1,5 @@
 import type { Document, Operation } from "./document.ts";
-import { CORE_FILES, isBinary, isFile, namesIn, signaturesOf, takesEither } from "./signatures.ts";
+import { CORE_FILES, isBinary, namesIn, signaturesOf, takesEither } from "./signatures.ts";
 
 const BANNER = "// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.\n";
 
@@ -41,7 +41,13 @@ function resourceText({ tag, words }: Resource, operations: readonly Operation[]
   const { core, types } = namesIn(operations);
   const usesOverloads = operations.some((operation) => signaturesOf(operation).length > 1);
   const changes = operations.some(({ changesVersion }) => changesVersion);
-  const fromOperation = ["Caller", ...(usesOverloads ? ["AnyOptions"] : []), ...named(core, "operation")];
+  const asksByOverloads = operations.some(
+    (operation) => signaturesOf(operation).length > 1 && operation.queryParameters.length > 0,
+  );
+  const fromOperation = [
+    ...["Caller", ...(usesOverloads ? ["AnyOptions"] : []), ...(asksByOverloads ? ["Query"] : [])],
+    ...named(core, "operation"),
+  ];
   const values = [
     ...(operations.some(takesEither) ? ["bodyOrFile"] : []),
     ...(changes ? ["changeOptions"] : []),
@@ -51,7 +57,7 @@ function resourceText({ tag, words }: Resource, operations: readonly Operation[]
   const imports = [
     ...["answer"].flatMap((file) => typeImport(core, file)),
     `import ${hasValues ? "" : "type "}{ ${[...values, ...typesOnly].join(", ")} } from "../operation.ts";`,
-    ...["pages", "read"].flatMap((file) => typeImport(core, file)),
+    ...["pages", "parts", "read"].flatMap((file) => typeImport(core, file)),
     ...(types.length === 0 ? [] : [`import type { ${types.join(", ")} } from "./types.gen.ts";`]),
   ];
   return `${BANNER}
@@ -96,7 +102,8 @@ function declaration(operation: Operation): string {
   const words = [summary, ...(description === undefined ? [] : [description]), `\`${method} ${path}\``];
   return signaturesOf(operation)
     .map(
-      ({ parameters, answer }) => `${comment(words, "  ")}\n  ${verb}(${parameters.join(", ")}): ${answer};`,
+      ({ parameters, answer, variable }) =>
+        `${comment(words, "  ")}\n  ${verb}${variable === undefined ? "" : `<${variable}>`}(${parameters.join(", ")}): ${answer};`,
     )
     .join("\n");
 }
@@ -132,8 +139,8 @@ function implemented(operation: Operation): string {
   const [first, ...others] = signaturesOf(operation);
   const parameters = first?.parameters ?? [];
   if (others.length === 0) return parameters.map((each) => /^\w+/.exec(each)?.[0]).join(", ");
-  const query = parameters.at(-1)?.match(/\{ readonly query.*? \}/)?.[0];
-  const options = `options?: AnyOptions${query === undefined ? "" : ` & ${query}`}`;
+  const query = operation.queryParameters.length === 0 ? "" : " & { readonly query?: Query | undefined }";
+  const options = `options?: AnyOptions${query}`;
   return [...parameters.slice(0, -1), options].join(", ");
 }
 
@@ -158,7 +165,7 @@ function bodyFields(operation: Operation): string[] {
 function callText(operation: Operation): string {
   if (operation.isStream) return "caller.follow";
   if (operation.cursorParameter !== undefined) return "caller.list";
-  return operation.isConditional || isFile(operation) ? "caller.send<never>" : "caller.send";
+  return signaturesOf(operation).length > 1 ? "caller.send<never>" : "caller.send";
 }
 
 /** A list takes its query by itself; whoever follows gives it among the options, as it is said once and for all. */

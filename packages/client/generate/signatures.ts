@@ -1,11 +1,16 @@
 import type { Operation } from "./document.ts";
 
 /** A method as the interface of its resource declares it: one signature, or one for each thing it can give. */
-export type Signature = { readonly parameters: readonly string[]; readonly answer: string };
+export type Signature = {
+  readonly parameters: readonly string[];
+  readonly answer: string;
+  /** What its types depend on. */
+  readonly variable?: string;
+};
 
 /** The signatures of an operation's method, the one that asks for most first. */
 export function signaturesOf(operation: Operation): Signature[] {
-  const { cursorParameter, isStream, isConditional } = operation;
+  const { cursorParameter, isStream, isConditional, givesParts } = operation;
   const answer = answerType(operation);
   const required = requiredParameters(operation);
   if (cursorParameter !== undefined) {
@@ -22,6 +27,11 @@ export function signaturesOf(operation: Operation): Signature[] {
     parameters: [...required, `options?: ${options}`],
     answer: isStream ? `AsyncIterable<${answer}>` : `Answer<${answer}>`,
   };
+  const parts = {
+    parameters: [...required, `options: ${optionsWith(operation, `Asking<${rawQuery(operation)}, Field>`)}`],
+    answer: `Answer<PartsOf<${answer}, Field>>`,
+    variable: `const Field extends FieldOf<${rawQuery(operation)}>`,
+  };
   const conditional = {
     parameters: [...required, `options: ${options.replace("CallOptions", "ConditionalOptions")}`],
     answer: `Answer<${answer} | NotModified>`,
@@ -30,7 +40,12 @@ export function signaturesOf(operation: Operation): Signature[] {
     parameters: [...required, `options: ${options} & StreamOptions`],
     answer: "Answer<ReadableStream<Uint8Array>>",
   };
-  return [...(isConditional ? [conditional] : []), ...(isFile(operation) ? [streamed] : []), plain];
+  return [
+    ...(givesParts ? [parts] : []),
+    ...(isConditional ? [conditional] : []),
+    ...(isFile(operation) ? [streamed] : []),
+    plain,
+  ];
 }
 
 /** Whether the answer is no text: bytes, which reading as text would spoil. */
@@ -46,7 +61,9 @@ export function isFile({ answerTypes, isStream }: Operation): boolean {
 /** The names that signatures take from the core, and those they take from the schemas. */
 export function namesIn(operations: readonly Operation[]): { core: string[]; types: string[] } {
   const signatures = operations.flatMap((operation) => signaturesOf(operation));
-  const text = signatures.flatMap(({ parameters, answer }) => [...parameters, answer]).join(" ");
+  const text = signatures
+    .flatMap(({ parameters, answer, variable = "" }) => [...parameters, answer, variable])
+    .join(" ");
   const named = (names: readonly string[]) => names.filter((name) => new RegExp(`\\b${name}\\b`).test(text));
   const schemas = operations.flatMap((operation) => [
     operation.answerSchema ?? typeOf(operation, "Response"),
@@ -61,15 +78,19 @@ const TEXT = /^text\/|[+-](xml|ndjson)$/;
 /** What a signature may name of the core, and the file that holds it. */
 export const CORE_FILES: Readonly<Record<string, string>> = {
   Answer: "answer",
+  Asking: "parts",
   CallOptions: "operation",
   ChangeOptions: "operation",
   ConditionalOptions: "operation",
+  FieldOf: "parts",
   FileBody: "operation",
   Loose: "operation",
   NotModified: "read",
   Pages: "pages",
+  PartsOf: "parts",
   StreamOptions: "operation",
   RecordVersion: "operation",
+  Whole: "parts",
   WriteOptions: "operation",
 };
 const CORE = Object.keys(CORE_FILES);
@@ -105,8 +126,17 @@ function optionsType(operation: Operation): string {
   return isStream ? `${options} & ${query}` : `${options} & { readonly query?: ${query} | undefined }`;
 }
 
-function queryType(operation: Operation): string {
-  return `Loose<NonNullable<${typeOf(operation, "Data")}["query"]>>`;
+function optionsWith({ isWrite }: Operation, query: string): string {
+  return `${isWrite ? "WriteOptions" : "CallOptions"} & { readonly query: ${query} }`;
+}
+
+/** The query of an operation as it is given; of plans, as it asks for whole ones. */
+export function queryType(operation: Operation): string {
+  return `${operation.givesParts ? "Whole" : "Loose"}<${rawQuery(operation)}>`;
+}
+
+function rawQuery(operation: Operation): string {
+  return `NonNullable<${typeOf(operation, "Data")}["query"]>`;
 }
 
 function typeOf({ id }: Operation, part: "Data" | "Response"): string {

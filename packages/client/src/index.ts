@@ -29,6 +29,7 @@ export type {
 } from "./operation.ts";
 export type { ClientOptions, Fetch, KeySource } from "./options.ts";
 export type { Page, Pages } from "./pages.ts";
+export type { Asking, FieldOf, PartsOf, Whole } from "./parts.ts";
 export { NOT_MODIFIED, type NotModified } from "./read.ts";
 export {
   type ExpectedUse,

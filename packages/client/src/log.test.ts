@@ -48,3 +48,25 @@ it("a log that fails later breaks nothing", async () => {
   await new Promise((resolve) => setTimeout(resolve, 5));
   expect(unheard).toEqual([]);
 });
+
+const SINCE = "@1801353600";
+const UNTIL = "Sat, 31 Jul 2027 00:00:00 GMT";
+
+it.each([
+  [
+    {
+      deprecation: SINCE,
+      sunset: UNTIL,
+      link: '</v1/bits?cursor=2>; rel="next", </docs/bits>; rel="deprecation"',
+    },
+    `Deprecated from Sun, 31 Jan 2027 00:00:00 GMT; may be gone after ${UNTIL}; see /docs/bits`,
+  ],
+  [{ deprecation: SINCE }, "Deprecated from Sun, 31 Jan 2027 00:00:00 GMT"],
+  [{ sunset: UNTIL, link: '</docs>; rel="help"' }, undefined],
+  [{ deprecation: "@soon" }, undefined],
+])("the log warns of an operation that is going away: %o", async (headers, warning) => {
+  const entries: LogEntry[] = [];
+  const log = (entry: LogEntry) => void entries.push(entry);
+  await send(answering(json(200, { id: "b" }, headers)).fetch, READ, {}, { log });
+  expect(entries.map((entry) => entry.warning)).toEqual([warning]);
+});

@@ -15,6 +15,8 @@ export type LogEntry = {
   readonly error?: unknown;
   /** Absent if there is no further attempt. */
   readonly retryInMs?: number;
+  /** That the operation is going away: since and until when, and a link to what to use instead. */
+  readonly warning?: string;
 };
 
 export const REDACTED = "[redacted]";
@@ -26,4 +28,17 @@ export function redacted(headers: Headers): Readonly<Record<string, string>> {
   const shown = new Headers(headers);
   for (const name of [...shown.keys()]) if (SECRET.test(name)) shown.set(name, REDACTED);
   return Object.fromEntries(shown.entries());
+}
+
+/** What an answer says of the end of its operation, by the headers Deprecation (RFC 9745), Sunset (RFC 8594) and Link. */
+export function warningIn(headers: Headers): string | undefined {
+  const [, seconds] = /^@(\d+)/.exec(headers.get("deprecation") ?? "") ?? [];
+  if (seconds === undefined) return undefined;
+  const [, instead] = /<([^>]*)>; *rel="?deprecation/.exec(headers.get("link") ?? "") ?? [];
+  const parts = [
+    `Deprecated from ${new Date(Number(seconds) * 1000).toUTCString()}`,
+    headers.has("sunset") && `may be gone after ${headers.get("sunset")}`,
+    instead && `see ${instead}`,
+  ];
+  return parts.filter(Boolean).join("; ");
 }

@@ -1,6 +1,6 @@
 import type { Call } from "./call.ts";
 import { CallError, type FailedCall } from "./errors.ts";
-import { REDACTED, redacted } from "./log.ts";
+import { REDACTED, redacted, warningIn } from "./log.ts";
 import type { Settings } from "./options.ts";
 
 /** What is known of one attempt when it has ended. */
@@ -19,6 +19,7 @@ export function report({ log, key }: Settings, attempted: Attempted): void {
   const { call, attempt, started, head, error, retryInMs } = attempted;
   if (log === undefined) return;
   const status = statusOf(head);
+  const warning = head && warningIn(head.headers);
   log({
     method: call.method,
     url: call.url,
@@ -29,6 +30,7 @@ export function report({ log, key }: Settings, attempted: Attempted): void {
     ...(status !== undefined && { status }),
     ...(error !== undefined && { error }),
     ...(retryInMs !== undefined && { retryInMs }),
+    ...(warning !== undefined && { warning }),
   });
 }
 

@@ -24,7 +24,7 @@ describe("a call", () => {
     expect(data).toEqual({ id: "bit_1" });
     const [request] = requests;
     expect(request?.method).toBe("POST");
-    expect(request?.url).toBe("http://shop.test/v1/bits?units=metric&tag=a&tag=b+c");
+    expect(request?.url).toBe("http://shop.test/v1/bits?units=metric&tag=a%2Cb+c");
     expect(request?.headers.get("authorization")).toBe("Bearer k3y");
     expect(request?.headers.get("content-type")).toBe("application/json");
     expect(await request?.json()).toEqual({ name: "Cove" });

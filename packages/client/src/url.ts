@@ -14,12 +14,11 @@ function segment(name: string, value: string | undefined): string {
   return encodeURIComponent(value);
 }
 
+/** Lists have commas between their items. */
 function searchOf(query: Query): string {
   const search = new URLSearchParams();
   for (const [name, values] of Object.entries(query)) {
-    for (const value of [values].flat()) {
-      if (value !== undefined) search.append(name, String(value));
-    }
+    if (values !== undefined) search.set(name, [values].flat().join());
   }
   return search.toString();
 }

@@ -23,6 +23,7 @@ import { refuseOtherMethods } from "./http/other-methods.ts";
 import { takePreferences } from "./http/prefer.ts";
 import { prefixPaths } from "./http/prefix-paths.ts";
 import { refuseUnderPressure } from "./http/pressure.ts";
+import { takeQueryLists } from "./http/query-lists.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
 import { type LogStream, serverOptions } from "./http/server-options.ts";
@@ -40,8 +41,7 @@ import { KINDS } from "./rooms/kinds.ts";
 import { planningRooms } from "./rooms/planning.ts";
 import { rackRooms } from "./rooms/rack.ts";
 import { signedSoFar } from "./rooms/signed.ts";
-import { requireSigningKeys } from "./signing/require-keys.ts";
-import { openSigner } from "./signing/signer.ts";
+import { openSigner } from "./signing/start.ts";
 import type { Store } from "./store/store.ts";
 
 export type AppParts = {
@@ -69,9 +69,9 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const { config, store, now = () => new Date(), logStream } = parts;
   const app: App = Fastify(serverOptions(config, logStream));
   const { answer, commit, bell, findAnswer } = store;
-  const keysAreLost = requireSigningKeys(config, await answer(signedSoFar()));
-  if (keysAreLost !== undefined) app.log.warn(keysAreLost);
-  const signer = await openSigner(config.signingKeys, now);
+  const signed = await answer(signedSoFar());
+  const { signer, warning } = await openSigner({ answer, commit, settings: config, signed, now });
+  if (warning !== undefined) app.log.warn(warning);
   const makeCheckpoint = checkpointMaker(answer, signer);
   checkpointRegularly(app, { answer, commit, bell, make: makeCheckpoint, now });
   const write = writeThrough(commit);
@@ -100,6 +100,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   requireScopes(app);
   continueWhenWanted(app);
   takeText(app);
+  takeQueryLists(app);
   const refuseOthers = refuseOtherMethods(app);
   const document = await describeApi(app, KINDS);
 
@@ -120,7 +121,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
     copyTo: store.copyTo,
     kinds: KINDS,
     settings: config.backups,
-    signingKeys: config.signingKeys,
+    keySettings: config,
   });
   await pageRoutes(app);
   refuseOthers();

@@ -3,6 +3,7 @@ import { Ajv, type ErrorObject } from "ajv";
 import Type, { type Static } from "typebox";
 import { isFirstKey } from "./keys/key-text.ts";
 import { fieldFaults } from "./problems/from-ajv.ts";
+import { SEALING_KEY } from "./signing/sealing.ts";
 import { isPostgresql } from "./store/open.ts";
 
 /** How the service is run. Read once, at the start. */
@@ -11,9 +12,11 @@ export type Config = {
   readonly port: number;
   /** Absolute path of the SQLite file, `:memory:`, or a PostgreSQL URL, which may hold a password: see `shownDatabase`. */
   readonly database: string;
-  /** Absolute path of the file of signing keys, or `:memory:`, which keeps them no longer than the process. */
+  /** Absolute path of the file with the key that the signing keys are sealed with, or `:memory:`, which keeps it no longer than the process. */
   readonly signingKeys: string;
-  /** Start although keys that the shop has signed with are not in their file. */
+  /** That key itself, in place of the file. */
+  readonly sealingKey: string | undefined;
+  /** Start although keys that the shop has signed with cannot be opened or are gone. */
   readonly acceptLostSigningKeys: boolean;
   /** Absolute path of a file that every checkpoint is appended to; without one they are sent nowhere. */
   readonly checkpointsSentTo: string | undefined;
@@ -48,7 +51,7 @@ export type BackupSettings = {
 type Environment = Readonly<Record<string, string | undefined>>;
 
 const IN_MEMORY = ":memory:";
-/** The file of signing keys when the database is no file that it could be beside. */
+/** The file that opens the signing keys when the database is no file that it could be beside. */
 const KEYS_WITHOUT_FILE = "rimwise.signing-keys.json";
 const PREFIX = "RIMWISE_";
 const LISTS: readonly string[] = ["RIMWISE_CORS_ORIGINS", "RIMWISE_TRUSTED_PROXIES"];
@@ -74,6 +77,12 @@ export const SETTINGS = Type.Object(
     ),
     RIMWISE_DATABASE: Type.String({ default: "rimwise.sqlite", maxLength: 4096 }),
     RIMWISE_SIGNING_KEYS: Type.Optional(Type.String({ maxLength: 4096 })),
+    RIMWISE_SEALING_KEY: Type.Optional(
+      Type.String({
+        pattern: SEALING_KEY,
+        description: "64 hexadecimal digits that nobody can guess, such as `openssl rand -hex 32` prints",
+      }),
+    ),
     RIMWISE_ACCEPT_LOST_SIGNING_KEYS: Type.Enum(["yes", "no"], { type: "string", default: "no" }),
     RIMWISE_CHECKPOINTS_SENT_TO: Type.Optional(Type.String({ maxLength: 4096 })),
     RIMWISE_FIRST_KEY: Type.Optional(
@@ -115,6 +124,7 @@ export function readConfig(environment: Environment = process.env): Config {
     port: settings.RIMWISE_PORT,
     database,
     signingKeys: pathFrom(startedIn, settings.RIMWISE_SIGNING_KEYS ?? keysBeside(database)),
+    sealingKey: settings.RIMWISE_SEALING_KEY,
     acceptLostSigningKeys: settings.RIMWISE_ACCEPT_LOST_SIGNING_KEYS === "yes",
     checkpointsSentTo:
       settings.RIMWISE_CHECKPOINTS_SENT_TO && pathFrom(startedIn, settings.RIMWISE_CHECKPOINTS_SENT_TO),

@@ -16,7 +16,7 @@ export interface BackupsResource {
   /**
    * Make a backup of the whole shop
    *
-   * It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys: keep it from others, and keep one on another machine.
+   * It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys and, unless it is in the settings, what opens them: keep it from others, and keep one on another machine.
    *
    * `POST /v1/backups`
    */

@@ -1,7 +1,7 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
 import type { Bit, BitChange, BitRetirement, EdgeLife, ExportBitsData, GetBitLabelsData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
@@ -161,9 +161,9 @@ export function bitsOf(caller: Caller): BitsResource {
       caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", pathParameters: { bitId }, isWrite: true }, options),
     label: (bitId: string, options?: AnyOptions) =>
       caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId }, answers: ["image/svg+xml"] }, options),
-    labels: (options?: AnyOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }) =>
+    labels: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
       caller.send<never>({ method: "GET", path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] }, options),
-    export: (options?: AnyOptions & { readonly query?: Loose<NonNullable<ExportBitsData["query"]>> | undefined }) =>
+    export: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
       caller.send<never>({ method: "GET", path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] }, options),
     import: (file, options) =>
       caller.send({ method: "POST", path: "/v1/bits/import", query: options?.query, ...file, isWrite: true }, options),

@@ -1,10 +1,11 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, WriteOptions } from "../operation.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, Query, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
+import type { Asking, FieldOf, PartsOf, Whole } from "../parts.ts";
 import type { NotModified } from "../read.ts";
-import type { CorrectionRequest, CreatePlanData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanCorrection, PlanRequest, PlanSummary, PreviewCorrectionData, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
+import type { CorrectionRequest, CreatePlanData, GetPlanData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanCorrection, PlanRequest, PlanSummary, PreviewCorrectionData, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
 
 /** Plans for cuts: speed, dial mark, passes and order of work, every limit explained. */
 export interface PlansResource {
@@ -13,7 +14,13 @@ export interface PlansResource {
    *
    * `POST /v1/plans/preview-batch`
    */
-  previewMany(body: PlanBatch, options?: CallOptions & { readonly query?: Loose<NonNullable<PreviewManyPlansData["query"]>> | undefined }): Answer<PlanBatchAnswer>;
+  previewMany<const Field extends FieldOf<NonNullable<PreviewManyPlansData["query"]>>>(body: PlanBatch, options: CallOptions & { readonly query: Asking<NonNullable<PreviewManyPlansData["query"]>, Field> }): Answer<PartsOf<PlanBatchAnswer, Field>>;
+  /**
+   * Compute up to 1,000 plans and keep nothing
+   *
+   * `POST /v1/plans/preview-batch`
+   */
+  previewMany(body: PlanBatch, options?: CallOptions & { readonly query?: Whole<NonNullable<PreviewManyPlansData["query"]>> | undefined }): Answer<PlanBatchAnswer>;
 
   /**
    * Ceiling, mark and verdict of every bit in every router in every wood
@@ -27,7 +34,13 @@ export interface PlansResource {
    *
    * `POST /v1/plans/preview`
    */
-  preview(body: PlanRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<PreviewPlanData["query"]>> | undefined }): Answer<Plan>;
+  preview<const Field extends FieldOf<NonNullable<PreviewPlanData["query"]>>>(body: PlanRequest, options: CallOptions & { readonly query: Asking<NonNullable<PreviewPlanData["query"]>, Field> }): Answer<PartsOf<Plan, Field>>;
+  /**
+   * Compute a plan and keep nothing
+   *
+   * `POST /v1/plans/preview`
+   */
+  preview(body: PlanRequest, options?: CallOptions & { readonly query?: Whole<NonNullable<PreviewPlanData["query"]>> | undefined }): Answer<Plan>;
 
   /**
    * Correct the setting of a plan by what was measured on its test piece, and keep nothing
@@ -62,23 +75,29 @@ export interface PlansResource {
    *
    * `GET /v1/plans/{planId}`
    */
-  get(planId: string, options: ConditionalOptions): Answer<StoredPlan | NotModified>;
+  get<const Field extends FieldOf<NonNullable<GetPlanData["query"]>>>(planId: string, options: CallOptions & { readonly query: Asking<NonNullable<GetPlanData["query"]>, Field> }): Answer<PartsOf<StoredPlan, Field>>;
   /**
    * Read a stored plan
    *
    * `GET /v1/plans/{planId}`
    */
-  get(planId: string, options?: CallOptions): Answer<StoredPlan>;
+  get(planId: string, options: ConditionalOptions & { readonly query?: Whole<NonNullable<GetPlanData["query"]>> | undefined }): Answer<StoredPlan | NotModified>;
+  /**
+   * Read a stored plan
+   *
+   * `GET /v1/plans/{planId}`
+   */
+  get(planId: string, options?: CallOptions & { readonly query?: Whole<NonNullable<GetPlanData["query"]>> | undefined }): Answer<StoredPlan>;
 }
 
 export function plansOf(caller: Caller): PlansResource {
   return {
-    previewMany: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body }, options),
+    previewMany: (body: PlanBatch, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body }, options),
     tabulate: (body, options) =>
       caller.send({ method: "POST", path: "/v1/plans/shop-table", body }, options),
-    preview: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/preview", query: options?.query, body }, options),
+    preview: (body: PlanRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/plans/preview", query: options?.query, body }, options),
     previewCorrection: (body, options) =>
       caller.send({ method: "POST", path: "/v1/plans/preview-correction", query: options?.query, body }, options),
     list: (query, options) =>
@@ -87,7 +106,7 @@ export function plansOf(caller: Caller): PlansResource {
       caller.send({ method: "POST", path: "/v1/plans", query: options?.query, body, isWrite: true }, options),
     correct: (planId, body, options) =>
       caller.send({ method: "POST", path: "/v1/plans/{planId}/corrections", pathParameters: { planId }, body, isWrite: true }, options),
-    get: (planId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/plans/{planId}", pathParameters: { planId } }, options),
+    get: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "GET", path: "/v1/plans/{planId}", pathParameters: { planId }, query: options?.query }, options),
   };
 }

@@ -1,8 +1,9 @@
 import { Ajv, type ValidateFunction } from "ajv";
-import { keysIn } from "../signing/key-file.ts";
+import { keyFileIn } from "../signing/key-file.ts";
+import { signingKeyKind } from "../signing/kind.ts";
 import { canonicalText } from "../store/canonical.ts";
 import { DatabaseFileError } from "../store/database-file-error.ts";
-import { contentOf, enclosedIn } from "../store/files.ts";
+import { contentOf, enclosedIn, valuesIn } from "../store/files.ts";
 import type { Kind } from "../store/kind.ts";
 import { type Manifest, ManifestSchema } from "./schema.ts";
 
@@ -32,8 +33,9 @@ export function readBackup(file: string, kinds: readonly Kind[]): ReadBackup {
       `${file} does not hold what its manifest says: it was changed after it was made.`,
     );
   }
-  const ids = signingKeys === undefined ? [] : signingKeyIdsIn(signingKeys);
-  if (ids.join() !== manifest.signingKeyIds.join()) {
+  const ids = signingKeyIdsOf(file, signingKeys);
+  const { signingKeyIds, hasSealingKey = false } = manifest;
+  if (ids.join() !== signingKeyIds.join() || hasSealingKey !== holdsSealingKey(signingKeys)) {
     throw new DatabaseFileError(`${file} does not hold the signing keys that its manifest names.`);
   }
   return { manifest, signingKeys };
@@ -48,9 +50,16 @@ export function manifestOf(file: string): Manifest | undefined {
   }
 }
 
-/** The ids of the keys in the text of a key file, oldest first. */
-export function signingKeyIdsIn(text: string): string[] {
-  return keysIn(text)?.map(({ kid }) => kid) ?? [];
+/** The ids of the signing keys in a copy, oldest first; of an earlier version's, of those in the text of its key file. */
+export function signingKeyIdsOf(file: string, keys: string | undefined): string[] {
+  const kept = valuesIn(file, signingKeyKind, "kid");
+  if (kept.length > 0 || keys === undefined) return kept;
+  return keyFileIn(keys)?.keys?.map(({ kid }) => kid) ?? [];
+}
+
+/** Whether the text of a key file has the key that opens the signing keys. */
+export function holdsSealingKey(keys: string | undefined): boolean {
+  return keys !== undefined && keyFileIn(keys)?.sealingKey !== undefined;
 }
 
 let validator: ValidateFunction<Manifest> | undefined;

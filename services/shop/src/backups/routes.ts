@@ -9,7 +9,8 @@ import { type Backup, BackupListSchema, BackupSchema } from "./schema.ts";
 type Parts = {
   /** Without one no backup is made over HTTP. */
   readonly folder: string | undefined;
-  readonly make: (folder: string) => Promise<Backup>;
+  /** Undefined: the database is no file that could be copied. */
+  readonly make: ((folder: string) => Promise<Backup>) | undefined;
 };
 
 const MANAGE = { scope: "backups:manage", operation: "act" } as const;
@@ -30,7 +31,10 @@ export function backupRoutes(app: App, { answerOnce, now }: Doors, { folder, mak
         response: { 200: ref(BackupListSchema) },
       },
     },
-    async () => ({ data: backupsIn(given(folder)) }),
+    async () => {
+      requireMade(make);
+      return { data: backupsIn(given(folder)) };
+    },
   );
 
   app.post(
@@ -42,16 +46,24 @@ export function backupRoutes(app: App, { answerOnce, now }: Doors, { folder, mak
         tags: ["backups"],
         summary: "Make a backup of the whole shop",
         description:
-          "It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys: keep it from others, and keep one on another machine.",
+          "It goes into the folder that `RIMWISE_BACKUP_FOLDER` names, under a name of the service's own, and is opened and counted before this answers. It holds the signing keys and, unless it is in the settings, what opens them: keep it from others, and keep one on another machine.",
         response: { 201: ref(BackupSchema) },
       },
     },
     (request, reply) =>
       answerOnce(request, reply, async () => {
-        const backup = await make(given(folder));
+        const backup = await requireMade(make)(given(folder));
         request.log.info({ backup: backup.name, events: backup.events }, "backup made");
         return { stamp: stampOf(request, now()), changes: [], status: 201, body: backup };
       }),
+  );
+}
+
+function requireMade<Make>(make: Make | undefined): Make {
+  if (make !== undefined) return make;
+  throw new Problem(
+    "backup-elsewhere",
+    "A shop on PostgreSQL is backed up with pg_dump or pg_basebackup, by whoever runs the database.",
   );
 }
 

@@ -1,5 +1,5 @@
 import Type, { type Static } from "typebox";
-import { hashField } from "../events/schema.ts";
+import { hashField } from "../events/head-schema.ts";
 import { ref } from "../http/reference.ts";
 
 const manifestFields = {
@@ -25,9 +25,14 @@ const manifestFields = {
     ),
   ),
   signingKeyIds: Type.Array(Type.String(), {
-    description:
-      "The `kid` of each signing key that is in it, oldest first. Empty when the service keeps its keys in memory.",
+    description: "The `kid` of each signing key that is in it, oldest first.",
   }),
+  hasSealingKey: Type.Optional(
+    Type.Boolean({
+      description:
+        "Whether it has the key that opens the signing keys. It does when that is in a file; without it, keep RIMWISE_SEALING_KEY elsewhere. Absent of backups from before signing keys were sealed: those have the keys themselves.",
+    }),
+  ),
 };
 
 /** What a backup says of itself. */

@@ -32,8 +32,8 @@ export function checkpointRegularly(app: App, { answer, commit, bell, make, now 
       const cause = await answer(findCause(at));
       if (cause === undefined) return;
       const stamp = { by: "system", at: at.toISOString(), requestId: "checkpoint" };
-      const { changes } = await make(cause, stamp.at);
-      await commit({ stamp, changes });
+      const { changes, expects = [] } = await make(cause, stamp.at);
+      await commit({ stamp, changes, expects });
     } catch (error) {
       app.log.error({ err: error }, "a checkpoint could not be made");
     }

@@ -38,9 +38,9 @@ export function checkpointRoutes(app: App, doors: Doors, make: MakeCheckpoint): 
     (request, reply) =>
       doors.answerOnce(request, reply, async () => {
         const stamp = stampOf(request, doors.now());
-        const { record, changes } = await make("asked", stamp.at);
+        const { record, changes, expects = [] } = await make("asked", stamp.at);
         const headers = { Location: `${checkpointKind.path}/${record.id}`, ETag: etagOf(record.version) };
-        return { stamp, changes, status: 201, headers, body: record };
+        return { stamp, changes, expects, status: 201, headers, body: record };
       }),
   );
 

@@ -1,15 +1,13 @@
 import { existsSync } from "node:fs";
 import type { Config } from "../config.ts";
 import { openShopStore } from "../rooms/store.ts";
-import { isAtLevel } from "../store/files.ts";
-import { isPostgresql } from "../store/open.ts";
+import { isAtLevel, isPostgresql, shownDatabase } from "../store/open.ts";
 import type { Store } from "../store/store.ts";
 import { CommandError } from "./command.ts";
 
 /** Throws when there is no database: a command must not make one. */
-export function requireDatabase({ database }: Config): void {
-  requireFile(database);
-  if (existsSync(database)) return;
+export function requireDatabase({ database }: Pick<Config, "database">): void {
+  if (isPostgresql(database) || existsSync(database)) return;
   throw new CommandError(`RIMWISE_DATABASE: there is no database at ${database}. Name the shop's own.`);
 }
 
@@ -19,7 +17,7 @@ export async function withStore<Result>(
   act: (store: Store) => Promise<Result>,
 ): Promise<Result> {
   requireDatabase(config);
-  if (!isAtLevel(config.database)) {
+  if (!(await isAtLevel(config.database))) {
     throw new CommandError(
       "The database is of an earlier version. Start the service once, which brings it to this one.",
     );
@@ -32,10 +30,10 @@ export async function withStore<Result>(
   }
 }
 
-/** Throws for a database that is no file: a command that copies, opens or replaces one has nothing to work on. */
-export function requireFile(database: string): void {
+/** Throws for a database that is no file: PostgreSQL's own tools copy and replace it. */
+export function requireFile(database: string, tool: "pg_dump" | "pg_restore"): void {
   if (!isPostgresql(database)) return;
   throw new CommandError(
-    "RIMWISE_DATABASE: this command works on SQLite files. For PostgreSQL use its own tools, such as pg_dump.",
+    `RIMWISE_DATABASE: ${shownDatabase(database)} is no file. Use ${tool}, which comes with PostgreSQL: services/shop/docs/postgresql.md shows how.`,
   );
 }

@@ -3,9 +3,14 @@ import { proveWithKept } from "../proof/prove.ts";
 import { recordProof } from "../proof/records.ts";
 import { BREAKS, type Head, type Proof } from "../proof/schema.ts";
 import { KINDS } from "../rooms/kinds.ts";
-import { openSigner } from "../signing/signer.ts";
+import { verifyWith } from "../signing/known-keys.ts";
+import type { KeySettings } from "../signing/start.ts";
+import { knownPublicKeys } from "../signing/verifier.ts";
 import type { Store } from "../store/store.ts";
 import { type Asked, CommandError } from "./command.ts";
+
+/** Where what opens the signing keys is. */
+export type KeyPlaces = Pick<KeySettings, "signingKeys" | "sealingKey">;
 
 /** An event as it is written in one word: its sequence, a colon, and its hash. */
 const HEAD = /^([1-9]\d{0,15}):([0-9a-f]{64})$/;
@@ -24,11 +29,12 @@ export function headAsked({ values }: Asked): Head | undefined {
 /** Follows a whole history from its first event on. Throws a CommandError that says where it is broken. */
 export async function proveWhole(
   { answer }: Store,
-  signingKeys: string,
+  settings: KeyPlaces,
   head: Head | undefined,
 ): Promise<Proof> {
-  const { verify } = await openSigner(signingKeys, () => new Date());
-  const kept = () => keptCheckpoint(signingKeys, verify);
+  const keys = await knownPublicKeys(answer, settings);
+  const verify = (jws: string) => verifyWith(jws, keys);
+  const kept = () => keptCheckpoint(settings.signingKeys, verify);
   const sources = { answer, verify, records: recordProof(KINDS), kept };
   const most = Number.MAX_SAFE_INTEGER - 1;
   const proof = await proveWithKept(1, most, head, sources);

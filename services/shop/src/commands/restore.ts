@@ -23,7 +23,7 @@ export const restore: Command = {
     const file = fileNamed(asked);
     const head = headAsked(asked);
     const { database, signingKeys } = config;
-    requireFile(database);
+    requireFile(database, "pg_restore");
     if (database === IN_MEMORY) {
       throw new CommandError("RIMWISE_DATABASE: name the file that the shop is to be kept in.");
     }
@@ -36,7 +36,7 @@ export const restore: Command = {
     // On the same disk, so that what was checked is put in place by a renaming.
     const folder = mkdtempSync(`${database}.restoring-`);
     try {
-      const checked = await checkedCopy(file, folder, head);
+      const checked = await checkedCopy(file, folder, config, head);
       const kept = putInPlace(checked, config, new Date());
       print({ database, signingKeys, kept, manifest: checked.manifest, proof: checked.proof });
     } finally {

@@ -3,9 +3,14 @@ import { type Config, ConfigError } from "../config.ts";
 import { DatabaseFileError } from "../store/database-file-error.ts";
 import { isPostgresql, shownDatabase } from "../store/open.ts";
 
-/** Throws when backups are to go where there is no folder to write in. */
-export function requireBackupFolder({ backups: { folder } }: Config): void {
+/** Throws when backups are to go where there is no folder to write in, or of a database that has tools of its own for that. */
+export function requireBackupFolder({ database, backups: { folder } }: Config): void {
   if (folder === undefined) return;
+  if (isPostgresql(database)) {
+    throw new ConfigError(
+      "RIMWISE_BACKUP_FOLDER: a shop on PostgreSQL is backed up with pg_dump or pg_basebackup. Take this setting away.",
+    );
+  }
   try {
     accessSync(`${folder}/`, constants.W_OK);
   } catch (cause) {

@@ -18,11 +18,11 @@ export const verify: Command = {
     const [file, ...more] = asked.words;
     if (more.length > 0) throw new CommandError("Name one backup, or none for the shop's own database.");
     if (file === undefined) {
-      return print(await withStore(config, (store) => proveWhole(store, config.signingKeys, head)));
+      return print(await withStore(config, (store) => proveWhole(store, config, head)));
     }
     const folder = mkdtempSync(join(tmpdir(), "rimwise-verify-"));
     try {
-      const { manifest, proof } = await checkedCopy(resolve(folderOfCommand(), file), folder, head);
+      const { manifest, proof } = await checkedCopy(resolve(folderOfCommand(), file), folder, config, head);
       print({ manifest, proof });
     } finally {
       rmSync(folder, { recursive: true });

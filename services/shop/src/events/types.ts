@@ -58,6 +58,12 @@ export const HAPPENINGS = {
   grounds: WRITTEN,
   check: WRITTEN,
   checkpoint: WRITTEN,
+  "signing-key": {
+    ...WRITTEN,
+    retired: "was retired: it signs nothing any more",
+    compromised: "is in other hands: nothing that it signed counts any more",
+    lost: "was lost: what it signed cannot be checked any more",
+  },
   computation: { renewed: "has a newer version" },
 } as const;
 

@@ -3,6 +3,8 @@ import { Problem, pathOf } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
 
 const EXPOSED = [
+  "Date",
+  "Deprecation",
   "ETag",
   "Idempotent-Replayed",
   "Link",
@@ -11,6 +13,7 @@ const EXPOSED = [
   "RateLimit",
   "RateLimit-Policy",
   "Retry-After",
+  "Sunset",
   "X-Request-Id",
 ];
 

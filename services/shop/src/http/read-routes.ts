@@ -11,7 +11,15 @@ import { IDENTITY_FILTERS, identityOf } from "./identity-filters.ts";
 import { NAMED_FILTERS, namedAsk, placeAfter, startAt } from "./named-lists.ts";
 import { PageQuery, sendPage } from "./paging.ts";
 import { ref } from "./reference.ts";
-import { type Asked, askedOf, type Component, type Doors, type RouteDefinition, schemaOf } from "./routes.ts";
+import {
+  type Asked,
+  askedOf,
+  type Component,
+  type Doors,
+  type QueryOf,
+  type RouteDefinition,
+  schemaOf,
+} from "./routes.ts";
 
 /** A query parameter that narrows a list to what names a record. */
 export function idFilter(description: string) {
@@ -152,24 +160,35 @@ export function findVisible<K extends Kind>(of: RecordQueries<K>) {
 }
 
 /** The same for records that are not shown as they are kept. */
-export function readShownRoute<Path extends string, Shown extends Component>(
+export function readShownRoute<
+  Path extends string,
+  Shown extends Component,
+  Query extends TObject<TProperties> | undefined = undefined,
+>(
   app: App,
   doors: Doors,
-  definition: RouteDefinition<Path> & { readonly of: { readonly kind: Kind }; readonly answer: Shown },
+  definition: RouteDefinition<Path> & {
+    readonly of: { readonly kind: Kind };
+    readonly answer: Shown;
+    readonly query?: Query;
+  },
   find: (
     id: string,
-    asked: Asked<Path>,
+    asked: Asked<Path, undefined, QueryOf<Query>>,
   ) => Question<(Static<Shown> & { readonly version: number }) | undefined>,
 ): void {
-  const { path, scope, of, answer } = definition;
+  const { path, scope, of, answer, query } = definition;
   app.get(
     path,
     {
       config: { scope, operation: "read" },
-      schema: schemaOf(definition, { response: { 200: ref(answer) } }),
+      schema: schemaOf(definition, {
+        ...(query && { querystring: query }),
+        response: { 200: ref(answer) },
+      }),
     },
     async (request, reply) => {
-      const asked = askedOf<Path, undefined, Record<never, never>>(request, doors.now().toISOString());
+      const asked = askedOf<Path, undefined, QueryOf<Query>>(request, doors.now().toISOString());
       const id = lastParameter(asked.params);
       const row = requireFound(of.kind, id, await doors.answer(find(id, asked)));
       reply.header("ETag", etagOf(row.version));

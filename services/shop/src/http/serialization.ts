@@ -22,8 +22,8 @@ export function serializerMaker(components: Components) {
 }
 
 /** Which of several components an answer is, fast-json-stringify finds out by validating it: written as it is, it need not. */
-function isUnion({ discriminator, oneOf }: Component): boolean {
-  return discriminator !== undefined && oneOf !== undefined;
+function isUnion({ discriminator, oneOf, anyOf }: Component): boolean {
+  return anyOf !== undefined || (discriminator !== undefined && oneOf !== undefined);
 }
 
 /** What Fastify hands on as a schema. Throws if it is none. */

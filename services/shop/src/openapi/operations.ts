@@ -30,7 +30,7 @@ export type RouteFacts = {
   readonly hasQuery: boolean;
 };
 
-type ParameterObject = { required?: boolean; schema?: { default?: unknown } };
+type ParameterObject = { required?: boolean; schema?: { default?: unknown; type?: unknown } };
 
 /** The part of an OpenAPI operation that is added to here. */
 export type OperationObject = {
@@ -100,7 +100,7 @@ export function routeFacts({ config, schema, method }: RouteOptions): RouteFacts
 /** Completes an operation with the headers, problems and key that follow from what its route does. */
 export function completeOperation(operation: OperationObject, facts: RouteFacts): void {
   operation.parameters = [
-    ...(operation.parameters ?? []).map(neededOnlyWithoutDefault),
+    ...(operation.parameters ?? []).map(neededOnlyWithoutDefault).map(withCommas),
     ...conditionParameters(facts),
   ];
   const responses = { ...operation.responses };
@@ -137,6 +137,13 @@ export function showExample(operation: OperationObject, { body, status, answer }
 /** What has a default is filled in before a handler sees it, so to the handler's type it is always there. */
 function neededOnlyWithoutDefault(parameter: ParameterObject): ParameterObject {
   return parameter.schema?.default === undefined ? parameter : { ...parameter, required: false };
+}
+
+/** A list among the query parameters is written with commas between its items. */
+function withCommas(parameter: ParameterObject): ParameterObject {
+  return parameter.schema?.type === "array"
+    ? { ...parameter, ...{ style: "form", explode: false } }
+    : parameter;
 }
 
 function conditionParameters({ operation, isChange, isWrite }: RouteFacts): object[] {

@@ -128,6 +128,12 @@ const shared = {
   engineVersion: Type.String({ description: "Version of the computation." }),
 };
 
+const parts = {
+  passes: Type.Array(ref(PlanPassSchema), { description: "In order." }),
+  steps: Type.Array(ref(Step), { description: "The order of work." }),
+  ...shared,
+};
+
 const ToRun = Type.Object(
   {
     verdict: Type.Enum(
@@ -135,9 +141,7 @@ const ToRun = Type.Object(
       { type: "string", description: "What it comes to." },
     ),
     speed: ref(Speed),
-    passes: Type.Array(ref(PlanPassSchema), { description: "In order." }),
-    steps: Type.Array(ref(Step), { description: "The order of work." }),
-    ...shared,
+    ...parts,
   },
   { $id: "PlanToRun", description: "A plan that may be run.", ...closed },
 );
@@ -154,6 +158,20 @@ const NotToRun = Type.Object(
     ...shared,
   },
   { $id: "PlanNotToRun", description: "A plan that must not be run.", ...closed },
+);
+
+/** Parts of a plan. The verdict and the advice come with every part: nobody gets a speed without them. */
+export const PlanPartsSchema = Type.Object(
+  {
+    verdict: ref(Verdict.schema),
+    ...Type.Partial(Type.Object({ speed: Type.Union([ref(Speed), ref(NoSpeed)]), ...parts })).properties,
+    advice: shared.advice,
+  },
+  {
+    $id: "PlanParts",
+    description: "The fields of a plan that `fields` asked for, with its verdict and advice.",
+    ...closed,
+  },
 );
 
 /** A plan as it is made and kept: both kinds in one, so that what makes it need not tell them apart. */
@@ -185,4 +203,5 @@ export const ANSWER_SCHEMAS = [
   ToRun,
   NotToRun,
   PlanAnswerSchema,
+  PlanPartsSchema,
 ];

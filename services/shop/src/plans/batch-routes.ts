@@ -9,13 +9,14 @@ import { planBatch } from "./batch.ts";
 import {
   BATCH_OUTLINE,
   BATCH_SCHEMAS,
+  BatchOrPartsSchema,
   type PlanBatch,
-  PlanBatchAnswerSchema,
   PlanBatchSchema,
   ShopTableRequestSchema,
   ShopTableSchema,
 } from "./batch-schema.ts";
 import { computedPlan } from "./compute.ts";
+import { partsOf } from "./parts.ts";
 import { PlanQuery, type PlanQueryType, type PlanRequest, PlanRequestSchema } from "./schema.ts";
 import { shopTable } from "./shop-table.ts";
 
@@ -42,7 +43,7 @@ export function planBatchRoutes(app: App, doors: Doors, admit: Admit): void {
       schema: schemaOf(batch, {
         querystring: PlanQuery,
         body: ref(PlanBatchSchema),
-        response: { 200: ref(PlanBatchAnswerSchema) },
+        response: { 200: ref(BatchOrPartsSchema) },
       }),
     },
     (request, reply) =>
@@ -50,7 +51,8 @@ export function planBatchRoutes(app: App, doors: Doors, admit: Admit): void {
         const at = doors.now().toISOString();
         const { body, query } = askedOf<typeof batch.path, PlanBatch, PlanQueryType>(request, at);
         const by = askedBy(request, at);
-        const plan = (each: PlanRequest) => doors.answer(computedPlan(each, query, by));
+        const plan = async (each: PlanRequest) =>
+          partsOf(await doors.answer(computedPlan(each, query, by)), query.fields);
         const fault = (err: unknown) => request.log.error({ err }, "one plan of a batch could not be made");
         const work = { faultsIn, plan, fault, turns: turnsOf(reply) };
         const text = await planBatch(body.requests, work, {

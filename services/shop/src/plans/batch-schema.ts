@@ -2,8 +2,9 @@ import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
 import { unionOf } from "../http/union.ts";
 import { ProblemSchema } from "../problems/schema.ts";
-import { PlanAnswerSchema } from "./answer-schema.ts";
+import { PlanAnswerSchema, PlanPartsSchema } from "./answer-schema.ts";
 import { Verdict } from "./codes.ts";
+import { type PlanOrParts, wholeOrParts } from "./parts.ts";
 import { PlanRequestSchema } from "./schema.ts";
 
 const closed = { additionalProperties: false } as const;
@@ -67,6 +68,34 @@ const ids = (what: string) =>
     description: `Ids of ${what}, each once.`,
   });
 
+const PartlyPlanned = Type.Object(
+  { ...Planned.properties, plan: ref(PlanPartsSchema) },
+  { $id: "PlannedPartsResult", description: "Parts of a plan of a batch.", ...closed },
+);
+
+const PartsResult = unionOf<Static<typeof PartlyPlanned> | Static<typeof Refused>>(
+  "PlanPartsBatchResult",
+  "outcome",
+  [PartlyPlanned, Refused],
+  "The parts of the plan that were asked for, or the problem with that one request.",
+);
+
+const PlanPartsBatchAnswerSchema = Type.Object(
+  { results: Type.Array(ref(PartsResult), { description: "One for each request, in its order." }) },
+  {
+    $id: "PlanPartsBatchAnswer",
+    description: "Parts of each request's plan, or its own problem.",
+    ...closed,
+  },
+);
+
+/** What a batch answers, with whole plans or parts of them. */
+export const BatchOrPartsSchema = wholeOrParts<{ results: PlanOrPartsResult[] }>(
+  "PlanBatchOrParts",
+  PlanBatchAnswerSchema,
+  PlanPartsBatchAnswerSchema,
+);
+
 export const ShopTableRequestSchema = Type.Object(
   {
     bitIds: ids("bits of the rack"),
@@ -117,12 +146,18 @@ export const BATCH_SCHEMAS = [
   Refused,
   BatchResult,
   PlanBatchAnswerSchema,
+  PartlyPlanned,
+  PartsResult,
+  PlanPartsBatchAnswerSchema,
+  BatchOrPartsSchema,
   ShopTableRequestSchema,
   ShopTableRow,
   ShopTableSchema,
 ];
 
 export type PlanBatch = Static<typeof PlanBatchSchema>;
-export type PlanBatchAnswer = Static<typeof PlanBatchAnswerSchema>;
+
+/** What one request of a batch came to. */
+export type PlanOrPartsResult = Static<typeof Refused> | { outcome: "planned"; plan: PlanOrParts };
 export type ShopTableRequest = Static<typeof ShopTableRequestSchema>;
 export type ShopTable = Static<typeof ShopTableSchema>;

@@ -3,18 +3,17 @@ import type { Validator } from "../http/validation.ts";
 import { fieldFaults } from "../problems/from-ajv.ts";
 import { problemFrom } from "../problems/from-error.ts";
 import { notValid, problemBody } from "../problems/problem.ts";
-import type { PlanAnswer } from "./answer-schema.ts";
-import type { PlanBatchAnswer } from "./batch-schema.ts";
+import type { PlanOrPartsResult } from "./batch-schema.ts";
+import type { PlanOrParts } from "./parts.ts";
 import type { PlanRequest } from "./schema.ts";
 
 type Asked = { readonly requestId: string; readonly instance: string };
-type Result = PlanBatchAnswer["results"][number];
 
 /** How a batch is computed. */
 export type BatchWork = {
   /** What is wrong with one request by its schema; undefined if nothing is. */
   readonly faultsIn: Validator;
-  readonly plan: (request: PlanRequest) => Promise<PlanAnswer>;
+  readonly plan: (request: PlanRequest) => Promise<PlanOrParts>;
   /** Learns of a fault of the service's own. */
   readonly fault: (error: unknown) => void;
   readonly turns: Turns;
@@ -36,7 +35,7 @@ export async function planBatch(
   }
   return `{"results":[${results.join()}]}`;
 
-  async function resultOf(request: PlanRequest): Promise<Result> {
+  async function resultOf(request: PlanRequest): Promise<PlanOrPartsResult> {
     try {
       const errors = faultsIn(request);
       if (errors !== undefined) throw notValid(fieldFaults(errors, "body"));

@@ -1,17 +1,17 @@
 import type { Admit } from "../http/admission.ts";
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
-import { listShownRoute, readRoute } from "../http/read-routes.ts";
+import { findVisible, listShownRoute, readShownRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { newId } from "../store/id.ts";
-import { PlanAnswerSchema } from "./answer-schema.ts";
 import { askedBy } from "./asked-by.ts";
 import { planBatchRoutes } from "./batch-routes.ts";
 import { computedPlan, settableAs } from "./compute.ts";
 import { correctPlan, previewedCorrection } from "./correct.ts";
 import { keepPlan, summaryOf } from "./decide.ts";
 import { planKind, plans } from "./kind.ts";
+import { PlanOrPartsSchema, partsOf } from "./parts.ts";
 import {
   CorrectionRequestSchema,
   NewPlanSchema,
@@ -20,6 +20,8 @@ import {
   PlanPageSchema,
   PlanQuery,
   PlanRequestSchema,
+  StoredPlanOrPartsSchema,
+  StoredPlanQuery,
   StoredPlanSchema,
   UnitsQuery,
 } from "./schema.ts";
@@ -42,9 +44,11 @@ export function planRoutes(app: App, doors: Doors, admit: Admit): void {
       summary: "Compute a plan and keep nothing",
       query: PlanQuery,
       body: PlanRequestSchema,
-      answer: PlanAnswerSchema,
+      answer: PlanOrPartsSchema,
     },
-    ({ body, query, at, request }) => computedPlan(body, query, askedBy(request, at)),
+    function* ({ body, query, at, request }) {
+      return partsOf(yield* computedPlan(body, query, askedBy(request, at)), query.fields);
+    },
   );
 
   askRoute(
@@ -123,10 +127,20 @@ export function planRoutes(app: App, doors: Doors, admit: Admit): void {
     },
   );
 
-  readRoute(app, doors, {
-    ...READ,
-    path: "/v1/plans/:planId",
-    operationId: "getPlan",
-    summary: "Read a stored plan",
-  });
+  readShownRoute(
+    app,
+    doors,
+    {
+      ...READ,
+      path: "/v1/plans/:planId",
+      operationId: "getPlan",
+      summary: "Read a stored plan",
+      query: StoredPlanQuery,
+      answer: StoredPlanOrPartsSchema,
+    },
+    function* (id, asked) {
+      const stored = yield* findVisible(plans)(id, asked);
+      return stored && { ...stored, plan: partsOf(stored.plan, asked.query.fields) };
+    },
+  );
 }

@@ -7,9 +7,10 @@ import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { PolicyLayerSchema } from "../policy/layer-schema.ts";
 import { MarkSchema, RouterInputSchema } from "../routers/schema.ts";
-import { ANSWER_SCHEMAS, PlanAnswerSchema } from "./answer-schema.ts";
+import { ANSWER_SCHEMAS, PlanAnswerSchema, PlanPartsSchema } from "./answer-schema.ts";
 import { Verdict } from "./codes.ts";
 import { CUT_SCHEMAS, CutSchema } from "./cut-schema.ts";
+import { FieldsQuery, type PlanOrParts, PlanOrPartsSchema, wholeOrParts } from "./parts.ts";
 import { CorrectionSchema, CutAtSchema, TestPieceSchema } from "./test-piece-schema.ts";
 
 const closed = { additionalProperties: false } as const;
@@ -101,6 +102,29 @@ export const StoredPlanSchema = Type.Object(
   },
 );
 
+/** What events say of a stored plan: what was computed never changes, and its digest stands for it. */
+export const ShownPlanSchema = Type.Object({
+  ...Type.Pick(StoredPlanSchema, ["id", "corrections", "version", "createdAt", "updatedAt"]).properties,
+  digest: Type.String({ description: "Digest of the plan." }),
+  verdict: ref(Verdict.schema),
+});
+
+const StoredPlanPartsSchema = Type.Object(
+  { ...StoredPlanSchema.properties, plan: ref(PlanPartsSchema) },
+  {
+    $id: "StoredPlanParts",
+    description: "A stored plan with those fields of the plan that were asked for.",
+    ...closed,
+  },
+);
+
+/** A stored plan, whole or with parts of the plan. */
+export const StoredPlanOrPartsSchema = wholeOrParts<Omit<PlanRecord, "plan"> & { plan: PlanOrParts }>(
+  "StoredPlanOrParts",
+  StoredPlanSchema,
+  StoredPlanPartsSchema,
+);
+
 /** A stored plan in a list: enough to find the one that is meant. The whole of it is read by its id. */
 export const PlanSummarySchema = Type.Object(
   {
@@ -155,9 +179,12 @@ export const PlanQuery = Type.Object(
     profiles: Type.Optional(
       Type.Boolean({ description: "Adds the cross-section of the work after each pass as polygons." }),
     ),
+    ...FieldsQuery,
   },
   closed,
 );
+
+export const StoredPlanQuery = Type.Object(FieldsQuery, closed);
 
 /** The components this resource answers and takes. */
 export const PLAN_SCHEMAS = [
@@ -173,7 +200,10 @@ export const PLAN_SCHEMAS = [
   PlanRequestSchema,
   CorrectionRequestSchema,
   NewPlanSchema,
+  PlanOrPartsSchema,
   StoredPlanSchema,
+  StoredPlanPartsSchema,
+  StoredPlanOrPartsSchema,
   PlanSummarySchema,
   PlanPageSchema,
 ];

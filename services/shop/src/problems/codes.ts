@@ -29,6 +29,7 @@ export const PROBLEMS = {
   "imported-before": { status: 409, title: "This file has made its bits before." },
   "import-running": { status: 409, title: "Another import is running." },
   "backup-running": { status: 409, title: "A backup is being made." },
+  "backup-elsewhere": { status: 409, title: "The database is backed up by its own tools." },
   "backup-folder-missing": { status: 409, title: "There is no folder for backups." },
   "result-changed": { status: 409, title: "What this rests on has changed." },
   "may-not-run": { status: 409, title: "This must not be run." },

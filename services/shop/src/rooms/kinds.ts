@@ -19,6 +19,7 @@ import { routerKind } from "../routers/kind.ts";
 import { runOutKind } from "../run-out-readings/kind.ts";
 import { sharpeningKind } from "../sharpenings/kind.ts";
 import { shopPolicyKind } from "../shop-policy/kind.ts";
+import { signingKeyKind } from "../signing/kind.ts";
 import { trialKind } from "../speed-trials/kind.ts";
 import { useKind } from "../uses/kind.ts";
 
@@ -49,6 +50,7 @@ export const KINDS = [
   groundsKind,
   checkKind,
   checkpointKind,
+  signingKeyKind,
 ] as const;
 
 /** The name of a kind of record. */

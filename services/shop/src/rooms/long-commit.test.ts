@@ -98,7 +98,7 @@ describe("a transaction that takes long", () => {
       await nextTurn();
       await nextTurn();
       const file = join(folder, "copy.sqlite");
-      await store.copyTo(file);
+      await store.copyTo?.(file);
       const copy = await openShopStore(file);
       const copied = (await copy.answer(records.page("", 2 * MANY))).length;
       await copy.close();

@@ -38,6 +38,7 @@ const TOUCHED: { readonly [Type in KindType]: Answer } = {
   inspection: nothing,
   sharpening: nothing,
   import: nothing,
+  "signing-key": nothing,
   plan: nothing,
   person: nothing,
   key: nothing,

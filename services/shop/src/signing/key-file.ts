@@ -1,8 +1,9 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, linkSync, readFileSync, rmSync } from "node:fs";
 import { Ajv } from "ajv";
 import Type, { type Static } from "typebox";
 import { ConfigError } from "../config.ts";
 import { writePrivateFile } from "../store/private-file.ts";
+import { SEALING_KEY } from "./sealing.ts";
 
 /** Ed25519 key material: 32 bytes in base64url (RFC 8037, section 2). */
 const KeyBytes = Type.String({ pattern: "^[A-Za-z0-9_-]{43}$" });
@@ -22,39 +23,57 @@ const KeptKeySchema = Type.Object(
 );
 
 const KeyFileSchema = Type.Object(
-  { keys: Type.Array(KeptKeySchema, { minItems: 1 }) },
-  { additionalProperties: false },
+  {
+    sealingKey: Type.Optional(Type.String({ pattern: SEALING_KEY })),
+    /** Where earlier versions kept the signing keys themselves. They are taken over into the database. */
+    keys: Type.Optional(Type.Array(KeptKeySchema, { minItems: 1 })),
+  },
+  { additionalProperties: false, minProperties: 1 },
 );
 
-/** A signing key as the file keeps it: the members of an OKP key (RFC 8037) beside its times. */
+/** A signing key as the file of an earlier version keeps it. */
 export type KeptKey = Static<typeof KeptKeySchema>;
 
-/** The keys in a file, oldest first; undefined if there is no file. Throws a ConfigError for a file that cannot be used. */
-export function readKeyFile(file: string): KeptKey[] | undefined {
+/** What opens the shop's signing keys. */
+export type KeyFile = Static<typeof KeyFileSchema>;
+
+/** What is in a file; undefined if there is no file. Throws a ConfigError for a file that cannot be used. */
+export function readKeyFile(file: string): KeyFile | undefined {
   if (!existsSync(file)) return undefined;
-  const keys = keysOf(contentOf(file));
-  if (keys === undefined) throw damaged(file, "it does not hold what this service wrote into it");
-  return keys;
+  const content = keyFileOf(contentOf(file));
+  if (content === undefined) throw damaged(file, "it does not hold what this service wrote into it");
+  return content;
 }
 
-/** The keys in the text of such a file; undefined when it holds something else. */
-export function keysIn(text: string): KeptKey[] | undefined {
+/** What is in the text of such a file; undefined when it holds something else. */
+export function keyFileIn(text: string): KeyFile | undefined {
   try {
-    return keysOf(JSON.parse(text));
+    return keyFileOf(JSON.parse(text));
   } catch {
     return undefined;
   }
 }
 
-/** Writes the keys so that the file is the old one or the new one, whole and on the disk, and nobody else's to read. */
-export function writeKeyFile(file: string, keys: readonly KeptKey[]): void {
+/** Writes so that the file is the old one or the new one, whole and on the disk, and nobody else's to read. */
+export function writeKeyFile(file: string, content: KeyFile): void {
   try {
-    writePrivateFile(file, `${JSON.stringify({ keys }, null, 2)}\n`);
+    writePrivateFile(file, textOf(content));
   } catch (cause) {
-    throw new ConfigError(
-      `RIMWISE_SIGNING_KEYS: the signing keys cannot be written to ${file}: ${reasonOf(cause)}.`,
-      { cause },
-    );
+    throw notWritten(file, cause);
+  }
+}
+
+/** Makes the file unless another process was first. */
+export function makeKeyFile(file: string, content: KeyFile): void {
+  const fresh = `${file}.${process.pid}`;
+  try {
+    writePrivateFile(fresh, textOf(content));
+    linkSync(fresh, file);
+  } catch (cause) {
+    if (!(cause instanceof Error && "code" in cause && cause.code === "EEXIST"))
+      throw notWritten(file, cause);
+  } finally {
+    rmSync(fresh, { force: true });
   }
 }
 
@@ -65,9 +84,20 @@ export function damaged(file: string, what: string): ConfigError {
   );
 }
 
-function keysOf(content: unknown): KeptKey[] | undefined {
-  const isKeyFile = new Ajv().compile<Static<typeof KeyFileSchema>>(KeyFileSchema);
-  return isKeyFile(content) ? content.keys : undefined;
+function textOf(content: KeyFile): string {
+  return `${JSON.stringify(content, null, 2)}\n`;
+}
+
+function notWritten(file: string, cause: unknown): ConfigError {
+  return new ConfigError(
+    `RIMWISE_SIGNING_KEYS: the signing keys cannot be written to ${file}: ${reasonOf(cause)}.`,
+    { cause },
+  );
+}
+
+function keyFileOf(content: unknown): KeyFile | undefined {
+  const isKeyFile = new Ajv().compile<KeyFile>(KeyFileSchema);
+  return isKeyFile(content) ? content : undefined;
 }
 
 function contentOf(file: string): unknown {

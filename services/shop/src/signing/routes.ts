@@ -2,11 +2,12 @@ import type { FastifyRequest } from "fastify";
 import type { MakeCheckpoint } from "../checkpoints/make.ts";
 import type { Outcome } from "../http/answer-once.ts";
 import type { App } from "../http/app-type.ts";
-import { lazily } from "../http/lazily.ts";
 import { requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import { askedOf, type Doors, schemaOf } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
+import { signingKeyKind } from "./kind.ts";
+import type { PublicKey } from "./known-keys.ts";
 import {
   JsonWebKeySetSchema,
   jsonWebKey,
@@ -14,7 +15,7 @@ import {
   type SigningKey,
   SigningKeyListSchema,
 } from "./schema.ts";
-import type { PublicKey, Signer } from "./signer.ts";
+import type { KeyChange, Signer } from "./signer.ts";
 
 type Parts = { readonly signer: Signer; readonly makeCheckpoint: MakeCheckpoint };
 
@@ -24,11 +25,21 @@ const JWK_SET = "application/jwk-set+json";
 export function signingRoutes(app: App, { answerOnce, now }: Doors, { signer, makeCheckpoint }: Parts): void {
   for (const schema of SIGNING_SCHEMAS) app.addSchema(schema);
 
-  /** The keys are in a file of their own: they change once, however often the event that says so is decided again. */
-  async function newKeyOutcome(request: FastifyRequest): Promise<Outcome> {
+  /** The keys change in one transaction with the checkpoint that the new one signs. */
+  async function outcomeOf(
+    request: FastifyRequest,
+    change: (at: string) => Promise<KeyChange>,
+  ): Promise<Outcome> {
     const stamp = stampOf(request, now());
-    const { changes } = await makeCheckpoint("new-key", stamp.at);
-    return { stamp, changes, status: 200, body: { data: shownKeys(signer.publicKeys()) } };
+    const { changes, signing, publicKeys } = await change(stamp.at);
+    const checkpoint = await makeCheckpoint("new-key", stamp.at, signing);
+    return {
+      stamp,
+      changes: [...changes, ...checkpoint.changes],
+      expects: checkpoint.expects ?? [],
+      status: 200,
+      body: { data: shownKeys(publicKeys) },
+    };
   }
 
   app.get(
@@ -47,7 +58,8 @@ export function signingRoutes(app: App, { answerOnce, now }: Doors, { signer, ma
         },
       },
     },
-    async (_request, reply) => reply.type(JWK_SET).send({ keys: signer.publicKeys().map(jsonWebKey) }),
+    async (_request, reply) =>
+      reply.type(JWK_SET).send({ keys: (await signer.publicKeys()).map(jsonWebKey) }),
   );
 
   app.get(
@@ -61,7 +73,7 @@ export function signingRoutes(app: App, { answerOnce, now }: Doors, { signer, ma
         response: { 200: ref(SigningKeyListSchema) },
       },
     },
-    async () => ({ data: shownKeys(signer.publicKeys()) }),
+    async () => ({ data: shownKeys(await signer.publicKeys()) }),
   );
 
   app.post(
@@ -77,13 +89,7 @@ export function signingRoutes(app: App, { answerOnce, now }: Doors, { signer, ma
         response: { 200: ref(SigningKeyListSchema) },
       },
     },
-    (request, reply) => {
-      const rotateOnce = lazily(() => signer.rotate());
-      return answerOnce(request, reply, async () => {
-        await rotateOnce();
-        return newKeyOutcome(request);
-      });
-    },
+    (request, reply) => answerOnce(request, reply, () => outcomeOf(request, signer.rotate)),
   );
 
   const compromise = {
@@ -101,12 +107,11 @@ export function signingRoutes(app: App, { answerOnce, now }: Doors, { signer, ma
     },
     (request, reply) => {
       const { params } = askedOf<typeof compromise.path, undefined, undefined>(request, now().toISOString());
-      const compromiseOnce = lazily(() => signer.compromise(params.signingKeyId));
-      return answerOnce(request, reply, async () => {
-        const isKnown = await compromiseOnce();
-        requireFound({ noun: "signing key" }, params.signingKeyId, isKnown || undefined);
-        return newKeyOutcome(request);
-      });
+      return answerOnce(request, reply, () =>
+        outcomeOf(request, async (at) =>
+          requireFound(signingKeyKind, params.signingKeyId, await signer.compromise(params.signingKeyId, at)),
+        ),
+      );
     },
   );
 }

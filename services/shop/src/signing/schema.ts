@@ -1,6 +1,6 @@
 import Type, { type Static } from "typebox";
 import { ref } from "../http/reference.ts";
-import type { PublicKey } from "./signer.ts";
+import type { PublicKey } from "./known-keys.ts";
 
 const KEY_BYTES = "^[A-Za-z0-9_-]{43}$";
 

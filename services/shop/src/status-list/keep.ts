@@ -22,7 +22,7 @@ type Kept = {
   readonly mark: number | undefined;
   readonly readAtMs: number;
   readonly signedAtMs: number;
-  readonly signedBy: string | undefined;
+  readonly signedBy: string;
   /** What it says, to see whether another one says the same. */
   readonly content: string;
   readonly bytes: Buffer;
@@ -35,28 +35,23 @@ type Kept = {
 export function statusListKeeper({ answer, mark, signer, url }: Parts): (at: Date) => Promise<Buffer> {
   let kept: Kept | undefined;
   let running: { readonly mark: number | undefined; readonly kept: Promise<Kept> } | undefined;
-  const signedBy = () => signer.publicKeys().at(-1)?.id;
 
   async function read(at: Date, markBefore: number | undefined): Promise<Kept> {
     const ended = await readEnded(answer, at.toISOString());
     const places = await answer(takenPlaces());
-    const found = {
-      mark: markBefore,
-      readAtMs: at.getTime(),
-      signedBy: signedBy(),
-      content: `${places} ${ended}`,
-    };
+    const { kid, sign } = await signer.signing();
+    const found = { mark: markBefore, readAtMs: at.getTime(), signedBy: kid, content: `${places} ${ended}` };
     const isFresh = kept !== undefined && Math.abs(found.readAtMs - kept.signedAtMs) < SIGNED_FOR_MS;
     if (kept !== undefined && isFresh && kept.content === found.content && kept.signedBy === found.signedBy) {
       return { ...kept, mark: markBefore, readAtMs: found.readAtMs };
     }
-    const jws = await signer.sign(statusPayload(ended, places, url, at), STATUS_TYPE);
+    const jws = await sign(statusPayload(ended, places, url, at), STATUS_TYPE);
     return { ...found, signedAtMs: found.readAtMs, bytes: Buffer.from(JSON.stringify({ jws })) };
   }
 
-  function holdsStill({ mark: markThen, readAtMs, signedBy: by }: Kept, at: Date, now: number | undefined) {
+  function holdsStill({ mark: markThen, readAtMs }: Kept, at: Date, now: number | undefined) {
     const isRead = Math.abs(at.getTime() - readAtMs) < READ_FOR_MS;
-    return now !== undefined && markThen === now && by === signedBy() && isRead;
+    return now !== undefined && markThen === now && isRead;
   }
 
   return async (at) => {

@@ -6,6 +6,6 @@ export {
   enclosedIn,
   encloseIn,
   removeEnclosed,
+  valuesIn,
   whileUnused,
 } from "./sqlite/copy.ts";
-export { isAtLevel } from "./sqlite/open.ts";

@@ -26,13 +26,15 @@ type Declared<Type extends string, Schema extends TObject<TProperties>> = {
   readonly tag?: Tag;
   /** Everything that is kept of a record. */
   readonly schema: Schema;
+  /** What events may say of a record. Default: the fields of its schema. */
+  readonly shown?: TObject<TProperties>;
   /** Name of its table. Its columns follow from the schema. */
   readonly table: string;
   /** Columns that are computed for queries and are no part of the record: `Shape.computed` says how. */
   readonly queryColumns?: QueryColumnTypes;
   /**
-   * Fields that say who a person is or what is noted of them. They are kept in the record alone, where they can be erased; of them
-   * events hold a digest, salted with the record's `salt` if it has one.
+   * Fields that are kept in the record alone: what says who a person is or is noted of them, where it can be erased, and secrets. Events
+   * hold a digest of them, salted with the record's `salt`, if it has one.
    */
   readonly privateFields?: readonly (keyof Static<Schema> & string)[];
   /** Fields whose column is of another type than their schema says. */
@@ -45,7 +47,7 @@ export type Kind<
   Schema extends TObject<TProperties> = TObject<TProperties>,
 > = Pick<
   Declared<Type, Schema>,
-  "type" | "noun" | "idPrefix" | "path" | "tag" | "schema" | "queryColumns"
+  "type" | "noun" | "idPrefix" | "path" | "tag" | "schema" | "shown" | "queryColumns"
 > & {
   readonly privateFields: readonly string[];
   readonly table: SQLiteTable;

@@ -1,5 +1,5 @@
 import { isPostgresql, readAddress } from "./postgresql/address.ts";
-import { openSqliteStore } from "./sqlite/open.ts";
+import { isAtLevel as isFileAtLevel, openSqliteStore } from "./sqlite/open.ts";
 import type { Shape, Store } from "./store.ts";
 
 export { isPostgresql };
@@ -10,6 +10,13 @@ export async function openStore(database: string, shape: Shape, now?: () => Date
   // Its driver is loaded by the shops that use it alone.
   const { openPostgresqlStore } = await import("./postgresql/open.ts");
   return openPostgresqlStore(database, shape, now);
+}
+
+/** Whether a shop's database is at this program's level. Throws when there is none, or one that is newer, or not this service's own. */
+export async function isAtLevel(database: string): Promise<boolean> {
+  if (!isPostgresql(database)) return isFileAtLevel(database);
+  const { isShopAtLevel } = await import("./postgresql/open.ts");
+  return isShopAtLevel(database);
 }
 
 /** A database as messages may name it: without user and password. */

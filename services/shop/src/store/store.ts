@@ -62,7 +62,10 @@ export type Store = {
   readonly mark: (() => number) | undefined;
   /** Rings after each write batch that is on the disk. */
   readonly bell: Bell;
-  /** Copies everything, as it is at one moment, into a new file that only its owner reads. Work goes on meanwhile. */
-  readonly copyTo: (file: string) => Promise<void>;
+  /**
+   * Copies everything, as it is at one moment, into a new file that only its owner reads. Work goes on meanwhile. Undefined: the
+   * engine has tools of its own for that.
+   */
+  readonly copyTo: ((file: string) => Promise<void>) | undefined;
   readonly close: () => Promise<void>;
 };

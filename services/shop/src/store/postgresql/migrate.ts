@@ -37,6 +37,16 @@ export async function isMigrated(pool: Pool, folder: string): Promise<boolean> {
   return missingAmong(migrationsIn(folder), await appliedTo(pool)).length === 0;
 }
 
+/** Throws when there is no shop in the schema. */
+export async function requireShop(pool: Pool, schema: string): Promise<void> {
+  const { rows } = await pool.query(
+    "SELECT 1 FROM pg_tables WHERE schemaname = $1 AND tablename = 'migrations'",
+    [schema],
+  );
+  if (rows.length === 0)
+    throw new MigrationError(`There is no shop in the schema ${schema}. Name the shop's own.`);
+}
+
 async function requireOwn(client: PoolClient, schema: string): Promise<void> {
   const { rows } = await client.query<{ name: string }>(
     "SELECT table_name AS name FROM information_schema.tables WHERE table_schema = $1",

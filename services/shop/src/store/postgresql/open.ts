@@ -1,6 +1,5 @@
 import { fileURLToPath } from "node:url";
 import type { Pool } from "pg";
-import { DatabaseFileError } from "../database-file-error.ts";
 import { findAnswer } from "../kept-answers.ts";
 import type { Shape, Store, StoreHealth } from "../store.ts";
 import { type Address, readAddress } from "./address.ts";
@@ -10,7 +9,7 @@ import { openBell } from "./bell-between.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords, deriveAgain } from "./complete.ts";
 import { requireFit } from "./facts.ts";
-import { isMigrated, migrate } from "./migrate.ts";
+import { isMigrated, migrate, requireShop } from "./migrate.ts";
 import { openPool } from "./pool.ts";
 import { tableWriters } from "./table-writer.ts";
 
@@ -39,6 +38,19 @@ export async function openPostgresqlStore(
   }
 }
 
+/** Whether the shop at a URL is at this program's level. Throws when there is none, or one that is newer. */
+export async function isShopAtLevel(url: string): Promise<boolean> {
+  const address = readAddress(url);
+  const pool = openPool(address);
+  try {
+    await requireFit(pool);
+    await requireShop(pool, address.schema);
+    return await isMigrated(pool, MIGRATIONS_FOLDER);
+  } finally {
+    await pool.end();
+  }
+}
+
 async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): Promise<Store> {
   const parts: Parts = { writers: tableWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
   await completeRecords(pool, shape, parts);
@@ -58,11 +70,7 @@ async function storeOn(pool: Pool, address: Address, shape: Shape, at: string): 
     // Another process may commit at any time, and only a question to the server would tell.
     mark: undefined,
     bell,
-    copyTo: async () => {
-      throw new DatabaseFileError(
-        "A PostgreSQL database is not copied into a file. Back it up with its own tools, such as pg_dump.",
-      );
-    },
+    copyTo: undefined,
     close: async () => {
       await close();
       if (!pool.ending) await pool.end();

@@ -125,6 +125,18 @@ export function contentOf(file: string, kinds: readonly Kind[]): FileContent {
   }
 }
 
+/** What a field of every record of a kind is in a database file, in order of their ids; nothing of one that is older than the kind. */
+export function valuesIn(file: string, kind: Kind, field: string): string[] {
+  const sqlite = openToRead(file);
+  try {
+    if (!hasTable(sqlite, kind.tableName)) return [];
+    const { name } = kind.column(field);
+    return sqlite.prepare<[], string>(`SELECT "${name}" FROM "${kind.tableName}" ORDER BY id`).pluck().all();
+  } finally {
+    sqlite.close();
+  }
+}
+
 /** Reads every page of a file, in a thread of its own. Throws when one is damaged. */
 export async function checkPages(file: string): Promise<void> {
   const found = await new Promise<unknown>((resolve, reject) => {
