@@ -42,6 +42,20 @@ export type ModelApproval = {
   bitChanges: number;
 };
 
+/** An approval as it was answered when it was drafted or issued. */
+export function approvalFrom(
+  // biome-ignore lint/suspicious/noExplicitAny: whoever sent the request has looked at the status.
+  { id, state, courseId, setting, validFrom, validUntil }: any,
+  plan: { readonly id: string; readonly bitId: string; readonly routerId: string },
+  bitChanges: number,
+): ModelApproval {
+  return {
+    ...{ id, state, courseId, bitChanges, planId: plan.id, bitId: plan.bitId, routerId: plan.routerId },
+    ...{ mark: setting.mark, rpm: setting.rpm },
+    ...{ validFromMs: Date.parse(validFrom), validUntilMs: Date.parse(validUntil) },
+  };
+}
+
 /** A copy that can be tried out. */
 export function copyOf(model: Model): Model {
   return structuredClone(model);

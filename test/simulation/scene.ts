@@ -1,4 +1,4 @@
-import type { Model } from "./model.ts";
+import { approvalFrom, type Model, type ModelApproval } from "./model.ts";
 import { type Actor, PEOPLE, PERSONS, type Person, PROGRAM } from "./people.ts";
 
 /** What is there before anybody acts, by its ids. */
@@ -15,7 +15,7 @@ export type Scene = {
 };
 
 // biome-ignore lint/suspicious/noExplicitAny: whoever sends it has looked at the status.
-type Post = (url: string, body: object) => Promise<any>;
+type Post = (url: string, body: object, key?: string) => Promise<any>;
 
 export const WOOD_ID = "black-cherry";
 
@@ -44,6 +44,8 @@ const BIT = {
 
 const BITS = ["near", "far", "spare", "old", "new"].map((which) => `Raised panel, ${which}`);
 const ROUTERS = ["Table router, near", "Table router, far"];
+const TEACHERS: readonly Person[] = ["ann", "ben"];
+const TERM_MS = 90 * 24 * 60 * 60 * 1000;
 const COURSES = ["First year", "Evening class"];
 
 /** Furnishes a new shop: people with keys, courses, bits, routers, and a plan for each of them together. */
@@ -88,6 +90,18 @@ export async function furnish(post: Post, nowMs: number): Promise<{ scene: Scene
       });
     }
   }
+  const approvals: ModelApproval[] = [];
+  for (const [course, teacher] of TEACHERS.entries()) {
+    const key = people.find(([name]) => name === teacher)?.[2];
+    for (const plan of plans.slice(course, course + 2)) {
+      const validUntil = new Date(nowMs + TERM_MS).toISOString();
+      const about = { name: "Panels", courseId: courseIds[course], planId: plan.id, supervision: "beside" };
+      const draft = await post("/v1/approvals", { ...about, validUntil }, key);
+      const isIssued = plan === plans[course];
+      const approval = isIssued ? await post(`/v1/approvals/${draft.id}/issue`, {}, key) : draft;
+      approvals.push(approvalFrom(approval, plan, 0));
+    }
+  }
   const keys = { ...named(people.map(([name, , key]) => [name, key])), [PROGRAM]: program.key };
   const modelBits = bits.map(({ id, version, massG }) => ({
     ...{
@@ -103,7 +117,7 @@ export async function furnish(post: Post, nowMs: number): Promise<{ scene: Scene
   }));
   return {
     scene: { personIds, keys, courseIds, plans },
-    model: { nowMs, bits: modelBits, loans: [], approvals: [], enrolled },
+    model: { nowMs, bits: modelBits, loans: [], approvals, enrolled },
   };
 }
 

@@ -83,8 +83,8 @@ async function furnishedIn(database: string, folder: string) {
   const service = await serve(database, folder, () => START_MS);
   const { managerKey } = service;
   if (managerKey === undefined) throw new Error("the shop is not new");
-  const post = async (url: string, body: object) => {
-    const answer = await service.ask({ method: "POST", url, body, key: managerKey });
+  const post = async (url: string, body: object, key = managerKey) => {
+    const answer = await service.ask({ method: "POST", url, body, key });
     if (answer.code !== "done") throw new Error(`${url}: ${JSON.stringify(answer.body)}`);
     return answer.body;
   };

@@ -49,7 +49,7 @@ export const anyAct: fc.Arbitrary<Act> = fc.oneof(
   { weight: 2, arbitrary: fc.tuple(fc.constant("release"), staff, some) },
   {
     weight: 3,
-    arbitrary: fc.tuple(fc.constant("weigh"), who, some, fc.integer({ min: 200, max: 460 }), fc.boolean()),
+    arbitrary: fc.tuple(fc.constant("weigh"), who, some, fc.integer({ min: 200, max: 960 }), fc.boolean()),
   },
   {
     weight: 4,

@@ -1,4 +1,4 @@
-import { found, isUsable, type Model } from "../model.ts";
+import { approvalFrom, found, isUsable, type Model } from "../model.ts";
 import { type Actor, isStaff, mayTeach, type Person, PROGRAM } from "../people.ts";
 import type { Scene } from "../scene.ts";
 import { type Prepare, pick } from "./act.ts";
@@ -25,16 +25,12 @@ export function draft(who: Actor, course: number, planIndex: number, days: numbe
       mayCome: (now) => {
         if (!isStaff(who)) return ["scope-missing"];
         if (!mayTeach(who, course)) return ["not-yours"];
-        return isUsable(found(now.bits, plan.bitId)) ? ["done"] : NOT_WITH_THIS_BIT;
+        const bit = found(now.bits, plan.bitId);
+        if (!isUsable(bit)) return NOT_WITH_THIS_BIT;
+        return bit.changes === 0 ? ["done"] : ["done", "may-not-run"];
       },
-      apply: (now, { id, setting, validFrom, validUntil: until }) => {
-        now.approvals.push({
-          ...{ id, courseId, planId: plan.id, bitId: plan.bitId, routerId: plan.routerId },
-          ...{ mark: setting.mark, rpm: setting.rpm },
-          ...{ validFromMs: Date.parse(validFrom), validUntilMs: Date.parse(until) },
-          state: "draft",
-          bitChanges: found(now.bits, plan.bitId).changes,
-        });
+      apply: (now, answer) => {
+        now.approvals.push(approvalFrom(answer, plan, found(now.bits, plan.bitId).changes));
       },
     };
   };

@@ -81,11 +81,14 @@ export function release(who: Actor, bitIndex: number): Prepare {
   };
 }
 
-/** Somebody enters what a bit weighs; the careless send the version before. */
+/** By what is marked on it a bit's setting changes, or it cannot be run at all. */
+const markedFor = (grams: number) => 7000 + 10 * grams;
+
+/** Somebody enters what a bit weighs and what is marked on it; the careless send the version before. */
 export function weigh(who: Actor, bitIndex: number, grams: number, isStale: boolean): Prepare {
   return (model) => {
     const bit = pick(model.bits, bitIndex);
-    if (bit === undefined) return undefined;
+    if (bit === undefined || bit.massG === grams) return undefined;
     const { id } = bit;
     const version = isStale ? bit.version - 1 : bit.version;
     return {
@@ -93,15 +96,14 @@ export function weigh(who: Actor, bitIndex: number, grams: number, isStale: bool
       what: "weigh",
       method: "PATCH",
       url: `/v1/bits/${id}`,
-      body: { massG: grams },
+      body: { massG: grams, markedMaxRpm: markedFor(grams) },
       headers: { "if-match": `"${version}"` },
       mayCome: (now) => {
         if (!isStaff(who)) return ["scope-missing"];
         return [found(now.bits, id).version === version ? "done" : "version-stale"];
       },
       apply: (now) => {
-        // Version and all stay if nothing changes.
-        if (found(now.bits, id).massG !== grams) nextForPlans(now, id).massG = grams;
+        nextForPlans(now, id).massG = grams;
       },
     };
   };
