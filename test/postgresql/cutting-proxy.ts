@@ -29,9 +29,11 @@ export async function cuttingProxy(socketPath: string) {
     let isWriting = false;
     let isDeaf = false;
     client.on("data", (sent: Buffer) => {
-      isWriting ||= sent.includes(WRITING);
-      const now = isWriting && sent.includes(COMMIT) ? cut : undefined;
-      if (sent.includes(COMMIT)) isWriting = false;
+      // The COMMIT of a question may come together with the beginning of a transaction that writes.
+      const [begins, ends] = [sent.lastIndexOf(WRITING), sent.lastIndexOf(COMMIT)];
+      isWriting ||= begins >= 0;
+      const now = isWriting && ends > begins ? cut : undefined;
+      if (ends > begins) isWriting = false;
       if (now !== undefined) cut = undefined;
       isDeaf ||= now === "after-commit";
       if (now === "before-commit") client.destroy();
