@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
-import Database from "better-sqlite3";
+import { behindTheService, copyRow, numbersTo } from "../../services/shop/testing/behind-the-service.ts";
 
 const LAPSING = 1000;
 const RUNS = 5;
@@ -33,13 +33,13 @@ export async function benchApprovals(): Promise<string> {
 }
 
 /** The middle of several runs in one service: a shop's service has run for a while before a bit with many settings is sharpened. */
-async function lapseMs(count: number, isOnePlan: boolean): Promise<number> {
-  const shop = await openShop();
+export async function lapseMs(count: number, isOnePlan: boolean, database?: string): Promise<number> {
+  const shop = await openShop(database);
   try {
     const times: number[] = [];
     for (let run = 0; run < RUNS; run += 1) {
       const { bitId, approvalId } = await issueOne(shop);
-      copies(shop.file, approvalId, count, isOnePlan ? "" : "planId", "");
+      await copies(shop.file, approvalId, count, isOnePlan ? "" : "planId", "");
       const started = performance.now();
       await shop.ask("POST", `/v1/bits/${bitId}/sharpenings`, { diameterMm: 88.2 });
       times.push(performance.now() - started);
@@ -58,7 +58,7 @@ async function checkMedians(): Promise<{ few: number; many: number }> {
       const shop = await openShop();
       const { asked, approvalId } = await issueOne(shop);
       // The others are of the same course, for other bits and routers: what a large school has.
-      copies(shop.file, approvalId, count - 1, "planId", "bitId");
+      await copies(shop.file, approvalId, count - 1, "planId", "bitId");
       return { shop, asked, times: [] as number[] };
     }),
   );
@@ -77,11 +77,12 @@ async function checkMedians(): Promise<{ few: number; many: number }> {
 
 type Shop = Awaited<ReturnType<typeof openShop>>;
 
-async function openShop() {
+async function openShop(database?: string) {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-bench-"));
-  const file = join(folder, "shop.sqlite");
+  const file = database ?? join(folder, "shop.sqlite");
   const config = readConfig({
     RIMWISE_DATABASE: file,
+    RIMWISE_SIGNING_KEYS: join(folder, "signing-keys.json"),
     RIMWISE_LOG_LEVEL: "silent",
     RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
     RIMWISE_BUSY_AFTER_MS: "0",
@@ -160,35 +161,30 @@ async function issueOne({ ask }: Shop) {
   return { bitId: bit.id, approvalId: draft.id, asked };
 }
 
-/** Settings like this one, straight into the file; `planId` and `bitId` give each copy its own. */
-function copies(
+/** Settings like this one, straight into the database; `planId` and `bitId` give each copy its own. */
+async function copies(
   file: string,
   approvalId: string,
   count: number,
   planId: "" | "planId",
   bitId: "" | "bitId",
-): void {
+): Promise<void> {
   if (count <= 0) return;
-  const database = new Database(file);
-  const others = new Map([
-    ["id", "@id"],
-    ["plan_id", planId ? "plan_id || @id" : "plan_id"],
-    ["bit_id", bitId ? "bit_id || @id" : "bit_id"],
-  ]);
-  const names = database.prepare<[], string>("SELECT name FROM pragma_table_info('approvals')").pluck().all();
-  const values = names.map((name) => others.get(name) ?? name);
-  const copy = database.prepare(
-    `INSERT INTO approvals (${names}) SELECT ${values} FROM approvals WHERE id = @from`,
-  );
-  const ground = database.prepare(
-    "INSERT INTO approval_grounds SELECT @groundsId, version, created_at, updated_at, @id, request, results FROM approval_grounds WHERE approval_id = @from",
-  );
-  database.transaction(() => {
-    for (let index = 0; index < count; index += 1) {
-      const id = `${approvalId}_${String(index).padStart(8, "0")}`;
-      copy.run({ id, from: approvalId });
-      if (!bitId) ground.run({ groundsId: `grounds_${id}`, id, from: approvalId });
-    }
-  })();
-  database.close();
+  const id = `'${approvalId}_' || (10000000 + n)`;
+  await behindTheService({ file }, async (database) => {
+    const other = {
+      id,
+      ...(planId && { plan_id: "original.plan_id || n" }),
+      ...(bitId && { bit_id: "original.bit_id || n" }),
+    };
+    // Each gets a place of its own in the status list.
+    const numbered = { from: numbersTo(count), without: ["status_index"] };
+    await copyRow(database, "approvals", approvalId, other, numbered);
+    if (bitId) return;
+    const [grounds] = await database.rows(
+      `SELECT id FROM approval_grounds WHERE approval_id = '${approvalId}'`,
+    );
+    const ofCopy = { id: "original.id || '_' || n", approval_id: id };
+    await copyRow(database, "approval_grounds", String(grounds?.["id"]), ofCopy, { from: numbersTo(count) });
+  });
 }

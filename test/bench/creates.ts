@@ -63,7 +63,7 @@ export async function benchCreates(): Promise<string> {
   }
 }
 
-function middle(values: readonly number[]): number {
+export function middle(values: readonly number[]): number {
   return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)] ?? Number.NaN;
 }
 
@@ -94,14 +94,18 @@ function hex(count: number, length: number): string {
   return count.toString(16).padStart(length, "0");
 }
 
-async function createsPerSecond(url: string, headers: Record<string, string>): Promise<number> {
+export async function createsPerSecond(
+  url: string,
+  headers: Record<string, string>,
+  connections = CLIENTS,
+): Promise<number> {
   const run = autocannon({
     url,
     method: "POST",
     body: JSON.stringify(BIT),
     headers,
     duration: SECONDS,
-    connections: CLIENTS,
+    connections,
     workers: 1,
   });
   const [result]: { requests: { average: number }; non2xx: number }[] = await once(run, "done");

@@ -1,6 +1,7 @@
 import { benchApprovals } from "./approvals.ts";
 import { benchClient } from "./client.ts";
 import { benchCreates } from "./creates.ts";
+import { benchEngines } from "./engines.ts";
 import { benchHttp } from "./http.ts";
 import { benchImport } from "./import.ts";
 import { benchPlans } from "./plans.ts";
@@ -16,6 +17,7 @@ const BENCHES = {
   import: benchImport,
   reads: benchReads,
   creates: benchCreates,
+  engines: benchEngines,
   client: benchClient,
 };
 

@@ -56,9 +56,7 @@ test.each([
   "ApprovedSheet.setting.verdict",
   "ApprovedSheet.setting.bindingLimit",
   "SizedPanel.verdict",
-  "CreationEvent.type",
-  "ChangeEvent.type",
-  "RemovalEvent.type",
+  "BitChanged.type",
 ])("%s is one of a closed list", (where) => {
   const [, field] = everyField.find(([each]) => each === where) ?? [];
   expect(resolved(field).enum?.length).toBeGreaterThan(1);

@@ -14,9 +14,12 @@ export const PUBLISHED = {
 };
 
 /** A file of its own for the keys, with this in it. */
-export function keyFile(content?: object | string): string {
+export function keyFile(
+  content?: object | string,
+  afterwards: (release: () => void) => void = onTestFinished,
+): string {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-keys-"));
-  onTestFinished(() => rmSync(folder, { recursive: true }));
+  afterwards(() => rmSync(folder, { recursive: true }));
   const file = join(folder, "keys.json");
   if (content !== undefined)
     writeFileSync(file, typeof content === "string" ? content : JSON.stringify(content), { mode: 0o600 });

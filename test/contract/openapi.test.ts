@@ -92,12 +92,10 @@ describe("openapi/openapi.json", () => {
   test("has one name for why, and names what is so or not by is, has, are or may", () => {
     const named = [...fieldsOf(written)];
     expect(named.length).toBeGreaterThan(1000);
-    expect(named.filter(({ name }) => /because|^why/i.test(name)).map(({ at }) => at)).toEqual([
-      // The history is hashed under this name.
-      "/components/schemas/CreationEvent/properties/why",
-      "/components/schemas/ChangeEvent/properties/why",
-      "/components/schemas/RemovalEvent/properties/why",
-    ]);
+    for (const { at } of named.filter(({ name }) => /because|^why/i.test(name)))
+      expect(at, "the history is hashed under this name").toMatch(
+        /(Created|Changed|Removed)\/properties\/why$/,
+      );
     const flags = named.filter(({ schema }) => Object(schema).type === "boolean");
     expect(flags.length).toBeGreaterThan(40);
     const wrong = flags.filter(({ name }) => !/^(is|has|are|may|can)[A-Z]/.test(name));

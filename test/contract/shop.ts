@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { onTestFinished } from "vitest";
-import { dropSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
+import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 import { documentedAnswers } from "./documented.ts";
 
 type Method = "GET" | "HEAD" | "POST" | "PUT" | "PATCH" | "DELETE" | "OPTIONS";
@@ -73,7 +73,7 @@ export async function openShop(
     await checkEvents();
     await app.close();
     await store.close();
-    if (server !== undefined && file === own) await dropSchema(own);
+    if (server !== undefined && file === own) await freeSchema(own);
     rmSync(folder, { recursive: true });
   };
   if (keptFor === undefined) onTestFinished(release);

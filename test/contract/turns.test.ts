@@ -102,8 +102,10 @@ describe("one request never stops the others", () => {
       batch(shop.managerKey),
       batch(key),
     ]);
-    expect([first.statusCode, second.statusCode, another.statusCode]).toEqual([200, 429, 200]);
-    expect(second.headers["retry-after"]).toBe("1");
+    // Which of the two is let in an engine that is waited for may decide otherwise.
+    const [admitted, refused] = [first, second].sort((one, other) => one.statusCode - other.statusCode);
+    expect([admitted?.statusCode, refused?.statusCode, another.statusCode]).toEqual([200, 429, 200]);
+    expect(refused?.headers["retry-after"]).toBe("1");
     expect((await batch(shop.managerKey)).statusCode).toBe(200);
   });
 

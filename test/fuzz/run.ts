@@ -8,7 +8,7 @@ import { type FuzzRequest, requestFrom } from "./requests.ts";
 /** A shop serves for so many requests: after them half its keys are revoked and its records are gone. */
 export const REQUESTS_OF_A_SHOP = 1000;
 
-const SETTINGS = {
+export const FUZZ_SETTINGS = {
   RIMWISE_LOG_LEVEL: "silent",
   RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
   RIMWISE_PUBLIC_RATE_LIMIT_PER_MINUTE: "1000000",
@@ -31,7 +31,7 @@ export type Run = { readonly failures: Failure[]; readonly statuses: ReadonlyMap
 export async function fuzzOneShop(seed: number, count: number): Promise<Run> {
   const releases: (() => Promise<void>)[] = [];
   const shop = await openShop(
-    SETTINGS,
+    FUZZ_SETTINGS,
     () => new Date(),
     (release) => void releases.push(release),
   );

@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { join } from "node:path";
 import { beforeAll, expect, onTestFinished, test } from "vitest";
-import { dropSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { freeSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
 import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT } from "../contract/shop.ts";
 import { builtService } from "../running/built-service.ts";
@@ -20,7 +20,7 @@ describeOnPostgresql("on PostgreSQL, the commands", (server) => {
   /** A running shop with a history and a checkpoint. */
   async function runningShop() {
     const database = newSchema(server);
-    onTestFinished(() => dropSchema(database));
+    onTestFinished(() => freeSchema(database));
     const folder = temporaryFolder();
     const settings = {
       RIMWISE_DATABASE: database,

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, onTestFinished, test } from "vitest";
 import { behindTheService, count } from "../../services/shop/testing/behind-the-service.ts";
-import { dropSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
+import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
 import { type Answer, openShop, PANEL_BIT, type Shop } from "../contract/shop.ts";
 import { follow } from "../crash/followers.ts";
@@ -15,7 +15,7 @@ const COMMIT = "COMMIT\0";
 async function shopBehindProxy(server: string, folder: string) {
   const database = newSchema(server, IMPATIENT);
   // A server of this file's own goes as a whole.
-  if (server === serverUnderTest()) onTestFinished(() => dropSchema(database));
+  if (server === serverUnderTest()) onTestFinished(() => freeSchema(database));
   const proxy = await openProxy(folder);
   const shop = await openShop({ RIMWISE_DATABASE: proxy.through(database) });
   return { shop, proxy, direct: { file: database } };

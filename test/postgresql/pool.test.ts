@@ -1,13 +1,13 @@
 import { expect, onTestFinished, test } from "vitest";
 import { openDatabase } from "../../services/shop/testing/behind-the-service.ts";
-import { dropSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { freeSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
 import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
 import { openShop, PANEL_BIT } from "../contract/shop.ts";
 
 /** A shop with one connection, for which nobody waits longer than a second. */
 async function shopWithOneConnection(server: string) {
   const RIMWISE_DATABASE = newSchema(server, "pool_size=1&connect_timeout=1");
-  onTestFinished(() => dropSchema(RIMWISE_DATABASE));
+  onTestFinished(() => freeSchema(RIMWISE_DATABASE));
   return openShop({ RIMWISE_DATABASE });
 }
 

@@ -22,6 +22,7 @@ export type Proxy = {
 const SOCKET = ".s.PGSQL.5432";
 /** Whoever changes something locks the row of `writing`; reading has its COMMITs too. */
 const WRITES = "FOR UPDATE";
+const ENDS = ["COMMIT\0", "ROLLBACK\0"];
 
 type Trap = {
   readonly text: string;
@@ -56,9 +57,11 @@ export async function openProxy(folder: string): Promise<Proxy> {
     client.on("data", (bytes) => {
       if (isStalling) return;
       const text = bytes.toString("latin1");
-      isWriting ||= text.includes(WRITES);
-      const isTrapped = trap !== undefined && isWriting && text.includes(trap.text) && !text.includes(WRITES);
-      if (text.includes("COMMIT\0") || text.includes("ROLLBACK\0")) isWriting = false;
+      // What is sent together may end one transaction and begin the next.
+      const from = isWriting ? 0 : text.indexOf(WRITES);
+      const isTrapped = trap !== undefined && from >= 0 && text.includes(trap.text, from);
+      const last = Math.max(...ENDS.map((each) => text.lastIndexOf(each)));
+      isWriting = text.lastIndexOf(WRITES) > last || (isWriting && last < 0);
       if (!isTrapped) return void server.write(bytes);
       const sprung = trap;
       trap = undefined;

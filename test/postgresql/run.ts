@@ -5,6 +5,7 @@ import { startServer } from "./server.ts";
 /** Tests of what asks the store or the service, whatever keeps it. */
 const ON_BOTH = [
   "test/postgresql/",
+  "test/engines/",
   "services/shop/src/rooms/",
   "services/shop/src/store/",
   "services/shop/src/bits/reads",
@@ -14,6 +15,7 @@ const ON_BOTH = [
   "test/browser/",
   "test/crash/",
   "test/fuzz/",
+  "test/properties/folded",
   "test/properties/lapse",
   "test/upgrades/derive-again",
   "test/upgrades/older-plans",
@@ -28,6 +30,8 @@ try {
     env: { ...process.env, [SERVER]: server.url },
     stdio: "inherit",
   });
+  // Whoever ends this ends the tests, and then the server.
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(signal, () => tests.kill(signal));
   tests.on("exit", (code) => {
     server.stop();
     process.exitCode = code ?? 1;

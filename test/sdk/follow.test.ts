@@ -66,7 +66,7 @@ describe("events, followed through the client", () => {
   it("end with the signal's reason, and are refused to whoever may not read them", async () => {
     const { client, clientWith } = await listeningShop();
     const giving = new AbortController();
-    const following = take(client.events.follow({ signal: giving.signal }), 3);
+    const following = take(client.events.follow({ signal: giving.signal }), 1000);
     setTimeout(() => giving.abort(new Error("gone home")), 50);
     await expect(following).rejects.toThrow("gone home");
     const { key } = await client.keys.create({ name: "Bench", role: "member" });

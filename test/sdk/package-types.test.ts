@@ -203,7 +203,11 @@ for (const result of results) if (result.outcome === "planned") result.plan.verd
 const check = await client.checks.ask({} as never);
 if (check.isAllowed) check.approvalId satisfies string;
 for (const { code } of check.isAllowed ? [] : check.reasons) if (code === "bit-held") code satisfies "bit-held";
-for await (const event of client.events.list()) if (event.type === "bit.removed") event.data.before;
+for await (const event of client.events.list()) {
+  if (event.type === "bit.removed") event.data.before.massG satisfies number | undefined;
+  if (event.type === "approval.lapsed") event.data.after.lapseId satisfies string | undefined;
+  if (event.type === "bit.created") event.data.after.form?.kind satisfies string | undefined;
+}
 `;
     expect(editorWith(right).faults()).toEqual([]);
   });

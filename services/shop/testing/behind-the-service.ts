@@ -1,9 +1,10 @@
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
+import { isPostgresql } from "../src/store/open.ts";
 import { openPostgresql } from "./behind-postgresql.ts";
 import { openSqlite } from "./behind-sqlite.ts";
 import type { Column, Database } from "./database.ts";
-import { dropSchema, newSchema, serverUnderTest } from "./database-under-test.ts";
+import { freeSchema, newSchema, serverUnderTest } from "./database-under-test.ts";
 
 /** What somebody does who can open the shop's database without the service. */
 export async function behindTheService<Result>(
@@ -20,7 +21,7 @@ export async function behindTheService<Result>(
 
 /** A shop's database, open until it is closed. */
 export async function openDatabase(file: string): Promise<Database> {
-  return serverUnderTest() === undefined ? openSqlite(file) : openPostgresql(file);
+  return isPostgresql(file) ? openPostgresql(file) : openSqlite(file);
 }
 
 /** How many rows there are of something, such as `bits` or `events WHERE by = 'system'`. */
@@ -92,6 +93,6 @@ export function newDatabase(folder: string): string {
   const server = serverUnderTest();
   if (server === undefined) return join(folder, "shop.sqlite");
   const url = newSchema(server);
-  onTestFinished(() => dropSchema(url));
+  onTestFinished(() => freeSchema(url));
   return url;
 }

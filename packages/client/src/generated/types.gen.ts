@@ -7485,137 +7485,1452 @@ export type CheckPage = {
 export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
 
 /**
- * A record was entered.
+ * Fields of the bit that matter to an event.
  */
-export type CreationEvent = {
+export type BitEventFields = {
     /**
-     * Its place in the order of things, without gaps.
+     * Its id, `bit_…`; sorts by time of creation.
      */
-    sequence: number;
+    id?: string;
     /**
-     * When it happened, UTC, by the service's clock.
+     * text of 1 to 100 characters, such as "Raised panel, 89 mm"
      */
-    at: string;
+    name?: string;
     /**
-     * Id of the key that did it, or `system`.
+     * What another program calls it.
      */
-    by: string;
+    externalId?: string;
     /**
-     * The request that did it.
+     * Remarks for people.
      */
-    requestId: string;
+    notes?: string;
+    form?: Form;
     /**
-     * Id of the record it happened to.
+     * Diameter of the shank.
      */
-    subjectId: string;
+    shankDiameterMm?: number;
     /**
-     * Version of the record after it; before it on a removal.
+     * Cutting wings (flutes).
      */
-    subjectVersion: number;
+    wings?: number;
     /**
-     * Hash of the event before; zeros on the first.
+     * Weighed mass. It wins over the estimate.
      */
-    previousHash: string;
+    massG?: number;
     /**
-     * The `Change-Reason` that was given with the request.
+     * Total indicator run-out measured in its collet.
      */
-    why?: string;
+    runOutMm?: number;
     /**
-     * Digest of the whole record after it, as it is kept; absent of a removal.
+     * Shank showing between the collet and the head.
      */
-    recordDigest?: string;
+    stickOutMm?: number;
     /**
-     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     * Whether it cuts at its end, so that it may be plunged. Default: not known, and then it is not.
      */
-    hash: string;
+    isEndCutting?: boolean;
     /**
-     * What happened.
+     * The greatest speed marked on the tool. Never exceeded.
      */
-    type: 'bit.created' | 'place.created' | 'photograph.created' | 'loan.created' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'collet.created' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'use.created' | 'import.created' | 'plan.created' | 'shop-policy.created' | 'person.created' | 'key.created' | 'course.created' | 'enrolment.created' | 'qualification.created' | 'approval.created' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created';
+    markedMaxRpm?: number;
     /**
-     * What changed.
+     * Whether it is marked for hand feed (MAN, as EN 847-1 has it).
      */
-    data: {
-        /**
-         * Its fields after, those that matter.
-         */
-        after: {
-            [key: string]: unknown;
-        };
-    };
+    isHandFeedMarked?: boolean;
+    /**
+     * What its edges are made of.
+     */
+    toothMaterial?: 'high-speed-steel' | 'carbide-tipped' | 'solid-carbide' | 'diamond' | 'unknown';
+    /**
+     * When it was bought.
+     */
+    purchasedOn?: string;
+    cost?: Cost;
+    /**
+     * Sharpened below this it is no longer to be used.
+     */
+    smallestUsableDiameterMm?: number;
+    /**
+     * Id of the place it belongs to.
+     */
+    homePlaceId?: string;
+    /**
+     * Days from one inspection to the next.
+     */
+    inspectionIntervalDays?: number;
+    /**
+     * Metres cut between inspections.
+     */
+    inspectionIntervalM?: number;
+    /**
+     * Where it stands.
+     */
+    state?: 'in-rack' | 'on-loan' | 'at-sharpening' | 'held' | 'retired';
+    hold?: Hold;
+    retirement?: Retirement;
+    /**
+     * The loan it is out on.
+     */
+    loanId?: string;
+    /**
+     * Since when it is away. RFC 3339.
+     */
+    sentToSharpeningAt?: string;
+    /**
+     * Where it was last seen.
+     */
+    placeId?: string;
+    /**
+     * Since the count at which it was not seen. RFC 3339.
+     */
+    missingSince?: string;
+    /**
+     * When it was last inspected. RFC 3339.
+     */
+    inspectedAt?: string;
+    /**
+     * When its next inspection is due. RFC 3339.
+     */
+    inspectionDueAt?: string;
+    /**
+     * When it was last sharpened. RFC 3339.
+     */
+    sharpenedAt?: string;
+    /**
+     * Its greatest diameter before it was first sharpened: it is still found by it.
+     */
+    nominalDiameterMm?: number;
+    used?: BitUse;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
 };
 
 /**
- * Something else happened to a record.
+ * Fields of the place that matter to an event.
  */
-export type ChangeEvent = {
+export type PlaceEventFields = {
     /**
-     * Its place in the order of things, without gaps.
+     * Its id, `place_…`; sorts by time of creation.
      */
-    sequence: number;
+    id?: string;
     /**
-     * When it happened, UTC, by the service's clock.
+     * text of 1 to 100 characters, such as "Rack 2, position 14"
      */
-    at: string;
+    name?: string;
     /**
-     * Id of the key that did it, or `system`.
+     * What it is.
      */
-    by: string;
+    kind?: 'room' | 'cabinet' | 'rack' | 'drawer' | 'position';
     /**
-     * The request that did it.
+     * Id of the place it is inside.
      */
-    requestId: string;
+    insideId?: string;
     /**
-     * Id of the record it happened to.
+     * Remarks for people.
      */
-    subjectId: string;
+    notes?: string;
     /**
-     * Version of the record after it; before it on a removal.
+     * When it was created, UTC.
      */
-    subjectVersion: number;
+    createdAt?: string;
     /**
-     * Hash of the event before; zeros on the first.
+     * When it last changed, UTC.
      */
-    previousHash: string;
+    updatedAt?: string;
     /**
-     * The `Change-Reason` that was given with the request.
+     * 1 when created, one more with each change; also its ETag.
      */
-    why?: string;
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the photograph that matter to an event.
+ */
+export type PhotographEventFields = {
     /**
-     * Digest of the whole record after it, as it is kept; absent of a removal.
+     * Its id, `photograph_…`; sorts by time of creation.
      */
-    recordDigest?: string;
+    id?: string;
     /**
-     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     * The bit.
      */
-    hash: string;
+    bitId?: string;
     /**
-     * What happened.
+     * Id of who took it.
      */
-    type: 'bit.changed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.changed' | 'loan.returned' | 'router.changed' | 'collet.changed' | 'collet.held' | 'speed-trial.set-aside' | 'import.finished' | 'plan.corrected' | 'shop-policy.changed' | 'person.changed' | 'person.erased' | 'key.rotated' | 'key.revoked' | 'course.changed' | 'enrolment.ended' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
+    personId?: string;
+    /**
+     * What the bytes are.
+     */
+    mediaType?: 'image/jpeg' | 'image/png' | 'image/webp';
+    /**
+     * What it shows.
+     */
+    caption?: string;
+    /**
+     * SHA-256 of the bytes.
+     */
+    sha256?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the loan that matter to an event.
+ */
+export type LoanEventFields = {
+    /**
+     * Its id, `loan_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * Who has it.
+     */
+    personId?: string;
+    /**
+     * The person whose key took it out; absent for a program's.
+     */
+    lentBy?: string;
+    /**
+     * The person whose key brought it back.
+     */
+    returnedBy?: string;
+    /**
+     * The router it went into.
+     */
+    routerId?: string;
+    /**
+     * What it is for, such as an order's name.
+     */
+    job?: string;
+    /**
+     * When it should be back. RFC 3339.
+     */
+    dueAt?: string;
+    /**
+     * When it came back. Absent while it is out. RFC 3339.
+     */
+    returnedAt?: string;
+    /**
+     * Where it was put.
+     */
+    returnedPlaceId?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the inspection that matter to an event.
+ */
+export type InspectionEventFields = {
+    /**
+     * Its id, `inspection_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * Id of who looked.
+     */
+    personId?: string;
+    /**
+     * When it was looked at. RFC 3339.
+     */
+    inspectedAt?: string;
+    /**
+     * What was found; empty if all is well.
+     */
+    findings?: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
+    /**
+     * `note` only records; `hold` takes the bit out of use until it is released; `retire` ends it for good. A cracked braze or a bent shank allows nothing less than `hold`.
+     */
+    effect?: 'note' | 'hold' | 'retire';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the sharpening that matter to an event.
+ */
+export type SharpeningEventFields = {
+    /**
+     * Its id, `sharpening_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * Id of who entered it.
+     */
+    personId?: string;
+    /**
+     * When it was done. RFC 3339.
+     */
+    sharpenedAt?: string;
+    before?: BitDimensions;
+    after?: BitDimensions;
+    /**
+     * What the edge had cut until then, as metres of solid wood of middling density.
+     */
+    lifeEquivalentM?: number;
+    /**
+     * Damage that was repaired with it. A cracked braze or a bent shank keeps a bit held until it is named here.
+     */
+    repaired?: Array<'chipped-tooth' | 'pitch-build-up' | 'worn-bearing' | 'scored-shank' | 'cracked-braze' | 'heat-discolouration' | 'bent'>;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the router that matter to an event.
+ */
+export type RouterEventFields = {
+    /**
+     * Its id, `router_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * text of 1 to 100 characters, such as "Table router"
+     */
+    name?: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * Slowest no-load speed on the plate.
+     */
+    minRpm?: number;
+    /**
+     * Fastest no-load speed on the plate; equal to minRpm on a single-speed router.
+     */
+    maxRpm?: number;
+    dial?: Dial;
+    /**
+     * Electrical input power on the plate.
+     */
+    inputPowerW?: number;
+    /**
+     * Shank diameters its collets take. Default: not known.
+     */
+    colletDiametersMm?: Array<number>;
+    /**
+     * How it can be used: one that is fixed under a table cannot be held. Default: both.
+     */
+    mountings?: Array<'table' | 'handheld'>;
+    /**
+     * When the readings of its dial were given here; they lapse like any other reading. RFC 3339.
+     */
+    dialReadAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the collet that matter to an event.
+ */
+export type ColletEventFields = {
+    /**
+     * Its id, `collet_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The router it belongs to.
+     */
+    routerId?: string;
+    /**
+     * text of 1 to 100 characters, such as "1/2 in collet of the table router"
+     */
+    name?: string;
+    /**
+     * Shank diameter it is made for.
+     */
+    diameterMm?: number;
+    /**
+     * Only a collet that is `good` or `worn` may hold a bit.
+     */
+    condition?: 'good' | 'worn' | 'held' | 'retired';
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    hold?: Hold;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the dial reading that matter to an event.
+ */
+export type DialReadingEventFields = {
+    /**
+     * Its id, `reading_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The router.
+     */
+    routerId?: string;
+    /**
+     * Id of who read it.
+     */
+    personId?: string;
+    /**
+     * When it was read. RFC 3339.
+     */
+    readAt?: string;
+    mark?: Mark;
+    /**
+     * Speed read, without load.
+     */
+    rpm?: number;
+    /**
+     * Somebody stands by it although it does not fit the router's range or other readings. Until a second reading agrees it counts only if it is the faster.
+     */
+    isConfirmed?: boolean;
+    /**
+     * What it was read with, such as an optical tachometer.
+     */
+    instrument?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the run-out reading that matter to an event.
+ */
+export type RunOutReadingEventFields = {
+    /**
+     * Its id, `runout_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * Id of who read it.
+     */
+    personId?: string;
+    /**
+     * When it was read. RFC 3339.
+     */
+    readAt?: string;
+    /**
+     * Id of the bit.
+     */
+    bitId?: string;
+    /**
+     * Id of the router it was clamped in.
+     */
+    routerId?: string;
+    /**
+     * Id of the collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Total indicator reading.
+     */
+    runOutMm?: number;
+    /**
+     * What it was read with, such as a dial indicator.
+     */
+    instrument?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the speed trial that matter to an event.
+ */
+export type SpeedTrialEventFields = {
+    /**
+     * Its id, `trial_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * The router.
+     */
+    routerId?: string;
+    /**
+     * Id of who tried.
+     */
+    personId?: string;
+    /**
+     * When it was tried. RFC 3339.
+     */
+    triedAt?: string;
+    mark?: Mark;
+    /**
+     * Speed it was tried at.
+     */
+    rpm?: number;
+    /**
+     * What it did there.
+     */
+    outcome?: 'ran-free' | 'shook';
+    /**
+     * Vibration velocity measured on the housing, r.m.s. It decides the outcome.
+     */
+    vibrationMmPerS?: number;
+    /**
+     * Run-out measured for this trial.
+     */
+    runOutMm?: number;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * It no longer counts.
+     */
+    setAside?: {
+        /**
+         * Since when. RFC 3339.
+         */
+        at: string;
+        /**
+         * Why.
+         */
+        reason: string;
+    };
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the use that matter to an event.
+ */
+export type UseEventFields = {
+    /**
+     * Its id, `use_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * The router.
+     */
+    routerId?: string;
+    /**
+     * The wood.
+     */
+    woodId?: string;
+    /**
+     * The plan that was done.
+     */
+    planId?: string;
+    /**
+     * The collet it was clamped in.
+     */
+    colletId?: string;
+    /**
+     * Id of who did it.
+     */
+    personId?: string;
+    /**
+     * When it was done. RFC 3339.
+     */
+    doneAt?: string;
+    /**
+     * Length cut, all passes together.
+     */
+    metres?: number;
+    /**
+     * Time the bit was running.
+     */
+    minutes?: number;
+    /**
+     * What happened. `came-loose`: the bit moved in the collet, so both are held. `fine` stands alone.
+     */
+    outcomes?: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
+    /**
+     * Why somebody who is not in charge used a bit that was not on loan to them; needed then. Shown to whoever is in charge.
+     */
+    withoutLoanReason?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the import that matter to an event.
+ */
+export type ImportEventFields = {
+    /**
+     * Its id, `import_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * SHA-256 of the file.
+     */
+    sha256?: string;
+    /**
+     * The file's format.
+     */
+    format?: 'csv' | 'ndjson';
+    /**
+     * How its rows were taken.
+     */
+    mode?: 'all-or-nothing' | 'row-by-row';
+    /**
+     * `done` when every row was looked at. A `running` one that does not end was cut off: some of its rows were taken.
+     */
+    state?: 'running' | 'done';
+    /**
+     * Rows that were read, without the first line of a CSV.
+     */
+    rows?: number;
+    /**
+     * Bits that were put on the rack.
+     */
+    created?: number;
+    /**
+     * Kept bits that were changed.
+     */
+    changed?: number;
+    /**
+     * Kept bits that are already what their row says.
+     */
+    unchanged?: number;
+    /**
+     * Rows that cannot be taken.
+     */
+    refused?: number;
+    /**
+     * Created bits whose rows had no `id`: the same file again would make them once more.
+     */
+    newIds?: number;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the plan that matter to an event.
+ */
+export type PlanEventFields = {
+    /**
+     * Its id, `plan_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * What test pieces showed, oldest first; the last setting is the one to use.
+     */
+    corrections?: Array<PlanCorrection>;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    /**
+     * Digest of the plan.
+     */
+    digest?: string;
+    verdict?: Verdict;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the shop policy that matter to an event.
+ */
+export type ShopPolicyEventFields = {
+    /**
+     * Always the same.
+     */
+    id?: string;
+    layer?: PolicyLayer;
+    /**
+     * Whether members see who has which bit, not only their own loans. Default: no.
+     */
+    areLoansShown?: boolean;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the person that matter to an event.
+ */
+export type PersonEventFields = {
+    /**
+     * Its id, `person_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * What they may do.
+     */
+    role?: 'manager' | 'instructor' | 'member' | 'student';
+    /**
+     * The keys of somebody who has left open nothing.
+     */
+    state?: 'active' | 'left';
+    /**
+     * Since when their name and notes are erased. RFC 3339.
+     */
+    erasedAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    /**
+     * Digest of the private fields, salted.
+     */
+    privateDigest?: string;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the key that matter to an event.
+ */
+export type KeyEventFields = {
+    /**
+     * Its id, `key_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * text of 1 to 100 characters, such as "Bench 3 tablet"
+     */
+    name?: string;
+    /**
+     * What a program's key may do.
+     */
+    role?: 'manager' | 'instructor' | 'member';
+    /**
+     * Id of the person it belongs to; the key has that person's role.
+     */
+    personId?: string;
+    /**
+     * Nothing but these, and only as far as the role goes. Default: all of the role's.
+     */
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    /**
+     * From when it no longer works. RFC 3339.
+     */
+    expiresAt?: string;
+    /**
+     * Until when the secret before the last rotation still works. RFC 3339.
+     */
+    previousUntil?: string;
+    /**
+     * Since when it no longer works. RFC 3339.
+     */
+    revokedAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the course that matter to an event.
+ */
+export type CourseEventFields = {
+    /**
+     * Its id, `course_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * text of 1 to 100 characters, such as "Cabinetmaking, first year"
+     */
+    name?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    policy?: PolicyLayer;
+    requirements?: Requirements;
+    /**
+     * Whether who drafts a setting must not issue it. Only a manager switches it off, and never for what is drafted already.
+     */
+    isTwoPerson?: boolean;
+    /**
+     * When it ends; nothing of it holds longer. RFC 3339.
+     */
+    endsAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the enrolment that matter to an event.
+ */
+export type EnrolmentEventFields = {
+    /**
+     * Its id, `enrolment_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The course.
+     */
+    courseId?: string;
+    /**
+     * Id of the person.
+     */
+    personId?: string;
+    /**
+     * What they do there.
+     */
+    part?: 'instructor' | 'student';
+    /**
+     * When they left it. RFC 3339.
+     */
+    endedAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the qualification that matter to an event.
+ */
+export type QualificationEventFields = {
+    /**
+     * Its id, `qualification_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * Id of the person.
+     */
+    personId?: string;
+    /**
+     * Id of the course it counts in; default: it is the shop's, and counts in every course.
+     */
+    courseId?: string;
+    /**
+     * What it is.
+     */
+    kind?: 'safety-test' | 'demonstration' | 'parental-consent' | 'instruction';
+    /**
+     * What was shown, if a setting asks for it by name, such as large-bits.
+     */
+    skill?: string;
+    /**
+     * Score of a safety test; needed there.
+     */
+    scorePercent?: number;
+    /**
+     * Until when it counts; default: as long as courses accept it. RFC 3339.
+     */
+    expiresAt?: string;
+    /**
+     * When it was given. RFC 3339.
+     */
+    givenAt?: string;
+    /**
+     * The person who signed.
+     */
+    signedBy?: string;
+    /**
+     * It no longer counts.
+     */
+    withdrawn?: {
+        /**
+         * Since when. RFC 3339.
+         */
+        at: string;
+        /**
+         * Why.
+         */
+        reason: string;
+    };
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    /**
+     * Digest of the private fields, salted.
+     */
+    privateDigest?: string;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the approval that matter to an event.
+ */
+export type ApprovalEventFields = {
+    /**
+     * Its id, `approval_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * text of 1 to 100 characters, such as "Door panels in cherry, table 1"
+     */
+    name?: string;
+    /**
+     * The course.
+     */
+    courseId?: string;
+    /**
+     * The plan it was made from.
+     */
+    planId?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * The router.
+     */
+    routerId?: string;
+    /**
+     * How the router is held.
+     */
+    mounting?: 'table' | 'handheld';
+    /**
+     * The woods it is for.
+     */
+    woodIds?: Array<string>;
+    /**
+     * Only for these students. Default: for every student of the course.
+     */
+    personIds?: Array<string>;
+    /**
+     * Only for those who showed this, such as large-bits.
+     */
+    skill?: string;
+    /**
+     * How closely somebody must watch.
+     */
+    supervision?: 'beside' | 'in-the-room' | 'on-call';
+    /**
+     * From when. RFC 3339.
+     */
+    validFrom?: string;
+    /**
+     * Until when; not longer than the readings it rests on. RFC 3339.
+     */
+    validUntil?: string;
+    setting?: Setting;
+    /**
+     * Fingerprint of what decides: verdict, clearance, mark, speeds, passes and precautions.
+     */
+    resultDigest?: string;
+    /**
+     * Fingerprint of everything it was computed from.
+     */
+    inputDigest?: string;
+    /**
+     * Version of the computation.
+     */
+    engineVersion?: string;
+    /**
+     * Who drafted it.
+     */
+    draftedBy?: string;
+    /**
+     * Whether the course asked for two persons when it was drafted: then it goes on doing so.
+     */
+    isTwoPerson?: boolean;
+    requirements?: Requirements;
+    /**
+     * When it was issued. RFC 3339.
+     */
+    issuedAt?: string;
+    /**
+     * Who issued it.
+     */
+    issuedBy?: string;
+    /**
+     * It was withdrawn.
+     */
+    withdrawal?: {
+        /**
+         * When. RFC 3339.
+         */
+        at: string;
+        /**
+         * Why.
+         */
+        reason: string;
+    };
+    /**
+     * The one issued in its place.
+     */
+    replacedById?: string;
+    /**
+     * The one it was issued in place of.
+     */
+    replacesId?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    /**
+     * How it stands, but for the time.
+     */
+    state?: 'draft' | 'issued' | 'lapsed' | 'withdrawn' | 'replaced';
+    /**
+     * Why it lapsed.
+     */
+    lapseId?: string;
+    /**
+     * Until when sheets hold that were signed before it was cut short.
+     */
+    sheetsUntil?: string;
+    /**
+     * Why it lapsed, as a sentence.
+     */
+    reason?: string;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the lapse that matter to an event.
+ */
+export type LapseEventFields = {
+    /**
+     * Its id.
+     */
+    id?: string;
+    /**
+     * Why, as a sentence.
+     */
+    reason?: string;
     /**
      * What changed.
      */
-    data: {
+    cause?: {
         /**
-         * Its fields before, those that matter.
+         * Type of the event.
+         */
+        event: string;
+        /**
+         * The record it happened to.
+         */
+        subjectId: string;
+        /**
+         * Its fields that matter.
          */
         before?: {
             [key: string]: unknown;
         };
         /**
-         * Its fields after, those that matter.
+         * Its fields that matter.
          */
-        after: {
+        after?: {
             [key: string]: unknown;
         };
     };
+    before?: Setting;
+    after?: Setting;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
 };
 
 /**
- * A record was removed.
+ * Fields of the approval's grounds that matter to an event.
  */
-export type RemovalEvent = {
+export type GroundsEventFields = {
+    /**
+     * Its id.
+     */
+    id?: string;
+    /**
+     * The approval.
+     */
+    approvalId?: string;
+    /**
+     * Digest of what it was computed from.
+     */
+    inputDigest?: string;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the check that matter to an event.
+ */
+export type CheckEventFields = {
+    /**
+     * Its id, `check_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * Who asked to run it.
+     */
+    personId?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * The router.
+     */
+    routerId?: string;
+    /**
+     * What else was asked.
+     */
+    asked?: {
+        mark?: Mark;
+        /**
+         * The wood.
+         */
+        woodId?: string;
+        /**
+         * How it is held.
+         */
+        mounting?: 'table' | 'handheld';
+    };
+    /**
+     * What the answer was.
+     */
+    isAllowed?: boolean;
+    /**
+     * Why not.
+     */
+    reasons?: Array<ReasonWhyNot>;
+    /**
+     * The setting it rested on.
+     */
+    approvalId?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the checkpoint that matter to an event.
+ */
+export type CheckpointEventFields = {
+    /**
+     * Its id, `checkpoint_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * Sequence of the latest event.
+     */
+    sequence?: number;
+    /**
+     * Hash of that event, which covers all before it.
+     */
+    hash?: string;
+    /**
+     * Why it was made: somebody asked, many events had come, an hour had passed, or the service signs with a new key.
+     */
+    cause?: 'asked' | 'events' | 'hour' | 'new-key';
+    /**
+     * The `kid` of the key that signed it.
+     */
+    signingKeyId?: string;
+    /**
+     * `sequence`, `hash` and `at` signed as a compact JWS (RFC 7515), `typ` `rimwise-checkpoint+jws`. Kept elsewhere, it exposes a history that was rewritten.
+     */
+    statement?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the signing key that matter to an event.
+ */
+export type SigningKeyEventFields = {
+    /**
+     * Its id.
+     */
+    id?: string;
+    /**
+     * Its thumbprint (RFC 7638).
+     */
+    kid?: string;
+    /**
+     * The public key, in base64url.
+     */
+    x?: string;
+    /**
+     * Since when it signs no more.
+     */
+    retiredAt?: string;
+    /**
+     * Since when nothing that it signed counts.
+     */
+    compromisedAt?: string;
+    /**
+     * Since when the shop does without it: nobody has the key that it was sealed with, so nobody can say that it was the shop's.
+     */
+    lostAt?: string;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    /**
+     * Digest of the private fields, salted.
+     */
+    privateDigest?: string;
+    [key: string]: unknown;
+};
+
+/**
+ * The bit was entered.
+ */
+export type BitCreated = {
     /**
      * Its place in the order of things, without gaps.
      */
@@ -7659,24 +8974,2555 @@ export type RemovalEvent = {
     /**
      * What happened.
      */
-    type: 'bit.removed' | 'place.removed' | 'photograph.removed' | 'router.removed';
+    type: 'bit.created';
     /**
      * What changed.
      */
     data: {
-        /**
-         * Its fields before, those that matter.
-         */
-        before: {
-            [key: string]: unknown;
-        };
+        after: BitEventFields;
+    };
+};
+
+/**
+ * The bit changed, or something was done with it.
+ */
+export type BitChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.changed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: BitEventFields;
+        after: BitEventFields;
+    };
+};
+
+/**
+ * The bit was removed.
+ */
+export type BitRemoved = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'bit.removed';
+    /**
+     * What changed.
+     */
+    data: {
+        before: BitEventFields;
+    };
+};
+
+/**
+ * The place was entered.
+ */
+export type PlaceCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'place.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: PlaceEventFields;
+    };
+};
+
+/**
+ * The place changed, or something was done with it.
+ */
+export type PlaceChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'place.changed';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: PlaceEventFields;
+        after: PlaceEventFields;
+    };
+};
+
+/**
+ * The place was removed.
+ */
+export type PlaceRemoved = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'place.removed';
+    /**
+     * What changed.
+     */
+    data: {
+        before: PlaceEventFields;
+    };
+};
+
+/**
+ * The photograph was entered.
+ */
+export type PhotographCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'photograph.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: PhotographEventFields;
+    };
+};
+
+/**
+ * The photograph was removed.
+ */
+export type PhotographRemoved = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'photograph.removed';
+    /**
+     * What changed.
+     */
+    data: {
+        before: PhotographEventFields;
+    };
+};
+
+/**
+ * The loan was entered.
+ */
+export type LoanCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'loan.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: LoanEventFields;
+    };
+};
+
+/**
+ * The loan changed, or something was done with it.
+ */
+export type LoanChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'loan.returned';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: LoanEventFields;
+        after: LoanEventFields;
+    };
+};
+
+/**
+ * The inspection was entered.
+ */
+export type InspectionCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'inspection.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: InspectionEventFields;
+    };
+};
+
+/**
+ * The sharpening was entered.
+ */
+export type SharpeningCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'sharpening.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: SharpeningEventFields;
+    };
+};
+
+/**
+ * The router was entered.
+ */
+export type RouterCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'router.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: RouterEventFields;
+    };
+};
+
+/**
+ * The router changed, or something was done with it.
+ */
+export type RouterChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'router.changed';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: RouterEventFields;
+        after: RouterEventFields;
+    };
+};
+
+/**
+ * The router was removed.
+ */
+export type RouterRemoved = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'router.removed';
+    /**
+     * What changed.
+     */
+    data: {
+        before: RouterEventFields;
+    };
+};
+
+/**
+ * The collet was entered.
+ */
+export type ColletCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'collet.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: ColletEventFields;
+    };
+};
+
+/**
+ * The collet changed, or something was done with it.
+ */
+export type ColletChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'collet.changed' | 'collet.held';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: ColletEventFields;
+        after: ColletEventFields;
+    };
+};
+
+/**
+ * The dial reading was entered.
+ */
+export type DialReadingCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'dial-reading.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: DialReadingEventFields;
+    };
+};
+
+/**
+ * The run-out reading was entered.
+ */
+export type RunOutReadingCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'run-out-reading.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: RunOutReadingEventFields;
+    };
+};
+
+/**
+ * The speed trial was entered.
+ */
+export type SpeedTrialCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'speed-trial.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: SpeedTrialEventFields;
+    };
+};
+
+/**
+ * The speed trial changed, or something was done with it.
+ */
+export type SpeedTrialChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'speed-trial.set-aside';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: SpeedTrialEventFields;
+        after: SpeedTrialEventFields;
+    };
+};
+
+/**
+ * The use was entered.
+ */
+export type UseCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'use.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: UseEventFields;
+    };
+};
+
+/**
+ * The import was entered.
+ */
+export type ImportCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'import.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: ImportEventFields;
+    };
+};
+
+/**
+ * The import changed, or something was done with it.
+ */
+export type ImportChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'import.finished';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: ImportEventFields;
+        after: ImportEventFields;
+    };
+};
+
+/**
+ * The plan was entered.
+ */
+export type PlanCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'plan.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: PlanEventFields;
+    };
+};
+
+/**
+ * The plan changed, or something was done with it.
+ */
+export type PlanChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'plan.corrected';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: PlanEventFields;
+        after: PlanEventFields;
+    };
+};
+
+/**
+ * The shop policy was entered.
+ */
+export type ShopPolicyCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'shop-policy.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: ShopPolicyEventFields;
+    };
+};
+
+/**
+ * The shop policy changed, or something was done with it.
+ */
+export type ShopPolicyChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'shop-policy.changed';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: ShopPolicyEventFields;
+        after: ShopPolicyEventFields;
+    };
+};
+
+/**
+ * The person was entered.
+ */
+export type PersonCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'person.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: PersonEventFields;
+    };
+};
+
+/**
+ * The person changed, or something was done with it.
+ */
+export type PersonChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'person.changed' | 'person.erased';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: PersonEventFields;
+        after: PersonEventFields;
+    };
+};
+
+/**
+ * The key was entered.
+ */
+export type KeyCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'key.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: KeyEventFields;
+    };
+};
+
+/**
+ * The key changed, or something was done with it.
+ */
+export type KeyChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'key.rotated' | 'key.revoked';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: KeyEventFields;
+        after: KeyEventFields;
+    };
+};
+
+/**
+ * The course was entered.
+ */
+export type CourseCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'course.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: CourseEventFields;
+    };
+};
+
+/**
+ * The course changed, or something was done with it.
+ */
+export type CourseChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'course.changed';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: CourseEventFields;
+        after: CourseEventFields;
+    };
+};
+
+/**
+ * The enrolment was entered.
+ */
+export type EnrolmentCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'enrolment.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: EnrolmentEventFields;
+    };
+};
+
+/**
+ * The enrolment changed, or something was done with it.
+ */
+export type EnrolmentChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'enrolment.ended';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: EnrolmentEventFields;
+        after: EnrolmentEventFields;
+    };
+};
+
+/**
+ * The qualification was entered.
+ */
+export type QualificationCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'qualification.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: QualificationEventFields;
+    };
+};
+
+/**
+ * The qualification changed, or something was done with it.
+ */
+export type QualificationChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'qualification.withdrawn' | 'qualification.notes-erased';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: QualificationEventFields;
+        after: QualificationEventFields;
+    };
+};
+
+/**
+ * The approval was entered.
+ */
+export type ApprovalCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'approval.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: ApprovalEventFields;
+    };
+};
+
+/**
+ * The approval changed, or something was done with it.
+ */
+export type ApprovalChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: ApprovalEventFields;
+        after: ApprovalEventFields;
+    };
+};
+
+/**
+ * The lapse was entered.
+ */
+export type LapseCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'lapse.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: LapseEventFields;
+    };
+};
+
+/**
+ * The approval's grounds was entered.
+ */
+export type GroundsCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'grounds.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: GroundsEventFields;
+    };
+};
+
+/**
+ * The check was entered.
+ */
+export type CheckCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'check.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: CheckEventFields;
+    };
+};
+
+/**
+ * The checkpoint was entered.
+ */
+export type CheckpointCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'checkpoint.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: CheckpointEventFields;
+    };
+};
+
+/**
+ * The signing key was entered.
+ */
+export type SigningKeyCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'signing-key.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: SigningKeyEventFields;
+    };
+};
+
+/**
+ * The signing key changed, or something was done with it.
+ */
+export type SigningKeyChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: SigningKeyEventFields;
+        after: SigningKeyEventFields;
     };
 };
 
 /**
  * One change: who, when, what and why. What `data` holds follows from `type`.
  */
-export type Event = CreationEvent | ChangeEvent | RemovalEvent;
+export type Event = BitCreated | BitChanged | BitRemoved | PlaceCreated | PlaceChanged | PlaceRemoved | PhotographCreated | PhotographRemoved | LoanCreated | LoanChanged | InspectionCreated | SharpeningCreated | RouterCreated | RouterChanged | RouterRemoved | ColletCreated | ColletChanged | DialReadingCreated | RunOutReadingCreated | SpeedTrialCreated | SpeedTrialChanged | UseCreated | ImportCreated | ImportChanged | PlanCreated | PlanChanged | ShopPolicyCreated | ShopPolicyChanged | PersonCreated | PersonChanged | KeyCreated | KeyChanged | CourseCreated | CourseChanged | EnrolmentCreated | EnrolmentChanged | QualificationCreated | QualificationChanged | ApprovalCreated | ApprovalChanged | LapseCreated | GroundsCreated | CheckCreated | CheckpointCreated | SigningKeyCreated | SigningKeyChanged;
 
 /**
  * One page of events.

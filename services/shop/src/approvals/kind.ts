@@ -1,5 +1,11 @@
 import { defineKind } from "../store/kind.ts";
-import { ApprovalRecordSchema, GroundsRecordSchema, LapseRecordSchema } from "./record-schema.ts";
+import {
+  ApprovalRecordSchema,
+  GroundsRecordSchema,
+  LapseRecordSchema,
+  ShownApprovalSchema,
+  ShownGroundsSchema,
+} from "./record-schema.ts";
 
 export const approvalKind = defineKind({
   type: "approval",
@@ -8,6 +14,7 @@ export const approvalKind = defineKind({
   path: "/v1/approvals",
   tag: { name: "approvals", description: "Approved settings: issued, lapsing by themselves, signed." },
   schema: ApprovalRecordSchema,
+  shown: ShownApprovalSchema,
   table: "approvals",
   /** Its place in the status list. */
   queryColumns: { statusIndex: "assigned-number" },
@@ -26,5 +33,6 @@ export const groundsKind = defineKind({
   noun: "approval's grounds",
   idPrefix: "grounds",
   schema: GroundsRecordSchema,
+  shown: ShownGroundsSchema,
   table: "approval_grounds",
 });

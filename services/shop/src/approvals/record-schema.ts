@@ -13,34 +13,54 @@ const { state: _, lapse: __, ...shownAndKept } = ApprovalSchema.properties;
 /** An approval as it is kept: why it lapsed is a record of its own, which serves all that lapsed alike. */
 export const ApprovalRecordSchema = Type.Object({
   ...shownAndKept,
-  state: Type.Enum([...KEPT_STATES], { type: "string" }),
-  lapseId: Type.Optional(Type.String()),
-  /** Until when sheets hold that were signed before the approval was cut short. */
-  sheetsUntil: Type.Optional(Type.String()),
+  state: Type.Enum([...KEPT_STATES], { type: "string", description: "How it stands, but for the time." }),
+  lapseId: Type.Optional(Type.String({ description: "Why it lapsed." })),
+  sheetsUntil: Type.Optional(
+    Type.String({ description: "Until when sheets hold that were signed before it was cut short." }),
+  ),
 });
 
-const Changed = Type.Object({}, { additionalProperties: true });
+/** What events say of an approval: why it lapsed, too. */
+export const ShownApprovalSchema = Type.Object({
+  ...ApprovalRecordSchema.properties,
+  reason: Type.String({ description: "Why it lapsed, as a sentence." }),
+});
+
+const Changed = Type.Object({}, { additionalProperties: true, description: "Its fields that matter." });
 
 /** Why approvals no longer hold: what changed, and what the setting was and would be. */
 export const LapseRecordSchema = Type.Object({
-  id: Type.String(),
-  reason: Type.String(),
-  cause: Type.Object({
-    event: Type.String(),
-    subjectId: Type.String(),
-    before: Type.Optional(Changed),
-    after: Type.Optional(Changed),
-  }),
+  id: Type.String({ description: "Its id." }),
+  reason: Type.String({ description: "Why, as a sentence." }),
+  cause: Type.Object(
+    {
+      event: Type.String({ description: "Type of the event." }),
+      subjectId: Type.String({ description: "The record it happened to." }),
+      before: Type.Optional(Changed),
+      after: Type.Optional(Changed),
+    },
+    { description: "What changed." },
+  ),
   before: ref(SettingSchema),
   /** Absent when nothing may be run now. */
   after: Type.Optional(ref(SettingSchema)),
   ...keptFields,
 });
 
+const ofApproval = {
+  id: Type.String({ description: "Its id." }),
+  approvalId: Type.String({ description: "The approval." }),
+};
+
+/** What events say of the grounds: their digest. */
+export const ShownGroundsSchema = Type.Object({
+  ...ofApproval,
+  inputDigest: Type.String({ description: "Digest of what it was computed from." }),
+});
+
 /** Everything an approval was made from, and the result: a full copy that never changes. */
 export const GroundsRecordSchema = Type.Object({
-  id: Type.String(),
-  approvalId: Type.String(),
+  ...ofApproval,
   request: ref(PlanRequestSchema),
   results: Type.Array(
     Type.Object({

@@ -1,5 +1,5 @@
 import Type, { type Static } from "typebox";
-import { hashField } from "../events/schema.ts";
+import { hashField } from "../events/head-schema.ts";
 import { ref } from "../http/reference.ts";
 
 const manifestFields = {

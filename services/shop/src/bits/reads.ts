@@ -86,16 +86,18 @@ function searchQuery({ match, runsAt, id, externalId }: BitFilter): Query<Number
   const width = bitKind.columns.size;
   return {
     build: (dialect) => {
-      const found = match === undefined ? undefined : dialect.matching(bitKind, given("match"));
       const conditions = [
-        ...(found ? [found.isFound, sql`${found.number} > ${given("afterNumber")}`] : []),
-        gt(number, given("afterNumber")),
         ...(runsAt === undefined ? [] : [runsAtAny(runsAt.length)]),
         ...(id === undefined ? [] : [dialect.isIn(bitKind.column("id"), given("id"))]),
         ...(externalId === undefined ? [] : [eq(bitKind.column("externalId"), given("externalId"))]),
       ];
-      return sql`SELECT ${columnList(bitKind)}, ${number} FROM ${bitKind.table} ${found?.join ?? sql``}
-        WHERE ${and(...conditions)} ORDER BY ${found?.number ?? number} LIMIT ${given("most")}`;
+      const [afterNumber, most] = [given("afterNumber"), given("most")];
+      const columns = sql`${columnList(bitKind)}, ${number}`;
+      if (match !== undefined) {
+        return dialect.found(bitKind, { columns, match: given("match"), conditions, afterNumber, most });
+      }
+      return sql`SELECT ${columns} FROM ${bitKind.table}
+        WHERE ${and(gt(number, afterNumber), ...conditions)} ORDER BY ${number} LIMIT ${most}`;
     },
     read: (row) => ({ number: Number(row[width]), record: record.read(row) }),
   };

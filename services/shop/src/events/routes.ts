@@ -5,13 +5,14 @@ import type { Doors } from "../http/routes.ts";
 import { keys } from "../keys/reads.ts";
 import { notValid } from "../problems/problem.ts";
 import type { Answer } from "../store/store.ts";
+import type { EventKind } from "./kinds-of-events.ts";
 import { timeFault, windowIn } from "./moments.ts";
 import { type EventCount, events, type TimeWindow } from "./reads.ts";
 import {
-  EVENT_SCHEMAS,
   EventPageSchema,
   type EventSummary,
   EventSummarySchema,
+  eventComponents,
   FeedQuery,
   SummaryQuery,
 } from "./schema.ts";
@@ -21,8 +22,8 @@ const DAY_MS = 24 * 60 * 60 * 1000;
 const USUAL_DAYS = 7;
 const MOST_DAYS = 31;
 
-export function eventRoutes(app: App, { answer, now }: Doors): void {
-  for (const schema of EVENT_SCHEMAS) app.addSchema(schema);
+export function eventRoutes(app: App, { answer, now }: Doors, kinds: readonly EventKind[]): void {
+  for (const schema of eventComponents(kinds)) app.addSchema(schema);
 
   app.get(
     "/v1/events",

@@ -1,89 +1,17 @@
-import Type, { type Static, type TObject, type TProperties } from "typebox";
+import Type, { type Static, type TObject } from "typebox";
 import { PageQuery } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
 import { unionOf } from "../http/union.ts";
+import type { EVENT_HEAD } from "./head-schema.ts";
+import { type EventKind, eventsOfKind } from "./kinds-of-events.ts";
 import { EventType } from "./types.ts";
 
-const SHA256_HEX = "^[0-9a-f]{64}$";
-
-/** SHA-256 in hex. */
-export function hashField(description: string) {
-  return Type.String({ pattern: SHA256_HEX, description });
-}
-
-const head = {
-  sequence: Type.Integer({ minimum: 1, description: "Its place in the order of things, without gaps." }),
-  at: Type.String({ format: "date-time", description: "When it happened, UTC, by the service's clock." }),
-  by: Type.String({ description: "Id of the key that did it, or `system`." }),
-  requestId: Type.String({ description: "The request that did it." }),
-  subjectId: Type.String({ description: "Id of the record it happened to." }),
-  subjectVersion: Type.Integer({
-    minimum: 1,
-    description: "Version of the record after it; before it on a removal.",
-  }),
-  previousHash: hashField("Hash of the event before; zeros on the first."),
-  why: Type.Optional(Type.String({ description: "The `Change-Reason` that was given with the request." })),
-  recordDigest: Type.Optional(
-    hashField("Digest of the whole record after it, as it is kept; absent of a removal."),
-  ),
-  hash: hashField("SHA-256 of this event without `hash`, in canonical JSON (RFC 8785)."),
-};
-
-const someFields = (description: string) =>
-  Type.Unsafe<Record<string, unknown>>({ type: "object", additionalProperties: true, description });
-const fieldsBefore = someFields("Its fields before, those that matter.");
-const fieldsAfter = someFields("Its fields after, those that matter.");
-
-/** Events of some types, with the data that these have. */
-function eventOf<Data extends TProperties>(
-  $id: string,
-  types: readonly string[],
-  data: Data,
-  description: string,
-) {
-  return Type.Object(
-    {
-      ...head,
-      type: Type.Enum([...types], { type: "string", description: "What happened." }),
-      data: Type.Object(data, { description: "What changed.", additionalProperties: false }),
-    },
-    { description, additionalProperties: false, $id },
-  );
-}
-
-const types = EventType.schema.enum;
-const isNew = (type: string) => type.endsWith(".created");
-const isEnd = (type: string) => type.endsWith(".removed");
-
-const CreationEvent = eventOf(
-  "CreationEvent",
-  types.filter(isNew),
-  { after: fieldsAfter },
-  "A record was entered.",
-);
-const RemovalEvent = eventOf(
-  "RemovalEvent",
-  types.filter(isEnd),
-  { before: fieldsBefore },
-  "A record was removed.",
-);
-const ChangeEvent = eventOf(
-  "ChangeEvent",
-  types.filter((type) => !isNew(type) && !isEnd(type)),
-  { before: Type.Optional(fieldsBefore), after: fieldsAfter },
-  "Something else happened to a record.",
-);
-
-export const EventSchema = unionOf<EventRecord>(
-  "Event",
-  "type",
-  [CreationEvent, ChangeEvent, RemovalEvent],
-  "One change: who, when, what and why. What `data` holds follows from `type`.",
-);
+/** The event of any kind of record. Its branches are known when the kinds are. */
+export const EventReference = Type.Unsafe<EventRecord>({ $id: "Event" });
 
 export const EventPageSchema = Type.Object(
   {
-    data: Type.Array(ref(EventSchema), { description: "Events in order." }),
+    data: Type.Array(ref(EventReference), { description: "Events in order." }),
     nextCursor: Type.Union([Type.String(), Type.Null()], {
       description: "Send it as `after` for more; null when these are the last so far.",
     }),
@@ -166,19 +94,24 @@ export const EventSummarySchema = Type.Object(
   { $id: "EventSummary", description: "Who changed what how often.", additionalProperties: false },
 );
 
-/** The components of events, in the order they refer to each other. */
-export const EVENT_SCHEMAS = [
-  EventType.schema,
-  CreationEvent,
-  ChangeEvent,
-  RemovalEvent,
-  EventSchema,
-  EventPageSchema,
-  EventSummarySchema,
-];
+/** The components of the events of these kinds of records, in the order they refer to each other. */
+export function eventComponents(kinds: readonly EventKind[]) {
+  const each = kinds.map(eventsOfKind);
+  const events = each.flatMap((kind) => kind.events);
+  const said = "One change: who, when, what and why. What `data` holds follows from `type`.";
+  const any = unionOf<EventRecord>("Event", "type", events, said);
+  return [
+    EventType.schema,
+    ...each.map(({ fields }) => fields),
+    ...events,
+    any,
+    EventPageSchema,
+    EventSummarySchema,
+  ];
+}
 
 /** An event as it is kept: its type is what was written then. */
-export type EventRecord = Static<TObject<typeof head>> & {
+export type EventRecord = Static<TObject<typeof EVENT_HEAD>> & {
   readonly type: string;
   readonly data: Readonly<Record<string, unknown>>;
 };

@@ -10,7 +10,7 @@ import type { Store } from "../store/store.ts";
 import { eventStream } from "./event-stream.ts";
 import { openStreams } from "./open-streams.ts";
 import { events } from "./reads.ts";
-import { EventSchema, StreamHeaders, StreamQuery } from "./schema.ts";
+import { EventReference, StreamHeaders, StreamQuery } from "./schema.ts";
 
 type Parts = Pick<Store, "answer" | "bell"> & { readonly isStillAllowed: StillAllowed };
 
@@ -43,7 +43,7 @@ export function eventStreamRoutes(app: App, { answer, bell, isStillAllowed }: Pa
         response: {
           200: {
             description: "A stream of events, each as `data` of one message.",
-            content: { [EVENT_STREAM]: { schema: ref(EventSchema) } },
+            content: { [EVENT_STREAM]: { schema: ref(EventReference) } },
           },
         },
       },

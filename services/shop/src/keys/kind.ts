@@ -1,5 +1,5 @@
 import { defineKind } from "../store/kind.ts";
-import { KeyRecordSchema } from "./schema.ts";
+import { KeyRecordSchema, KeySchema } from "./schema.ts";
 
 export const keyKind = defineKind({
   type: "key",
@@ -8,5 +8,6 @@ export const keyKind = defineKind({
   path: "/v1/keys",
   tag: { name: "keys", description: "Who may call, and what they may do." },
   schema: KeyRecordSchema,
+  shown: KeySchema,
   table: "keys",
 });

@@ -1,5 +1,5 @@
 import { defineKind } from "../store/kind.ts";
-import { PhotographRecordSchema } from "./schema.ts";
+import { PhotographRecordSchema, PhotographSchema } from "./schema.ts";
 
 export const photographKind = defineKind({
   type: "photograph",
@@ -8,5 +8,6 @@ export const photographKind = defineKind({
   path: "/v1/photographs",
   tag: { name: "photographs", description: "Photographs of bits." },
   schema: PhotographRecordSchema,
+  shown: PhotographSchema,
   table: "photographs",
 });

@@ -1,6 +1,6 @@
 import { defineKind } from "../store/kind.ts";
 import { recordQueries } from "../store/record-queries.ts";
-import { StoredPlanSchema } from "./schema.ts";
+import { ShownPlanSchema, StoredPlanSchema } from "./schema.ts";
 
 export const planKind = defineKind({
   type: "plan",
@@ -12,6 +12,7 @@ export const planKind = defineKind({
     description: "Plans for cuts: speed, dial mark, passes and order of work, every limit explained.",
   },
   schema: StoredPlanSchema,
+  shown: ShownPlanSchema,
   table: "plans",
   queryColumns: {
     bitId: "derived-text",

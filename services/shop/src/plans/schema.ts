@@ -102,6 +102,13 @@ export const StoredPlanSchema = Type.Object(
   },
 );
 
+/** What events say of a stored plan: what was computed never changes, and its digest stands for it. */
+export const ShownPlanSchema = Type.Object({
+  ...Type.Pick(StoredPlanSchema, ["id", "corrections", "version", "createdAt", "updatedAt"]).properties,
+  digest: Type.String({ description: "Digest of the plan." }),
+  verdict: ref(Verdict.schema),
+});
+
 const StoredPlanPartsSchema = Type.Object(
   { ...StoredPlanSchema.properties, plan: ref(PlanPartsSchema) },
   {

@@ -1,5 +1,5 @@
 import Type, { type Static } from "typebox";
-import { hashField } from "../events/schema.ts";
+import { hashField } from "../events/head-schema.ts";
 
 /** What can be wrong with a history, each with what it means. */
 export const BREAKS = {

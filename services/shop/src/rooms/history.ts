@@ -27,7 +27,7 @@ export function historyRooms(app: App, doors: Doors, parts: Parts): void {
   const { answer } = doors;
   const kept = () => keptCheckpoint(keptPlaces.signingKeys, signer.verify);
   keepNewestCheckpoint(app, { answer, bell, ...keptPlaces, verify: signer.verify });
-  eventRoutes(app, doors);
+  eventRoutes(app, doors, KINDS);
   eventStreamRoutes(app, { answer, bell, isStillAllowed });
   checkpointRoutes(app, doors, makeCheckpoint);
   proofRoutes(app, { answer, verify: signer.verify, records: recordProof(KINDS), kept });

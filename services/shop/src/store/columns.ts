@@ -33,6 +33,8 @@ export type RecordTable = {
   readonly table: SQLiteTable;
   readonly columns: ReadonlyMap<string, SQLiteColumn>;
   readonly queryColumns: ReadonlyMap<string, SQLiteColumn>;
+  /** How each field is kept. */
+  readonly types: ReadonlyMap<string, ColumnType>;
 };
 
 const ASSIGNED: readonly unknown[] = ["row-number", "assigned-number", "derived-text"];
@@ -70,20 +72,23 @@ export function tableOf(
 ): RecordTable {
   const required: readonly string[] = schema.required ?? [];
   const builders: Record<string, SQLiteColumnBuilderBase> = {};
+  const types = new Map<string, ColumnType>();
   for (const [field, property] of Object.entries(schema.properties)) {
     const type = given[field] ?? typeOf(property);
+    types.set(field, type);
     builders[field] = builderOf(snakeCase(field), type, required.includes(field), field === "id");
   }
-  for (const [field, type] of Object.entries(queryTypes)) {
-    builders[field] =
-      typeof type === "string"
-        ? builderOf(snakeCase(field), type, true, false)
-        : builderOf(snakeCase(field), type.optional, false, false);
+  for (const [field, declared] of Object.entries(queryTypes)) {
+    const isRequired = typeof declared === "string";
+    const type = isRequired ? declared : declared.optional;
+    types.set(field, type);
+    builders[field] = builderOf(snakeCase(field), type, isRequired, false);
   }
   const table = sqliteTable(name, builders);
   const all = Object.entries(getTableColumns(table));
   return {
     table,
+    types,
     columns: new Map(all.filter(([field]) => field in schema.properties)),
     queryColumns: new Map(all.filter(([field]) => field in queryTypes)),
   };

@@ -17,14 +17,16 @@ export type Dialect = {
   readonly byIndex: (table: string, index: string) => SQL;
   /** A column that must not make an index look better than the one that narrows most. */
   readonly unindexed: (column: Column) => SQL;
-  /** How rows of a kind are found by what a placeholder is given to match, in order of their number. */
-  readonly matching: (kind: Kind, match: SQLWrapper) => Matching;
+  /** The rows of a kind that its words and facets find, in order of their number. */
+  readonly found: (kind: Kind, search: Search) => SQL;
 };
 
-export type Matching = {
-  /** What is joined to the kind's table; empty when nothing is. */
-  readonly join: SQL;
-  readonly isFound: SQL;
-  /** The number that the rows come in order of. */
-  readonly number: SQLWrapper;
+/** What is looked for by words and facets. */
+export type Search = {
+  readonly columns: SQL;
+  readonly match: SQLWrapper;
+  /** What must be so as well. */
+  readonly conditions: readonly SQL[];
+  readonly afterNumber: SQLWrapper;
+  readonly most: SQLWrapper;
 };

@@ -26,6 +26,8 @@ type Declared<Type extends string, Schema extends TObject<TProperties>> = {
   readonly tag?: Tag;
   /** Everything that is kept of a record. */
   readonly schema: Schema;
+  /** What events may say of a record. Default: the fields of its schema. */
+  readonly shown?: TObject<TProperties>;
   /** Name of its table. Its columns follow from the schema. */
   readonly table: string;
   /** Columns that are computed for queries and are no part of the record: `Shape.computed` says how. */
@@ -45,13 +47,15 @@ export type Kind<
   Schema extends TObject<TProperties> = TObject<TProperties>,
 > = Pick<
   Declared<Type, Schema>,
-  "type" | "noun" | "idPrefix" | "path" | "tag" | "schema" | "queryColumns"
+  "type" | "noun" | "idPrefix" | "path" | "tag" | "schema" | "shown" | "queryColumns"
 > & {
   readonly privateFields: readonly string[];
   readonly table: SQLiteTable;
   readonly tableName: string;
   /** The columns of the record's own fields, in the schema's order. */
   readonly columns: ReadonlyMap<string, SQLiteColumn>;
+  /** How each field, and each query column, is kept. */
+  readonly types: ReadonlyMap<string, ColumnType>;
   /** A column by its field, or by its name among the query columns. */
   readonly column: (name: (keyof Static<Schema> & string) | (string & {})) => SQLiteColumn;
 };
@@ -64,7 +68,7 @@ export function defineKind<const Type extends string, Schema extends TObject<TPr
   declared: Declared<Type, Schema>,
 ): Kind<Type, Schema> {
   const { table: tableName, columnTypes = {}, privateFields = [], ...rest } = declared;
-  const { table, columns, queryColumns } = tableOf(
+  const { table, columns, queryColumns, types } = tableOf(
     tableName,
     declared.schema,
     declared.queryColumns ?? {},
@@ -76,6 +80,7 @@ export function defineKind<const Type extends string, Schema extends TObject<TPr
     tableName,
     table,
     columns,
+    types,
     column: (name) => {
       const column = columns.get(name) ?? queryColumns.get(name);
       if (column === undefined) throw new Error(`${declared.type} has no column for ${name}`);

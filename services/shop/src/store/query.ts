@@ -85,8 +85,14 @@ export function* first<Row>(query: Query<Row>, values: Values = {}): Question<Ro
 }
 
 /** An answer that may be known already, as a question. */
-export function* asked<Answer>(askable: Askable<Answer>): Question<Answer> {
-  return isQuestion(askable) ? yield* askable : askable;
+export function asked<Answer>(askable: Askable<Answer>): Question<Answer> {
+  return isQuestion(askable) ? askable : known(askable);
+}
+
+/** An answer that nothing has to be looked up for. */
+// biome-ignore lint/correctness/useYield: it asks nothing.
+function* known<Answer>(answer: Answer): Question<Answer> {
+  return answer;
 }
 
 function isQuestion<Answer>(askable: Askable<Answer>): askable is Question<Answer> {

@@ -7,23 +7,32 @@ import type { Answer } from "../store.ts";
 import { UnavailableError } from "../unavailable-error.ts";
 import { connectionOf } from "./connection.ts";
 import { driverValue, POSTGRESQL_DIALECT } from "./dialect.ts";
+import { inOrder } from "./in-order.ts";
 
-type Prepared = {
-  readonly name: string;
+/** A query as the server prepares it. */
+export type Prepared = {
+  /** Absent for a statement that the server plans again each time. */
+  readonly name?: string;
   readonly text: string;
   readonly values: readonly ((given: Values) => unknown)[];
 };
 
 const renderer = new PgDialect();
+const SEARCH = /::tsquery\b/;
 const prepared = new WeakMap<Query<unknown>, Prepared>();
 let names = 0;
 
-/** Answers a question on one connection: inside a transaction, what it has changed is seen. */
-export async function answerOn<Result>(client: PoolClient, question: Question<Result>): Promise<Result> {
-  return rest(client, question, question.next());
-}
+const BEGIN = "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY";
 
-/** Answers each question as everything is at one moment, however many queries it takes. */
+/** So often a function's questions have taken one query before the next one is taken to. */
+const ALONE_BEFORE = 3;
+/** How often the questions of a function have taken one query; never again after one that took more. */
+const alone = new WeakMap<object, number>();
+
+/**
+ * Answers each question as everything is at one moment, however many queries it takes. A single query sees one moment by itself: no
+ * transaction is begun for a question that is likely to take no more.
+ */
 export function answersFrom(pool: Pool): Answer {
   return async (question) => {
     const first = question.next();
@@ -31,14 +40,7 @@ export function answersFrom(pool: Pool): Answer {
     const client = await connectionOf(pool);
     let broken: Error | undefined;
     try {
-      // Sent together with the first query: it costs no wait of its own.
-      const [, rows] = await Promise.all([
-        client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY"),
-        rowsOf(client, first.value),
-      ]);
-      const answer = await rest(client, question, question.next(rows));
-      await client.query("COMMIT");
-      return answer;
+      return await answered(client, question, first.value);
     } catch (error) {
       await client.query("ROLLBACK").catch((lost: Error) => {
         broken = lost;
@@ -48,6 +50,37 @@ export function answersFrom(pool: Pool): Answer {
       client.release(broken);
     }
   };
+}
+
+async function answered<Result>(
+  client: PoolClient,
+  question: Question<Result>,
+  first: Step,
+): Promise<Result> {
+  // What all questions of one generator function have in common.
+  const asker: object = Object.getPrototypeOf(question);
+  const timesAlone = alone.get(asker) ?? 0;
+  const isLikelyAlone = timesAlone >= ALONE_BEFORE;
+  // Sent together with the first query: it costs no wait of its own.
+  const begun = isLikelyAlone ? undefined : client.query(BEGIN);
+  const [, rows] = await inOrder<[unknown, readonly RawRow[]]>([begun, rowsOf(client, first)]);
+  const next = question.next(rows);
+  alone.set(asker, next.done === true ? timesAlone + 1 : Number.NEGATIVE_INFINITY);
+  if (isLikelyAlone) {
+    if (next.done === true) return next.value;
+    await requireSame(client, first, rows);
+  }
+  const result = await rest(client, question, next);
+  // It only read: who comes next with this connection waits for its end, and finds out when it is lost.
+  client.query("COMMIT").catch(() => undefined);
+  return result;
+}
+
+/** Begins a transaction in which a query finds what it found before. Throws an UnavailableError when it has changed meanwhile. */
+async function requireSame(client: PoolClient, step: Step, found: readonly RawRow[]): Promise<void> {
+  const [, again] = await inOrder<[unknown, readonly RawRow[]]>([client.query(BEGIN), rowsOf(client, step)]);
+  if (JSON.stringify(again) !== JSON.stringify(found))
+    throw new UnavailableError("what was read has changed meanwhile");
 }
 
 async function rest<Result>(
@@ -60,10 +93,17 @@ async function rest<Result>(
   return step.value;
 }
 
-async function rowsOf(client: PoolClient, { query, values }: Step): Promise<readonly RawRow[]> {
-  const { name, text, values: places } = preparedFor(query);
+function rowsOf(client: PoolClient, { query, values }: Step): Promise<readonly RawRow[]> {
+  return rowsOfPrepared(client, preparedFor(query), values);
+}
+
+export async function rowsOfPrepared(
+  client: PoolClient,
+  { name, text, values: places }: Prepared,
+  values: Values,
+): Promise<readonly RawRow[]> {
   const result = await client.query<unknown[]>({
-    name,
+    ...(name !== undefined && { name }),
     text,
     values: places.map((read) => read(values)),
     rowMode: "array",
@@ -72,13 +112,14 @@ async function rowsOf(client: PoolClient, { query, values }: Step): Promise<read
 }
 
 /** Each query is rendered when it is first asked, and prepared once by each connection. */
-function preparedFor(query: Query<unknown>): Prepared {
+export function preparedFor(query: Query<unknown>): Prepared {
   const known = prepared.get(query);
   if (known !== undefined) return known;
   const { sql: text, params } = renderer.sqlToQuery(query.build(POSTGRESQL_DIALECT).getSQL());
   names += 1;
   const made = {
-    name: `question_${names}`,
+    // How a search is best gone about depends on its words.
+    ...(!SEARCH.test(text) && { name: `question_${names}` }),
     text,
     values: params.map((param) => placeIn(param, driverValue)),
   };

@@ -1,14 +1,20 @@
 import type { PoolClient } from "pg";
-import { FIRST_PREVIOUS_HASH } from "../chain.ts";
-import { subjectOf } from "../changes.ts";
 import { type Head, nextEvent } from "../next-event.ts";
 import type { Change, Stamp } from "../port.ts";
-import type { RawRow } from "../readers.ts";
 import { recordDigest } from "../record-digest.ts";
+import type { Write } from "./table-writer.ts";
 
 type Event = ReturnType<typeof nextEvent>;
 
-const LATEST = `SELECT sequence, hash, latest_at AS "latestAt" FROM events ORDER BY sequence DESC LIMIT 1`;
+/** A change whose event waits to be appended, and how its record was written last. */
+export type PendingEvent = {
+  readonly change: Change;
+  readonly stamp: Stamp;
+  readonly write: Write | undefined;
+};
+
+/** The end of the chain. */
+export const LATEST = `SELECT sequence, hash, latest_at AS "latestAt" FROM events ORDER BY sequence DESC LIMIT 1`;
 
 /** The columns of an event with their types: a set of events is one statement. */
 const COLUMNS: readonly (readonly [name: string, type: string, of: (event: Event) => unknown])[] = [
@@ -31,27 +37,22 @@ const NAMES = COLUMNS.map(([name]) => name).join(", ");
 const ARRAYS = COLUMNS.map(([, type], index) => `$${index + 1}::${type}[]`).join(", ");
 const INSERT = `INSERT INTO events (${NAMES}) SELECT * FROM unnest(${ARRAYS})`;
 
-/** Appends the events of changes to the chain, with the rows that are kept of their records by now. Inside their transaction. Gives the end of the chain then. */
-export async function appendEvents(
-  client: PoolClient,
-  changes: readonly Change[],
-  stamp: Stamp,
-  kept: ReadonlyMap<string, RawRow>,
-): Promise<Head | undefined> {
-  if (changes.length === 0) return undefined;
-  const latest = (await client.query<Head>(LATEST)).rows[0];
-  let head: Head = latest ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: stamp.at };
-  const events: Event[] = [];
-  for (const change of changes) {
-    const row = change.action === "remove" ? undefined : kept.get(subjectOf(change));
-    const event = nextEvent(change, stamp, head, row && recordDigest(change.kind, row));
-    events.push(event);
+/** The events as they follow a head, with what is kept of their records by now. */
+export function chained(pending: readonly PendingEvent[], after: Head): Event[] {
+  let head = after;
+  return pending.map(({ change, stamp, write }) => {
+    const kept = change.action === "remove" ? undefined : write?.kept;
+    const event = nextEvent(change, stamp, head, kept && recordDigest(change.kind, kept));
     head = event;
-  }
-  await client.query({
-    name: "append_events",
-    text: INSERT,
-    values: COLUMNS.map(([, , of]) => events.map(of)),
+    return event;
   });
-  return head;
+}
+
+/** Appends events to the chain. */
+export async function insertEvents(client: PoolClient, chain: readonly Event[]): Promise<void> {
+  await client.query({
+    name: "insert_events",
+    text: INSERT,
+    values: COLUMNS.map(([, , of]) => chain.map(of)),
+  });
 }

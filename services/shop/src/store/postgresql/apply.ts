@@ -1,83 +1,147 @@
-import type { PoolClient } from "pg";
 import { subjectOf } from "../changes.ts";
-import type { ChainHead } from "../head.ts";
 import type { Kept } from "../kind.ts";
 import type { Change, InTransactionRule, Stamp, WriteBatch } from "../port.ts";
-import type { RawRow } from "../readers.ts";
 import { recordQueries } from "../record-queries.ts";
-import { RefusedError, requireExpected, requireVersion } from "../refusal.ts";
+import { requireExpected, requireVersion } from "../refusal.ts";
 import type { Computed } from "../store.ts";
 import { queryColumnsOf, RECORDS_AT_ONCE, restingOn } from "../written-columns.ts";
-import { answerOn } from "./answer.ts";
-import { keepAnswer } from "./answers.ts";
-import { appendEvents } from "./append-events.ts";
-import { applyChange, type ColumnsOf, type Writers } from "./writers.ts";
+import type { AnswerAt } from "./answers.ts";
+import type { TableWriters, Write } from "./table-writer.ts";
+import type { Named, Writing } from "./writing.ts";
 
 export type Parts = {
-  readonly writers: Writers;
+  readonly writers: TableWriters;
   readonly rules: readonly InTransactionRule[];
   readonly computed: readonly Computed[];
-  /** Is told the end of the chain whenever events were appended to it. */
-  readonly noteHead?: (head: ChainHead) => void;
 };
 
+/** Looks up in one turn what these batches rest on and change. */
+export function lookUpAll(writing: Writing, batches: readonly WriteBatch[]): Promise<void> {
+  const records = batches.flatMap(({ expects = [], changes }) => [...expects, ...changedBy(changes)]);
+  return writing.lookUp(records, batches.flatMap(answerOf));
+}
+
 /** Applies a batch inside a transaction that nobody else writes beside. Throws a RefusedError when it must not be. */
-export async function applyBatch(client: PoolClient, batch: WriteBatch, parts: Parts): Promise<void> {
-  const { stamp, changes, streamed = [], expects = [], answer } = batch;
-  if (answer !== undefined && !(await keepAnswer(client, answer, stamp.at)))
-    throw new RefusedError({ kind: "answered" });
-  for (const expected of expects)
-    requireExpected(expected, await parts.writers(expected.kind).currentVersion(client, expected.id));
-  await applyWithRules(client, changes, stamp, parts);
-  for (const change of streamed) await applyWithRules(client, [change], stamp, parts);
+export async function applyBatch(writing: Writing, batch: WriteBatch, parts: Parts): Promise<void> {
+  const { stamp, changes, streamed = [], expects = [] } = batch;
+  for (const answer of answerOf(batch)) await writing.keepAnswer(answer);
+  for (const expected of expects) requireExpected(expected, await writing.version(expected));
+  await applyWithRules(writing, changes, stamp, parts);
+  for (const some of chunksOf(streamed)) {
+    await writing.lookUp(changedBy(some));
+    for (const change of some) await applyWithRules(writing, [change], stamp, parts);
+  }
 }
 
 /** Applies changes with their events, without what follows from them. */
 export async function applyAll(
-  client: PoolClient,
+  writing: Writing,
   changes: readonly Change[],
   stamp: Stamp,
-  { writers, computed, noteHead }: Parts,
+  { writers, computed }: Parts,
 ): Promise<void> {
-  const columnsOf: ColumnsOf = (kind, record) => answerOn(client, queryColumnsOf(computed, kind, record));
-  const kept = new Map<string, RawRow>();
+  await writing.lookUp(changedBy(changes));
+  const written = new Map<string, Write | undefined>();
   for (const change of changes) {
-    if (change.action !== "create") {
-      const id = subjectOf(change);
-      const version = await writers(change.kind).currentVersion(client, id);
-      requireVersion(change.kind, id, change.expectedVersion, version);
-    }
-    const row = await applyChange(client, writers, change, columnsOf);
-    if (row !== undefined) kept.set(subjectOf(change), row);
+    const { kind } = change;
+    const id = subjectOf(change);
+    if (change.action !== "create")
+      requireVersion(kind, id, change.expectedVersion, await writing.version({ kind, id }));
+    written.set(id, await applyChange(writing, change, { writers, computed }));
+    await writing.relieve();
   }
-  const head = await appendEvents(client, changes, stamp, kept);
-  if (head !== undefined) noteHead?.(head);
+  for (const change of changes) writing.append(change, stamp, written.get(subjectOf(change)));
 }
 
 /** Computes the query columns of every record again. No event says so, for no record changed. */
-export async function computeAgain(client: PoolClient, computed: readonly Computed[], writers: Writers) {
+export async function computeAgain(
+  writing: Writing,
+  computed: readonly Computed[],
+  writers: TableWriters,
+): Promise<void> {
   for (const { kind, of } of computed) {
-    const writer = writers(kind);
+    const { queryColumns } = writers(kind);
     const { page } = recordQueries(kind);
     for (let afterId: string | undefined = ""; afterId !== undefined; ) {
-      const records: readonly Kept[] = await answerOn(client, page(afterId, RECORDS_AT_ONCE));
-      for (const record of records) {
-        await writer.update(client, record.id, await answerOn(client, of(record)), writer.queryColumns);
-      }
+      const records: readonly Kept[] = await writing.ask(page(afterId, RECORDS_AT_ONCE));
+      for (const record of records)
+        writing.update(kind, record.id, await writing.ask(of(record)), { changed: queryColumns });
+      await writing.relieve();
       afterId = records.at(-1)?.id;
     }
   }
 }
 
 async function applyWithRules(
-  client: PoolClient,
+  writing: Writing,
   changes: readonly Change[],
   stamp: Stamp,
   parts: Parts,
 ): Promise<void> {
-  await applyAll(client, changes, stamp, parts);
-  await computeAgain(client, restingOn(changes, parts.computed), parts.writers);
-  for (const rule of parts.rules) {
-    await applyAll(client, await answerOn(client, rule(changes, stamp)), stamp, parts);
+  await applyAll(writing, changes, stamp, parts);
+  await computeAgain(writing, restingOn(changes, parts.computed), parts.writers);
+  for (const rule of parts.rules)
+    await applyAll(writing, await writing.ask(rule(changes, stamp)), stamp, parts);
+}
+
+/** Applies one change, whose expected version has been checked. */
+async function applyChange(
+  writing: Writing,
+  change: Change,
+  { writers, computed }: Pick<Parts, "writers" | "computed">,
+): Promise<Write | undefined> {
+  const { kind } = change;
+  switch (change.action) {
+    case "create":
+      return writing.insert(
+        kind,
+        change.record.id,
+        await rowOf(writing, change, computed),
+        change.record.version,
+      );
+    case "replace": {
+      const changed = change.changed && [...change.changed, ...writers(kind).queryColumns];
+      const row = await rowOf(writing, change, computed);
+      return writing.update(kind, change.record.id, row, { changed, version: change.record.version });
+    }
+    case "amend":
+      return writing.update(kind, change.id, change.fields, {
+        changed: Object.keys(change.fields),
+        version: change.fields.version,
+      });
+    case "remove":
+      writing.remove(kind, change.id);
+      return undefined;
   }
+}
+
+/** A record with the columns that only its queries need. */
+async function rowOf(
+  writing: Writing,
+  { kind, record, queryColumns }: Extract<Change, { readonly record: object }>,
+  computed: readonly Computed[],
+): Promise<object> {
+  const columns = queryColumns ?? (await writing.ask(queryColumnsOf(computed, kind, record)));
+  return columns === undefined ? record : Object.assign({}, record, columns);
+}
+
+function answerOf({ answer, stamp }: WriteBatch): readonly AnswerAt[] {
+  return answer === undefined ? [] : [[answer, stamp.at]];
+}
+
+function changedBy(changes: readonly Change[]): Named[] {
+  return changes.flatMap((change) =>
+    change.action === "create" ? [] : [{ kind: change.kind, id: subjectOf(change) }],
+  );
+}
+
+function* chunksOf(changes: Iterable<Change>): Iterable<readonly Change[]> {
+  let some: Change[] = [];
+  for (const change of changes) {
+    some.push(change);
+    if (some.length < RECORDS_AT_ONCE) continue;
+    yield some;
+    some = [];
+  }
+  yield some;
 }

@@ -1,12 +1,12 @@
-import type { Pool, PoolClient } from "pg";
+import type { Pool } from "pg";
 import { subjectOf } from "../changes.ts";
 import { grouped, type Settled } from "../group.ts";
 import { type Commit, type CommitResult, ConflictError, type WriteBatch } from "../port.ts";
 import { RefusedError } from "../refusal.ts";
 import { UnavailableError } from "../unavailable-error.ts";
-import { applyBatch, type Parts } from "./apply.ts";
-import { type Attempt, newAttempt, wasCommitted } from "./attempt.ts";
-import { inPart, whileWriting } from "./transaction.ts";
+import { applyBatch, lookUpAll, type Parts } from "./apply.ts";
+import { inPart } from "./transaction.ts";
+import { whileWriting } from "./while-writing.ts";
 
 const COMMITTED: Settled<CommitResult> = { value: { kind: "committed" } };
 
@@ -15,55 +15,36 @@ const OF_A_BATCH = /^2[23]/;
 const UNIQUE_VIOLATION = "23505";
 
 /**
- * The one door for writes. Batches that wait together share a transaction and are acknowledged after the server has flushed its
- * COMMIT. When one of the batches is refused, nothing of the transaction stays and all are applied again, now with a savepoint
+ * The one door for writes. Batches that wait together share a transaction, are written in sets, and are acknowledged after the server
+ * has flushed its COMMIT. When one of the batches is refused, nothing of the transaction stays and all are applied again, now with a savepoint
  * each. What a batch streams can be taken once only, so it never goes without.
  */
 export function openCommit(pool: Pool, parts: Parts): Commit {
-  async function settleEach(batches: readonly WriteBatch[]): Promise<readonly Settled<CommitResult>[]> {
-    const results: Settled<CommitResult>[] = [];
-    const attempt = newAttempt([]);
-    await committed(attempt, async (client) => {
+  const settleEach = (batches: readonly WriteBatch[]) =>
+    whileWriting(pool, parts.writers, async (writing, client) => {
+      const results: Settled<CommitResult>[] = [];
       for (const batch of batches) {
-        const own = newAttempt([batch]);
         try {
-          await inPart(client, () => applyBatch(client, batch, notingIn(parts, own)));
+          await inPart(client, writing, () => applyBatch(writing, batch, parts));
           results.push(COMMITTED);
-          // Of one that was refused nothing stays.
-          attempt.head = own.head ?? attempt.head;
-          attempt.answer = own.answer ?? attempt.answer;
         } catch (error) {
           results.push(refusedBy(error, batch));
         }
       }
+      return results;
     });
-    return results;
-  }
-
-  function applyTogether(batches: readonly WriteBatch[]): Promise<void> {
-    const attempt = newAttempt(batches);
-    const noting = notingIn(parts, attempt);
-    return committed(attempt, async (client) => {
-      for (const batch of batches) await applyBatch(client, batch, noting);
-    });
-  }
-
-  /** Does work in a transaction, and finds out whether it was committed when the connection was lost at its COMMIT. */
-  async function committed(attempt: Attempt, work: (client: PoolClient) => Promise<void>): Promise<void> {
-    try {
-      await whileWriting(pool, work);
-    } catch (error) {
-      if (!(error instanceof UnavailableError) || error.code !== "STORE_OUTCOME_UNKNOWN") throw error;
-      if (!(await wasCommitted(pool, attempt, error))) throw new UnavailableError(error);
-    }
-  }
-
   return grouped(async (batches) => {
     const [alone] = batches;
     try {
       if (batches.length > 1 && batches.some(({ streamed }) => streamed !== undefined))
         return await settleEach(batches);
-      await applyTogether(batches);
+      await whileWriting(pool, parts.writers, async (writing) => {
+        await lookUpAll(writing, batches);
+        for (const batch of batches) {
+          await applyBatch(writing, batch, parts);
+          await writing.relieve();
+        }
+      });
       return batches.map(() => COMMITTED);
     } catch (error) {
       if (batches.length === 1 && alone !== undefined) return [refusedBy(error, alone)];
@@ -71,16 +52,6 @@ export function openCommit(pool: Pool, parts: Parts): Commit {
       return settleEach(batches);
     }
   });
-}
-
-/** The same parts, for a transaction whose end of the chain is noted. */
-function notingIn(parts: Parts, attempt: Attempt): Parts {
-  return {
-    ...parts,
-    noteHead: (head) => {
-      attempt.head = head;
-    },
-  };
 }
 
 /** How a batch was refused that threw this. Throws what ended the whole transaction. */

@@ -1,5 +1,6 @@
-import { sql } from "drizzle-orm";
-import type { Dialect } from "../dialect.ts";
+import { and, type SQL, sql } from "drizzle-orm";
+import type { Dialect, Search } from "../dialect.ts";
+import type { Kind } from "../kind.ts";
 import type { Match, Value } from "../values.ts";
 
 /** PostgreSQL's way of writing what engines write differently. Lists are given as arrays. */
@@ -14,12 +15,42 @@ export const POSTGRESQL_DIALECT: Dialect = {
   // Its planner has statistics, and no way to be told.
   byIndex: (table) => sql`${sql.identifier(table)}`,
   unindexed: (column) => sql`${column}`,
-  matching: (kind, match) => ({
-    join: sql``,
-    isFound: sql`${kind.table}.${sql.identifier("terms")} @@ ${match}::tsquery`,
-    number: kind.column("number"),
-  }),
+  found: inOrderOfNumber,
 };
+
+/** So many rows are looked through, and so many hits sorted, in some milliseconds. */
+const FEW = sql.raw("2000");
+
+/**
+ * The index of words knows no order. What many rows have is found among the next rows of the table. Else the index is asked, how
+ * often it finds something told by nobody beforehand, so that the planner cannot guess wrong: few hits are sorted, and for many the
+ * table is gone through in order until there are enough.
+ */
+function inOrderOfNumber(kind: Kind, { columns, match, conditions, afterNumber, most }: Search): SQL {
+  const { table } = kind;
+  const number = kind.column("number");
+  const terms = sql`${table}.${sql.identifier("terms")}`;
+  const isAfter = sql`${number} > ${afterNumber}`;
+  const rest = and(sql`TRUE`, ...conditions);
+  const isNear = sql`(SELECT count(*) FROM near) >= ${most}`;
+  const areFew = sql`(SELECT count(*) FROM hits) <= ${FEW}`;
+  return sql`WITH near (number) AS MATERIALIZED (
+      SELECT ${number} FROM (SELECT * FROM ${table} WHERE ${isAfter} ORDER BY ${number} LIMIT ${FEW}) AS ${table}
+      WHERE ${terms} @@ ${match}::tsquery AND ${rest} ORDER BY ${number} LIMIT ${most}
+    ), matches (number) AS MATERIALIZED (
+      SELECT ${number} FROM ${table} WHERE ${terms} @@ (SELECT ${match}::tsquery) AND ${isAfter}
+    ), hits (number) AS MATERIALIZED (
+      SELECT matches.number FROM matches WHERE NOT ${isNear} LIMIT ${FEW} + 1
+    ), chosen (number) AS MATERIALIZED (
+      (SELECT near.number FROM near WHERE ${isNear})
+      UNION ALL
+      (SELECT ${number} FROM ${table} WHERE NOT ${isNear} AND ${areFew}
+        AND ${number} IN (SELECT hits.number FROM hits) AND ${rest} ORDER BY ${number} LIMIT ${most})
+      UNION ALL
+      (SELECT ${number} FROM ${table} WHERE NOT ${isNear} AND NOT ${areFew}
+        AND (${terms} @@ ${match}::tsquery) IS TRUE AND ${isAfter} AND ${rest} ORDER BY ${number} LIMIT ${most})
+    ) SELECT ${columns} FROM ${table} WHERE ${number} IN (SELECT chosen.number FROM chosen) ORDER BY ${number}`;
+}
 
 /** A value as the driver takes it. */
 export function driverValue(value: Value): unknown {

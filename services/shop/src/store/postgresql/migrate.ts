@@ -32,7 +32,7 @@ export async function migrate(pool: Pool, schema: string, folder: string, now: D
         now.toISOString(),
       ]);
     }
-    return missing.map(({ name }) => name);
+    return { result: missing.map(({ name }) => name) };
   });
 }
 

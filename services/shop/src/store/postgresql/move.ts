@@ -12,9 +12,10 @@ import {
   selectLast,
 } from "../move/statements.ts";
 import { type Address, readAddress } from "./address.ts";
+import { requireFit } from "./facts.ts";
 import { migrate } from "./migrate.ts";
 import { MIGRATIONS_FOLDER } from "./open.ts";
-import { openPatientPool, requireFit } from "./pool.ts";
+import { openPatientPool } from "./pool.ts";
 import { takeAlone } from "./presence.ts";
 
 const place = (number: number) => `$${number}`;

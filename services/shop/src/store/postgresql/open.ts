@@ -10,12 +10,13 @@ import { openBell } from "./bell-between.ts";
 import { openCommit } from "./commit.ts";
 import { completeRecords, deriveAgain } from "./complete.ts";
 import { query } from "./connection.ts";
+import { requireFit } from "./facts.ts";
 import { leasesIn } from "./leases.ts";
 import { measuresOf } from "./measures.ts";
 import { isMigrated, migrate, requireShop, requireUsableBy } from "./migrate.ts";
-import { openPatientPool, openPool, requireFit } from "./pool.ts";
+import { openPatientPool, openPool } from "./pool.ts";
 import { exchangeThrough } from "./request-totals.ts";
-import { recordWriters } from "./writers.ts";
+import { tableWriters } from "./table-writer.ts";
 
 export const MIGRATIONS_FOLDER = fileURLToPath(
   new URL("../../../../../migrations/postgresql", import.meta.url),
@@ -31,7 +32,7 @@ export async function openPostgresqlStore(
   now: () => Date = () => new Date(),
 ): Promise<Store> {
   const address = readAddress(url);
-  const parts: Parts = { writers: recordWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
+  const parts: Parts = { writers: tableWriters(shape.kinds), rules: shape.rules, computed: shape.computed };
   const patient = openPatientPool(address);
   try {
     await requireFit(patient);

@@ -1,4 +1,4 @@
-import { sql } from "drizzle-orm";
+import { and, sql } from "drizzle-orm";
 import type { Dialect } from "../dialect.ts";
 import type { Match, Value } from "../values.ts";
 
@@ -12,14 +12,12 @@ export const SQLITE_DIALECT: Dialect = {
   byIndex: (table, index) => sql`${sql.identifier(table)} INDEXED BY ${sql.identifier(index)}`,
   unindexed: (column) => sql`+${column}`,
   // The index is read in the order of its row numbers, so that a page costs what is on it.
-  matching: (kind, match) => {
+  found: (kind, { columns, match, conditions, afterNumber, most }) => {
     const index = sql.identifier(`${kind.type}_index`);
-    const number = sql`${index}.rowid`;
-    return {
-      join: sql`INNER JOIN ${index} ON ${kind.column("number")} = ${number}`,
-      isFound: sql`${index} MATCH ${match}`,
-      number,
-    };
+    const [inIndex, number] = [sql`${index}.rowid`, kind.column("number")];
+    const after = [sql`${inIndex} > ${afterNumber}`, sql`${number} > ${afterNumber}`];
+    return sql`SELECT ${columns} FROM ${kind.table} INNER JOIN ${index} ON ${number} = ${inIndex}
+      WHERE ${and(sql`${index} MATCH ${match}`, ...after, ...conditions)} ORDER BY ${inIndex} LIMIT ${most}`;
   },
 };
 
