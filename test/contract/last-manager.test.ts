@@ -49,7 +49,8 @@ describe("the last manager", () => {
         key,
       });
     const answers = await Promise.all([demote(other.id, one.key), demote(one.id, other.key)]);
-    expect(answers.map(({ status }) => status).sort()).toEqual([200, 409]);
+    // The other one is refused for being the last, or has no right to it any more.
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, expect.toBeOneOf([403, 409])]);
     const manages = await Promise.all(
       managers.map(async ({ key }) => (await own.ask("GET", "/v1/keys", { key })).status),
     );

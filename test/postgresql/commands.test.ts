@@ -66,7 +66,7 @@ describeOnPostgresql("on PostgreSQL, the commands", (server) => {
 
   test("find no shop where there is none, and make none", async () => {
     const { command } = await runningShop();
-    const nothing = newSchema(server);
+    const nothing = newSchema(server).replace(/schema=\w+/, "schema=shop_that_is_not_there");
     const refused = await command(["verify"], { RIMWISE_DATABASE: nothing });
     expect([refused.code, refused.err]).toEqual([
       1,

@@ -15,7 +15,7 @@ export type Proxy = {
   readonly refuse: (isRefusing: boolean) => void;
   /** Lets nothing through any more, in either direction, and closes nothing. */
   readonly stall: (isStalling: boolean) => void;
-  /** Cuts the next connection that sends this text: before the server has it, or once the server has answered. */
+  /** Cuts the next connection that sends this text: before the server has it, or once the server has answered with it too, as with a COMMIT. */
   readonly cutAt: (text: string, moment: "before" | "after", then?: () => void) => void;
 };
 
@@ -75,6 +75,8 @@ export async function openProxy(folder: string): Promise<Proxy> {
     server.on("data", (bytes) => {
       if (isStalling) return;
       if (isCutAfter === undefined) return void client.write(bytes);
+      // Statements before it that were sent together with it are answered first.
+      if (!bytes.toString("latin1").includes(isCutAfter.text)) return;
       isCutAfter.then?.();
       end();
     });

@@ -47,14 +47,27 @@ async function shapeOfNew(url: string, client: pg.Client): Promise<string> {
   return shape;
 }
 
-/** How many relations, columns and triggers there are. */
+/** How many relations, columns and triggers there are, and which migrations made them. */
 async function shapeOf(client: pg.Client, schema: string): Promise<string> {
   const { rows } = await client.query<{ shape: string }>(
     `SELECT concat_ws(' ', count(*), sum(relnatts), sum(relchecks), sum(relhastriggers::int)) AS shape
      FROM pg_class JOIN pg_namespace AS named ON named.oid = relnamespace WHERE nspname = $1 AND relpersistence = 'p' AND relkind <> 't'`,
     [schema],
   );
-  return rows[0]?.shape ?? "";
+  const shape = rows[0]?.shape ?? "";
+  if (!(await hasLedger(client, schema))) return shape;
+  const applied = await client.query<{ names: string }>(
+    `SELECT string_agg(name, ' ' ORDER BY name) AS names FROM "${schema}".migrations`,
+  );
+  return `${shape} ${applied.rows[0]?.names}`;
+}
+
+async function hasLedger(client: pg.Client, schema: string): Promise<boolean> {
+  const { rows } = await client.query<{ is_there: boolean }>(
+    "SELECT to_regclass($1) IS NOT NULL AS is_there",
+    [`"${schema}".migrations`],
+  );
+  return rows[0]?.is_there === true;
 }
 
 /** Tables that a new schema has rows in stay as they are. */

@@ -47,7 +47,8 @@ export function requestCounts(): RequestCounts {
       windows.set(caller, window);
       if (windows.size > MOST_CALLERS) forgetQuietest();
       const current = window.current + (elsewhere.get(caller) ?? 0);
-      done(null, { current, ttl: Math.ceil(window.endsMs - nowMs) });
+      // What was added and is taken away again can be a rounding error longer.
+      done(null, { current, ttl: Math.min(windowMs, Math.ceil(window.endsMs - nowMs)) });
     }
 
     child(): Counts {
