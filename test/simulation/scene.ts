@@ -1,3 +1,4 @@
+import { PANEL_BIT, TABLE_ROUTER } from "../contract/shop.ts";
 import { approvalFrom, type Model, type ModelApproval } from "./model.ts";
 import { type Actor, PEOPLE, PERSONS, type Person, PROGRAM } from "./people.ts";
 
@@ -19,28 +20,8 @@ type Post = (url: string, body: object, key?: string) => Promise<any>;
 
 export const WOOD_ID = "black-cherry";
 
-const ROUTER = {
-  name: "Table router",
-  minRpm: 10000,
-  maxRpm: 22000,
-  dial: {
-    marks: { first: 1, last: 6 },
-    steps: 2,
-    readings: [
-      { mark: 1, rpm: 9800 },
-      { mark: 6, rpm: 21600 },
-    ],
-  },
-  inputPowerW: 2200,
-  colletDiametersMm: [6.35, 12.7],
-};
-
-const BIT = {
-  form: { kind: "panel-raising", diameterMm: 88.9, pilotDiameterMm: 22, profileHeightMm: 12, face: "cove" },
-  shankDiameterMm: 12.7,
-  wings: 2,
-  massG: 340,
-};
+/** Nothing is marked on it: what is entered later decides. */
+const { markedMaxRpm: _, ...BIT } = PANEL_BIT;
 
 const BITS = ["near", "far", "spare", "old", "new"].map((which) => `Raised panel, ${which}`);
 const ROUTERS = ["Table router, near", "Table router, far"];
@@ -75,7 +56,7 @@ export async function furnish(post: Post, nowMs: number): Promise<{ scene: Scene
   for (const name of BITS) bits.push(await post("/v1/bits", { ...BIT, name }));
   const plans = [];
   for (const name of ROUTERS) {
-    const router = await post("/v1/routers", { ...ROUTER, name });
+    const router = await post("/v1/routers", { ...TABLE_ROUTER, name });
     for (const bit of bits) {
       const request = {
         bit: { id: bit.id },
