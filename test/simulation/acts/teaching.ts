@@ -63,13 +63,15 @@ export function decide(who: Actor, approvalIndex: number, what: "issue" | "withd
     };
 
     function comesOf(now: Model): readonly string[] {
-      const { state, bitChanges } = found(now.approvals, id);
+      const { state, bitChanges, validFromMs } = found(now.approvals, id);
       if (what === "withdraw") return [state === "withdrawn" ? "invalid-state" : "done"];
       const bit = found(now.bits, bitId);
       // Which of several reasons is named first is the service's to say.
       if (!isUsable(bit)) return [...NOT_WITH_THIS_BIT, "result-changed", "invalid-state"];
       if (state !== "draft") return ["invalid-state"];
-      return bit.changes === bitChanges ? ["done"] : ["done", ...ONLY_THE_PLAN_KNOWS];
+      // An inspection falls due with time, and its plan says so.
+      const isAsDrafted = bit.changes === bitChanges && Math.abs(now.nowMs - validFromMs) < DAY_MS;
+      return isAsDrafted ? ["done"] : ["done", ...ONLY_THE_PLAN_KNOWS];
     }
   };
 }

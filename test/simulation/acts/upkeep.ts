@@ -1,7 +1,7 @@
 import { found } from "../model.ts";
 import { type Actor, isStaff } from "../people.ts";
 import { type Prepare, pick } from "./act.ts";
-import { next, nextForPlans } from "./lending.ts";
+import { nextForPlans } from "./lending.ts";
 
 /** Whoever is not in charge holds as many bits in a day as the policy says. */
 const HOLDS_USED_UP = "holds-used-up";
@@ -45,7 +45,7 @@ export function inspect(who: Actor, bitIndex: number, effect: "note" | "hold" | 
         return [found(now.bits, id).isRetired ? "bit-not-usable" : "done"];
       },
       apply: (now, answer) => {
-        const bit = effect === "note" ? next(found(now.bits, id)) : nextForPlans(now, id);
+        const bit = nextForPlans(now, id);
         bit.inspections.push({ id: answer.id, atMs: now.nowMs, effect });
         if (effect === "hold") bit.hold = { sinceMs: now.nowMs, inspectionId: answer.id };
         if (effect === "retire") bit.isRetired = true;
