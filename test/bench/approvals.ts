@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { behindTheService, copyRow, numbersTo } from "../../services/shop/testing/behind-the-service.ts";
+import { UNLIMITED } from "../running/unlimited.ts";
 
 const LAPSING = 1000;
 const RUNS = 5;
@@ -83,9 +84,7 @@ async function openShop(database?: string) {
   const config = readConfig({
     RIMWISE_DATABASE: file,
     RIMWISE_SIGNING_KEYS: join(folder, "signing-keys.json"),
-    RIMWISE_LOG_LEVEL: "silent",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
+    ...UNLIMITED,
   });
   const store = await openShopStore(file);
   const key = (await grantFirstKey(store, undefined)) ?? "";

@@ -12,6 +12,7 @@ import {
   type Store,
 } from "@rimwise/shop";
 import autocannon from "autocannon";
+import { UNLIMITED } from "../running/unlimited.ts";
 import { bitAt } from "./shop.ts";
 
 const SECONDS = 2;
@@ -31,9 +32,7 @@ export async function benchCreates(): Promise<string> {
     const database = join(folder, "shop.sqlite");
     const config = readConfig({
       RIMWISE_DATABASE: database,
-      RIMWISE_LOG_LEVEL: "silent",
-      RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-      RIMWISE_BUSY_AFTER_MS: "0",
+      ...UNLIMITED,
     });
     const store = await openShopStore(database);
     const key = (await grantFirstKey(store, undefined)) ?? "";

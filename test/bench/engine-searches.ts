@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { behindTheService, copyRow, numbersTo } from "../../services/shop/testing/behind-the-service.ts";
 import { newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { UNLIMITED } from "../running/unlimited.ts";
 import { middle } from "./creates.ts";
 import { bitAt } from "./shop.ts";
 
@@ -53,9 +54,7 @@ async function openRack(server: string, folder: string, size: number) {
   const config = readConfig({
     RIMWISE_DATABASE: database,
     RIMWISE_SIGNING_KEYS: join(folder, `keys-${size}.json`),
-    RIMWISE_LOG_LEVEL: "silent",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
+    ...UNLIMITED,
   });
   const { app } = await buildApp({ config, store });
   const headers = { authorization: `Bearer ${key}` };

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { newSchema } from "../../services/shop/testing/database-under-test.ts";
 import { processorSecondsOf, startServer } from "../postgresql/server.ts";
+import { UNLIMITED } from "../running/unlimited.ts";
 import { lapseMs } from "./approvals.ts";
 import { createsPerSecond, middle } from "./creates.ts";
 import { searchRows } from "./engine-searches.ts";
@@ -98,9 +99,7 @@ async function openShop(database: string, folder: string) {
   const config = readConfig({
     RIMWISE_DATABASE: database,
     RIMWISE_SIGNING_KEYS: join(folder, `${database.startsWith("postgresql") ? "other-" : ""}keys.json`),
-    RIMWISE_LOG_LEVEL: "silent",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
+    ...UNLIMITED,
   });
   const store = await openShopStore(database);
   const key = (await grantFirstKey(store, undefined)) ?? "";

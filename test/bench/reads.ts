@@ -11,6 +11,7 @@ import {
   readConfig,
 } from "@rimwise/shop";
 import { furnish } from "../contract/furnish.ts";
+import { UNLIMITED } from "../running/unlimited.ts";
 import { type Counts, countsFor, fillShop } from "./large-shop.ts";
 import { type ReadRow, readRows } from "./read-requests.ts";
 import { bitAt } from "./shop.ts";
@@ -129,9 +130,7 @@ async function openFilled(file: string, template: string, counts: Counts): Promi
 async function shopOn(file: string, known?: string) {
   const config = readConfig({
     RIMWISE_DATABASE: file,
-    RIMWISE_LOG_LEVEL: "silent",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
+    ...UNLIMITED,
   });
   const store = await openShopStore(file);
   const key = known ?? (await grantFirstKey(store, undefined)) ?? "";

@@ -1,7 +1,13 @@
 import type { Store } from "@rimwise/shop";
 
 /** What can go wrong with one write, and exactly where. */
-export type WriteFault = "crash-before-commit" | "crash-after-commit" | "disk-full" | "file-locked";
+export const WRITE_FAULTS = [
+  "crash-before-commit",
+  "crash-after-commit",
+  "disk-full",
+  "file-locked",
+] as const;
+export type WriteFault = (typeof WRITE_FAULTS)[number];
 
 /** A store that does what it is told to when the next write comes. */
 export type FaultyStore = { readonly store: Store; readonly arm: (fault: WriteFault | undefined) => void };

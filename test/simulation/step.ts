@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import type { Sent } from "./acts/act.ts";
 import { type Act, anyAct, prepareOf } from "./acts/acts.ts";
-import type { WriteFault } from "./faulty-store.ts";
+import { WRITE_FAULTS, type WriteFault } from "./faulty-store.ts";
 import { copyOf, type Model } from "./model.ts";
 import { refusesNewerSchema } from "./newer-schema.ts";
 import { type Answer, type World, withFailingStatement } from "./world.ts";
@@ -32,7 +32,7 @@ export const anyStep: fc.Arbitrary<Step> = fc.record({
     {
       weight: 5,
       arbitrary: fc.constantFrom<Fault>(
-        ...(["crash-before-commit", "crash-after-commit", "disk-full", "file-locked"] as const),
+        ...WRITE_FAULTS,
         ...(["statement-fails", "answers-lost", "answers-lost", "restart", "newer-schema"] as const),
       ),
     },
@@ -75,8 +75,7 @@ export async function happen(
   const sent = acts.flatMap((act) => prepareOf(act)(model, world.scene) ?? []);
   const once = (each: Sent, index: number) => ask(world, each, `${number}-${index}`);
   const all = () => Promise.all(sent.map(once));
-  const isOfTheStore = fault !== undefined && fault !== "statement-fails" && FAILED_WITH[fault].length > 0;
-  if (isOfTheStore) world.arm(fault as WriteFault);
+  world.arm(WRITE_FAULTS.find((each) => each === fault));
   const first = fault === "statement-fails" ? await withFailingStatement(world, all) : await all();
   world.arm(undefined);
   if (fault === "crash-before-commit" || fault === "crash-after-commit") await world.restart();

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
+import { UNLIMITED } from "../running/unlimited.ts";
 import type { AnswerBody } from "./acts/act.ts";
 import { type FaultyStore, faulty, type WriteFault } from "./faulty-store.ts";
 import { copyOf, type Model } from "./model.ts";
@@ -131,9 +132,7 @@ async function serve(database: string, folder: string, now: () => number): Promi
   const config = readConfig({
     RIMWISE_DATABASE: database,
     RIMWISE_SIGNING_KEYS: join(folder, "signing-keys.json"),
-    RIMWISE_LOG_LEVEL: "silent",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
+    ...UNLIMITED,
   });
   const store = await openShopStore(database);
   const managerKey = await grantFirstKey(store, undefined);

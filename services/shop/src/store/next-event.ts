@@ -1,9 +1,10 @@
 import { eventHash, laterOf } from "./chain.ts";
 import { subjectOf } from "./changes.ts";
+import type { ChainHead } from "./head.ts";
 import type { Change, Stamp } from "./port.ts";
 
 /** The end of the chain. */
-export type Head = { readonly sequence: number; readonly hash: string; readonly latestAt: string };
+export type Head = ChainHead & { readonly latestAt: string };
 
 /** The event of a change as it is appended to the chain after its head. */
 export function nextEvent(
