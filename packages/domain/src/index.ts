@@ -84,6 +84,17 @@ export type { SetIn } from "./cut/settable.ts";
 export { WORK_FIELDS, type Work } from "./cut/work.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";
+export {
+  type EdgeBefore,
+  type EdgeEnd,
+  type EdgeOverJob,
+  edgesOverJob,
+} from "./job/edge-over-job.ts";
+export type { OrderRule } from "./job/order-rule.ts";
+export { PART_FIELDS, type PartPlace, type PartSize, PIECES_RANGE, partEdges, partWork } from "./job/part.ts";
+export type { Before, JobSetup, PlannedCut, SetupRun } from "./job/set-up.ts";
+export { jobSetups } from "./job/set-ups.ts";
+export { type JobTimes, jobTimes, type MinuteRange } from "./job/times.ts";
 export { LIMITS, type LimitName } from "./limit/ceiling.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export type { RaisedBy, Unmeasured } from "./limit/limit.ts";

@@ -1,6 +1,7 @@
 import { CRIB_RULES } from "./rules/crib.ts";
 import { DIAL_RULES } from "./rules/dial.ts";
 import { HANDHELD_RULES } from "./rules/handheld.ts";
+import { JOB_RULES } from "./rules/job.ts";
 import { PANEL_RULES } from "./rules/panel.ts";
 import { PASS_RULES } from "./rules/pass.ts";
 import { SPEED_RULES } from "./rules/speed.ts";
@@ -21,4 +22,5 @@ export const RULES = {
   ...UPKEEP_RULES,
   ...WEAR_RULES,
   ...CRIB_RULES,
+  ...JOB_RULES,
 } as const;
