@@ -78,12 +78,13 @@ export { EDGE_FIELDS, EDGES_RANGE, type Edge } from "./cut/edge.ts";
 export { feedFor, secondsAlong, waveHeightMm } from "./cut/feed.ts";
 export { GUIDE_NAMES, type GuideName } from "./cut/guide-name.ts";
 export { EVERY_CUT_FIELDS } from "./cut/kind/define.ts";
-export { CUTS, type Cut, type CutSummary, cutSummary } from "./cut/kind/registry.ts";
+export { CUTS, type Cut, type CutSettings, type CutSummary, cutSummary } from "./cut/kind/registry.ts";
 export type { Pass } from "./cut/passes.ts";
 export type { SetIn } from "./cut/settable.ts";
 export { WORK_FIELDS, type Work } from "./cut/work.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";
+export { afterMishaps, type Mishap } from "./job/after-mishap.ts";
 export {
   type EdgeBefore,
   type EdgeEnd,
@@ -92,7 +93,7 @@ export {
 } from "./job/edge-over-job.ts";
 export type { OrderRule } from "./job/order-rule.ts";
 export { PART_FIELDS, type PartPlace, type PartSize, PIECES_RANGE, partEdges, partWork } from "./job/part.ts";
-export type { Before, JobSetup, PlannedCut, SetupRun } from "./job/set-up.ts";
+export type { Before, JobSetup, MadeAt, PlannedCut, SetupRun } from "./job/set-up.ts";
 export { jobSetups } from "./job/set-ups.ts";
 export { type JobTimes, jobTimes, type MinuteRange } from "./job/times.ts";
 export { LIMITS, type LimitName } from "./limit/ceiling.ts";
@@ -132,7 +133,7 @@ export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
 export type { StepCode } from "./plan/steps.ts";
 export type { TestPiece } from "./plan/test-piece.ts";
-export { usualCut } from "./plan/usual-cut.ts";
+export { usualCut, usualSettings } from "./plan/usual-cut.ts";
 export type { WasteBit, WasteGroove } from "./plan/waste-groove.ts";
 export {
   DEFAULT_POLICY,

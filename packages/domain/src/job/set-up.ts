@@ -24,7 +24,12 @@ export type PlannedCut = {
   readonly plan: Plan;
   /** The cut that it takes wood out for, by its place in the list, if it is made for another. */
   readonly isWasteFor?: number | undefined;
+  /** The settings at which it has been made already: passes that go no further are not made again. */
+  readonly made?: readonly MadeAt[];
 };
+
+/** A setting at which a cut was made. */
+export type MadeAt = Pick<Pass, "heightMm" | "fenceMm">;
 
 /** One pass of one cut at a set-up. */
 export type SetupRun = {

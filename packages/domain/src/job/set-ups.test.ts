@@ -133,6 +133,18 @@ describe("the set-ups of a job", () => {
     ]);
   });
 
+  it("leave out the passes that have been made, at whatever settings they were planned then", () => {
+    const cut = planned({ bit: "stick", kind: "joint", along: "one-side" });
+    const [rough, finish] = cut.plan.passes.map(({ pass }) => pass);
+    if (rough === undefined || finish === undefined) throw new Error("two passes were expected");
+    const left = (made: PlannedCut["made"]) =>
+      jobSetups([{ ...cut, made: made ?? [] }]).map(({ kind }) => kind);
+    expect(left([rough])).toEqual(["finish"]);
+    expect(left([{ ...rough, fenceMm: rough.fenceMm + 0.3 }])).toEqual(["rough", "finish"]);
+    expect(left([{ ...rough, fenceMm: rough.fenceMm - 0.3 }])).toEqual(["finish"]);
+    expect(left([finish])).toEqual([]);
+  });
+
   it("are none for a cut that must not be run", () => {
     const plan = { ...planned({ bit: "stick", kind: "joint", along: "one-side" }) };
     const refused = {

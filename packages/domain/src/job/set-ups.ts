@@ -54,7 +54,7 @@ function draftOf(cut: PlannedCut, index: number, planned: PlannedPass, id: strin
   const { bitId, routerId, mounting, plan } = cut;
   const { setting } = plan.speed;
   const { guide, testPiece, passes } = plan;
-  if (setting === undefined || guide === undefined) return undefined;
+  if (setting === undefined || guide === undefined || isMade(cut, planned)) return undefined;
   const { number, kind, heightMm, cutterMm, fenceMm } = planned.pass;
   const isLast = number === passes.length;
   const place = {
@@ -76,6 +76,14 @@ function draftOf(cut: PlannedCut, index: number, planned: PlannedPass, id: strin
     runs: [runOf(cut, index, planned)],
     testPiece: isLast ? testPiece : undefined,
   };
+}
+
+/** Whether the wood of a pass is gone already: it was cut as high and with the fence as far back, or further. */
+function isMade({ made = [] }: PlannedCut, { pass }: PlannedPass): boolean {
+  return made.some(
+    ({ heightMm, fenceMm }) =>
+      heightMm > pass.heightMm - SAME_SETTING_MM && fenceMm < pass.fenceMm + SAME_SETTING_MM,
+  );
 }
 
 function isSetToDistance(name: GuideName): boolean {

@@ -30,7 +30,7 @@ export function fieldProperties<Spec extends { readonly optional: boolean }>(
 }
 
 /** The name of a kind's component: `round-over` and "Form" give `RoundOverForm`. */
-export function componentName(kind: string, of: "Form" | "Cut"): string {
+export function componentName(kind: string, of: "Form" | "Cut" | "CutSettings"): string {
   const words = kind.split("-").map((word) => word.charAt(0).toUpperCase() + word.slice(1));
   return words.join("") + of;
 }

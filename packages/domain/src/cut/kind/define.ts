@@ -21,14 +21,18 @@ export const EVERY_CUT_FIELDS = {
   ),
 };
 
-/** A cut of one kind, its type read off the specifications of its fields. */
-export type CutOf<Kind extends CutKind, Specs extends FieldSpecs> = {
+/** How a cut of one kind is set, its type read off the specifications of its fields. */
+export type CutSettingsOf<Kind extends CutKind, Specs extends FieldSpecs> = {
   readonly kind: Kind;
+} & FieldsOf<typeof EVERY_CUT_FIELDS> &
+  FieldsOf<Specs>;
+
+/** A cut of one kind: its settings, and what is cut. */
+export type CutOf<Kind extends CutKind, Specs extends FieldSpecs> = {
   readonly edges: readonly Edge[];
   /** The piece that is held; what is not said of it is taken on the cautious side. */
   readonly work?: Work;
-} & FieldsOf<typeof EVERY_CUT_FIELDS> &
-  FieldsOf<Specs>;
+} & CutSettingsOf<Kind, Specs>;
 
 /** What a bit must have for a kind of cut. */
 export type Need = { readonly code: BitNeed; readonly isMetBy: (bit: Bit, outline: Outline) => boolean };

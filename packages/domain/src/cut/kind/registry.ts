@@ -6,7 +6,7 @@ import { DomainError } from "../../quantity/fault.ts";
 import type { FieldSpecs } from "../../quantity/field.ts";
 import type { BaseSetup } from "../base-setup.ts";
 import type { SetIn } from "../settable.ts";
-import type { CutDefinition, CutOf, Need } from "./define.ts";
+import type { CutDefinition, CutOf, CutSettingsOf, Need } from "./define.ts";
 import { edge } from "./edge.ts";
 import { groove } from "./groove.ts";
 import { inlay } from "./inlay.ts";
@@ -22,12 +22,16 @@ const DEFINITIONS = { edge, panel, joint, rabbet, groove, inlay, trim, surface }
 type FieldsByKind = { [Kind in CutKind]: (typeof DEFINITIONS)[Kind]["fields"] };
 type DefinitionByKind = { [Kind in CutKind]: CutDefinition<Kind, FieldsByKind[Kind]> };
 type CutByKind = { [Kind in CutKind]: CutOf<Kind, FieldsByKind[Kind]> };
+type SettingsByKind = { [Kind in CutKind]: CutSettingsOf<Kind, FieldsByKind[Kind]> };
 
 /**
  * A cut to plan, discriminated by `kind`. `heightMm` is how far the bit stands out of the table or base; `fenceMm` is how far its
  * axis stands behind the fence face or pilot contact (one frame for table and handheld).
  */
 export type Cut<Kind extends CutKind = CutKind> = CutByKind[Kind];
+
+/** How a cut is set, without what is cut: the same for every piece of every part. */
+export type CutSettings<Kind extends CutKind = CutKind> = SettingsByKind[Kind];
 
 /** What the rest of the program may know of a kind of cut without knowing which it is. */
 export type CutSummary = {
