@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { type Furnished, PHOTOGRAPH } from "./furnish.ts";
+import { type Furnished, jobFor, PHOTOGRAPH } from "./furnish.ts";
 import { PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
 type Ids = Furnished["ids"];
@@ -88,6 +88,8 @@ const CUT = { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "e
 const PLAN = { bit: BIT, router: ROUTER, mounting: "table", woodId: "black-cherry", cut: CUT };
 const pair = ({ bitId, routerId }: Ids) => ({ bitId, routerId });
 
+const jobBody = ({ dadoBitId = "", routerId = "" }: Ids) => jobFor(dadoBitId, routerId);
+
 const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unknown>>>> = {
   createBit: () => PANEL_BIT,
   updateBit: () => ({ notes: "Left drawer." }),
@@ -135,6 +137,14 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
       driest: { relativeHumidityPercent: 30, temperatureC: 21 },
       wettest: { relativeHumidityPercent: 60, temperatureC: 21 },
     },
+  }),
+  previewJob: jobBody,
+  createJob: jobBody,
+  updateJob: () => ({ notes: "For the hall." }),
+  endJob: () => ({ as: "dropped" }),
+  finishJobSetup: () => ({ setupId: "setup_0", outcomes: ["fine"] }),
+  draftJobApprovals: ({ courseId }) => ({
+    ...{ courseId, supervision: "beside", validUntil: "2027-01-01T00:00:00Z" },
   }),
   createManyPlaces: () => ({ data: [{ name: "Drawer 5", kind: "drawer" }] }),
   createManyPeople: () => ({ data: [{ name: "Somebody else", role: "member" }] }),

@@ -1,5 +1,14 @@
 import { PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
+/** A bit of the invented shop that only a job wants. */
+const DADO_BIT = {
+  name: "Up-cut, 12 mm",
+  form: { kind: "spiral-up-cut", diameterMm: 12, cuttingLengthMm: 30 },
+  shankDiameterMm: 12.7,
+  wings: 2,
+  toothMaterial: "solid-carbide",
+};
+
 /** Creates something and answers with it; `key` is another one than the manager's. */
 // biome-ignore lint/suspicious/noExplicitAny: whoever sends the request has checked the answer.
 export type Post = (path: string, body: object, key?: string) => Promise<any>;
@@ -44,6 +53,7 @@ export async function furnish(post: Post, validUntil = inAMonth()): Promise<Furn
     { ...pair, ...people, planId: plan.id, validUntil },
     keys.instructor,
   );
+  const jobs = await furnishJobs(post, router.id, people.personId);
   const checkpoint = await post("/v1/events/checkpoints", {});
   return {
     ids: {
@@ -51,6 +61,7 @@ export async function furnish(post: Post, validUntil = inAMonth()): Promise<Furn
       ...learned,
       ...people,
       ...course,
+      ...jobs,
       placeId: place.id,
       planId: plan.id,
       photographId: photograph.id,
@@ -142,6 +153,32 @@ async function furnishCourse(post: Post, known: Readonly<Record<string, string>>
     approvalId: approval.id,
     loanId: loan.id,
   };
+}
+
+/** A job of one cut, with a bit that nobody has. */
+export function jobFor(bitId: string, routerId: string) {
+  const cut = { kind: "groove", depthMm: 6 };
+  const shelf = { lengthMm: 600, widthMm: 200, thicknessMm: 19 };
+  return {
+    ...{ name: "Shelves", woodId: "black-cherry", machines: [{ routerId, mounting: "table" }] },
+    ...{ startsOn: "2027-02-01", wantedOn: "2027-02-05" },
+    parts: [
+      {
+        ...{ name: "Shelf", count: 4, ...shelf },
+        cuts: [{ along: "face-across", positionMm: 100, wanted: { by: "bit", bitId, cut } }],
+      },
+    ],
+  };
+}
+
+/** A job in draft, and another that is ready and keeps a bit. */
+async function furnishJobs(post: Post, routerId: string, personId: string) {
+  const dado = await post("/v1/bits", DADO_BIT);
+  const job = await post("/v1/jobs", { ...jobFor(dado.id, routerId), personId });
+  const other = await post("/v1/bits", DADO_BIT);
+  const ready = await post("/v1/jobs", { ...jobFor(other.id, routerId), personId });
+  await post(`/v1/jobs/${ready.id}/ready`, {});
+  return { dadoBitId: dado.id, jobId: job.id, readyJobId: ready.id };
 }
 
 function inAMonth(): string {

@@ -3,6 +3,7 @@ import { bodyOf, OPERATIONS, type Operation, unrealUrlOf, urlOf } from "./bodies
 import { addBit, addSomebody, lastSequence, made, statusFor } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
 import { openShop, type Shop } from "./shop.ts";
+import { PERSONAL, PERSONAL_LISTS, SHARED } from "./whose.ts";
 
 // The tests are named after the OWASP API Security Top 10, edition 2023: owasp.org/API-Security/editions/2023.
 
@@ -18,57 +19,6 @@ beforeAll(async () => {
 
 const guarded = OPERATIONS.filter(({ isPublic }) => !isPublic);
 const withId = guarded.filter(({ path }) => path.includes("{"));
-
-/** What is somebody's own: to a member who is not that person it does not exist. */
-const PERSONAL = [
-  "getApproval",
-  "getApprovalDifference",
-  "getApprovalGrounds",
-  "getApprovalLabel",
-  "getApprovalSheet",
-  "getCourse",
-  "getLoan",
-  "getQualification",
-  "getStudentToday",
-  "getUse",
-  "returnLoan",
-];
-
-/** What every member of the shop may see. */
-const SHARED = [
-  "getBit",
-  "getBitEdge",
-  "getBitLabel",
-  "getCollet",
-  "getImport",
-  "getInspection",
-  "getPhotograph",
-  "getPhotographContent",
-  "getPlace",
-  "getPlaceContents",
-  "getPlaceLabel",
-  "getPlaceLabels",
-  "getPlan",
-  "getDialReading",
-  "getRouter",
-  "getRunOutReading",
-  "getSharpening",
-  "getSpeedTrial",
-  "getWood",
-  "holdBit",
-  "proposeSpeedTrial",
-];
-
-/** Lists that hold what is somebody's own. */
-const PERSONAL_LISTS = [
-  "listLoans",
-  "listUses",
-  "listCourses",
-  "listEnrolments",
-  "listQualifications",
-  "listApprovals",
-  "listChecks",
-];
 
 async function ask(operation: Operation, key: string | null, url = urlOf(operation, furnished.ids)) {
   const { method, takesJson } = operation;

@@ -19,6 +19,7 @@ import {
   ASKED,
   ENTERED,
   furnished,
+  jobRequest,
   panelRequest,
   planRequests,
   toothOf,
@@ -157,6 +158,18 @@ async function checkTrials(world: World, policy: Policy): Promise<string> {
   return JSON.stringify([trial.outcome, next]);
 }
 
+/** The hours of a job: what the shop tightens and what the job tightens come to the same. */
+async function checkJob(layer: PolicyLayer): Promise<string> {
+  const { minutes, order } = await post(tightened, "/v1/jobs/preview", jobRequest(tightened));
+  expect({ minutes, order }).toEqual(
+    await post(plain, "/v1/jobs/preview", { ...jobRequest(plain), policy: layer }).then((work) => ({
+      minutes: work.minutes,
+      order: work.order,
+    })),
+  );
+  return JSON.stringify([minutes, order]);
+}
+
 /** Everything that a shop says under a layer, checked against the domain and against requests that bring the layer along. */
 async function saidUnder(layer: PolicyLayer): Promise<string> {
   await tighten(tightened, layer);
@@ -166,6 +179,7 @@ async function saidUnder(layer: PolicyLayer): Promise<string> {
     await checkUpkeep(tightened, policy),
     await checkPlans(layer),
     await checkTrials(tightened, policy),
+    await checkJob(layer),
   ].join("\n");
 }
 

@@ -158,3 +158,21 @@ export function panelRequest({ idOf, routerId }: World): object {
     mounting: "table",
   };
 }
+
+/** A job in a table and by hand, with what is kept in a world. */
+export function jobRequest({ idOf, routerId }: World): object {
+  const [table, hand] = ["table", "handheld"].map((mounting) => ({ routerId, mounting }));
+  const wanted = { by: "bit", bitId: idOf("small"), cut: { kind: "groove", depthMm: 12 } };
+  return {
+    ...{ name: "Shelves", woodId: "black-cherry", machines: [table, hand] },
+    parts: [
+      {
+        ...{ name: "Shelf", count: 4, lengthMm: 600, widthMm: 200, thicknessMm: 19 },
+        cuts: [
+          { along: "face-across", positionMm: 100, wanted, machine: table },
+          { along: "face-along", positionMm: 50, wanted, machine: hand },
+        ],
+      },
+    ],
+  };
+}

@@ -28,6 +28,8 @@ const MAY: Readonly<Record<string, readonly Role[]>> = {
   "plans:compute": MEMBERS,
   "plans:read": MEMBERS,
   "plans:write": STAFF,
+  "jobs:read": EVERYONE,
+  "jobs:write": MEMBERS,
   "loans:read": EVERYONE,
   "loans:write": EVERYONE,
   "inspections:read": MEMBERS,

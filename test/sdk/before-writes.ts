@@ -61,8 +61,20 @@ export const BEFORE: Readonly<Record<string, (prepared: Prepared) => Promise<Cha
     const stored = await made(shop, "/v1/plans", { ...plan, bit: straight, cut });
     return { ids: { planId: stored.id }, body: { depthMm: 9.4 } };
   },
+  reopenJob: async ({ furnished: { ids } }) => readyJobOf(ids),
+  finishJobSetup: async ({ shop, furnished: { ids } }) => {
+    const { body } = await shop.ask("GET", `/v1/jobs/${ids["readyJobId"]}`);
+    return { ...readyJobOf(ids), body: { setupId: body.work.setups[0].id, outcomes: ["fine"] } };
+  },
+  draftJobApprovals: async ({ furnished: { ids } }) => ({
+    body: bodyNamed("draftJobApprovals", ids),
+  }),
   askCheck: async ({ furnished: { ids } }) => ({ body: { ...bodyNamed("askCheck", ids), isRecorded: true } }),
 };
+
+function readyJobOf(ids: Furnished["ids"]): Change {
+  return { ids: { jobId: ids["readyJobId"] ?? "" } };
+}
 
 async function returned({ shop, furnished: { ids } }: Prepared): Promise<Change> {
   await made(shop, `/v1/loans/${ids["loanId"]}/return`, {});

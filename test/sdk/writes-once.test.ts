@@ -30,6 +30,7 @@ const takes = (id: string, header: string) =>
 const QUESTIONS = [
   "convertOutline",
   "previewCorrection",
+  "previewJob",
   "previewManyPlans",
   "previewPlan",
   "sizePanels",

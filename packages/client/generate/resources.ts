@@ -119,7 +119,7 @@ function methodText(operation: Operation): string {
   const fields = [
     `method: "${method}"`,
     `path: "${path}"`,
-    ...(pathParameters.length > 0 ? [`pathParameters: { ${pathParameters.join(", ")} }`] : []),
+    ...(pathParameters.length > 0 ? [`ids: [${pathParameters.join(", ")}]`] : []),
     ...queryField(operation),
     ...bodyFields(operation),
     ...(isWrite ? ["isWrite: true"] : []),

@@ -7,7 +7,7 @@ import { createCaller } from "./request.ts";
 import { requirePath } from "./url.ts";
 
 /** A call that no method stands for. Whatever is no GET is sent with an Idempotency-Key. */
-export type OtherRequest = Omit<Operation, "isWrite">;
+export type OtherRequest = Omit<Operation, "isWrite" | "ids">;
 
 /** One resource a property, one operation a method: `client.bits.create(…)` is the operation `createBit`. */
 export interface Client extends Resources {

@@ -7,6 +7,8 @@ export type Operation = {
   /** The path as the API description has it, such as `/v1/bits/{bitId}`. */
   readonly path: string;
   readonly pathParameters?: Readonly<Record<string, string>> | undefined;
+  /** The same by their order in the path: what the generated methods give, because it is shorter. */
+  readonly ids?: readonly string[];
   readonly query?: Query | undefined;
   readonly body?: unknown;
   /** A body that is sent as it is. */

@@ -1,8 +1,11 @@
 import type { Operation, Query } from "./operation.ts";
 
 /** The URL of an operation. Rejects a path parameter that is empty, `.` or `..` with a TypeError: it would name another path. */
-export function urlOf(baseUrl: string, { path, pathParameters = {}, query }: Operation): string {
-  const filled = path.replace(/\{(\w+)\}/g, (_hole, name: string) => segment(name, pathParameters[name]));
+export function urlOf(baseUrl: string, { path, pathParameters = {}, ids = [], query }: Operation): string {
+  const inOrder = ids.values();
+  const filled = path.replace(/\{(\w+)\}/g, (_hole, name: string) =>
+    segment(name, pathParameters[name] ?? inOrder.next().value),
+  );
   const search = query === undefined ? "" : searchOf(query);
   return `${baseUrl}${filled}${search === "" ? "" : `?${search}`}`;
 }

@@ -82,6 +82,8 @@ export { CUTS, type Cut, type CutSettings, type CutSummary, cutSummary } from ".
 export type { Pass } from "./cut/passes.ts";
 export type { SetIn } from "./cut/settable.ts";
 export { WORK_FIELDS, type Work } from "./cut/work.ts";
+export type { Change, ChangeCode, ChangeoverTimes, DayOrder, DaySetup, DayStep } from "./day/day.ts";
+export { orderDay, orderDaySteps } from "./day/order-day.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";
 export { afterMishaps, type Mishap } from "./job/after-mishap.ts";
@@ -141,6 +143,7 @@ export {
   type PolicyLayer,
   policyFaults,
   RULE_NAMES,
+  stricterLayer,
   strictestPolicy,
 } from "./policy/policy.ts";
 export { RULES } from "./policy/rules.ts";
@@ -177,12 +180,14 @@ export { WOODS, woodById } from "./wood/registry.ts";
 export type { Wood } from "./wood/wood.ts";
 export { codesIn } from "./wording/codes-in.ts";
 export { describeAssumption } from "./wording/english/assumptions.ts";
+export { describeChange } from "./wording/english/changes.ts";
 export { describeCorrection } from "./wording/english/corrections.ts";
 export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
 export { describeGuide, GUIDE_MEANINGS } from "./wording/english/guides.ts";
 export { describeLimit, describeRaisedBy } from "./wording/english/limits.ts";
 export { ASSUMPTION_MEANINGS } from "./wording/english/meanings/assumptions.ts";
+export { CHANGE_MEANINGS } from "./wording/english/meanings/changes.ts";
 export { FINDING_MEANINGS } from "./wording/english/meanings/findings.ts";
 export { CLEARANCE_MEANINGS, MOUNTING_REASON_MEANINGS } from "./wording/english/meanings/mounting.ts";
 export { PANEL_ASSUMPTION_MEANINGS, PANEL_FINDING_MEANINGS } from "./wording/english/meanings/panels.ts";

@@ -109,22 +109,22 @@ export function approvalsOf(caller: Caller): ApprovalsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/approvals", body, isWrite: true }, options),
     get: (approvalId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}", pathParameters: { approvalId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}", ids: [approvalId] }, options),
     issue: (approvalId, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/issue", pathParameters: { approvalId }, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/issue", ids: [approvalId], isWrite: true }, options),
     reissue: (approvalId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/reissue", pathParameters: { approvalId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/reissue", ids: [approvalId], body, isWrite: true }, options),
     withdraw: (approvalId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/withdraw", pathParameters: { approvalId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/withdraw", ids: [approvalId], body, isWrite: true }, options),
     sheet: (approvalId, options) =>
-      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/sheet", pathParameters: { approvalId } }, options),
+      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/sheet", ids: [approvalId] }, options),
     grounds: (approvalId, options) =>
-      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/grounds", pathParameters: { approvalId } }, options),
+      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/grounds", ids: [approvalId] }, options),
     difference: (approvalId, options) =>
-      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/difference", pathParameters: { approvalId } }, options),
+      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/difference", ids: [approvalId] }, options),
     status: (options) =>
       caller.send({ method: "GET", path: "/v1/approvals/status" }, options),
     label: (approvalId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}/label", pathParameters: { approvalId }, answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}/label", ids: [approvalId], answers: ["image/svg+xml"] }, options),
   };
 }

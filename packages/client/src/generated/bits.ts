@@ -146,21 +146,21 @@ export function bitsOf(caller: Caller): BitsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/bits", body, isWrite: true }, options),
     get: (bitId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}", pathParameters: { bitId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}", ids: [bitId] }, options),
     update: (bitId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/bits/{bitId}", pathParameters: { bitId }, body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/bits/{bitId}", ids: [bitId], body, isWrite: true }, changeOptions(version)),
     delete: (bitId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/bits/{bitId}", pathParameters: { bitId }, isWrite: true, answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/bits/{bitId}", ids: [bitId], isWrite: true, answers: [] }, changeOptions(version)),
     hold: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/hold", pathParameters: { bitId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/hold", ids: [bitId], body, isWrite: true }, options),
     release: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/release", pathParameters: { bitId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/release", ids: [bitId], body, isWrite: true }, options),
     retire: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/retire", pathParameters: { bitId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/retire", ids: [bitId], body, isWrite: true }, options),
     sendToSharpening: (bitId, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", pathParameters: { bitId }, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", ids: [bitId], isWrite: true }, options),
     label: (bitId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}/label", pathParameters: { bitId }, answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}/label", ids: [bitId], answers: ["image/svg+xml"] }, options),
     labels: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
       caller.send<never>({ method: "GET", path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] }, options),
     export: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
@@ -168,6 +168,6 @@ export function bitsOf(caller: Caller): BitsResource {
     import: (file, options) =>
       caller.send({ method: "POST", path: "/v1/bits/import", query: options?.query, ...file, isWrite: true }, options),
     edge: (bitId, options) =>
-      caller.send({ method: "GET", path: "/v1/bits/{bitId}/edge", pathParameters: { bitId } }, options),
+      caller.send({ method: "GET", path: "/v1/bits/{bitId}/edge", ids: [bitId] }, options),
   };
 }

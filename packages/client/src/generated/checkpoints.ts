@@ -45,6 +45,6 @@ export function checkpointsOf(caller: Caller): CheckpointsResource {
     create: (options) =>
       caller.send({ method: "POST", path: "/v1/events/checkpoints", isWrite: true }, options),
     get: (checkpointId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/events/checkpoints/{checkpointId}", pathParameters: { checkpointId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/events/checkpoints/{checkpointId}", ids: [checkpointId] }, options),
   };
 }

@@ -50,8 +50,8 @@ export function colletsOf(caller: Caller): ColletsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/collets", body, isWrite: true }, options),
     get: (colletId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/collets/{colletId}", pathParameters: { colletId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/collets/{colletId}", ids: [colletId] }, options),
     update: (colletId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/collets/{colletId}", pathParameters: { colletId }, body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/collets/{colletId}", ids: [colletId], body, isWrite: true }, changeOptions(version)),
   };
 }

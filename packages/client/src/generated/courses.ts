@@ -78,16 +78,16 @@ export function coursesOf(caller: Caller): CoursesResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/courses", body, isWrite: true }, options),
     get: (courseId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/courses/{courseId}", pathParameters: { courseId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/courses/{courseId}", ids: [courseId] }, options),
     update: (courseId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/courses/{courseId}", pathParameters: { courseId }, body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/courses/{courseId}", ids: [courseId], body, isWrite: true }, changeOptions(version)),
     getStudentToday: (courseId, personId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/students/{personId}/today", pathParameters: { courseId, personId } }, options),
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/students/{personId}/today", ids: [courseId, personId] }, options),
     listNeeds: (courseId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/needs", pathParameters: { courseId } }, options),
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/needs", ids: [courseId] }, options),
     listEnding: (courseId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/ending", pathParameters: { courseId }, query: options?.query }, options),
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/ending", ids: [courseId], query: options?.query }, options),
     usage: (courseId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/usage", pathParameters: { courseId }, query: options?.query }, options),
+      caller.send({ method: "GET", path: "/v1/courses/{courseId}/usage", ids: [courseId], query: options?.query }, options),
   };
 }

@@ -41,8 +41,8 @@ export function dialReadingsOf(caller: Caller): DialReadingsResource {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/dial-readings", query }, "cursor", options),
     get: (dialReadingId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/dial-readings/{dialReadingId}", pathParameters: { dialReadingId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/dial-readings/{dialReadingId}", ids: [dialReadingId] }, options),
     create: (routerId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/routers/{routerId}/dial-readings", pathParameters: { routerId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/routers/{routerId}/dial-readings", ids: [routerId], body, isWrite: true }, options),
   };
 }

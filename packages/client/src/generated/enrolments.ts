@@ -41,10 +41,10 @@ export function enrolmentsOf(caller: Caller): EnrolmentsResource {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/enrolments", query }, "cursor", options),
     create: (courseId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments", pathParameters: { courseId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments", ids: [courseId], body, isWrite: true }, options),
     createMany: (courseId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", pathParameters: { courseId }, query: options?.query, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", ids: [courseId], query: options?.query, body, isWrite: true }, options),
     end: (enrolmentId, options) =>
-      caller.send({ method: "POST", path: "/v1/enrolments/{enrolmentId}/end", pathParameters: { enrolmentId }, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/enrolments/{enrolmentId}/end", ids: [enrolmentId], isWrite: true }, options),
   };
 }

@@ -34,6 +34,6 @@ export function importsOf(caller: Caller): ImportsResource {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/imports", query }, "cursor", options),
     get: (importId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/imports/{importId}", pathParameters: { importId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/imports/{importId}", ids: [importId] }, options),
   };
 }

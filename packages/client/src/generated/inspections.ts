@@ -41,8 +41,8 @@ export function inspectionsOf(caller: Caller): InspectionsResource {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/inspections", query }, "cursor", options),
     get: (inspectionId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/inspections/{inspectionId}", pathParameters: { inspectionId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/inspections/{inspectionId}", ids: [inspectionId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/inspections", pathParameters: { bitId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/inspections", ids: [bitId], body, isWrite: true }, options),
   };
 }

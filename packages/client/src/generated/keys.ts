@@ -63,10 +63,10 @@ export function keysOf(caller: Caller): KeysResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/keys", body, isWrite: true }, options),
     get: (keyId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/keys/{keyId}", pathParameters: { keyId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/keys/{keyId}", ids: [keyId] }, options),
     rotate: (keyId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/keys/{keyId}/rotate", pathParameters: { keyId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/keys/{keyId}/rotate", ids: [keyId], body, isWrite: true }, options),
     revoke: (keyId, options) =>
-      caller.send({ method: "POST", path: "/v1/keys/{keyId}/revoke", pathParameters: { keyId }, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/keys/{keyId}/revoke", ids: [keyId], isWrite: true }, options),
   };
 }

@@ -52,8 +52,8 @@ export function loansOf(caller: Caller): LoansResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/loans", body, isWrite: true }, options),
     get: (loanId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/loans/{loanId}", pathParameters: { loanId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/loans/{loanId}", ids: [loanId] }, options),
     return: (loanId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/loans/{loanId}/return", pathParameters: { loanId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/loans/{loanId}/return", ids: [loanId], body, isWrite: true }, options),
   };
 }

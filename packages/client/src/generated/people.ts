@@ -70,12 +70,12 @@ export function peopleOf(caller: Caller): PeopleResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/people", body, isWrite: true }, options),
     get: (personId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/people/{personId}", pathParameters: { personId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/people/{personId}", ids: [personId] }, options),
     update: (personId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/people/{personId}", pathParameters: { personId }, body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/people/{personId}", ids: [personId], body, isWrite: true }, changeOptions(version)),
     createMany: (body, options) =>
       caller.send({ method: "POST", path: "/v1/people/batch", query: options?.query, body, isWrite: true }, options),
     erase: (personId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/people/{personId}/erase", pathParameters: { personId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/people/{personId}/erase", ids: [personId], body, isWrite: true }, options),
   };
 }

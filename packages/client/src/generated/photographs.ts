@@ -57,12 +57,12 @@ export function photographsOf(caller: Caller): PhotographsResource {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/photographs", query }, "cursor", options),
     get: (photographId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/photographs/{photographId}", pathParameters: { photographId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/photographs/{photographId}", ids: [photographId] }, options),
     delete: (photographId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/photographs/{photographId}", pathParameters: { photographId }, isWrite: true, answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/photographs/{photographId}", ids: [photographId], isWrite: true, answers: [] }, changeOptions(version)),
     content: (photographId, options) =>
-      caller.send({ method: "GET", path: "/v1/photographs/{photographId}/content", pathParameters: { photographId } }, options),
+      caller.send({ method: "GET", path: "/v1/photographs/{photographId}/content", ids: [photographId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", pathParameters: { bitId }, ...bodyOrFile(body), isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", ids: [bitId], ...bodyOrFile(body), isWrite: true }, options),
   };
 }

@@ -105,8 +105,8 @@ export function plansOf(caller: Caller): PlansResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/plans", query: options?.query, body, isWrite: true }, options),
     correct: (planId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/{planId}/corrections", pathParameters: { planId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/plans/{planId}/corrections", ids: [planId], body, isWrite: true }, options),
     get: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "GET", path: "/v1/plans/{planId}", pathParameters: { planId }, query: options?.query }, options),
+      caller.send<never>({ method: "GET", path: "/v1/plans/{planId}", ids: [planId], query: options?.query }, options),
   };
 }

@@ -59,10 +59,10 @@ export function qualificationsOf(caller: Caller): QualificationsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/qualifications", body, isWrite: true }, options),
     get: (qualificationId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/qualifications/{qualificationId}", pathParameters: { qualificationId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/qualifications/{qualificationId}", ids: [qualificationId] }, options),
     createMany: (body, options) =>
       caller.send({ method: "POST", path: "/v1/qualifications/batch", query: options?.query, body, isWrite: true }, options),
     withdraw: (qualificationId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", pathParameters: { qualificationId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", ids: [qualificationId], body, isWrite: true }, options),
   };
 }

@@ -14,6 +14,7 @@ import { type EventsResource, eventsOf } from "./events.ts";
 import { type HealthResource, healthOf } from "./health.ts";
 import { type ImportsResource, importsOf } from "./imports.ts";
 import { type InspectionsResource, inspectionsOf } from "./inspections.ts";
+import { type JobsResource, jobsOf } from "./jobs.ts";
 import { type KeysResource, keysOf } from "./keys.ts";
 import { type LoansResource, loansOf } from "./loans.ts";
 import { type MeResource, meOf } from "./me.ts";
@@ -25,6 +26,7 @@ import { type PlacesResource, placesOf } from "./places.ts";
 import { type PlansResource, plansOf } from "./plans.ts";
 import { type PolicyResource, policyOf } from "./policy.ts";
 import { type QualificationsResource, qualificationsOf } from "./qualifications.ts";
+import { type ReservationsResource, reservationsOf } from "./reservations.ts";
 import { type RoutersResource, routersOf } from "./routers.ts";
 import { type RunOutReadingsResource, runOutReadingsOf } from "./run-out-readings.ts";
 import { type SharpeningsResource, sharpeningsOf } from "./sharpenings.ts";
@@ -75,6 +77,9 @@ export interface Resources {
   /** What was found on bits, and what follows. */
   readonly inspections: InspectionsResource;
 
+  /** From a list of parts to the bits, set-ups and hours of a day's work. */
+  readonly jobs: JobsResource;
+
   /** Who may call, and what they may do. */
   readonly keys: KeysResource;
 
@@ -107,6 +112,9 @@ export interface Resources {
 
   /** What people were tested on, showed and were allowed. */
   readonly qualifications: QualificationsResource;
+
+  /** Bits that are kept for the days of a job. */
+  readonly reservations: ReservationsResource;
 
   /** The shop's routers and their speed dials. */
   readonly routers: RoutersResource;
@@ -148,6 +156,7 @@ export function resourcesOf(caller: Caller): Resources {
     health: healthOf(caller),
     imports: importsOf(caller),
     inspections: inspectionsOf(caller),
+    jobs: jobsOf(caller),
     keys: keysOf(caller),
     loans: loansOf(caller),
     me: meOf(caller),
@@ -159,6 +168,7 @@ export function resourcesOf(caller: Caller): Resources {
     plans: plansOf(caller),
     policy: policyOf(caller),
     qualifications: qualificationsOf(caller),
+    reservations: reservationsOf(caller),
     routers: routersOf(caller),
     runOutReadings: runOutReadingsOf(caller),
     sharpenings: sharpeningsOf(caller),

@@ -57,10 +57,10 @@ export function routersOf(caller: Caller): RoutersResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/routers", body, isWrite: true }, options),
     get: (routerId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/routers/{routerId}", pathParameters: { routerId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/routers/{routerId}", ids: [routerId] }, options),
     update: (routerId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/routers/{routerId}", pathParameters: { routerId }, body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/routers/{routerId}", ids: [routerId], body, isWrite: true }, changeOptions(version)),
     delete: (routerId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/routers/{routerId}", pathParameters: { routerId }, isWrite: true, answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/routers/{routerId}", ids: [routerId], isWrite: true, answers: [] }, changeOptions(version)),
   };
 }

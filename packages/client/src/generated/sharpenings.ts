@@ -41,8 +41,8 @@ export function sharpeningsOf(caller: Caller): SharpeningsResource {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/sharpenings", query }, "cursor", options),
     get: (sharpeningId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/sharpenings/{sharpeningId}", pathParameters: { sharpeningId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/sharpenings/{sharpeningId}", ids: [sharpeningId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/sharpenings", pathParameters: { bitId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/sharpenings", ids: [bitId], body, isWrite: true }, options),
   };
 }

@@ -46,6 +46,6 @@ export function signingOf(caller: Caller): SigningResource {
     rotateKeys: (options) =>
       caller.send({ method: "POST", path: "/v1/signing-keys/rotate", isWrite: true }, options),
     compromiseKey: (signingKeyId, options) =>
-      caller.send({ method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", pathParameters: { signingKeyId }, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", ids: [signingKeyId], isWrite: true }, options),
   };
 }

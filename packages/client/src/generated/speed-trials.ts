@@ -57,10 +57,10 @@ export function speedTrialsOf(caller: Caller): SpeedTrialsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/speed-trials", body, isWrite: true }, options),
     get: (speedTrialId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/speed-trials/{speedTrialId}", pathParameters: { speedTrialId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/speed-trials/{speedTrialId}", ids: [speedTrialId] }, options),
     setAside: (speedTrialId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/speed-trials/{speedTrialId}/set-aside", pathParameters: { speedTrialId }, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/speed-trials/{speedTrialId}/set-aside", ids: [speedTrialId], body, isWrite: true }, options),
     propose: (bitId, options) =>
-      caller.send({ method: "GET", path: "/v1/bits/{bitId}/speed-trials/next", pathParameters: { bitId }, query: options?.query }, options),
+      caller.send({ method: "GET", path: "/v1/bits/{bitId}/speed-trials/next", ids: [bitId], query: options?.query }, options),
   };
 }

@@ -31,7 +31,7 @@ export type Problem = {
     /**
      * Stable code to branch on.
      */
-    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'holds-used-up' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-elsewhere' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'database-away' | 'outcome-unknown' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
+    code: 'malformed-request' | 'not-json' | 'key-missing' | 'key-not-valid' | 'scope-missing' | 'person-needed' | 'not-yours' | 'not-found' | 'method-not-allowed' | 'request-too-slow' | 'idempotency-in-progress' | 'changed-meanwhile' | 'secret-shown-once' | 'last-manager' | 'key-ended' | 'person-left' | 'too-many-photographs' | 'place-in-use' | 'bit-not-available' | 'bit-kept' | 'job-not-ready' | 'bit-not-usable' | 'bit-on-loan' | 'loan-ended' | 'invalid-state' | 'holds-used-up' | 'inspection-needed' | 'repair-needed' | 'imported-before' | 'import-running' | 'backup-running' | 'backup-elsewhere' | 'backup-folder-missing' | 'result-changed' | 'may-not-run' | 'second-person-needed' | 'course-over' | 'enrolled-already' | 'version-stale' | 'body-too-large' | 'path-too-long' | 'media-type-not-supported' | 'expectation-failed' | 'not-valid' | 'import-not-valid' | 'idempotency-key-reused' | 'version-required' | 'too-many-requests' | 'headers-too-large' | 'internal' | 'busy' | 'database-away' | 'outcome-unknown' | 'took-too-long' | 'database-read-only' | 'closing' | 'disk-full';
     /**
      * Quote it when asking for help; it is in the service's log.
      */
@@ -1938,6 +1938,10 @@ export type NewLoan = {
      */
     job?: string;
     /**
+     * Id of the job it is for; one that is kept for a job is lent for that job.
+     */
+    jobId?: string;
+    /**
      * When it should be back, within the policy's loanTermMaxDays. Default: 24 hours from now. RFC 3339.
      */
     dueAt?: string;
@@ -1985,6 +1989,10 @@ export type Loan = {
      * What it is for, such as an order's name.
      */
     job?: string;
+    /**
+     * The job it is for.
+     */
+    jobId?: string;
     /**
      * When it should be back. RFC 3339.
      */
@@ -3329,7 +3337,7 @@ export type PolicyRule = {
     /**
      * The field that tightens it in a request.
      */
-    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio' | 'loanTermMaxDays' | 'loggedUseMaxAgeDays' | 'loggedFeedMaxMPerMin' | 'holdsPerDayMax';
+    name: 'speedMaxRpm' | 'rimSpeedMaxMPerS' | 'shookMarginRatio' | 'dialReadToleranceRatio' | 'dialBetweenToleranceRatio' | 'dialRangeToleranceRatio' | 'massEstimateToleranceRatio' | 'handheldDiameterMaxMm' | 'handheldCareDiameterMaxMm' | 'handheldMassMaxG' | 'handheldCareMassMaxG' | 'handheldEnergyMaxJ' | 'handheldCareEnergyMaxJ' | 'gyroscopicCoupleMaxNm' | 'gyroscopicCoupleCareMaxNm' | 'feedPerToothMm' | 'feedPerToothMinMm' | 'handFeedMaxMPerMin' | 'chipMeanMinMm' | 'climbBiteMaxMm' | 'finishBiteMm' | 'passSectionMaxMm2' | 'handheldPassSectionMaxMm2' | 'passWidthTimesBiteMaxMm2' | 'handheldPassWidthTimesBiteMaxMm2' | 'grooveDepthPerDiameterMaxRatio' | 'cutForceMaxN' | 'handheldCutForceMaxN' | 'motorEfficiencyRatio' | 'inputPowerAssumedW' | 'runOutAssumedMm' | 'unbalanceForceMaxN' | 'balanceGradeMaxMmPerS' | 'stickOutAssumedMm' | 'clampFactorRatio' | 'criticalSpeedShareMaxRatio' | 'shankStressMaxMPa' | 'shankStressCuttingShareRatio' | 'bodyStressMaxMPa' | 'tipMassAssumedG' | 'tipForceMaxN' | 'panelClearanceMinMm' | 'panelEngagementMinMm' | 'moistureToleranceAssumedPercent' | 'movementSpreadRatio' | 'tonguePlayMinMm' | 'tonguePlayMaxMm' | 'setUpSeconds' | 'trialStepRatio' | 'vibrationFreeMaxMmPerS' | 'dialReadingMaxAgeDays' | 'runOutReadingMaxAgeDays' | 'inspectionIntervalDays' | 'inspectionIntervalM' | 'sharpeningLossAssumedMm' | 'edgeLifeHighSpeedSteelM' | 'edgeLifeCarbideTippedM' | 'edgeLifeSolidCarbideM' | 'edgeLifeDiamondM' | 'edgeLifeDueRatio' | 'loanTermMaxDays' | 'loggedUseMaxAgeDays' | 'loggedFeedMaxMPerMin' | 'holdsPerDayMax' | 'handlingSecondsPerPiece' | 'jobTimeSpreadRatio' | 'bitChangeMinutes' | 'heightSettingMinutes' | 'fenceSettingMinutes' | 'dialSettingMinutes' | 'stationMoveMinutes' | 'testPieceMinutes';
     /**
      * In force unless somebody tightens it.
      */
@@ -3758,6 +3766,38 @@ export type PolicyLayer = {
      * How often in 24 hours one person who is not in charge may take bits out of use. In holds a day; usually 5, and only ever lower.
      */
     holdsPerDayMax?: number;
+    /**
+     * Time to fetch a piece, lay it on, take it off and put it down, each time it is run. In s; usually 15, and only ever higher.
+     */
+    handlingSecondsPerPiece?: number;
+    /**
+     * How much less or more than computed the work of a job may take. In ratio; usually 0.3, and only ever higher.
+     */
+    jobTimeSpreadRatio?: number;
+    /**
+     * Time to change the bit. In min; usually 3, and only ever higher.
+     */
+    bitChangeMinutes?: number;
+    /**
+     * Time to set a height and lock it. In min; usually 2, and only ever higher.
+     */
+    heightSettingMinutes?: number;
+    /**
+     * Time to set a fence to a distance, or to put up another guide. In min; usually 2, and only ever higher.
+     */
+    fenceSettingMinutes?: number;
+    /**
+     * Time to set the speed. In min; usually 0.2, and only ever higher.
+     */
+    dialSettingMinutes?: number;
+    /**
+     * Time to go to another router or table that stays set up. In min; usually 1, and only ever higher.
+     */
+    stationMoveMinutes?: number;
+    /**
+     * Time for one test piece after a new setting. In min; usually 3, and only ever higher.
+     */
+    testPieceMinutes?: number;
 };
 
 /**
@@ -5965,7 +6005,7 @@ export type NewKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'jobs:read' | 'jobs:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -6005,7 +6045,7 @@ export type Key = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'jobs:read' | 'jobs:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -6055,7 +6095,7 @@ export type CreatedKey = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'jobs:read' | 'jobs:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -6131,7 +6171,7 @@ export type NewPersonWithKey = {
         /**
          * Nothing but these, and only as far as the role goes. Default: all of the role's.
          */
-        scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+        scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'jobs:read' | 'jobs:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     };
 };
 
@@ -6186,7 +6226,7 @@ export type Me = {
     /**
      * What it may do.
      */
-    scopes: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'jobs:read' | 'jobs:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
 };
 
 /**
@@ -7480,9 +7520,1294 @@ export type CheckPage = {
 };
 
 /**
+ * A bit that is kept for the days of a job.
+ */
+export type Reservation = {
+    /**
+     * Its id, `reservation_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The job it is kept for.
+     */
+    jobId: string;
+    /**
+     * Who makes that job.
+     */
+    personId?: string;
+    /**
+     * The first day, in UTC.
+     */
+    from: string;
+    /**
+     * The last day, in UTC.
+     */
+    until: string;
+    /**
+     * Whether it is still kept; it is released when the job is done, dropped or back in draft.
+     */
+    state: 'kept' | 'released';
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Reservations, oldest first.
+ */
+export type ReservationPage = {
+    /**
+     * Reservations, oldest first.
+     */
+    data: Array<Reservation>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * How far a job is. Stable, for programs; later versions may add some.
+ */
+export type JobState = 'draft' | 'ready' | 'under-way' | 'done' | 'dropped';
+
+/**
+ * What weighs on a job. Stable, for programs; later versions may add some.
+ */
+export type JobFindingCode = 'no-bit' | 'cut-not-possible' | 'cut-not-to-run' | 'cut-with-care' | 'cut-depends' | 'bit-away' | 'bit-kept' | 'edge-dull' | 'edge-due' | 'after-mishap';
+
+/**
+ * Why one set-up comes before another. Stable, for programs; later versions may add some.
+ */
+export type OrderRuleCode = 'passes-in-order' | 'waste-before-undercut' | 'references-before-they-are-cut-away' | 'cope-before-stick' | 'end-grain-before-long';
+
+/**
+ * Why a bit was not taken for a cut. Stable, for programs; later versions may add some.
+ */
+export type WhyNotTakenCode = 'not-possible' | 'not-to-run' | 'out-of-use' | 'elsewhere' | 'more-care' | 'more-passes' | 'slower' | 'same-again';
+
+/**
+ * What a job rests on that has changed. Stable, for programs; later versions may add some.
+ */
+export type GroundChangeCode = 'bit-gone' | 'bit-out-of-use' | 'bit-elsewhere' | 'bit-sharpened' | 'router-gone' | 'figures-changed';
+
+/**
+ * A profile along an edge.
+ */
+export type EdgeCutSettings = {
+    kind: 'edge';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    isCurved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    hasBackRout?: boolean;
+    /**
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
+     */
+    heightMm?: number;
+    /**
+     * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
+     */
+    fenceMm?: number;
+    /**
+     * Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.
+     */
+    bushingDiameterMm?: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
+};
+
+/**
+ * A raised field: an edge cut around all the edges of a panel.
+ */
+export type PanelCutSettings = {
+    kind: 'panel';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    isCurved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    hasBackRout?: boolean;
+    /**
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
+     */
+    heightMm?: number;
+    /**
+     * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
+     */
+    fenceMm?: number;
+};
+
+/**
+ * One half of a joint along an edge: tongue, groove, cope, stick, lock-mitre, drawer or finger joint.
+ */
+export type JointCutSettings = {
+    kind: 'joint';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    isCurved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    hasBackRout?: boolean;
+    /**
+     * How far the bit stands out of the table or base at the end, or out of the template that a bushing runs on. Default: its whole profile.
+     */
+    heightMm?: number;
+    /**
+     * How far its axis stands behind the fence or pilot contact. Default: the pilot's radius; without one the least radius of the profile, or 0 for a parallel bit.
+     */
+    fenceMm?: number;
+};
+
+/**
+ * A rectangular step along an edge.
+ */
+export type RabbetCutSettings = {
+    kind: 'rabbet';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    isCurved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
+     * A light pass with the rotation before the main ones, against tear-out. By hand only, the work clamped.
+     */
+    hasBackRout?: boolean;
+    /**
+     * Depth of the cut.
+     */
+    depthMm: number;
+    /**
+     * Width of the step; wider than the bit, it is cut in runs side by side. Default: what the pilot gives, or the bit's radius without one.
+     */
+    widthMm?: number;
+};
+
+/**
+ * A groove or dado, at the bit's own width or wider; a dovetail, keyhole or T-slot with a bit of that form.
+ */
+export type GrooveCutSettings = {
+    kind: 'groove';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * Depth of the cut.
+     */
+    depthMm: number;
+    /**
+     * Width of the groove; wider than the bit, it is cut in runs side by side. Default: the bit's own.
+     */
+    widthMm?: number;
+    /**
+     * It starts or ends inside the work.
+     */
+    isStopped?: boolean;
+    /**
+     * Outside diameter of the guide bushing that runs along a template. Given, it is what guides the cut.
+     */
+    bushingDiameterMm?: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
+};
+
+/**
+ * One part of an inlay, cut along one template with two bushings: the recess, or the plug that fills it; each edge is a stretch of its outline.
+ */
+export type InlayCutSettings = {
+    kind: 'inlay';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * Depth of the cut.
+     */
+    depthMm: number;
+    /**
+     * The recess, cleared inside its outline, or the plug, cut free around it.
+     */
+    part: 'recess' | 'plug';
+    /**
+     * Outside diameter of the bushing that runs along the template for this part. The recess takes one that is larger by two diameters of the bit than the plug's.
+     */
+    bushingDiameterMm: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
+};
+
+/**
+ * Trims an overhang flush with a template.
+ */
+export type TrimCutSettings = {
+    kind: 'trim';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * The edge is curved: run against the pilot, without a fence.
+     */
+    isCurved?: boolean;
+    /**
+     * Handheld: around the outside of the work, or the inside of an opening. Default: outside.
+     */
+    side?: 'outside' | 'inside';
+    /**
+     * What stands out past the template.
+     */
+    overhangMm: number;
+    /**
+     * Thickness of the template. Default: 6 mm, or as high as the bearing (assumed).
+     */
+    templateThicknessMm?: number;
+};
+
+/**
+ * Planes a surface in overlapping rows; each edge is one row's length.
+ */
+export type SurfaceCutSettings = {
+    kind: 'surface';
+    /**
+     * Default: against the rotation. With it (a climb cut) only a light bite is planned.
+     */
+    feedDirection?: 'against-rotation' | 'with-rotation';
+    /**
+     * What guides the work or the router. Default: the first that serves, which the assumptions name.
+     */
+    guide?: 'template-and-bushing' | 'template' | 'rails' | 'straightedge' | 'sled' | 'fence-with-offset-outfeed' | 'fence' | 'fence-flush-with-bearing' | 'bearing' | 'bearing-and-pin' | 'edge-guide' | 'freehand';
+    /**
+     * Depth of the cut.
+     */
+    depthMm: number;
+    /**
+     * Width of the surface, square to the rows.
+     */
+    widthMm: number;
+    /**
+     * How far each row moves over, as a share of the bit's diameter. Default: 0.5.
+     */
+    stepOverRatio?: number;
+};
+
+/**
+ * A kind of cut and its settings, without what the part says: its edges, its size and its thickness.
+ */
+export type CutSettings = EdgeCutSettings | PanelCutSettings | JointCutSettings | RabbetCutSettings | GrooveCutSettings | InlayCutSettings | TrimCutSettings | SurfaceCutSettings;
+
+/**
+ * A bit and a setting that somebody has chosen.
+ */
+export type CutByBit = {
+    by: 'bit';
+    /**
+     * Id of the bit of the rack.
+     */
+    bitId: string;
+    cut: CutSettings;
+};
+
+/**
+ * A form with sizes: any bit of the rack that has them will do. Default of `cut`: the form's usual one.
+ */
+export type CutByForm = {
+    by: 'form';
+    /**
+     * The form wanted, such as `round-over`.
+     */
+    form: 'straight' | 'spiral-up-cut' | 'spiral-down-cut' | 'spiral-compression' | 'flush-trim' | 'rabbet' | 'slot-cutter' | 'chamfer' | 'v-groove' | 'round-over' | 'beading' | 'cove' | 'core-box' | 'bullnose' | 'ogee' | 'thumbnail' | 'dovetail' | 'keyhole' | 't-slot' | 'tongue' | 'groove' | 'cope' | 'stick' | 'lock-mitre' | 'drawer-joint' | 'finger-joint' | 'panel-raising' | 'panel-raising-vertical' | 'surfacing' | 'custom';
+    /**
+     * Dimensions of the form that matter, as a bit has them, such as `radiusMm` of a round-over.
+     */
+    sizes?: {
+        [key: string]: number | string;
+    };
+    /**
+     * How far off a size may be. Default: 0.1 mm; of an angle, as many degrees.
+     */
+    toleranceMm?: number;
+    cut?: CutSettings;
+};
+
+/**
+ * What a cut is made with, or what is wanted.
+ */
+export type CutWanted = CutByBit | CutByForm;
+
+/**
+ * A router of the shop as it is held.
+ */
+export type JobMachine = {
+    /**
+     * Id of the router.
+     */
+    routerId: string;
+    /**
+     * How it is held.
+     */
+    mounting: 'table' | 'handheld';
+};
+
+/**
+ * One cut in every piece of a part. Default of `machine`: the best of the job's.
+ */
+export type JobCut = {
+    /**
+     * What of the part is cut.
+     */
+    along: 'both-ends' | 'one-end' | 'both-sides' | 'one-side' | 'all-round' | 'face-across' | 'face-along';
+    wanted: CutWanted;
+    machine?: JobMachine;
+    /**
+     * Of a groove in a face: how far its middle lies from the edge or end that it is measured from. Grooves in other places are other set-ups. Default: all of one kind in one place.
+     */
+    positionMm?: number;
+};
+
+/**
+ * Minutes of work; nothing of it is measured.
+ */
+export type MinuteRange = {
+    /**
+     * At least.
+     */
+    leastMin: number;
+    /**
+     * As computed.
+     */
+    usualMin: number;
+    /**
+     * At most.
+     */
+    mostMin: number;
+};
+
+/**
+ * Something that weighs on a job.
+ */
+export type JobFinding = {
+    code: JobFindingCode;
+    severity: Severity;
+    /**
+     * The part, by its place in the list.
+     */
+    part?: number;
+    /**
+     * The cut, by its place in the part.
+     */
+    cut?: number;
+    /**
+     * The bit it is about.
+     */
+    bitId?: string;
+    /**
+     * Bits of the same form and sizes that are free then.
+     */
+    insteadBitIds?: Array<string>;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * A bit that was looked at and not taken.
+ */
+export type BitNotTaken = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId?: string;
+    code: WhyNotTakenCode;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * A cut with the bit that was taken for it.
+ */
+export type JobPlannedCut = {
+    /**
+     * The part, by its place in the list.
+     */
+    part: number;
+    /**
+     * The cut, by its place in the part.
+     */
+    cut: number;
+    /**
+     * How many pieces, spares among them.
+     */
+    pieces: number;
+    /**
+     * The cut of the same part that it takes wood out for.
+     */
+    isWasteFor?: number;
+    /**
+     * The bit taken; null if there is none.
+     */
+    bitId: string | null;
+    /**
+     * The router; null if there is none.
+     */
+    routerId: string | null;
+    /**
+     * How it is held.
+     */
+    mounting: 'table' | 'handheld' | null;
+    verdict: Verdict;
+    /**
+     * The mark to turn to; null without a dial.
+     */
+    mark: Mark | null;
+    /**
+     * Nominal speed; null if it must not be run.
+     */
+    rpm: number | null;
+    /**
+     * How many passes.
+     */
+    passes: number;
+    /**
+     * What guides it.
+     */
+    guide: GuideCode | null;
+    /**
+     * What to ask for its whole plan with: the body of POST /v1/plans/preview.
+     */
+    request: PlanRequest | null;
+    /**
+     * Digest of its plan.
+     */
+    digest: string | null;
+    /**
+     * Other bits that were looked at, the nearest first.
+     */
+    notTaken: Array<BitNotTaken>;
+};
+
+/**
+ * Pieces of one part at one set-up.
+ */
+export type JobRun = {
+    /**
+     * The part, by its place in the list.
+     */
+    part: number;
+    /**
+     * The cut, by its place in the part.
+     */
+    cut: number;
+    /**
+     * The part's name.
+     */
+    name: string;
+    /**
+     * The pass of that cut.
+     */
+    pass: number;
+    /**
+     * How many pieces.
+     */
+    pieces: number;
+    /**
+     * The fence of the pass, set or given by a bearing.
+     */
+    fenceMm: number;
+    /**
+     * Metres cut, all pieces together.
+     */
+    metres: number;
+    /**
+     * How long a hand takes along one piece.
+     */
+    secondsPerPiece: number;
+};
+
+/**
+ * One bit at one height, fence and mark: everything in the job that is cut so.
+ */
+export type JobSetup = {
+    /**
+     * What it is called in this job.
+     */
+    id: string;
+    /**
+     * Its place in the order of work.
+     */
+    number: number;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * How it is held.
+     */
+    mounting: 'table' | 'handheld';
+    guide: GuideCode;
+    /**
+     * Which kind of pass.
+     */
+    kind: 'back-rout' | 'rough' | 'finish';
+    /**
+     * Set the bit this far out of the table or base, to its tip.
+     */
+    heightMm: number;
+    /**
+     * How much of that is its cutter.
+     */
+    cutterMm: number;
+    /**
+     * Set the fence this far in front of its axis; null if nothing is set.
+     */
+    fenceMm: number | null;
+    /**
+     * Of a groove in a face: where its middle lies, from the edge or end.
+     */
+    positionMm: number | null;
+    /**
+     * The mark to turn to; null without a dial.
+     */
+    mark: Mark | null;
+    /**
+     * Nominal speed.
+     */
+    rpm: number;
+    testPiece?: TestPiece;
+    /**
+     * What comes before it, and why.
+     */
+    after: Array<{
+        setupId: string;
+        rule: OrderRuleCode;
+    }>;
+    /**
+     * What is cut at it, ends first.
+     */
+    runs: Array<JobRun>;
+    /**
+     * How it is set, as the plan of the first of its runs says it.
+     */
+    settings: Array<{
+        code: StepCode;
+        /**
+         * The sentence for people.
+         */
+        text: string;
+    }>;
+    /**
+     * Minutes to change over to it.
+     */
+    changeMin: number;
+    /**
+     * Minutes of cutting.
+     */
+    cuttingMin: number;
+    /**
+     * Minutes of fetching and laying on.
+     */
+    handlingMin: number;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * What the job takes of one bit's edge: an estimate.
+ */
+export type EdgeOverJob = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * How much of its edge's life is used before the job.
+     */
+    usedPercentBefore: number;
+    /**
+     * And after it.
+     */
+    usedPercentAfter: number;
+    /**
+     * The sentence for people.
+     */
+    text: string;
+};
+
+/**
+ * A bit to fetch, and to bring back.
+ */
+export type JobBit = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Its name.
+     */
+    name: string;
+    /**
+     * Where it stands.
+     */
+    state: string;
+    /**
+     * Where it was last seen.
+     */
+    placeId: string | null;
+    /**
+     * Where it is brought back to.
+     */
+    homePlaceId: string | null;
+};
+
+/**
+ * What a job was computed from, for one bit in one router and wood.
+ */
+export type JobGround = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The router.
+     */
+    routerId: string;
+    /**
+     * How it is held.
+     */
+    mounting: 'table' | 'handheld';
+    /**
+     * The wood.
+     */
+    woodId: string;
+    /**
+     * Digest of what was known of them.
+     */
+    digest: string;
+    /**
+     * The bit's greatest diameter then.
+     */
+    diameterMm: number | null;
+    /**
+     * When it had last been sharpened.
+     */
+    sharpenedAt: string | null;
+};
+
+/**
+ * A job as it was computed.
+ */
+export type JobWork = {
+    verdict: Verdict;
+    /**
+     * What weighs on it.
+     */
+    findings: Array<JobFinding>;
+    /**
+     * Every cut, in the order of the parts.
+     */
+    cuts: Array<JobPlannedCut>;
+    /**
+     * In the order of work.
+     */
+    setups: Array<JobSetup>;
+    /**
+     * How good the order is.
+     */
+    order: {
+        /**
+         * Minutes of changing over in this order.
+         */
+        changeoverMin: number;
+        /**
+         * No order takes less.
+         */
+        lowerBoundMin: number;
+        /**
+         * How much of the least this order may be over it.
+         */
+        gapPercent: number;
+        /**
+         * Whether no order takes less than this one.
+         */
+        isProvenLeast: boolean;
+    };
+    /**
+     * How long it takes.
+     */
+    minutes: {
+        cutting: MinuteRange;
+        handling: MinuteRange;
+        changingOver: MinuteRange;
+        total: MinuteRange;
+    };
+    /**
+     * What it takes of each edge.
+     */
+    edges: Array<EdgeOverJob>;
+    /**
+     * What to fetch before, and to bring back after.
+     */
+    bits: Array<JobBit>;
+    /**
+     * What it was computed from.
+     */
+    grounds: Array<JobGround>;
+    /**
+     * When it was computed.
+     */
+    computedAt: string;
+    /**
+     * Version of the computation.
+     */
+    engineVersion: string;
+    /**
+     * What comes before this plan.
+     */
+    advice: string;
+};
+
+/**
+ * A set-up that was made, and what came out.
+ */
+export type JobSetupMade = {
+    /**
+     * The set-up as it was numbered then.
+     */
+    setupId: string;
+    /**
+     * When. RFC 3339.
+     */
+    at: string;
+    /**
+     * The key it was entered with.
+     */
+    by: string;
+    /**
+     * What was made at it.
+     */
+    runs: Array<{
+        /**
+         * Its part, from 1.
+         */
+        part: number;
+        /**
+         * Its cut in that part, from 1.
+         */
+        cut: number;
+        /**
+         * Its pass, from 1.
+         */
+        pass: number;
+        /**
+         * The fence it was made with.
+         */
+        fenceMm: number;
+    }>;
+    /**
+     * What came out. `fine` stands alone.
+     */
+    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The height it was made at.
+     */
+    heightMm: number;
+    /**
+     * The speed it was made at.
+     */
+    rpm: number;
+    /**
+     * The uses that were logged.
+     */
+    useIds: Array<string>;
+};
+
+/**
+ * Something a job rests on that has changed.
+ */
+export type JobGroundChange = {
+    code: GroundChangeCode;
+    /**
+     * The bit it is about.
+     */
+    bitId?: string;
+    /**
+     * The router it is about.
+     */
+    routerId?: string;
+    /**
+     * What changed, as a sentence.
+     */
+    text: string;
+};
+
+/**
+ * Whether a job still holds.
+ */
+export type JobChanges = {
+    /**
+     * The job.
+     */
+    jobId: string;
+    /**
+     * Whether everything it was computed from is still so.
+     */
+    isCurrent: boolean;
+    /**
+     * What is different since. Compute it again to follow it.
+     */
+    changed: Array<JobGroundChange>;
+};
+
+/**
+ * A set-up that has been made.
+ */
+export type SetupMade = {
+    /**
+     * The set-up that was made, as the job numbers it.
+     */
+    setupId: string;
+    /**
+     * What came out. `fine` stands alone.
+     */
+    outcomes: Array<'fine' | 'scorched' | 'chattered' | 'tore-out' | 'came-loose'>;
+    /**
+     * How long the bit ran. Default: what was computed for cutting.
+     */
+    minutes?: number;
+};
+
+/**
+ * The end of a job.
+ */
+export type JobEnd = {
+    /**
+     * What became of it.
+     */
+    as: 'done' | 'dropped';
+};
+
+/**
+ * Settings to draft from all set-ups of a job.
+ */
+export type JobApprovals = {
+    /**
+     * Id of the course.
+     */
+    courseId: string;
+    /**
+     * How closely somebody must watch.
+     */
+    supervision: 'beside' | 'in-the-room' | 'on-call';
+    /**
+     * Only for those who showed this, such as large-bits.
+     */
+    skill?: string;
+    /**
+     * From when; default: now. RFC 3339.
+     */
+    validFrom?: string;
+    /**
+     * Until when, at most two years. RFC 3339.
+     */
+    validUntil: string;
+};
+
+/**
+ * The drafts that were made.
+ */
+export type JobApprovalsMade = {
+    /**
+     * One for each bit, router and setting.
+     */
+    approvals: Array<{
+        /**
+         * The draft.
+         */
+        approvalId: string;
+        /**
+         * The stored plan it was made from.
+         */
+        planId: string;
+        /**
+         * Its name.
+         */
+        name: string;
+    }>;
+};
+
+/**
+ * Pieces alike. Their grain runs along the length.
+ */
+export type JobPart = {
+    /**
+     * text of 1 to 100 characters, such as "Rail, upper"
+     */
+    name: string;
+    /**
+     * How many are needed.
+     */
+    count: number;
+    /**
+     * Cut beside them, against mistakes. Default: none.
+     */
+    spares?: number;
+    /**
+     * Length of the part, along the grain.
+     */
+    lengthMm: number;
+    /**
+     * Width of the part, across the grain.
+     */
+    widthMm: number;
+    /**
+     * Thickness of the part.
+     */
+    thicknessMm: number;
+    /**
+     * Its wood, if it is another than the job's.
+     */
+    woodId?: string;
+    /**
+     * What is cut in each piece. The order of work is found, whatever their order here.
+     */
+    cuts: Array<JobCut>;
+};
+
+/**
+ * A job to plan and keep: a whole cut list in one request.
+ */
+export type NewJob = {
+    /**
+     * text of 1 to 100 characters, such as "Cherry kitchen, 24 doors"
+     */
+    name: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * Id of who makes it; default: the one whose key asks.
+     */
+    personId?: string;
+    /**
+     * Id of the course that works on it.
+     */
+    courseId?: string;
+    /**
+     * The first day of work, in UTC. Needed to make it ready.
+     */
+    startsOn?: string;
+    /**
+     * The day it is wanted: its bits are kept until then. Needed to make it ready.
+     */
+    wantedOn?: string;
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId: string;
+    /**
+     * The routers it may be made with, as they are held. All of them stay set up at once.
+     */
+    machines: Array<JobMachine>;
+    /**
+     * What heights and fences are set by. Default: metric.
+     */
+    setIn?: 'metric' | 'imperial';
+    policy?: PolicyLayer;
+    /**
+     * The cut list: up to 200 parts, and 600 cuts in all.
+     */
+    parts: Array<JobPart>;
+};
+
+/**
+ * What to change of a job in draft; it is computed again. A given field replaces the old one whole; null removes one that is optional.
+ */
+export type JobChange = {
+    /**
+     * text of 1 to 100 characters, such as "Cherry kitchen, 24 doors"
+     */
+    name?: string;
+    externalId?: string | null;
+    notes?: string | null;
+    personId?: string | null;
+    courseId?: string | null;
+    startsOn?: string | null;
+    wantedOn?: string | null;
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId?: string;
+    /**
+     * The routers it may be made with, as they are held. All of them stay set up at once.
+     */
+    machines?: Array<JobMachine>;
+    setIn?: 'metric' | 'imperial' | null;
+    policy?: PolicyLayer | null;
+    /**
+     * The cut list: up to 200 parts, and 600 cuts in all.
+     */
+    parts?: Array<JobPart>;
+};
+
+/**
+ * A job as it was asked for and computed, and what was made of it.
+ */
+export type Job = {
+    /**
+     * Its id, `job_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Cherry kitchen, 24 doors"
+     */
+    name: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * Id of who makes it; default: the one whose key asks.
+     */
+    personId?: string;
+    /**
+     * Id of the course that works on it.
+     */
+    courseId?: string;
+    /**
+     * The first day of work, in UTC. Needed to make it ready.
+     */
+    startsOn?: string;
+    /**
+     * The day it is wanted: its bits are kept until then. Needed to make it ready.
+     */
+    wantedOn?: string;
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId: string;
+    /**
+     * The routers it may be made with, as they are held. All of them stay set up at once.
+     */
+    machines: Array<JobMachine>;
+    /**
+     * What heights and fences are set by. Default: metric.
+     */
+    setIn?: 'metric' | 'imperial';
+    policy?: PolicyLayer;
+    /**
+     * The cut list: up to 200 parts, and 600 cuts in all.
+     */
+    parts: Array<JobPart>;
+    state: JobState;
+    work: JobWork;
+    /**
+     * Set-ups that were made, oldest first.
+     */
+    made: Array<JobSetupMade>;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * A job in short.
+ */
+export type JobSummary = {
+    /**
+     * Its id, `job_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Cherry kitchen, 24 doors"
+     */
+    name: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Id of who makes it; default: the one whose key asks.
+     */
+    personId?: string;
+    /**
+     * The first day of work, in UTC. Needed to make it ready.
+     */
+    startsOn?: string;
+    /**
+     * The day it is wanted: its bits are kept until then. Needed to make it ready.
+     */
+    wantedOn?: string;
+    state: JobState;
+    verdict: Verdict;
+    /**
+     * How many parts.
+     */
+    parts: number;
+    /**
+     * How many pieces, spares among them.
+     */
+    pieces: number;
+    /**
+     * How many set-ups.
+     */
+    setups: number;
+    /**
+     * How many were made.
+     */
+    made: number;
+    minutes: MinuteRange;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Jobs in short, oldest first.
+ */
+export type JobPage = {
+    /**
+     * Jobs in short, oldest first.
+     */
+    data: Array<JobSummary>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
  * What happened. Stable, for programs; later versions may add some.
  */
-export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
+export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'job.created' | 'job.changed' | 'job.made-ready' | 'job.reopened' | 'job.set-up-made' | 'job.ended' | 'reservation.created' | 'reservation.released' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
 
 /**
  * Fields of the bit that matter to an event.
@@ -7730,6 +9055,10 @@ export type LoanEventFields = {
      * What it is for, such as an order's name.
      */
     job?: string;
+    /**
+     * The job it is for.
+     */
+    jobId?: string;
     /**
      * When it should be back. RFC 3339.
      */
@@ -8296,6 +9625,126 @@ export type PlanEventFields = {
 };
 
 /**
+ * Fields of the job that matter to an event.
+ */
+export type JobEventFields = {
+    /**
+     * Its id, `job_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * text of 1 to 100 characters, such as "Cherry kitchen, 24 doors"
+     */
+    name?: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    /**
+     * Id of who makes it; default: the one whose key asks.
+     */
+    personId?: string;
+    /**
+     * Id of the course that works on it.
+     */
+    courseId?: string;
+    /**
+     * The first day of work, in UTC. Needed to make it ready.
+     */
+    startsOn?: string;
+    /**
+     * The day it is wanted: its bits are kept until then. Needed to make it ready.
+     */
+    wantedOn?: string;
+    /**
+     * Id of a wood, such as `black-cherry`.
+     */
+    woodId?: string;
+    /**
+     * The routers it may be made with, as they are held. All of them stay set up at once.
+     */
+    machines?: Array<JobMachine>;
+    /**
+     * What heights and fences are set by. Default: metric.
+     */
+    setIn?: 'metric' | 'imperial';
+    policy?: PolicyLayer;
+    /**
+     * The cut list: up to 200 parts, and 600 cuts in all.
+     */
+    parts?: Array<JobPart>;
+    state?: JobState;
+    /**
+     * Set-ups that were made, oldest first.
+     */
+    made?: Array<JobSetupMade>;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the reservation that matter to an event.
+ */
+export type ReservationEventFields = {
+    /**
+     * Its id, `reservation_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * The bit.
+     */
+    bitId?: string;
+    /**
+     * The job it is kept for.
+     */
+    jobId?: string;
+    /**
+     * Who makes that job.
+     */
+    personId?: string;
+    /**
+     * The first day, in UTC.
+     */
+    from?: string;
+    /**
+     * The last day, in UTC.
+     */
+    until?: string;
+    /**
+     * Whether it is still kept; it is released when the job is done, dropped or back in draft.
+     */
+    state?: 'kept' | 'released';
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
+    [key: string]: unknown;
+};
+
+/**
  * Fields of the shop policy that matter to an event.
  */
 export type ShopPolicyEventFields = {
@@ -8385,7 +9834,7 @@ export type KeyEventFields = {
     /**
      * Nothing but these, and only as far as the role goes. Default: all of the role's.
      */
-    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
+    scopes?: Array<'metrics:read' | 'self:read' | 'bits:read' | 'bits:write' | 'bits:hold' | 'places:read' | 'places:write' | 'routers:read' | 'routers:write' | 'woods:read' | 'plans:compute' | 'plans:read' | 'plans:write' | 'jobs:read' | 'jobs:write' | 'loans:read' | 'loans:write' | 'inspections:read' | 'inspections:write' | 'sharpenings:read' | 'sharpenings:write' | 'trials:read' | 'trials:write' | 'uses:read' | 'uses:write' | 'stock:read' | 'people:read' | 'people:write' | 'policy:write' | 'courses:read' | 'courses:write' | 'qualifications:read' | 'qualifications:write' | 'approvals:read' | 'approvals:write' | 'checks:ask' | 'checks:read' | 'events:read' | 'events:checkpoint' | 'backups:manage' | 'keys:manage'>;
     /**
      * From when it no longer works. RFC 3339.
      */
@@ -10392,6 +11841,232 @@ export type PlanChanged = {
 };
 
 /**
+ * The job was entered.
+ */
+export type JobCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'job.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: JobEventFields;
+    };
+};
+
+/**
+ * The job changed, or something was done with it.
+ */
+export type JobChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'job.changed' | 'job.made-ready' | 'job.reopened' | 'job.set-up-made' | 'job.ended';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: JobEventFields;
+        after: JobEventFields;
+    };
+};
+
+/**
+ * The reservation was entered.
+ */
+export type ReservationCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'reservation.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: ReservationEventFields;
+    };
+};
+
+/**
+ * The reservation changed, or something was done with it.
+ */
+export type ReservationChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'reservation.released';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: ReservationEventFields;
+        after: ReservationEventFields;
+    };
+};
+
+/**
  * The shop policy was entered.
  */
 export type ShopPolicyCreated = {
@@ -11522,7 +13197,7 @@ export type SigningKeyChanged = {
 /**
  * One change: who, when, what and why. What `data` holds follows from `type`.
  */
-export type Event = BitCreated | BitChanged | BitRemoved | PlaceCreated | PlaceChanged | PlaceRemoved | PhotographCreated | PhotographRemoved | LoanCreated | LoanChanged | InspectionCreated | SharpeningCreated | RouterCreated | RouterChanged | RouterRemoved | ColletCreated | ColletChanged | DialReadingCreated | RunOutReadingCreated | SpeedTrialCreated | SpeedTrialChanged | UseCreated | ImportCreated | ImportChanged | PlanCreated | PlanChanged | ShopPolicyCreated | ShopPolicyChanged | PersonCreated | PersonChanged | KeyCreated | KeyChanged | CourseCreated | CourseChanged | EnrolmentCreated | EnrolmentChanged | QualificationCreated | QualificationChanged | ApprovalCreated | ApprovalChanged | LapseCreated | GroundsCreated | CheckCreated | CheckpointCreated | SigningKeyCreated | SigningKeyChanged;
+export type Event = BitCreated | BitChanged | BitRemoved | PlaceCreated | PlaceChanged | PlaceRemoved | PhotographCreated | PhotographRemoved | LoanCreated | LoanChanged | InspectionCreated | SharpeningCreated | RouterCreated | RouterChanged | RouterRemoved | ColletCreated | ColletChanged | DialReadingCreated | RunOutReadingCreated | SpeedTrialCreated | SpeedTrialChanged | UseCreated | ImportCreated | ImportChanged | PlanCreated | PlanChanged | JobCreated | JobChanged | ReservationCreated | ReservationChanged | ShopPolicyCreated | ShopPolicyChanged | PersonCreated | PersonChanged | KeyCreated | KeyChanged | CourseCreated | CourseChanged | EnrolmentCreated | EnrolmentChanged | QualificationCreated | QualificationChanged | ApprovalCreated | ApprovalChanged | LapseCreated | GroundsCreated | CheckCreated | CheckpointCreated | SigningKeyCreated | SigningKeyChanged;
 
 /**
  * One page of events.
@@ -22769,6 +24444,1278 @@ export type AskCheckResponses = {
 };
 
 export type AskCheckResponse = AskCheckResponses[keyof AskCheckResponses];
+
+export type ListReservationsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Of this bit.
+         */
+        bitId?: string;
+        /**
+         * For this job.
+         */
+        jobId?: string;
+        /**
+         * Only what is still kept, or released.
+         */
+        state?: 'kept' | 'released';
+    };
+    url: '/v1/reservations';
+};
+
+export type ListReservationsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListReservationsError = ListReservationsErrors[keyof ListReservationsErrors];
+
+export type ListReservationsResponses = {
+    /**
+     * One page. Reservations, oldest first.
+     */
+    200: ReservationPage;
+};
+
+export type ListReservationsResponse = ListReservationsResponses[keyof ListReservationsResponses];
+
+export type ListJobsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Jobs that are so far.
+         */
+        state?: 'draft' | 'ready' | 'under-way' | 'done' | 'dropped';
+        /**
+         * Made by this person.
+         */
+        personId?: string;
+        /**
+         * Of this course.
+         */
+        courseId?: string;
+        /**
+         * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
+         */
+        ids?: string;
+        /**
+         * Those that another program calls so.
+         */
+        externalId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
+    };
+    url: '/v1/jobs';
+};
+
+export type ListJobsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListJobsError = ListJobsErrors[keyof ListJobsErrors];
+
+export type ListJobsResponses = {
+    /**
+     * One page. Jobs in short, oldest first.
+     */
+    200: JobPage;
+};
+
+export type ListJobsResponse = ListJobsResponses[keyof ListJobsResponses];
+
+export type CreateJobData = {
+    body: NewJob;
+    headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/jobs';
+};
+
+export type CreateJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CreateJobError = CreateJobErrors[keyof CreateJobErrors];
+
+export type CreateJobResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    201: Job;
+};
+
+export type CreateJobResponse = CreateJobResponses[keyof CreateJobResponses];
+
+export type GetJobData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}';
+};
+
+export type GetJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetJobError = GetJobErrors[keyof GetJobErrors];
+
+export type GetJobResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    200: Job;
+};
+
+export type GetJobResponse = GetJobResponses[keyof GetJobResponses];
+
+export type UpdateJobData = {
+    body: JobChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}';
+};
+
+export type UpdateJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type UpdateJobError = UpdateJobErrors[keyof UpdateJobErrors];
+
+export type UpdateJobResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    200: Job;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
+};
+
+export type UpdateJobResponse = UpdateJobResponses[keyof UpdateJobResponses];
+
+export type GetJobChangesData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/changes';
+};
+
+export type GetJobChangesErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetJobChangesError = GetJobChangesErrors[keyof GetJobChangesErrors];
+
+export type GetJobChangesResponses = {
+    /**
+     * Whether a job still holds.
+     */
+    200: JobChanges;
+};
+
+export type GetJobChangesResponse = GetJobChangesResponses[keyof GetJobChangesResponses];
+
+export type PreviewJobData = {
+    body: NewJob;
+    path?: never;
+    query?: never;
+    url: '/v1/jobs/preview';
+};
+
+export type PreviewJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type PreviewJobError = PreviewJobErrors[keyof PreviewJobErrors];
+
+export type PreviewJobResponses = {
+    /**
+     * A job as it was computed.
+     */
+    200: JobWork;
+};
+
+export type PreviewJobResponse = PreviewJobResponses[keyof PreviewJobResponses];
+
+export type ExportJobData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/export';
+};
+
+export type ExportJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ExportJobError = ExportJobErrors[keyof ExportJobErrors];
+
+export type ExportJobResponses = {
+    /**
+     * The day's list.
+     */
+    200: string;
+};
+
+export type ExportJobResponse = ExportJobResponses[keyof ExportJobResponses];
+
+export type ComputeJobData = {
+    body?: never;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/compute';
+};
+
+export type ComputeJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type ComputeJobError = ComputeJobErrors[keyof ComputeJobErrors];
+
+export type ComputeJobResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    200: Job;
+};
+
+export type ComputeJobResponse = ComputeJobResponses[keyof ComputeJobResponses];
+
+export type ReadyJobData = {
+    body?: never;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/ready';
+};
+
+export type ReadyJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type ReadyJobError = ReadyJobErrors[keyof ReadyJobErrors];
+
+export type ReadyJobResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    200: Job;
+};
+
+export type ReadyJobResponse = ReadyJobResponses[keyof ReadyJobResponses];
+
+export type ReopenJobData = {
+    body?: never;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/reopen';
+};
+
+export type ReopenJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type ReopenJobError = ReopenJobErrors[keyof ReopenJobErrors];
+
+export type ReopenJobResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    200: Job;
+};
+
+export type ReopenJobResponse = ReopenJobResponses[keyof ReopenJobResponses];
+
+export type EndJobData = {
+    body: JobEnd;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/end';
+};
+
+export type EndJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type EndJobError = EndJobErrors[keyof EndJobErrors];
+
+export type EndJobResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    200: Job;
+};
+
+export type EndJobResponse = EndJobResponses[keyof EndJobResponses];
+
+export type FinishJobSetupData = {
+    body: SetupMade;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/set-ups-made';
+};
+
+export type FinishJobSetupErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type FinishJobSetupError = FinishJobSetupErrors[keyof FinishJobSetupErrors];
+
+export type FinishJobSetupResponses = {
+    /**
+     * A job as it was asked for and computed, and what was made of it.
+     */
+    200: Job;
+};
+
+export type FinishJobSetupResponse = FinishJobSetupResponses[keyof FinishJobSetupResponses];
+
+export type DraftJobApprovalsData = {
+    body: JobApprovals;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: never;
+    url: '/v1/jobs/{jobId}/approvals';
+};
+
+export type DraftJobApprovalsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type DraftJobApprovalsError = DraftJobApprovalsErrors[keyof DraftJobApprovalsErrors];
+
+export type DraftJobApprovalsResponses = {
+    /**
+     * The drafts that were made.
+     */
+    200: JobApprovalsMade;
+};
+
+export type DraftJobApprovalsResponse = DraftJobApprovalsResponses[keyof DraftJobApprovalsResponses];
 
 export type ListEventsData = {
     body?: never;

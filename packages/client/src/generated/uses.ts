@@ -45,6 +45,6 @@ export function usesOf(caller: Caller): UsesResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/uses", body, isWrite: true }, options),
     get: (useId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/uses/{useId}", pathParameters: { useId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/uses/{useId}", ids: [useId] }, options),
   };
 }

@@ -34,6 +34,6 @@ export function woodsOf(caller: Caller): WoodsResource {
     list: (query, options) =>
       caller.list({ method: "GET", path: "/v1/woods", query }, "cursor", options),
     get: (woodId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/woods/{woodId}", pathParameters: { woodId } }, options),
+      caller.send<never>({ method: "GET", path: "/v1/woods/{woodId}", ids: [woodId] }, options),
   };
 }

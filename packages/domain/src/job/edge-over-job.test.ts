@@ -2,15 +2,17 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_POLICY } from "../policy/policy.ts";
 import { woodById } from "../wood/registry.ts";
 import { edgesOverJob } from "./edge-over-job.ts";
-import type { JobSetup, PlannedCut, SetupRun } from "./set-up.ts";
+import type { SetupRun } from "./set-up.ts";
 import { jobTimes } from "./times.ts";
 
 // Sheets of MDF count 2.5 metres for each metre cut with carbide (`wear/wear-factor.test.ts`).
-const mdf = { wood: woodById("mdf") } as PlannedCut;
+const [mdf] = [woodById("mdf")].flatMap((wood) => (wood === undefined ? [] : [{ wood }]));
+if (mdf === undefined) throw new Error("no MDF");
+const MDF = mdf;
 
-function setup(id: string, ...runs: readonly Partial<SetupRun>[]): JobSetup {
-  const whole = { cut: 0, pass: 1, pieces: 0, metresPerPiece: 0, secondsPerPiece: 0 };
-  return { id, bitId: "bit", runs: runs.map((run) => ({ ...whole, ...run })) } as JobSetup;
+function setup(id: string, ...runs: readonly Partial<SetupRun>[]) {
+  const whole = { cut: 0, pass: 1, pieces: 0, fenceMm: 0, metresPerPiece: 0, secondsPerPiece: 0 };
+  return { id, bitId: "bit", runs: runs.map((run) => ({ ...whole, ...run })) };
 }
 
 describe("what a job takes of an edge", () => {
@@ -24,7 +26,7 @@ describe("what a job takes of an edge", () => {
   it("is metres times how abrasive the wood is, and says after how many pieces it is dull", () => {
     // 100 m are left, each piece takes 2 × 1.25 × 2.5 = 2.5 m at 1 m: the 40th reaches the end of the edge's life.
     const setups = [setup("one", { pieces: 60, metresPerPiece: 1 })];
-    expect(edgesOverJob(setups, [mdf], [before], DEFAULT_POLICY)).toEqual([
+    expect(edgesOverJob(setups, [MDF], [before], DEFAULT_POLICY)).toEqual([
       {
         bitId: "bit",
         usedRatioBefore: 0.875,
@@ -41,13 +43,13 @@ describe("what a job takes of an edge", () => {
       { ...setup("other", { pieces: 1000, metresPerPiece: 10 }), bitId: "another" },
       setup("two", { pieces: 30, metresPerPiece: 1 }),
     ];
-    const [edge] = edgesOverJob(setups, [mdf], [before], DEFAULT_POLICY);
+    const [edge] = edgesOverJob(setups, [MDF], [before], DEFAULT_POLICY);
     expect(edge?.dullAt).toEqual({ setupId: "two", cut: 0, afterPieces: 9 });
   });
 
   it("says nothing of an edge that lasts", () => {
     const setups = [setup("one", { pieces: 10, metresPerPiece: 1 })];
-    const [edge] = edgesOverJob(setups, [mdf], [{ ...before, usedEquivalentM: 0 }], DEFAULT_POLICY);
+    const [edge] = edgesOverJob(setups, [MDF], [{ ...before, usedEquivalentM: 0 }], DEFAULT_POLICY);
     expect(edge).toMatchObject({ usedRatioAfter: 25 / 800, dueAt: undefined, dullAt: undefined });
   });
 });

@@ -54,7 +54,12 @@ export function partEdges({ lengthMm, widthMm }: PartSize, along: PartPlace): Ed
   }
 }
 
-/** One piece of a part as the work that is held, so many alike. */
+/**
+ * One piece of a part as the work that is held, so many alike.
+ * @example
+ * partWork({ lengthMm: 600, widthMm: 60, thicknessMm: 19 }, 26)
+ * // → { lengthMm: 600, widthMm: 60, thicknessMm: 19, count: 26 }
+ */
 export function partWork({ lengthMm, widthMm, thicknessMm }: PartSize, pieces: number): Work {
   return { lengthMm, widthMm, thicknessMm, count: pieces };
 }

@@ -21,6 +21,8 @@ export type PlannedCut = {
   readonly cut: Cut;
   /** How many pieces, spares among them. */
   readonly pieces: number;
+  /** Of a groove in a face: how far its middle lies from the edge or end that it is measured from, mm. */
+  readonly positionMm?: number | undefined;
   readonly plan: Plan;
   /** The cut that it takes wood out for, by its place in the list, if it is made for another. */
   readonly isWasteFor?: number | undefined;
@@ -37,6 +39,8 @@ export type SetupRun = {
   readonly cut: number;
   readonly pass: number;
   readonly pieces: number;
+  /** The fence of the pass in the plan's frame, set by hand or given by a bearing. */
+  readonly fenceMm: number;
   readonly metresPerPiece: number;
   readonly secondsPerPiece: number;
 };
@@ -57,6 +61,8 @@ export type JobSetup = {
   readonly cutterMm: number;
   /** Undefined if nothing is set to a distance: a bearing or a template gives it. */
   readonly fenceMm: number | undefined;
+  /** Of a groove in a face: how far its middle lies from the edge or end, mm. */
+  readonly positionMm: number | undefined;
   readonly mark: Mark | undefined;
   readonly rpm: number;
   readonly runs: readonly SetupRun[];

@@ -25,7 +25,7 @@ const BITS: Readonly<Record<string, Bit>> = {
   stick: { form: { kind: "stick", ...PAIR }, ...large },
   straight: { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, ...large },
   chamfer: {
-    form: { kind: "chamfer", diameterMm: 30, angleDeg: 45, cuttingLengthMm: 10, pilotDiameterMm: 10 },
+    form: { kind: "chamfer", diameterMm: 30, angleDeg: 45, pilotDiameterMm: 10 },
     ...large,
   },
 };
@@ -69,6 +69,14 @@ describe("the set-ups of a job", () => {
       { cut: 0, pass: 2, pieces: 48, metresPerPiece: 0.3 },
       { cut: 1, pass: 2, pieces: 50, metresPerPiece: 0.6 },
     ]);
+  });
+
+  it("are not shared by grooves in other places of the face", () => {
+    const groove = planned({ bit: "straight", kind: "groove", along: "face-across" });
+    const at = (...positions: readonly number[]) =>
+      jobSetups(positions.map((positionMm) => ({ ...groove, positionMm }))).length;
+    expect(at(100, 300)).toBe(2 * at(100));
+    expect(at(100, 100)).toBe(at(100));
   });
 
   it("are not shared by another router", () => {

@@ -19,6 +19,14 @@ type CutLink = { readonly first: number; readonly second: number; readonly rule:
  * The set-ups of planned cuts: each pass of each cut is made at one, and passes at the same setting of the same bit in the same router share
  * it, across parts. What shares one never has to wait for itself: then a cut keeps a set-up of its own. Cuts without passes, whose plan
  * says not to run, have none.
+ * @example
+ * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
+ * const router = { minRpm: 10_000, maxRpm: 20_000, dial: { marks: { first: 1, last: 5 } }, inputPowerW: 1600 };
+ * const wood = woodById("black-cherry");
+ * const cut = { kind: "groove", depthMm: 3, edges: partEdges({ lengthMm: 600, widthMm: 200, thicknessMm: 19 }, "face-across") };
+ * const plan = makePlan({ bit, router, mounting: "table", wood, cut, policy: DEFAULT_POLICY });
+ * const alike = { bitId: "bit", routerId: "router", mounting: "table", form: "straight", wood, cut, pieces: 4, plan };
+ * jobSetups([{ ...alike, part: 0 }, { ...alike, part: 1 }]).length === plan.passes.length // → true
  */
 export function jobSetups(cuts: readonly PlannedCut[]): JobSetup[] {
   const rules = cutLinks(cuts);
@@ -65,6 +73,7 @@ function draftOf(cut: PlannedCut, index: number, planned: PlannedPass, id: strin
     heightMm,
     cutterMm,
     fenceMm: isSetToDistance(guide) ? fenceMm : undefined,
+    positionMm: cut.positionMm,
     mark: setting.mark,
     rpm: setting.rpm,
   };
@@ -92,11 +101,21 @@ function isSetToDistance(name: GuideName): boolean {
 
 type Place = Pick<
   JobSetup,
-  "bitId" | "routerId" | "mounting" | "guide" | "heightMm" | "fenceMm" | "mark" | "rpm"
+  "bitId" | "routerId" | "mounting" | "guide" | "heightMm" | "fenceMm" | "positionMm" | "mark" | "rpm"
 >;
 
-function keyOf({ bitId, routerId, mounting, guide, heightMm, fenceMm, mark, rpm }: Place): string {
-  const settings = [heightMm, fenceMm].map((mm) =>
+function keyOf({
+  bitId,
+  routerId,
+  mounting,
+  guide,
+  heightMm,
+  fenceMm,
+  positionMm,
+  mark,
+  rpm,
+}: Place): string {
+  const settings = [heightMm, fenceMm, positionMm].map((mm) =>
     mm === undefined ? "none" : Math.round(mm / SAME_SETTING_MM),
   );
   return [bitId, routerId, mounting, guide, ...settings, mark ?? "", rpm].join(" ");
@@ -109,6 +128,7 @@ function runOf({ cut, pieces }: PlannedCut, index: number, { pass, secondsPerEdg
     cut: index,
     pass: pass.number,
     pieces,
+    fenceMm: pass.fenceMm,
     metresPerPiece: (lengthMm * runsSideBySide) / MM_PER_M,
     secondsPerPiece: secondsPerEdge.reduce((sum, seconds) => sum + seconds, 0),
   };

@@ -20,8 +20,15 @@ const SECONDS_PER_MIN = 60;
 /**
  * How long the set-ups of a job take, `changeoverMin` of them for changing over. Nothing of it is measured: the range around it is the
  * policy's.
+ * @example
+ * const runs = [{ cut: 0, pass: 1, pieces: 40, fenceMm: 0, metresPerPiece: 0.6, secondsPerPiece: 15 }];
+ * jobTimes([{ runs }], 20, DEFAULT_POLICY).total.usualMin // → 40
  */
-export function jobTimes(setups: readonly JobSetup[], changeoverMin: number, policy: TimePolicy): JobTimes {
+export function jobTimes(
+  setups: readonly Pick<JobSetup, "runs">[],
+  changeoverMin: number,
+  policy: TimePolicy,
+): JobTimes {
   const runs = setups.flatMap((setup) => setup.runs);
   const cuttingS = runs.reduce((sum, { pieces, secondsPerPiece }) => sum + pieces * secondsPerPiece, 0);
   const pieces = runs.reduce((sum, run) => sum + run.pieces, 0);

@@ -35,6 +35,22 @@ export function strictestPolicy(...layers: readonly PolicyLayer[]): Policy {
 }
 
 /**
+ * Two layers as one that is as strict as both.
+ * @example
+ * stricterLayer({ rimSpeedMaxMPerS: 40 }, { rimSpeedMaxMPerS: 50, finishBiteMm: 0.5 }) // → { rimSpeedMaxMPerS: 40, finishBiteMm: 0.5 }
+ */
+export function stricterLayer(one: PolicyLayer, other: PolicyLayer): PolicyLayer {
+  const layer: { [Name in RuleName]?: number } = {};
+  for (const name of RULE_NAMES) {
+    const [mine, theirs] = [one[name], other[name]];
+    const value =
+      mine === undefined ? theirs : theirs !== undefined && isStricter(name, theirs, mine) ? theirs : mine;
+    if (value !== undefined) layer[name] = value;
+  }
+  return layer;
+}
+
+/**
  * Thresholds outside their range. Pointers start at the layer.
  * @example
  * policyFaults({ rimSpeedMaxMPerS: 900 })[0].code // → "out-of-range"

@@ -1,4 +1,5 @@
 import { CRIB_RULES } from "./rules/crib.ts";
+import { DAY_RULES } from "./rules/day.ts";
 import { DIAL_RULES } from "./rules/dial.ts";
 import { HANDHELD_RULES } from "./rules/handheld.ts";
 import { JOB_RULES } from "./rules/job.ts";
@@ -23,4 +24,5 @@ export const RULES = {
   ...WEAR_RULES,
   ...CRIB_RULES,
   ...JOB_RULES,
+  ...DAY_RULES,
 } as const;

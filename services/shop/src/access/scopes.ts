@@ -33,6 +33,11 @@ export const SCOPES = {
   "plans:compute": { meaning: "Ask for a plan.", roles: MEMBERS },
   "plans:read": { meaning: "See the stored plans.", roles: MEMBERS },
   "plans:write": { meaning: "Store plans.", roles: STAFF },
+  "jobs:read": { meaning: "See jobs; a member, their own and their courses'.", roles: EVERYONE },
+  "jobs:write": {
+    meaning: "Plan jobs and log what was made; a member, their own and their courses'.",
+    roles: MEMBERS,
+  },
   "loans:read": { meaning: "See loans; a member, their own.", roles: EVERYONE },
   "loans:write": { meaning: "Take bits out and bring them back; a member, their own.", roles: EVERYONE },
   "inspections:read": { meaning: "See what was found on bits.", roles: MEMBERS },

@@ -58,4 +58,17 @@ export const WhyNotTakenCode = defineCodes({
   },
 });
 
-export const JOB_CODES = [JobState, JobFindingCode, OrderRuleCode, WhyNotTakenCode];
+export const GroundChangeCode = defineCodes({
+  name: "GroundChangeCode",
+  title: "What a job rests on that has changed",
+  meanings: {
+    "bit-gone": "The bit is no longer on the rack.",
+    "bit-out-of-use": "The bit is held or retired.",
+    "bit-elsewhere": "The bit is on loan, away at sharpening, or kept for another job.",
+    "bit-sharpened": "The bit was sharpened.",
+    "router-gone": "The router is no longer in the shop.",
+    "figures-changed": "What is known of the bit in the router has changed.",
+  },
+});
+
+export const JOB_CODES = [JobState, JobFindingCode, OrderRuleCode, WhyNotTakenCode, GroundChangeCode];

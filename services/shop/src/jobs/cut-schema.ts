@@ -99,6 +99,14 @@ export const JobCutSchema = Type.Object(
     along: Type.Unsafe<PartPlace>(fieldSchema(PART_FIELDS.along)),
     wanted: ref(WantedSchema),
     machine: Type.Optional(ref(MachineSchema)),
+    positionMm: Type.Optional(
+      Type.Number({
+        minimum: 0,
+        maximum: 10_000,
+        description:
+          "Of a groove in a face: how far its middle lies from the edge or end that it is measured from. Grooves in other places are other set-ups. Default: all of one kind in one place.",
+      }),
+    ),
   },
   {
     $id: "JobCut",

@@ -5,10 +5,9 @@ import {
   externalIdField,
   idField,
   keptFields,
-  momentField,
   nameField,
   notesField,
-  orNull,
+  type PatchOf,
   patchSchema,
   referenceField,
 } from "../http/fields.ts";
@@ -17,7 +16,7 @@ import { within } from "../http/range.ts";
 import { ref } from "../http/reference.ts";
 import { Verdict } from "../plans/codes.ts";
 import { PolicyLayerSchema } from "../policy/layer-schema.ts";
-import { USE_OUTCOMES } from "../uses/schema.ts";
+import { ACT_SCHEMAS, MadeSchema } from "./act-schema.ts";
 import { JOB_CODES, JobState } from "./codes.ts";
 import { CUT_SCHEMAS, JobCutSchema, MachineSchema } from "./cut-schema.ts";
 import { JobWorkSchema, MinutesSchema, WORK_SCHEMAS } from "./work-schema.ts";
@@ -104,70 +103,16 @@ export const JobChangeSchema = patchSchema<Static<typeof NewJobSchema>>(
   "What to change of a job in draft; it is computed again. A given field replaces the old one whole; null removes one that is optional.",
 );
 
-const outcomes = Type.Array(Type.Enum([...USE_OUTCOMES], { type: "string" }), {
-  minItems: 1,
-  maxItems: USE_OUTCOMES.length,
-  uniqueItems: true,
-  description: "What came out. `fine` stands alone.",
-});
-
-const MadeSchema = Type.Object(
-  {
-    setupId: Type.String({ description: "The set-up as it was numbered then." }),
-    at: momentField("When."),
-    by: Type.String({ description: "The key it was entered with." }),
-    runs: Type.Array(
-      Type.Object(
-        {
-          part: Type.Integer({ description: "Its part, from 1." }),
-          cut: Type.Integer({ description: "Its cut in that part, from 1." }),
-          pass: Type.Integer({ description: "Its pass, from 1." }),
-        },
-        closed,
-      ),
-      { description: "What was made at it." },
-    ),
-    outcomes,
-    bitId: Type.String({ description: "The bit." }),
-    useIds: Type.Array(Type.String(), { description: "The uses that were logged." }),
-  },
-  { $id: "JobSetupMade", description: "A set-up that was made, and what came out.", ...closed },
-);
-
-const kept = {
-  id: idField("job"),
-  ...jobFields,
-  state: ref(JobState.schema),
-  work: ref(JobWorkSchema),
-  made: Type.Array(ref(MadeSchema), { description: "Set-ups that were made, oldest first." }),
-};
-
 export const JobSchema = Type.Object(
   {
-    ...kept,
+    id: idField("job"),
+    ...jobFields,
+    state: ref(JobState.schema),
+    work: ref(JobWorkSchema),
+    made: Type.Array(ref(MadeSchema), { description: "Set-ups that were made, oldest first." }),
     ...keptFields,
   },
-  { $id: "KeptJob", description: "A job as it is kept.", ...closed },
-);
-
-const ChangedGroundSchema = Type.Object(
-  {
-    bitId: Type.Optional(Type.String({ description: "The bit it is about." })),
-    routerId: Type.Optional(Type.String({ description: "The router it is about." })),
-    text: Type.String({ description: "What changed, as a sentence." }),
-  },
-  { $id: "JobGroundChange", description: "Something a job rests on that has changed.", ...closed },
-);
-
-export const ShownJobSchema = Type.Object(
-  {
-    ...JobSchema.properties,
-    isCurrent: Type.Boolean({ description: "Whether what it was computed from is still so." }),
-    changed: Type.Array(ref(ChangedGroundSchema), {
-      description: "What is different since. Compute it again to follow it.",
-    }),
-  },
-  { $id: "Job", description: "A job, and whether it still holds.", ...closed },
+  { $id: "Job", description: "A job as it was asked for and computed, and what was made of it.", ...closed },
 );
 
 export const JobSummarySchema = Type.Object(
@@ -192,48 +137,24 @@ export const JobSummarySchema = Type.Object(
 
 export const JobPageSchema = pageSchema("JobPage", ref(JobSummarySchema), "Jobs in short, oldest first.");
 
-export const SetupMadeSchema = Type.Object(
-  {
-    setupId: Type.String({ maxLength: 100, description: "The set-up that was made, as the job numbers it." }),
-    outcomes,
-    minutes: Type.Optional(
-      Type.Number({
-        minimum: 0,
-        maximum: 100_000,
-        description: "How long the bit ran. Default: what was computed for cutting.",
-      }),
-    ),
-  },
-  { $id: "SetupMade", description: "A set-up that has been made.", ...closed },
-);
-
 /** What events say of a job: what was computed is read from the job. */
-export const JobEventFieldsSchema = Type.Object({
-  ...Type.Omit(JobSchema, ["work", "parts"]).properties,
-  verdict: ref(Verdict.schema),
-  setups: orNull(Type.Integer(), "How many set-ups."),
-});
+export const JobEventFieldsSchema = Type.Omit(JobSchema, ["work"]);
 
 export const JOB_SCHEMAS = [
   ...JOB_CODES.map(({ schema }) => schema),
   ...CUT_SCHEMAS,
   ...WORK_SCHEMAS,
+  ...ACT_SCHEMAS,
   JobPartSchema,
   NewJobSchema,
   JobChangeSchema,
-  MadeSchema,
-  ChangedGroundSchema,
-  ShownJobSchema,
+  JobSchema,
   JobSummarySchema,
   JobPageSchema,
-  SetupMadeSchema,
 ];
 
 export type NewJob = Static<typeof NewJobSchema>;
+export type JobChange = PatchOf<NewJob>;
 export type JobPart = Static<typeof JobPartSchema>;
 export type JobRecord = Static<typeof JobSchema>;
-export type ShownJob = Static<typeof ShownJobSchema>;
 export type JobSummary = Static<typeof JobSummarySchema>;
-export type JobGroundChange = Static<typeof ChangedGroundSchema>;
-export type SetupMade = Static<typeof SetupMadeSchema>;
-export type SetupMadeRecord = Static<typeof MadeSchema>;

@@ -1,7 +1,8 @@
 import Type, { type Static } from "typebox";
 import { orNull } from "../http/fields.ts";
 import { ref } from "../http/reference.ts";
-import { GuideCode, Severity, Verdict } from "../plans/codes.ts";
+import { GuideCode, Severity, StepCode, Verdict } from "../plans/codes.ts";
+import { PlanRequestSchema } from "../plans/schema.ts";
 import { TestPieceSchema } from "../plans/test-piece-schema.ts";
 import { MarkSchema } from "../routers/schema.ts";
 import { JobFindingCode, OrderRuleCode, WhyNotTakenCode } from "./codes.ts";
@@ -47,7 +48,12 @@ const FindingSchema = Type.Object(
 );
 
 const NotTakenSchema = Type.Object(
-  { bitId: machine.bitId, routerId: Type.Optional(machine.routerId), why: ref(WhyNotTakenCode.schema), text },
+  {
+    bitId: machine.bitId,
+    routerId: Type.Optional(machine.routerId),
+    code: ref(WhyNotTakenCode.schema),
+    text,
+  },
   { $id: "BitNotTaken", description: "A bit that was looked at and not taken.", ...closed },
 );
 
@@ -67,7 +73,7 @@ const PlannedCutSchema = Type.Object(
     passes: Type.Integer({ description: "How many passes." }),
     guide: orNull(ref(GuideCode.schema), "What guides it."),
     request: orNull(
-      Type.Unsafe<object>({ $ref: "PlanRequest#" }),
+      ref(PlanRequestSchema),
       "What to ask for its whole plan with: the body of POST /v1/plans/preview.",
     ),
     digest: orNull(Type.String(), "Digest of its plan."),
@@ -84,6 +90,7 @@ const RunSchema = Type.Object(
     name: Type.String({ description: "The part's name." }),
     pass: Type.Integer({ minimum: 1, description: "The pass of that cut." }),
     pieces: Type.Integer({ description: "How many pieces." }),
+    fenceMm: Type.Number({ description: "The fence of the pass, set or given by a bearing." }),
     metres: Type.Number({ description: "Metres cut, all pieces together." }),
     secondsPerPiece: Type.Number({ description: "How long a hand takes along one piece." }),
   },
@@ -100,16 +107,19 @@ const SetupSchema = Type.Object(
     heightMm: Type.Number({ description: "Set the bit this far out of the table or base, to its tip." }),
     cutterMm: Type.Number({ description: "How much of that is its cutter." }),
     fenceMm: orNull(Type.Number(), "Set the fence this far in front of its axis; null if nothing is set."),
+    positionMm: orNull(Type.Number(), "Of a groove in a face: where its middle lies, from the edge or end."),
     ...setting,
     testPiece: Type.Optional(ref(TestPieceSchema)),
     after: Type.Array(Type.Object({ setupId: Type.String(), rule: ref(OrderRuleCode.schema) }, closed), {
       description: "What comes before it, and why.",
     }),
     runs: Type.Array(ref(RunSchema), { description: "What is cut at it, ends first." }),
+    settings: Type.Array(Type.Object({ code: ref(StepCode.schema), text }, closed), {
+      description: "How it is set, as the plan of the first of its runs says it.",
+    }),
     changeMin: Type.Number({ description: "Minutes to change over to it." }),
     cuttingMin: Type.Number({ description: "Minutes of cutting." }),
     handlingMin: Type.Number({ description: "Minutes of fetching and laying on." }),
-    isMade: Type.Boolean({ description: "Whether it has been made." }),
     text,
   },
   {
@@ -209,4 +219,6 @@ export type JobFinding = Static<typeof FindingSchema>;
 export type JobPlannedCut = Static<typeof PlannedCutSchema>;
 export type JobSetupShown = Static<typeof SetupSchema>;
 export type NotTaken = Static<typeof NotTakenSchema>;
+export type EdgeShown = Static<typeof EdgeSchema>;
+export type JobBitShown = Static<typeof FetchSchema>;
 export type JobGround = Static<typeof GroundSchema>;

@@ -14,6 +14,7 @@ type Asked = {
   readonly personId: string;
   readonly routerId?: string;
   readonly job?: string;
+  readonly jobId?: string;
   readonly dueAt?: string;
   /** Who asked, if it is a person. */
   readonly lentBy?: string;
@@ -32,14 +33,14 @@ export function lendBit(
     const where = bit.loanId === undefined ? "away at sharpening" : `out on loan ${bit.loanId}`;
     throw new Problem("bit-not-available", `Bit ${bit.id} is ${where}.`);
   }
-  const { personId, routerId, job, dueAt, lentBy } = asked;
+  const { personId, routerId, job, jobId, dueAt, lentBy } = asked;
   const end = dueAt === undefined ? usualEnd(at) : momentAfter(at, dueAt, "/dueAt");
   const latest = daysAfter(at, termDays);
   if (end > latest) {
     const accepted = `a time in the next ${termDays} days: until ${latest}`;
     throw notValid([{ in: "body", pointer: "/dueAt", message: "A bit is not lent for so long.", accepted }]);
   }
-  const fields = withoutUndefined({ bitId: bit.id, personId, lentBy, routerId, job, dueAt: end });
+  const fields = withoutUndefined({ bitId: bit.id, personId, lentBy, routerId, job, jobId, dueAt: end });
   const record: LoanRecord = newRecord(id, fields, at);
   const lent = bitAfter(bit, "lent", { loanId: id, placeId: undefined, missingSince: undefined }, at);
   // The bit first: if somebody else has just taken it, that says so before a second loan of it is tried.

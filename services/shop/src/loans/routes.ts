@@ -7,6 +7,7 @@ import { requireNamed, unknownRecord } from "../http/named-records.ts";
 import { idFilter, listRoute, readRoute } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
+import { jobs } from "../jobs/reads.ts";
 import { people } from "../people/kind.ts";
 import { places } from "../places/reads.ts";
 import { notValid, Problem } from "../problems/problem.ts";
@@ -14,6 +15,7 @@ import { routers } from "../routers/kind.ts";
 import { areLoansShown, shopPolicy } from "../shop-policy/reads.ts";
 import { newId } from "../store/id.ts";
 import { lendBit, returnBit } from "./decide.ts";
+import { requireNotKept } from "./kept-bits.ts";
 import { loanKind } from "./kind.ts";
 import { loans } from "./reads.ts";
 import {
@@ -94,8 +96,10 @@ export function loanRoutes(app: App, doors: Doors): void {
       }
       if (person.state === "left") throw new Problem("person-left", `${person.name} has left.`);
       const { loanTermMaxDays } = yield* shopPolicy();
+      yield* requireNamed([{ pointer: "/jobId", id: body.jobId, of: jobs }]);
       const asked = { ...body, personId, ...by(request) };
       const { record, changes } = lendBit(newId(loanKind.idPrefix), bit, asked, loanTermMaxDays, at);
+      yield* requireNotKept(bit, record);
       const expects = [{ kind: people.kind, id: person.id, version: person.version }];
       return { changes, expects, answer: record };
     },

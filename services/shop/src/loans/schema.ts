@@ -15,6 +15,9 @@ export const NewLoanSchema = Type.Object(
     ),
     routerId: Type.Optional(referenceField("the router it goes into")),
     job,
+    jobId: Type.Optional(
+      referenceField("the job it is for; one that is kept for a job is lent for that job"),
+    ),
     dueAt: Type.Optional(
       momentField("When it should be back, within the policy's loanTermMaxDays. Default: 24 hours from now."),
     ),
@@ -38,6 +41,7 @@ export const LoanSchema = Type.Object(
     returnedBy: Type.Optional(Type.String({ description: "The person whose key brought it back." })),
     routerId: Type.Optional(Type.String({ description: "The router it went into." })),
     job,
+    jobId: Type.Optional(Type.String({ description: "The job it is for." })),
     dueAt: momentField("When it should be back."),
     returnedAt: Type.Optional(momentField("When it came back. Absent while it is out.")),
     returnedPlaceId: Type.Optional(Type.String({ description: "Where it was put." })),

@@ -2,12 +2,20 @@ import { LIMITS } from "@rimwise/domain";
 import { ReasonWhyNotCode } from "../checks/codes.ts";
 import { EventType } from "../events/types.ts";
 import type { CodeList } from "../http/code-list.ts";
+import { JOB_CODES } from "../jobs/codes.ts";
 import { PANEL_CODES } from "../panels/codes.ts";
 import { LimitName, PLAN_CODES } from "../plans/codes.ts";
 import { PROBLEMS } from "../problems/codes.ts";
 import { MissingCode } from "../qualifications/codes.ts";
 
-const LISTS: readonly CodeList[] = [...PLAN_CODES, ...PANEL_CODES, MissingCode, ReasonWhyNotCode, EventType];
+const LISTS: readonly CodeList[] = [
+  ...PLAN_CODES,
+  ...PANEL_CODES,
+  ...JOB_CODES,
+  MissingCode,
+  ReasonWhyNotCode,
+  EventType,
+];
 
 const INTRODUCTION = `# Codes
 

@@ -19,6 +19,8 @@ export const PROBLEMS = {
   "too-many-photographs": { status: 409, title: "The bit has enough photographs." },
   "place-in-use": { status: 409, title: "Something is still kept there." },
   "bit-not-available": { status: 409, title: "The bit cannot be taken just now." },
+  "bit-kept": { status: 409, title: "The bit is kept for a job." },
+  "job-not-ready": { status: 409, title: "The job cannot be made ready as it is." },
   "bit-not-usable": { status: 409, title: "The bit is out of use." },
   "bit-on-loan": { status: 409, title: "The bit is on loan." },
   "loan-ended": { status: 409, title: "The bit is back already." },

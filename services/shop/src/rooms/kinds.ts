@@ -8,6 +8,7 @@ import { dialReadingKind } from "../dial-readings/kind.ts";
 import { enrolmentKind } from "../enrolments/kind.ts";
 import { importKind } from "../imports/kind.ts";
 import { inspectionKind } from "../inspections/kind.ts";
+import { jobKind } from "../jobs/kind.ts";
 import { keyKind } from "../keys/kind.ts";
 import { loanKind } from "../loans/kind.ts";
 import { personKind } from "../people/kind.ts";
@@ -15,6 +16,7 @@ import { photographKind } from "../photographs/kind.ts";
 import { placeKind } from "../places/kind.ts";
 import { planKind } from "../plans/kind.ts";
 import { qualificationKind } from "../qualifications/kind.ts";
+import { reservationKind } from "../reservations/kind.ts";
 import { routerKind } from "../routers/kind.ts";
 import { runOutKind } from "../run-out-readings/kind.ts";
 import { sharpeningKind } from "../sharpenings/kind.ts";
@@ -39,6 +41,8 @@ export const KINDS = [
   useKind,
   importKind,
   planKind,
+  jobKind,
+  reservationKind,
   shopPolicyKind,
   personKind,
   keyKind,

@@ -5,6 +5,7 @@ import { bitsFollowPolicy, everyBitRescheduled } from "../bits/follow-policy.ts"
 import { INDEX_AND_ENGINE } from "../bits/index-version.ts";
 import { bitColumns } from "../bits/query-columns.ts";
 import { bitsWithoutWords } from "../bits/reads.ts";
+import { reservationsHold } from "../jobs/rules.ts";
 import { photographsAreFew } from "../photographs/rules.ts";
 import { placesAreKept } from "../places/rules.ts";
 import type { Shape } from "../store/store.ts";
@@ -20,6 +21,7 @@ export const SHAPE: Shape = {
     placesAreKept,
     photographsAreFew,
     holdsAreFew,
+    reservationsHold,
     bitsFollowPolicy,
     approvalsHold({ touchedBy, happened }),
   ],

@@ -40,6 +40,8 @@ const TOUCHED: { readonly [Type in KindType]: Answer } = {
   import: nothing,
   "signing-key": nothing,
   plan: nothing,
+  job: nothing,
+  reservation: nothing,
   person: nothing,
   key: nothing,
   enrolment: nothing,

@@ -19,8 +19,12 @@ export function newRecord<Fields extends object>(id: string, fields: Fields, at:
   return Object.assign({}, fields, { id, createdAt: at, updatedAt: at, version: 1 });
 }
 
-/** A new record with the event that it was created. `shown` is what the event may say of it. */
-export function creation<K extends Kind>(kind: K, record: RecordOf<K>, shown: object = record): Create<K> {
+/** A new record with the event that it was created. `shown` is what the event may say of it. Default: what its kind shows. */
+export function creation<K extends Kind>(
+  kind: K,
+  record: RecordOf<K>,
+  shown: object = shownOf(kind, record),
+): Create<K> {
   const data = { after: withoutPrivate(kind, record, shown) };
   return { action: "create", kind, record, event: { type: `${kind.type}.created`, data } };
 }
@@ -34,8 +38,8 @@ export function replacement<K extends Kind>(
 ): Replace<K> {
   const changed = changedNames(before, after);
   const data = {
-    before: withoutPrivate(kind, before, only(before, changed)),
-    after: withoutPrivate(kind, after, only(after, changed)),
+    before: withoutPrivate(kind, before, shownOf(kind, only(before, changed))),
+    after: withoutPrivate(kind, after, shownOf(kind, only(after, changed))),
   };
   const event = { type: `${kind.type}.${happening}`, data };
   return { action: "replace", kind, record: after, changed, expectedVersion: before.version, event };
@@ -72,6 +76,11 @@ function changedNames(before: object, after: object): string[] {
 
 function only(record: object, names: readonly string[]): Record<string, unknown> {
   return Object.fromEntries(Object.entries(record).filter(([name]) => names.includes(name)));
+}
+
+/** The fields that events of a kind may hold. */
+function shownOf({ shown }: Kind, fields: object): object {
+  return shown === undefined ? fields : only(fields, Object.keys(shown.properties));
 }
 
 const SALT = "salt";

@@ -1,0 +1,144 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import type { Answer } from "../answer.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { Job, JobApprovals, JobApprovalsMade, JobChange, JobChanges, JobEnd, JobSummary, JobWork, ListJobsData, NewJob, SetupMade } from "./types.gen.ts";
+
+/** From a list of parts to the bits, set-ups and hours of a day's work. */
+export interface JobsResource {
+  /**
+   * List jobs in short; a member sees their own and those of their courses
+   *
+   * `GET /v1/jobs`
+   */
+  list(query?: Loose<NonNullable<ListJobsData["query"]>>, options?: CallOptions): Pages<JobSummary>;
+
+  /**
+   * Compute a job from its list of parts, and keep it as a draft
+   *
+   * `POST /v1/jobs`
+   */
+  create(body: NewJob, options?: WriteOptions): Answer<Job>;
+
+  /**
+   * Read a job
+   *
+   * `GET /v1/jobs/{jobId}`
+   */
+  get(jobId: string, options: ConditionalOptions): Answer<Job | NotModified>;
+  /**
+   * Read a job
+   *
+   * `GET /v1/jobs/{jobId}`
+   */
+  get(jobId: string, options?: CallOptions): Answer<Job>;
+
+  /**
+   * Change a draft and compute it again
+   *
+   * `PATCH /v1/jobs/{jobId}`
+   */
+  update(jobId: string, body: JobChange, version: RecordVersion | ChangeOptions): Answer<Job>;
+
+  /**
+   * What a job rests on that has changed since it was computed
+   *
+   * `GET /v1/jobs/{jobId}/changes`
+   */
+  changes(jobId: string, options?: CallOptions): Answer<JobChanges>;
+
+  /**
+   * Compute a job and keep nothing
+   *
+   * `POST /v1/jobs/preview`
+   */
+  preview(body: NewJob, options?: CallOptions): Answer<JobWork>;
+
+  /**
+   * The day's list of a job as CSV: one row for each part at each set-up, in the order of work
+   *
+   * `GET /v1/jobs/{jobId}/export`
+   */
+  export(jobId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * The day's list of a job as CSV: one row for each part at each set-up, in the order of work
+   *
+   * `GET /v1/jobs/{jobId}/export`
+   */
+  export(jobId: string, options?: CallOptions): Answer<string>;
+
+  /**
+   * Compute a job again from how things are now; what was made stays made
+   *
+   * `POST /v1/jobs/{jobId}/compute`
+   */
+  compute(jobId: string, options?: WriteOptions): Answer<Job>;
+
+  /**
+   * Settle a draft: its bits are kept for its days
+   *
+   * `POST /v1/jobs/{jobId}/ready`
+   */
+  ready(jobId: string, options?: WriteOptions): Answer<Job>;
+
+  /**
+   * Make a job that is ready a draft again: its bits are free
+   *
+   * `POST /v1/jobs/{jobId}/reopen`
+   */
+  reopen(jobId: string, options?: WriteOptions): Answer<Job>;
+
+  /**
+   * End a job as done or dropped: its bits are free
+   *
+   * `POST /v1/jobs/{jobId}/end`
+   */
+  end(jobId: string, body: JobEnd, options?: WriteOptions): Answer<Job>;
+
+  /**
+   * Log a set-up that was made; what came out changes the passes or the speed of what is left
+   *
+   * `POST /v1/jobs/{jobId}/set-ups-made`
+   */
+  finishSetup(jobId: string, body: SetupMade, options?: WriteOptions): Answer<Job>;
+
+  /**
+   * Draft approved settings for a course from every set-up of a job
+   *
+   * `POST /v1/jobs/{jobId}/approvals`
+   */
+  draftApprovals(jobId: string, body: JobApprovals, options?: WriteOptions): Answer<JobApprovalsMade>;
+}
+
+export function jobsOf(caller: Caller): JobsResource {
+  return {
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/jobs", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs", body, isWrite: true }, options),
+    get: (jobId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/jobs/{jobId}", ids: [jobId] }, options),
+    update: (jobId, body, version) =>
+      caller.send({ method: "PATCH", path: "/v1/jobs/{jobId}", ids: [jobId], body, isWrite: true }, changeOptions(version)),
+    changes: (jobId, options) =>
+      caller.send({ method: "GET", path: "/v1/jobs/{jobId}/changes", ids: [jobId] }, options),
+    preview: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs/preview", body }, options),
+    export: (jobId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/jobs/{jobId}/export", ids: [jobId], answers: ["text/csv"] }, options),
+    compute: (jobId, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/compute", ids: [jobId], isWrite: true }, options),
+    ready: (jobId, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/ready", ids: [jobId], isWrite: true }, options),
+    reopen: (jobId, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/reopen", ids: [jobId], isWrite: true }, options),
+    end: (jobId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/end", ids: [jobId], body, isWrite: true }, options),
+    finishSetup: (jobId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/set-ups-made", ids: [jobId], body, isWrite: true }, options),
+    draftApprovals: (jobId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/approvals", ids: [jobId], body, isWrite: true }, options),
+  };
+}
