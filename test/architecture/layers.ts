@@ -18,6 +18,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   wear: ["quantity", "policy", "wood"],
   limit: ["quantity", "policy", "bit", "wood", "router"],
   cut: ["quantity", "policy", "bit", "wood", "router"],
+  day: ["quantity", "policy", "cut"],
   guide: ["quantity", "bit", "router", "cut"],
   precaution: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "guide"],
   plan: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "guide", "precaution"],

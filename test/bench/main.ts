@@ -1,6 +1,7 @@
 import { benchApprovals } from "./approvals.ts";
 import { benchClient } from "./client.ts";
 import { benchCreates } from "./creates.ts";
+import { benchDay } from "./day.ts";
 import { benchEngines } from "./engines.ts";
 import { benchHttp } from "./http.ts";
 import { benchImport } from "./import.ts";
@@ -11,6 +12,7 @@ import { benchShop } from "./shop.ts";
 const [only] = process.argv.slice(2);
 const BENCHES = {
   plans: benchPlans,
+  day: benchDay,
   shop: benchShop,
   http: benchHttp,
   approvals: benchApprovals,

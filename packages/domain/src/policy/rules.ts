@@ -1,4 +1,5 @@
 import { CRIB_RULES } from "./rules/crib.ts";
+import { DAY_RULES } from "./rules/day.ts";
 import { DIAL_RULES } from "./rules/dial.ts";
 import { HANDHELD_RULES } from "./rules/handheld.ts";
 import { PANEL_RULES } from "./rules/panel.ts";
@@ -21,4 +22,5 @@ export const RULES = {
   ...UPKEEP_RULES,
   ...WEAR_RULES,
   ...CRIB_RULES,
+  ...DAY_RULES,
 } as const;

@@ -74,6 +74,9 @@ export type FaultValues = {
   readonly "nothing-measured": NoValues;
   readonly "not-measured-here": NoValues;
   readonly "stock-too-thin": { readonly given: number; readonly above: number };
+  readonly "id-given-twice": { readonly given: string };
+  readonly "unknown-set-up": { readonly given: string };
+  readonly "set-ups-in-circle": { readonly setupIds: readonly string[] };
 };
 
 export type FaultCode = keyof FaultValues;

@@ -85,6 +85,9 @@ const EXAMPLES: Examples = {
     [{ what: "smallest-diameter", given: 2, bounds: { min: 6.35 } }, "at least 6.35"],
   ],
   "stock-too-thin": [[{ given: 6, above: 13.5 }, "more than 13.5"]],
+  "id-given-twice": [[{ given: "rails" }, "an id of its own for each set-up"]],
+  "unknown-set-up": [[{ given: "rails" }, "ids of set-ups in the same list"]],
+  "set-ups-in-circle": [[{ setupIds: ["rails", "stiles"] }, "set-ups that wait in no circle"]],
   "outline-needed": [[{}, "the whole form as it is after the sharpening, point by point"]],
 };
 

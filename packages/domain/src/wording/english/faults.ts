@@ -156,6 +156,18 @@ const WORDS: Words = {
     message: "This is not what the test piece of this cut shows.",
     accepted: "only what the plan's testPiece names",
   }),
+  "id-given-twice": ({ given }) => ({
+    message: `More than one set-up is called "${given}".`,
+    accepted: "an id of its own for each set-up",
+  }),
+  "unknown-set-up": ({ given }) => ({
+    message: `There is no set-up "${given}" to wait for.`,
+    accepted: "ids of set-ups in the same list",
+  }),
+  "set-ups-in-circle": ({ setupIds }) => ({
+    message: `Each of these set-ups waits for the next, and the last for the first, so none could start: ${setupIds.map((id) => `"${id}"`).join(", ")}.`,
+    accepted: "set-ups that wait in no circle",
+  }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
     accepted: "the whole form as it is after the sharpening, point by point",
