@@ -158,6 +158,10 @@ export {
   type Router,
   type UnusedReading,
 } from "./router/router.ts";
+export type { ArcPiece, LinePiece, Piece } from "./search/piece.ts";
+export type { Presentation, WantedProfile, WantedWall } from "./search/wanted.ts";
+export { wantedFrom } from "./search/wanted-from.ts";
+export { WANTED_RANGES, type WantedPath, type WantedSegment } from "./search/wanted-path.ts";
 export { type EdgeLife, type EdgeLifeInput, edgeLife, type Use, WEAR_RANGES } from "./wear/edge-life.ts";
 export { TOOTH_MATERIALS, type ToothMaterial } from "./wear/tooth-material.ts";
 export { wearFactor } from "./wear/wear-factor.ts";

@@ -19,6 +19,7 @@ export type BitNeed =
 export type Meant = { readonly value: number; readonly unit: "g" | "oz" | "lb" | "in" };
 
 type NoValues = Readonly<Record<string, never>>;
+type Place = { readonly xMm: number; readonly zMm: number };
 type TooMuch = { readonly given: number; readonly max: number };
 
 /** What each fault says beside its code: the numbers and names that say what would be accepted. */
@@ -74,6 +75,10 @@ export type FaultValues = {
   readonly "nothing-measured": NoValues;
   readonly "not-measured-here": NoValues;
   readonly "stock-too-thin": { readonly given: number; readonly above: number };
+  readonly "profile-doubles-back": Place;
+  readonly "profile-leaves-stock": Place;
+  readonly "profile-end-inside-stock": Place & { readonly thicknessMm: number };
+  readonly "profile-removes-nothing": NoValues;
 };
 
 export type FaultCode = keyof FaultValues;
