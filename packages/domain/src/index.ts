@@ -158,7 +158,11 @@ export {
   type Router,
   type UnusedReading,
 } from "./router/router.ts";
+export type { SearchBit } from "./search/bit-view.ts";
+export type { NotTaken, NotTakenReason } from "./search/not-taken.ts";
 export type { ArcPiece, LinePiece, Piece } from "./search/piece.ts";
+export { type ProfileSearch, type SearchOptions, searchProfile } from "./search/search-profile.ts";
+export type { SearchSetting } from "./search/setting.ts";
 export type { Presentation, WantedProfile, WantedWall } from "./search/wanted.ts";
 export { wantedFrom } from "./search/wanted-from.ts";
 export { WANTED_RANGES, type WantedPath, type WantedSegment } from "./search/wanted-path.ts";

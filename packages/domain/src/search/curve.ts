@@ -4,21 +4,26 @@ import { type Curve, depthAtMm, type Piece, parallelAtMm, partOf } from "./piece
 /** Heights nearer to each other than this are one, mm: what two steps overlap by less is rounding. */
 export const SAME_HEIGHT_MM = 1e-7;
 
-/** A greatest difference, and the height it is at. */
-export type Peak = { readonly mm: number; readonly atMm: number };
+/** A greatest difference, the height it is at, and the two depths there. */
+export type Peak = {
+  readonly mm: number;
+  readonly atMm: number;
+  readonly firstMm: number;
+  readonly secondMm: number;
+};
+
+const NOWHERE: Peak = { mm: -Infinity, atMm: 0, firstMm: -Infinity, secondMm: 0 };
 
 /**
  * The greatest by which the first curve, raised by `byMm`, is deeper than the second where both are: at the ends of their pieces, or where these
  * run in one direction. −∞ if they nowhere are.
  */
 export function greatestDifference(first: Curve, byMm: number, second: Curve): Peak {
-  let mm = -Infinity;
-  let atMm = 0;
+  let peak = NOWHERE;
   const look = (zMm: number, one: Piece, other: Piece) => {
-    const difference = depthAtMm(one, zMm - byMm) - depthAtMm(other, zMm);
-    if (difference <= mm) return;
-    mm = difference;
-    atMm = zMm;
+    const firstMm = depthAtMm(one, zMm - byMm);
+    const secondMm = depthAtMm(other, zMm);
+    if (firstMm - secondMm > peak.mm) peak = { mm: firstMm - secondMm, atMm: zMm, firstMm, secondMm };
   };
   let next = 0;
   for (const one of first) {
@@ -43,7 +48,7 @@ export function greatestDifference(first: Curve, byMm: number, second: Curve): P
       }
     }
   }
-  return { mm, atMm };
+  return peak;
 }
 
 /** Whether the second curve, raised by `byMm`, has a depth wherever the first has one. */

@@ -1,0 +1,74 @@
+import type { BitView } from "./bit-view.ts";
+import type { Fit } from "./fit.ts";
+import { type Curve, greatestDepthMm, leastDepthMm } from "./piece.ts";
+import type { Target } from "./target.ts";
+
+/**
+ * At least so short stays a view at every raise between two, mm. Taken at the target's probes: at each of them the fence stands at least as far
+ * back as the least radius that passes it needs, and the edges reach no farther than the greatest one.
+ */
+export function leastShortMm(view: BitView, target: Target, fromMm: number, toMm: number): number {
+  let shortMm = -Infinity;
+  for (const { zMm, depthMm } of target.needProbes) {
+    shortMm = Math.max(shortMm, depthMm - greatestBetween(view.edges, zMm - toMm, zMm - fromMm));
+  }
+  let fenceMm = view.leastFenceMm;
+  for (const { zMm, depthMm } of target.limitProbes) {
+    fenceMm = Math.max(fenceMm, leastBetween(view.edges, zMm - toMm, zMm - fromMm) - depthMm);
+  }
+  return fenceMm + shortMm;
+}
+
+/**
+ * The same from where a fit between the two raises is stopped and is the shortest. At each of these places either the wall's point is held and the
+ * bit passes, or the bit's point is held and the wall does.
+ */
+export function leastShortNearMm(
+  view: BitView,
+  target: Target,
+  fit: Fit,
+  fromMm: number,
+  toMm: number,
+): number {
+  const { edges, leastFenceMm } = view;
+  const { stopped, shortest, raiseMm } = fit;
+  if (shortest === undefined) return -Infinity;
+  const stoppedOnBitMm = stopped.atMm - raiseMm;
+  const fenceMm = Math.max(
+    leastFenceMm,
+    leastBetween(edges, stopped.atMm - toMm, stopped.atMm - fromMm) - stopped.secondMm,
+    stopped.firstMm - greatestBetween(target.limit, stoppedOnBitMm + fromMm, stoppedOnBitMm + toMm),
+  );
+  const shortOnBitMm = shortest.atMm - raiseMm;
+  const shortMm = Math.max(
+    shortest.firstMm - greatestBetween(edges, shortest.atMm - toMm, shortest.atMm - fromMm),
+    leastBetween(target.need, shortOnBitMm + fromMm, shortOnBitMm + toMm) - shortest.secondMm,
+  );
+  return fenceMm + shortMm;
+}
+
+/** The least depth between two heights; −∞ if the curve leaves any of them out. */
+function leastBetween(curve: Curve, fromMm: number, toMm: number): number {
+  let leastMm = Infinity;
+  let reachedMm = fromMm;
+  for (const piece of curve) {
+    if (piece.toMm < fromMm) continue;
+    if (piece.fromMm > toMm || piece.fromMm > reachedMm) break;
+    const depthMm = leastDepthMm(piece, Math.max(fromMm, piece.fromMm), Math.min(toMm, piece.toMm));
+    if (depthMm < leastMm) leastMm = depthMm;
+    reachedMm = piece.toMm;
+  }
+  return reachedMm >= toMm ? leastMm : -Infinity;
+}
+
+/** The greatest depth between two heights; −∞ if the curve has none. */
+function greatestBetween(curve: Curve, fromMm: number, toMm: number): number {
+  let greatestMm = -Infinity;
+  for (const piece of curve) {
+    if (piece.toMm < fromMm) continue;
+    if (piece.fromMm > toMm) break;
+    const depthMm = greatestDepthMm(piece, Math.max(fromMm, piece.fromMm), Math.min(toMm, piece.toMm));
+    if (depthMm > greatestMm) greatestMm = depthMm;
+  }
+  return greatestMm;
+}

@@ -1,0 +1,157 @@
+import type { ProfilePoint } from "../bit/profile.ts";
+import type { BitView } from "./bit-view.ts";
+import { type Fit, fitAt, isWithin } from "./fit.ts";
+import { greatestLeft, type Left, removedBy } from "./left.ts";
+import type { Stretch } from "./raises.ts";
+import type { Target } from "./target.ts";
+import type { Presentation, WantedWall } from "./wanted.ts";
+
+/** A bit set so that it leaves what is wanted, as far forward as it may come. */
+export type SearchSetting = {
+  readonly bitId: string;
+  readonly presentation: Presentation;
+  readonly heightMm: number;
+  readonly fenceMm: number;
+  /** The heights around it that stay within tolerance. */
+  readonly heightsMm: { readonly fromMm: number; readonly toMm: number };
+  /** Distance from the wanted wall to what is left farthest from it, and where that is. */
+  readonly greatestLeftMm: number;
+  /** x from the edge, z from the front face, however the work is presented. */
+  readonly leftAt: ProfilePoint;
+};
+
+/** A fit of a view with what it leaves and the raises around it that are within tolerance. */
+export type Found = {
+  readonly view: BitView;
+  readonly fit: Fit;
+  readonly left: Left;
+  readonly window: Stretch;
+};
+
+/** How often the end of a window is halved toward, and the best raise closed in on. */
+const END_HALVINGS = 26;
+const CLOSING_IN = 10;
+
+/** Fits of a window that what they leave is computed of at first. */
+const FITS_LOOKED_AT = 5;
+
+/** A window narrower than this has no better place in it, and less than this left is nothing, mm. */
+const NO_MATTER_MM = 1e-3;
+
+/** The fit that leaves least, of all that are within tolerance among those looked at in rising order; undefined if none is. */
+export function bestFound(view: BitView, target: Target, fits: readonly Fit[]): Found | undefined {
+  let best: Found | undefined;
+  for (const run of runsWithin(view, target, fits)) {
+    const found = bestOfRun(view, target, run);
+    if (best === undefined || found.left.mm < best.left.mm) best = found;
+  }
+  return best;
+}
+
+/** What one fit leaves. */
+export function leftBy(view: BitView, target: Target, fit: Fit): Left {
+  return greatestLeft(target.limit, removedBy([{ view, fit }], target.topMm));
+}
+
+/** A place given as a wall shows it, in x from the edge and z from the front face. */
+export function placeOf(
+  { work, face }: WantedWall,
+  thicknessMm: number,
+  { heightMm, depthMm }: Left,
+): ProfilePoint {
+  if (work === "flat") return { xMm: depthMm, zMm: heightMm };
+  return { xMm: heightMm, zMm: face === "front" ? depthMm : thicknessMm - depthMm };
+}
+
+/** A found fit in the terms of the shop. */
+export function settingOf(
+  { view, fit, left, window }: Found,
+  target: Target,
+  thicknessMm: number,
+): SearchSetting {
+  const ends = [view.heightMm(window.fromMm), view.heightMm(window.toMm)];
+  return {
+    bitId: view.bit.id,
+    presentation: view.presentation,
+    heightMm: view.heightMm(fit.raiseMm),
+    fenceMm: fit.fenceMm,
+    heightsMm: { fromMm: Math.min(...ends), toMm: Math.max(...ends) },
+    greatestLeftMm: left.mm,
+    leftAt: placeOf(target.wall, thicknessMm, left),
+  };
+}
+
+type Run = { readonly fits: readonly Fit[]; readonly window: Stretch };
+
+/** Neighbouring fits that are within tolerance, halfway between them too, with where that begins and ends. */
+function runsWithin(view: BitView, target: Target, fits: readonly Fit[]): Run[] {
+  const runs: { fits: Fit[]; before: Fit | undefined; after: Fit | undefined }[] = [];
+  let before: Fit | undefined;
+  for (const fit of fits) {
+    const open = runs.at(-1);
+    const isOpen = open !== undefined && open.after === undefined;
+    if (isWithin(fit)) {
+      const between = before && fitAt(view, target, (before.raiseMm + fit.raiseMm) / 2);
+      if (isOpen && (between === undefined || isWithin(between))) open.fits.push(fit);
+      else {
+        if (isOpen) open.after = between;
+        runs.push({ fits: [fit], before: isOpen ? between : before, after: undefined });
+      }
+    } else if (isOpen) open.after = fit;
+    before = fit;
+  }
+  return runs.map((run) => ({ fits: run.fits, window: windowOf(view, target, run) }));
+}
+
+function windowOf(
+  view: BitView,
+  target: Target,
+  { fits, before, after }: { fits: readonly Fit[]; before: Fit | undefined; after: Fit | undefined },
+): Stretch {
+  const firstMm = fits[0]?.raiseMm ?? 0;
+  const lastMm = fits.at(-1)?.raiseMm ?? firstMm;
+  return {
+    fromMm: before === undefined ? firstMm : endMm(view, target, firstMm, before.raiseMm),
+    toMm: after === undefined ? lastMm : endMm(view, target, lastMm, after.raiseMm),
+  };
+}
+
+/** The last raise within tolerance on the way from one that is to one that is not. */
+function endMm(view: BitView, target: Target, withinMm: number, outsideMm: number): number {
+  let [goodMm, badMm] = [withinMm, outsideMm];
+  for (let halving = 0; halving < END_HALVINGS; halving += 1) {
+    const middleMm = (goodMm + badMm) / 2;
+    if (isWithin(fitAt(view, target, middleMm))) goodMm = middleMm;
+    else badMm = middleMm;
+  }
+  return goodMm;
+}
+
+function bestOfRun(view: BitView, target: Target, { fits, window }: Run): Found {
+  const at = (fit: Fit): Found => ({ view, fit, left: leftBy(view, target, fit), window });
+  const [first] = fits;
+  const middleMm = (window.fromMm + window.toMm) / 2;
+  let best = at(first ?? fitAt(view, target, middleMm));
+  for (const fit of spread(fits)) if (best.left.mm > NO_MATTER_MM) best = lessLeft(best, at(fit));
+  const widthMm = window.toMm - window.fromMm;
+  if (best.left.mm <= NO_MATTER_MM || widthMm <= NO_MATTER_MM) return best;
+  best = lessLeft(best, at(fitAt(view, target, middleMm)));
+  for (let stepMm = widthMm / 4, round = 0; round < CLOSING_IN; round += 1, stepMm /= 2) {
+    for (const raiseMm of [best.fit.raiseMm - stepMm, best.fit.raiseMm + stepMm]) {
+      if (raiseMm < window.fromMm || raiseMm > window.toMm) continue;
+      const fit = fitAt(view, target, raiseMm);
+      if (isWithin(fit)) best = lessLeft(best, at(fit));
+    }
+  }
+  return best;
+}
+
+function lessLeft(one: Found, other: Found): Found {
+  return other.left.mm < one.left.mm ? other : one;
+}
+
+/** Some of many, evenly. */
+function spread(fits: readonly Fit[]): Fit[] {
+  const every = Math.max(1, Math.ceil(fits.length / FITS_LOOKED_AT));
+  return fits.filter((_, index) => index % every === 0);
+}
