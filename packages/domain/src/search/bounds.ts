@@ -1,4 +1,5 @@
 import type { BitView } from "./bit-view.ts";
+import { greatestDifference, type Peak } from "./curve.ts";
 import type { Fit } from "./fit.ts";
 import { type Curve, greatestDepthMm, leastDepthMm } from "./piece.ts";
 import type { Target } from "./target.ts";
@@ -44,7 +45,26 @@ export function leastShortNearMm(
     shortest.firstMm - greatestBetween(edges, shortest.atMm - toMm, shortest.atMm - fromMm),
     leastBetween(target.need, shortOnBitMm + fromMm, shortOnBitMm + toMm) - shortest.secondMm,
   );
-  return fenceMm + shortMm;
+  return Math.max(fenceMm + shortMm, leastShortTogetherMm(view, stopped, shortest, fromMm, toMm));
+}
+
+/**
+ * The same with both points of the wall held: the bit passes them together. It is what tells of a slope that slides along another one, where
+ * each point alone says nothing.
+ */
+function leastShortTogetherMm(
+  { edges }: BitView,
+  stopped: Peak,
+  shortest: Peak,
+  fromMm: number,
+  toMm: number,
+): number {
+  const passedFromMm = stopped.atMm - toMm;
+  const passedToMm = stopped.atMm - fromMm;
+  if (leastBetween(edges, passedFromMm, passedToMm) === -Infinity) return -Infinity;
+  const apartMm = stopped.atMm - shortest.atMm;
+  const reach = greatestDifference(edges, apartMm, edges, passedFromMm, passedToMm);
+  return shortest.firstMm - stopped.secondMm - reach.mm;
 }
 
 /** The least depth between two heights; −∞ if the curve leaves any of them out. */

@@ -16,15 +16,16 @@ const NOWHERE: Peak = { mm: -Infinity, atMm: 0, firstMm: -Infinity, secondMm: 0 
 
 /**
  * The greatest by which the first curve, raised by `byMm`, is deeper than the second where both are: at the ends of their pieces, or where these
- * run in one direction. −∞ if they nowhere are.
+ * run in one direction. Of all heights, or of those between two. −∞ if they nowhere are.
  */
-export function greatestDifference(first: Curve, byMm: number, second: Curve): Peak {
+export function greatestDifference(
+  first: Curve,
+  byMm: number,
+  second: Curve,
+  leastMm = -Infinity,
+  mostMm = Infinity,
+): Peak {
   let peak = NOWHERE;
-  const look = (zMm: number, one: Piece, other: Piece) => {
-    const firstMm = depthAtMm(one, zMm - byMm);
-    const secondMm = depthAtMm(other, zMm);
-    if (firstMm - secondMm > peak.mm) peak = { mm: firstMm - secondMm, atMm: zMm, firstMm, secondMm };
-  };
   let next = 0;
   for (const one of first) {
     const fromMm = one.fromMm + byMm;
@@ -36,19 +37,25 @@ export function greatestDifference(first: Curve, byMm: number, second: Curve): P
         next = index + 1;
         continue;
       }
-      const startMm = Math.max(fromMm, other.fromMm);
-      const endMm = Math.min(toMm, other.toMm);
+      const startMm = Math.max(fromMm, other.fromMm, leastMm);
+      const endMm = Math.min(toMm, other.toMm, mostMm);
       if (endMm - startMm <= SAME_HEIGHT_MM) continue;
-      look(startMm, one, other);
-      look(endMm, one, other);
+      peak = higher(peak, one, byMm, other, startMm);
+      peak = higher(peak, one, byMm, other, endMm);
       if (one.kind === "line" && other.kind === "line") continue;
       const parallelMm = parallelAtMm(one, byMm, other);
       if (parallelMm !== undefined && parallelMm > startMm && parallelMm < endMm) {
-        look(parallelMm, one, other);
+        peak = higher(peak, one, byMm, other, parallelMm);
       }
     }
   }
   return peak;
+}
+
+function higher(peak: Peak, one: Piece, byMm: number, other: Piece, atMm: number): Peak {
+  const firstMm = depthAtMm(one, atMm - byMm);
+  const secondMm = depthAtMm(other, atMm);
+  return firstMm - secondMm > peak.mm ? { mm: firstMm - secondMm, atMm, firstMm, secondMm } : peak;
 }
 
 /** Whether the second curve, raised by `byMm`, has a depth wherever the first has one. */

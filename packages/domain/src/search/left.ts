@@ -1,14 +1,29 @@
 import { type BitView, reachedPieces } from "./bit-view.ts";
 import { envelope, SAME_HEIGHT_MM } from "./curve.ts";
+import { distanceToWoodMm } from "./distance.ts";
 import type { Fit } from "./fit.ts";
-import { type Curve, depthAtMm, linePiece, type Piece, parallelAtMm } from "./piece.ts";
+import { type Curve, depthAtMm, linePiece, type Piece } from "./piece.ts";
 
 /** The wood that is left to remove farthest from the wanted wall: how far, and where. */
 export type Left = { readonly mm: number; readonly heightMm: number; readonly depthMm: number };
 
-/** Places looked at along each piece before the farthest is closed in on, and how often it is. */
-const PLACES = 8;
-const CLOSING_IN = 24;
+/** Where a piece of the cut lies in front of a piece of the wall. */
+type Overlap = { readonly piece: Piece; readonly cut: Piece; readonly fromMm: number; readonly toMm: number };
+
+/**
+ * Shares of an overlap at which it is looked at: even ones, and closer and closer to its ends, where what is left may be farthest from two
+ * pieces of a corner at once.
+ */
+const SHARES: readonly number[] = [
+  ...Array.from({ length: 10 }, (_, index) => 2 ** (index - 12)),
+  ...[0.25, 0.375, 0.5, 0.625, 0.75],
+  ...Array.from({ length: 10 }, (_, index) => 1 - 2 ** (-3 - index)),
+  0,
+  1,
+].sort((one, other) => one - other);
+
+/** How often the farthest of neighbouring places is closed in on. */
+const CLOSING_IN = 16;
 
 /** What is left by less depth is rounding, mm. */
 const ROUNDING_MM = 1e-9;
@@ -29,7 +44,7 @@ export function greatestLeft(wall: Curve, removed: Curve): Left {
     for (const piece of wall) {
       const fromMm = Math.max(cut.fromMm, piece.fromMm);
       const toMm = Math.min(cut.toMm, piece.toMm);
-      if (toMm - fromMm > SAME_HEIGHT_MM) left = farther(left, farthestOn(wall, piece, cut, fromMm, toMm));
+      if (toMm - fromMm > SAME_HEIGHT_MM) left = farthestOn(wall, { piece, cut, fromMm, toMm }, left);
     }
   }
   return left;
@@ -39,63 +54,42 @@ function farther(one: Left, other: Left): Left {
   return other.mm > one.mm ? other : one;
 }
 
-function farthestOn(wall: Curve, piece: Piece, cut: Piece, fromMm: number, toMm: number): Left {
-  const at = (heightMm: number): Left => {
-    const depthMm = depthAtMm(cut, heightMm);
-    const shortMm = depthAtMm(piece, heightMm) - depthMm;
-    const mm = shortMm <= ROUNDING_MM ? 0 : distanceToWoodMm(wall, heightMm, depthMm, shortMm);
-    return { mm, heightMm, depthMm };
-  };
-  const parallelMm = parallelAtMm(cut, 0, piece);
-  const stepMm = (toMm - fromMm) / PLACES;
-  let best = at(toMm);
-  for (let place = 0; place < PLACES; place += 1) best = farther(best, at(fromMm + place * stepMm));
-  if (parallelMm !== undefined && parallelMm > fromMm && parallelMm < toMm)
-    best = farther(best, at(parallelMm));
-  if (best.mm <= ROUNDING_MM) return best;
-  for (let widthMm = stepMm / 2, round = 0; round < CLOSING_IN; round += 1, widthMm /= 2) {
-    best = farther(best, at(Math.max(fromMm, best.heightMm - widthMm)));
-    best = farther(best, at(Math.min(toMm, best.heightMm + widthMm)));
+/** The farthest of one overlap, if it is farther than another one: every place that is farther than its neighbours is closed in on. */
+function farthestOn(wall: Curve, overlap: Overlap, other: Left): Left {
+  const { cut, fromMm, toMm } = overlap;
+  const places = SHARES.map((share) => leftAt(wall, overlap, fromMm + share * (toMm - fromMm)));
+  let best = other;
+  places.forEach((place, index) => {
+    const before = places[index - 1] ?? place;
+    const after = places[index + 1] ?? place;
+    if (place.mm <= ROUNDING_MM || place.mm < before.mm || place.mm < after.mm) return;
+    // Nowhere between neighbours is it farther than the way there adds.
+    const wayMm = Math.max(wayOnMm(cut, before, place), wayOnMm(cut, place, after));
+    if (place.mm + wayMm <= best.mm) return;
+    best = farther(best, closedIn(wall, overlap, place, before.heightMm, after.heightMm));
+  });
+  return best;
+}
+
+/** At most how long the way along a cut is between two places. */
+function wayOnMm(cut: Piece, one: Left, other: Left): number {
+  const directMm = Math.hypot(other.heightMm - one.heightMm, other.depthMm - one.depthMm);
+  return cut.kind === "line" ? directMm : (Math.PI / 2) * directMm;
+}
+
+function closedIn(wall: Curve, overlap: Overlap, start: Left, fromMm: number, toMm: number): Left {
+  let best = start;
+  let widthMm = (toMm - fromMm) / 4;
+  for (let round = 0; round < CLOSING_IN; round += 1, widthMm /= 2) {
+    best = farther(best, leftAt(wall, overlap, Math.max(fromMm, best.heightMm - widthMm)));
+    best = farther(best, leftAt(wall, overlap, Math.min(toMm, best.heightMm + widthMm)));
   }
   return best;
 }
 
-/** Distance in mm from a place in the waste to the wood behind it, which is at most `shortMm` away. */
-function distanceToWoodMm(wall: Curve, heightMm: number, depthMm: number, shortMm: number): number {
-  let nearestMm = shortMm;
-  let before: number | undefined;
-  for (const piece of wall) {
-    const startMm = depthAtMm(piece, piece.fromMm);
-    if (before !== undefined && Math.abs(piece.fromMm - heightMm) < nearestMm) {
-      // The step between two pieces is wood from the lesser depth on.
-      const acrossMm = Math.max(0, Math.min(before, startMm) - depthMm);
-      nearestMm = Math.min(nearestMm, Math.hypot(acrossMm, piece.fromMm - heightMm));
-    }
-    before = depthAtMm(piece, piece.toMm);
-    if (piece.toMm < heightMm - nearestMm || piece.fromMm > heightMm + nearestMm) continue;
-    nearestMm = Math.min(nearestMm, distanceToPieceMm(piece, heightMm, depthMm));
-  }
-  return nearestMm;
-}
-
-function distanceToPieceMm(piece: Piece, heightMm: number, depthMm: number): number {
-  const toHeight = (zMm: number) => {
-    const onMm = Math.min(piece.toMm, Math.max(piece.fromMm, zMm));
-    return Math.hypot(onMm - heightMm, depthAtMm(piece, onMm) - depthMm);
-  };
-  const endsMm = Math.min(toHeight(piece.fromMm), toHeight(piece.toMm));
-  if (piece.kind === "line") {
-    const runMm = piece.toMm - piece.fromMm;
-    const riseMm = piece.endDepthMm - piece.startDepthMm;
-    const along =
-      ((heightMm - piece.fromMm) * runMm + (depthMm - piece.startDepthMm) * riseMm) /
-      (runMm ** 2 + riseMm ** 2);
-    return Math.min(endsMm, toHeight(piece.fromMm + along * runMm));
-  }
-  const outMm = piece.side * (depthMm - piece.centreDepthMm);
-  const upMm = heightMm - piece.centreMm;
-  const fromCentreMm = Math.hypot(outMm, upMm);
-  // On the other side of the centre the nearest of the circle is not on this half of it.
-  if (outMm <= 0 || fromCentreMm === 0) return endsMm;
-  return Math.min(endsMm, toHeight(piece.centreMm + (upMm / fromCentreMm) * piece.arcRadiusMm));
+function leftAt(wall: Curve, { piece, cut }: Overlap, heightMm: number): Left {
+  const depthMm = depthAtMm(cut, heightMm);
+  const shortMm = depthAtMm(piece, heightMm) - depthMm;
+  const mm = shortMm <= ROUNDING_MM ? 0 : distanceToWoodMm(wall, heightMm, depthMm, shortMm);
+  return { mm, heightMm, depthMm };
 }

@@ -30,10 +30,10 @@ export type Found = {
 
 /** How often the end of a window is halved toward, and the best raise closed in on. */
 const END_HALVINGS = 26;
-const CLOSING_IN = 10;
+const CLOSING_IN = 6;
 
 /** Fits of a window that what they leave is computed of at first. */
-const FITS_LOOKED_AT = 5;
+const FITS_LOOKED_AT = 4;
 
 /** A window narrower than this has no better place in it, and less than this left is nothing, mm. */
 const NO_MATTER_MM = 1e-3;

@@ -44,6 +44,8 @@ function arcOf(segment: WantedSegment, from: ProfilePoint, to: ProfilePoint): St
   if (segment.kind === "line") return undefined;
   const [alongX, alongZ] = [to.xMm - from.xMm, to.zMm - from.zMm];
   const chordMm = Math.hypot(alongX, alongZ);
+  // Typed to hundredths, an arc this short says nothing but where it ends.
+  if (chordMm <= TYPED_SLACK_MM) return undefined;
   const radiusMm = Math.max(segment.arcRadiusMm, chordMm / 2);
   const armMm = Math.sqrt(radiusMm * radiusMm - (chordMm * chordMm) / 4);
   const isHollow = segment.curve === "hollow";
