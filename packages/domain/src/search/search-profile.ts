@@ -2,6 +2,7 @@ import type { SearchBit } from "./bit-view.ts";
 import type { NotTaken } from "./not-taken.ts";
 import { marked, searchOneBit } from "./one-bit.ts";
 import type { SearchSetting } from "./setting.ts";
+import { type Several, searchSeveral } from "./several/several.ts";
 import { targetsOf } from "./target.ts";
 import type { WantedProfile } from "./wanted.ts";
 
@@ -28,15 +29,34 @@ export type SearchOptions = {
 export function searchProfile(
   wanted: WantedProfile,
   bits: readonly SearchBit[],
-  { toleranceMm }: SearchOptions,
+  { toleranceMm, setupsMax }: SearchOptions,
 ): ProfileSearch {
   const targets = targetsOf(wanted, toleranceMm).map(marked);
   const each = bits.map((bit) => searchOneBit(bit, targets, wanted.thicknessMm));
-  const oneSetup = each.flatMap(({ settings }) => settings);
+  const oneSetup = each
+    .flatMap(({ settings }) => settings)
+    .sort((one, other) => one.greatestLeftMm - other.greatestLeftMm);
+  const several =
+    oneSetup.length > 0 ? undefined : searchSeveral(bits, targets, setupsMax, wanted.thicknessMm);
+  const notTaken = each.flatMap(({ notTaken }) => (notTaken === undefined ? [] : [notTaken]));
   return {
-    oneSetup: [...oneSetup].sort((one, other) => one.greatestLeftMm - other.greatestLeftMm),
-    together: [],
-    notTaken: each.flatMap(({ notTaken }) => (notTaken === undefined ? [] : [notTaken])),
-    isComplete: each.every(({ isComplete }) => isComplete),
+    oneSetup,
+    together: several?.together ?? [],
+    notTaken: several === undefined ? notTaken : whyNotTogether(notTaken, several),
+    isComplete: each.every(({ isComplete }) => isComplete) && (several?.isComplete ?? true),
   };
+}
+
+/** The reasons of the bits that are in none of the answers; those that another bit stands in for say so. */
+function whyNotTogether(notTaken: readonly NotTaken[], { together, dominated }: Several): NotTaken[] {
+  const used = new Set(together.flatMap((settings) => settings.map(({ bitId }) => bitId)));
+  const byBit = new Map(dominated.map((each) => [each.bitId, each]));
+  return notTaken
+    .filter(({ bitId }) => !used.has(bitId))
+    .map((each) => {
+      const other = byBit.get(each.bitId);
+      if (other === undefined) return each;
+      const reason = { code: "dominated", byBitId: other.byBitId } as const;
+      return { bitId: each.bitId, presentation: other.view.presentation, reason };
+    });
 }

@@ -1,0 +1,80 @@
+import { alignmentsMm, marksMm } from "../alignments.ts";
+import type { BitView } from "../bit-view.ts";
+import { type Fit, fitAt, isWithin } from "../fit.ts";
+import { depthAtMm, type Piece } from "../piece.ts";
+import { fitsWithin, spanningRaises } from "../raises.ts";
+import { type Target, targetOf } from "../target.ts";
+import { add, type BitSet, emptySet } from "./bit-set.ts";
+import { MOST_WITNESSES, type Witness } from "./witness.ts";
+
+/** A bit at one height, as far forward as it may come, and the witnesses at which it leaves nothing that must go. */
+export type Candidate = {
+  readonly view: BitView;
+  readonly fit: Fit;
+  readonly covers: BitSet;
+  /** The least by which it goes deeper than it must at what it covers, mm. */
+  readonly marginMm: number;
+};
+
+/** Depths this much short of what must go are rounding, mm. */
+const ROUNDING_MM = 1e-9;
+
+/** Parts of the target that are sloping or round, each alone: along these a bit may slide without any corners meeting. */
+export function slidingParts(target: Target): Target[] {
+  return target.need.filter(isSloping).map((piece) => targetOf(target.wall, [piece]));
+}
+
+/** The candidates of one view: at every height where a mark of the bit lies on one of the wall, and where it makes a sliding part. */
+export function candidatesOf(
+  view: BitView,
+  target: Target,
+  marks: readonly number[],
+  parts: readonly Target[],
+  witnesses: readonly Witness[],
+): Candidate[] {
+  const aligned = alignmentsMm(marks, marksMm(view.edges), view.raiseFromMm, view.raiseToMm);
+  const sliding = view.edges.some(isSloping) ? parts.flatMap((part) => slidingRaises(view, part, marks)) : [];
+  return [...aligned, ...sliding].flatMap((raiseMm) => {
+    const fit = fitAt(view, target, raiseMm);
+    const candidate = candidateOf(view, fit, witnesses);
+    return candidate === undefined ? [] : [candidate];
+  });
+}
+
+/** A fit with what it covers; undefined if that is nothing. */
+export function candidateOf(view: BitView, fit: Fit, witnesses: readonly Witness[]): Candidate | undefined {
+  if (fit.fenceMm >= view.rimMm) return undefined;
+  let covers: BitSet | undefined;
+  let marginMm = Infinity;
+  witnesses.forEach(({ zMm, neededMm }, index) => {
+    const depthMm = reachMm(view, fit, zMm) - neededMm;
+    if (depthMm < -ROUNDING_MM) return;
+    covers ??= emptySet(MOST_WITNESSES);
+    add(covers, index);
+    marginMm = Math.min(marginMm, depthMm);
+  });
+  return covers && { view, fit, covers, marginMm };
+}
+
+/** How deep a fit cuts at a height; −∞ if it has no edge there. */
+export function reachMm({ edges }: BitView, { raiseMm, fenceMm }: Fit, zMm: number): number {
+  let depthMm = -Infinity;
+  for (const piece of edges) {
+    const onBitMm = zMm - raiseMm;
+    if (onBitMm < piece.fromMm || onBitMm > piece.toMm) continue;
+    depthMm = Math.max(depthMm, depthAtMm(piece, onBitMm) - fenceMm);
+  }
+  return depthMm;
+}
+
+/** Raises at which a view makes one part of the wall alone. */
+function slidingRaises(view: BitView, part: Target, marks: readonly number[]): number[] {
+  const spanning = spanningRaises(view, part);
+  if (spanning === undefined) return [];
+  const { fits } = fitsWithin(view, part, marks, spanning);
+  return fits.filter(isWithin).map(({ raiseMm }) => raiseMm);
+}
+
+function isSloping(piece: Piece): boolean {
+  return piece.kind === "arc" || piece.startDepthMm !== piece.endDepthMm;
+}
