@@ -2,7 +2,7 @@ import type { ProfileSearch, SearchSetting, WantedPath } from "@rimwise/domain";
 import polygonClipping, { type MultiPolygon, type Pair, type Polygon } from "polygon-clipping";
 import { wasteOfPath } from "../properties/wanted-paths.ts";
 import type { Cut } from "./planted.ts";
-import { cuttingPolygons } from "./polygons.ts";
+import { area, cuttingPolygons } from "./polygons.ts";
 import type { rackOf } from "./search-rack.ts";
 
 /** Chords to each arc of a bit, and the grid that corners are put on, mm: the library loses its way among nearly equal ones. */
@@ -13,7 +13,10 @@ const GRID_MM = 1e-6;
 const FAR_MM = 300;
 
 /** Places looked at along each edge of what is left, mm apart. */
-const APART_MM = 0.03;
+const APART_MM = 0.02;
+
+/** Slivers thinner than this are chords against arcs, mm. */
+const SLIVER_MM = 0.002;
 
 /** How far into the wood a set of cuts goes past the wanted wall, and how far from it what they leave lies. */
 export type Check = { readonly gougeMm: number; readonly leftMm: number };
@@ -79,19 +82,27 @@ function isOnSurface([one, other]: readonly [Pair, Pair], thicknessMm: number): 
   );
 }
 
-/** The farthest any place on the boundary of these polygons lies from a wall. */
+/** The farthest any place on the boundary of these polygons lies from a wall; slivers are left out. */
 function farthestFrom(wall: readonly (readonly [Pair, Pair])[], polygons: MultiPolygon): number {
-  return Math.max(
-    0,
-    ...edgesOf(polygons).flatMap(([one, other]) => {
-      const length = Math.hypot(other[0] - one[0], other[1] - one[1]);
-      const steps = Math.ceil(length / APART_MM);
-      return Array.from({ length: steps }, (_, i) => {
+  let farthest = 0;
+  for (const polygon of polygons) {
+    const edges = edgesOf([polygon]);
+    const around = edges.reduce((sum, [one, other]) => sum + lengthOf(one, other), 0);
+    if ((2 * area([polygon])) / around < SLIVER_MM) continue;
+    for (const [one, other] of edges) {
+      const steps = Math.ceil(lengthOf(one, other) / APART_MM);
+      for (let i = 0; i < steps; i += 1) {
         const share = i / steps;
-        return distance(wall, [one[0] + share * (other[0] - one[0]), one[1] + share * (other[1] - one[1])]);
-      });
-    }),
-  );
+        const place: Pair = [one[0] + share * (other[0] - one[0]), one[1] + share * (other[1] - one[1])];
+        farthest = Math.max(farthest, distance(wall, place));
+      }
+    }
+  }
+  return farthest;
+}
+
+function lengthOf([ax, az]: Pair, [bx, bz]: Pair): number {
+  return Math.hypot(bx - ax, bz - az);
 }
 
 function distance(wall: readonly (readonly [Pair, Pair])[], [x, z]: Pair): number {

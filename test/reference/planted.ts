@@ -32,6 +32,12 @@ const STANDING_MM = 150;
 /** Where two reaches cross is looked for between so many places. */
 const PLACES = 48;
 
+/** Corners are typed to hundredths: nearer to a face than this is on it, mm. */
+const TYPED_MM = 0.02;
+
+/** Heights at which two sets of cuts are compared. */
+const PAST_PLACES = 1500;
+
 /** Planted cuts go at least so deep and so far along, mm. */
 const LEAST_MM = 0.8;
 
@@ -95,6 +101,32 @@ export function randomCut(
     ),
   );
   return deep ? cut : undefined;
+}
+
+/**
+ * Whether a path has a corner nearer to the stock's surface than corners are typed, but not on it: no profile that somebody wants, and it would be
+ * taken as on the surface.
+ */
+export function grazesSurface({ thicknessMm, start, segments }: WantedPath): boolean {
+  return [start, ...segments].some(({ xMm, zMm }) =>
+    [xMm, zMm, thicknessMm - zMm].some((offMm) => offMm > 1e-9 && offMm < TYPED_MM),
+  );
+}
+
+/** The farthest that one set of cuts goes past another, straight in, at many heights of the work: what both share is worked out without chords. */
+export function pastMm(cuts: readonly Cut[], planted: readonly Cut[], thicknessMm: number): number {
+  const topMm = topOf(planted[0] ?? { work: "flat" }, thicknessMm);
+  const deepest = (all: readonly Cut[]) => {
+    const reaches = all.flatMap((cut) => reachesOf(cut, thicknessMm));
+    return (z: number) =>
+      reaches.reduce(
+        (most, { fromMm, toMm, depthAt }) => (z >= fromMm && z <= toMm ? Math.max(most, depthAt(z)) : most),
+        0,
+      );
+  };
+  const [goes, may] = [deepest(cuts), deepest(planted)];
+  const heights = Array.from({ length: PAST_PLACES }, (_, i) => ((i + Math.SQRT1_2) / PAST_PLACES) * topMm);
+  return Math.max(...heights.map((z) => goes(z) - may(z)));
 }
 
 /** What all of the cuts together leave, as a path: the deepest at each height. */

@@ -5,23 +5,24 @@ import { type Curve, greatestDepthMm, leastDepthMm } from "./piece.ts";
 import type { Target } from "./target.ts";
 
 /**
- * At least so short stays a view at every raise between two, mm. Taken at the target's probes: at each of them the fence stands at least as far
+ * Whether a view stays short of its target at every raise between two. Taken at the target's probes: at each of them the fence stands at least as far
  * back as the least radius that passes it needs, and the edges reach no farther than the greatest one.
  */
-export function leastShortMm(view: BitView, target: Target, fromMm: number, toMm: number): number {
+export function isShortBetween(view: BitView, target: Target, fromMm: number, toMm: number): boolean {
   let shortMm = -Infinity;
   for (const { zMm, depthMm } of target.needProbes) {
     shortMm = Math.max(shortMm, depthMm - greatestBetween(view.edges, zMm - toMm, zMm - fromMm));
+    if (view.leastFenceMm + shortMm > 0) return true;
   }
-  let fenceMm = view.leastFenceMm;
   for (const { zMm, depthMm } of target.limitProbes) {
-    fenceMm = Math.max(fenceMm, leastBetween(view.edges, zMm - toMm, zMm - fromMm) - depthMm);
+    const fenceMm = leastBetween(view.edges, zMm - toMm, zMm - fromMm) - depthMm;
+    if (fenceMm + shortMm > 0) return true;
   }
-  return fenceMm + shortMm;
+  return false;
 }
 
 /**
- * The same from where a fit between the two raises is stopped and is the shortest. At each of these places either the wall's point is held and the
+ * At least so short stays a view between two raises, mm, from where a fit between them is stopped and is the shortest. At each of these places either the wall's point is held and the
  * bit passes, or the bit's point is held and the wall does.
  */
 export function leastShortNearMm(

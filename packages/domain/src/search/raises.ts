@@ -1,6 +1,6 @@
 import { alignmentsMm, marksMm } from "./alignments.ts";
 import type { BitView } from "./bit-view.ts";
-import { leastShortMm, leastShortNearMm } from "./bounds.ts";
+import { isShortBetween, leastShortNearMm } from "./bounds.ts";
 import { type Fit, fitAt, isWithin } from "./fit.ts";
 import type { Target } from "./target.ts";
 
@@ -55,7 +55,7 @@ export function fitsWithin(
 function stretchesLeft(view: BitView, target: Target, whole: Stretch): Stretch[] {
   const left: Stretch[] = [];
   const look = (fromMm: number, toMm: number): void => {
-    if (leastShortMm(view, target, fromMm, toMm) > 0) return;
+    if (isShortBetween(view, target, fromMm, toMm)) return;
     if (toMm - fromMm > COARSE_MM) {
       const middleMm = (fromMm + toMm) / 2;
       look(fromMm, middleMm);
@@ -83,7 +83,7 @@ function halve(view: BitView, target: Target, left: readonly Stretch[]): LookedA
       { fromMm, toMm: fit.raiseMm },
       { fromMm: fit.raiseMm, toMm },
     ]) {
-      if (leastShortMm(view, target, half.fromMm, half.toMm) <= 0) open.push(middleOf(view, target, half));
+      if (!isShortBetween(view, target, half.fromMm, half.toMm)) open.push(middleOf(view, target, half));
     }
   }
   return { fits: [], isComplete: false };

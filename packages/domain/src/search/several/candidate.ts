@@ -1,9 +1,10 @@
 import { alignmentsMm, marksMm } from "../alignments.ts";
 import type { BitView } from "../bit-view.ts";
-import { type Fit, fitAt, isWithin } from "../fit.ts";
+import { type Fit, fitAt } from "../fit.ts";
 import { depthAtMm, type Piece } from "../piece.ts";
 import { fitsWithin, spanningRaises } from "../raises.ts";
 import { type Target, targetOf } from "../target.ts";
+import { runsWithin } from "../windows.ts";
 import { add, type BitSet, emptySet } from "./bit-set.ts";
 import { MOST_WITNESSES, type Witness } from "./witness.ts";
 
@@ -67,12 +68,16 @@ export function reachMm({ edges }: BitView, { raiseMm, fenceMm }: Fit, zMm: numb
   return depthMm;
 }
 
-/** Raises at which a view makes one part of the wall alone. */
+/** Raises at which a view makes one part of the wall alone: those found, and where that begins and ends, where another place of the bit touches. */
 function slidingRaises(view: BitView, part: Target, marks: readonly number[]): number[] {
   const spanning = spanningRaises(view, part);
   if (spanning === undefined) return [];
   const { fits } = fitsWithin(view, part, marks, spanning);
-  return fits.filter(isWithin).map(({ raiseMm }) => raiseMm);
+  return runsWithin(view, part, fits).flatMap(({ fits: within, window }) => [
+    window.fromMm,
+    ...within.map(({ raiseMm }) => raiseMm),
+    window.toMm,
+  ]);
 }
 
 function isSloping(piece: Piece): boolean {
