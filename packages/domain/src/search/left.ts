@@ -37,14 +37,16 @@ export function removedBy(
   return envelope("greatest", [linePiece(0, topMm, 0), ...reached], 0, topMm);
 }
 
-/** The greatest distance from the wood that stays to what is left in front of it. */
-export function greatestLeft(wall: Curve, removed: Curve): Left {
+/** The greatest distance from the wood that stays to what is left in front of it; or the first that is found of `enoughMm`, if there is one. */
+export function greatestLeft(wall: Curve, removed: Curve, enoughMm = Infinity): Left {
   let left: Left = { mm: 0, heightMm: 0, depthMm: 0 };
   for (const cut of removed) {
     for (const piece of wall) {
       const fromMm = Math.max(cut.fromMm, piece.fromMm);
       const toMm = Math.min(cut.toMm, piece.toMm);
-      if (toMm - fromMm > SAME_HEIGHT_MM) left = farthestOn(wall, { piece, cut, fromMm, toMm }, left);
+      if (toMm - fromMm <= SAME_HEIGHT_MM) continue;
+      left = farthestOn(wall, { piece, cut, fromMm, toMm }, left, enoughMm);
+      if (left.mm >= enoughMm) return left;
     }
   }
   return left;
@@ -55,19 +57,24 @@ function farther(one: Left, other: Left): Left {
 }
 
 /** The farthest of one overlap, if it is farther than another one: every place that is farther than its neighbours is closed in on. */
-function farthestOn(wall: Curve, overlap: Overlap, other: Left): Left {
+function farthestOn(wall: Curve, overlap: Overlap, other: Left, enoughMm: number): Left {
   const { cut, fromMm, toMm } = overlap;
-  const places = SHARES.map((share) => leftAt(wall, overlap, fromMm + share * (toMm - fromMm)));
+  const places: Left[] = [];
+  for (const share of SHARES) {
+    const place = leftAt(wall, overlap, fromMm + share * (toMm - fromMm));
+    if (place.mm >= enoughMm) return place;
+    places.push(place);
+  }
   let best = other;
-  places.forEach((place, index) => {
+  for (const [index, place] of places.entries()) {
     const before = places[index - 1] ?? place;
     const after = places[index + 1] ?? place;
-    if (place.mm <= ROUNDING_MM || place.mm < before.mm || place.mm < after.mm) return;
+    if (place.mm <= ROUNDING_MM || place.mm < before.mm || place.mm < after.mm) continue;
     // Nowhere between neighbours is it farther than the way there adds.
     const wayMm = Math.max(wayOnMm(cut, before, place), wayOnMm(cut, place, after));
-    if (place.mm + wayMm <= best.mm) return;
+    if (place.mm + wayMm <= best.mm) continue;
     best = farther(best, closedIn(wall, overlap, place, before.heightMm, after.heightMm));
-  });
+  }
   return best;
 }
 

@@ -48,9 +48,9 @@ export function bestFound(view: BitView, target: Target, fits: readonly Fit[]): 
   return best;
 }
 
-/** What one fit leaves. */
-export function leftBy(view: BitView, target: Target, fit: Fit): Left {
-  return greatestLeft(target.limit, removedBy([{ view, fit }], target.topMm));
+/** What one fit leaves; or the first that is found of `enoughMm`. */
+export function leftBy(view: BitView, target: Target, fit: Fit, enoughMm = Infinity): Left {
+  return greatestLeft(target.limit, removedBy([{ view, fit }], target.topMm), enoughMm);
 }
 
 /** A place given as a wall shows it, in x from the edge and z from the front face. */
@@ -82,26 +82,25 @@ export function settingOf(
 }
 
 function bestOfRun(view: BitView, target: Target, { fits, window }: Run): Found {
-  const at = (fit: Fit): Found => ({ view, fit, left: leftBy(view, target, fit), window });
-  const [first] = fits;
+  const [first, ...others] = spread(fits);
   const middleMm = (window.fromMm + window.toMm) / 2;
-  let best = at(first ?? fitAt(view, target, middleMm));
-  for (const fit of spread(fits)) if (best.left.mm > NO_MATTER_MM) best = lessLeft(best, at(fit));
+  const start = first ?? fitAt(view, target, middleMm);
+  let best: Found = { view, fit: start, left: leftBy(view, target, start), window };
+  const tryFit = (fit: Fit) => {
+    if (best.left.mm <= NO_MATTER_MM || !isWithin(fit)) return;
+    const left = leftBy(view, target, fit, best.left.mm);
+    if (left.mm < best.left.mm) best = { view, fit, left, window };
+  };
+  others.forEach(tryFit);
   const widthMm = window.toMm - window.fromMm;
   if (best.left.mm <= NO_MATTER_MM || widthMm <= NO_MATTER_MM) return best;
-  best = lessLeft(best, at(fitAt(view, target, middleMm)));
+  tryFit(fitAt(view, target, middleMm));
   for (let stepMm = widthMm / 4, round = 0; round < CLOSING_IN; round += 1, stepMm /= 2) {
     for (const raiseMm of [best.fit.raiseMm - stepMm, best.fit.raiseMm + stepMm]) {
-      if (raiseMm < window.fromMm || raiseMm > window.toMm) continue;
-      const fit = fitAt(view, target, raiseMm);
-      if (isWithin(fit)) best = lessLeft(best, at(fit));
+      if (raiseMm >= window.fromMm && raiseMm <= window.toMm) tryFit(fitAt(view, target, raiseMm));
     }
   }
   return best;
-}
-
-function lessLeft(one: Found, other: Found): Found {
-  return other.left.mm < one.left.mm ? other : one;
 }
 
 /** Some of many, evenly. */
