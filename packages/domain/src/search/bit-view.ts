@@ -18,6 +18,8 @@ export type BitView = {
   readonly bit: SearchBit;
   readonly presentation: Presentation;
   readonly edges: Curve;
+  /** The middle of each place between two edges that does not cut, such as a bearing between cutters. */
+  readonly gapsMm: readonly number[];
   /** Parts that do not cut, and must not come into the stock. */
   readonly bodies: Curve;
   /** The pilot's radius, or 0: the axis never stands in front of the fence. */
@@ -44,6 +46,7 @@ export function bitView(bit: SearchBit, presentation: Presentation, topMm: numbe
     bit,
     presentation,
     edges,
+    gapsMm: gapsMm(edges),
     bodies: seen("body"),
     leastFenceMm: Math.max(0, bit.pilotRadiusMm ?? 0),
     rimMm: Math.max(0, ...edges.map((piece) => greatestDepthMm(piece, piece.fromMm, piece.toMm))),
@@ -53,11 +56,18 @@ export function bitView(bit: SearchBit, presentation: Presentation, topMm: numbe
   };
 }
 
-/** The widest part that does not cut beside work of this height. */
-export function bodyBesideMm({ bodies }: BitView, raiseMm: number, topMm: number): number {
+function gapsMm(edges: Curve): number[] {
+  return edges.slice(1).flatMap((edge, index) => {
+    const endMm = edges[index]?.toMm ?? edge.fromMm;
+    return edge.fromMm - endMm > SAME_HEIGHT_MM ? [(endMm + edge.fromMm) / 2] : [];
+  });
+}
+
+/** The widest part that does not cut and stands beside work of this height at every raise between two. */
+export function bodyBesideMm({ bodies }: BitView, fromMm: number, toMm: number, topMm: number): number {
   let widestMm = 0;
   for (const body of bodies) {
-    const isBeside = body.toMm + raiseMm > SAME_HEIGHT_MM && body.fromMm + raiseMm < topMm - SAME_HEIGHT_MM;
+    const isBeside = body.toMm + fromMm > SAME_HEIGHT_MM && body.fromMm + toMm < topMm - SAME_HEIGHT_MM;
     if (isBeside) widestMm = Math.max(widestMm, greatestDepthMm(body, body.fromMm, body.toMm));
   }
   return widestMm;

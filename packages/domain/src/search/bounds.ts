@@ -1,4 +1,4 @@
-import type { BitView } from "./bit-view.ts";
+import { type BitView, bodyBesideMm } from "./bit-view.ts";
 import { greatestDifference, type Peak } from "./curve.ts";
 import type { Fit } from "./fit.ts";
 import { type Curve, greatestDepthMm, leastDepthMm } from "./piece.ts";
@@ -9,10 +9,14 @@ import type { Target } from "./target.ts";
  * back as the least radius that passes it needs, and the edges reach no farther than the greatest one.
  */
 export function isShortBetween(view: BitView, target: Target, fromMm: number, toMm: number): boolean {
+  for (const gapMm of view.gapsMm) {
+    if (leastBetween(target.need, gapMm + fromMm, gapMm + toMm) > -Infinity) return true;
+  }
+  const leastFenceMm = Math.max(view.leastFenceMm, bodyBesideMm(view, fromMm, toMm, target.topMm));
   let shortMm = -Infinity;
   for (const { zMm, depthMm } of target.needProbes) {
     shortMm = Math.max(shortMm, depthMm - greatestBetween(view.edges, zMm - toMm, zMm - fromMm));
-    if (view.leastFenceMm + shortMm > 0) return true;
+    if (leastFenceMm + shortMm > 0) return true;
   }
   for (const { zMm, depthMm } of target.limitProbes) {
     const fenceMm = leastBetween(view.edges, zMm - toMm, zMm - fromMm) - depthMm;

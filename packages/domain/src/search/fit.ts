@@ -22,7 +22,7 @@ const ROUNDING_MM = 1e-9;
 /** The fit at one height: fence f = max over z of (r(h − z) − w(z)), never less than pilot and body allow. */
 export function fitAt(view: BitView, target: Target, raiseMm: number): Fit {
   const stopped = greatestDifference(view.edges, raiseMm, target.limit);
-  const bodyMm = bodyBesideMm(view, raiseMm, target.topMm);
+  const bodyMm = bodyBesideMm(view, raiseMm, raiseMm, target.topMm);
   const fenceMm = Math.max(stopped.mm, view.leastFenceMm, bodyMm);
   const shortest = shortestOf(view, target, raiseMm);
   return {
