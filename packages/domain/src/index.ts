@@ -183,6 +183,7 @@ export { FINDING_MEANINGS } from "./wording/english/meanings/findings.ts";
 export { CLEARANCE_MEANINGS, MOUNTING_REASON_MEANINGS } from "./wording/english/meanings/mounting.ts";
 export { PANEL_ASSUMPTION_MEANINGS, PANEL_FINDING_MEANINGS } from "./wording/english/meanings/panels.ts";
 export { PRECAUTION_MEANINGS } from "./wording/english/meanings/precautions.ts";
+export { NOT_TAKEN_MEANINGS } from "./wording/english/meanings/searches.ts";
 export {
   LIMIT_MEANINGS,
   RAISED_BY_MEANINGS,
@@ -202,6 +203,7 @@ export {
   describePanelFinding,
 } from "./wording/english/panels.ts";
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
+export { describeNotTaken, describePresentation } from "./wording/english/searches.ts";
 export { describeStep } from "./wording/english/steps.ts";
 export { describeNextTrial } from "./wording/english/trials.ts";
 export { describeUncertainty } from "./wording/english/uncertainties.ts";

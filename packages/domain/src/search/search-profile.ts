@@ -24,7 +24,16 @@ export type SearchOptions = {
 };
 
 /**
- * Which bits of a rack make a wanted profile.
+ * Which bits of a rack make a wanted profile: by themselves, or if none does, the fewest of them together. The section that is left is never gouged, and
+ * what is left to remove lies within `toleranceMm` of the wanted wall, measured to the nearest of it. Throws a DomainError if the tolerance is so wide
+ * that nothing must go. Bits are looked at wherever a corner or a centre of theirs lies on one of the wall, and where these do not fit, between them to
+ * a ten-thousandth of a millimetre.
+ * @example
+ * const corners = [[9, 6], [0, 6]].map(([xMm, zMm]) => ({ kind: "line", xMm, zMm }));
+ * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 9, zMm: 0 }, segments: corners });
+ * const outline = formOutline({ kind: "straight", diameterMm: 20, cuttingLengthMm: 7 });
+ * const bits = [{ id: "straight", outline, pilotRadiusMm: undefined }];
+ * searchProfile(wanted, bits, { toleranceMm: 0.1, setupsMax: 1 }).oneSetup // → [{ bitId: "straight", heightMm: 6, fenceMm: 1 }]
  */
 export function searchProfile(
   wanted: WantedProfile,
