@@ -159,6 +159,7 @@ export {
   type UnusedReading,
 } from "./router/router.ts";
 export type { SearchBit } from "./search/bit-view.ts";
+export { type FormProposal, formsThatWouldMake } from "./search/forms-that-would-make.ts";
 export type { NotTaken, NotTakenReason } from "./search/not-taken.ts";
 export type { ArcPiece, LinePiece, Piece } from "./search/piece.ts";
 export { type ProfileSearch, type SearchOptions, searchProfile } from "./search/search-profile.ts";
