@@ -162,7 +162,12 @@ export type { SearchBit } from "./search/bit-view.ts";
 export { type FormProposal, formsThatWouldMake } from "./search/forms-that-would-make.ts";
 export type { NotTaken, NotTakenReason } from "./search/not-taken.ts";
 export type { ArcPiece, LinePiece, Piece } from "./search/piece.ts";
-export { type ProfileSearch, type SearchOptions, searchProfile } from "./search/search-profile.ts";
+export {
+  type ProfileSearch,
+  type SearchOptions,
+  searchProfile,
+  searchProfileInSteps,
+} from "./search/search-profile.ts";
 export type { SearchSetting } from "./search/setting.ts";
 export type { Presentation, WantedProfile, WantedWall } from "./search/wanted.ts";
 export { wantedFrom } from "./search/wanted-from.ts";

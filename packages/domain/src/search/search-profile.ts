@@ -1,8 +1,9 @@
 import type { SearchBit } from "./bit-view.ts";
 import type { NotTaken } from "./not-taken.ts";
-import { marked, searchOneBit } from "./one-bit.ts";
+import { marked, type OneBit, searchOneBit } from "./one-bit.ts";
 import type { SearchSetting } from "./setting.ts";
 import { type Several, searchSeveral } from "./several/several.ts";
+import { allOf, type Steps } from "./steps.ts";
 import { targetsOf } from "./target.ts";
 import type { WantedProfile } from "./wanted.ts";
 
@@ -38,15 +39,36 @@ export type SearchOptions = {
 export function searchProfile(
   wanted: WantedProfile,
   bits: readonly SearchBit[],
-  { toleranceMm, setupsMax }: SearchOptions,
+  options: SearchOptions,
 ): ProfileSearch {
+  return allOf(searchProfileInSteps(wanted, bits, options));
+}
+
+/**
+ * The same search in short steps, for whoever must let others have their turn between them: a large rack takes a good part of a second. Throws as
+ * `searchProfile` does, at the first step.
+ * @example
+ * const corners = [[9, 6], [0, 6]].map(([xMm, zMm]) => ({ kind: "line", xMm, zMm }));
+ * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 9, zMm: 0 }, segments: corners });
+ * const steps = searchProfileInSteps(wanted, [], { toleranceMm: 0.1, setupsMax: 1 });
+ * steps.next() // → { done: true, value: { oneSetup: [], isComplete: true } }
+ */
+export function* searchProfileInSteps(
+  wanted: WantedProfile,
+  bits: readonly SearchBit[],
+  { toleranceMm, setupsMax }: SearchOptions,
+): Steps<ProfileSearch> {
   const targets = targetsOf(wanted, toleranceMm).map(marked);
-  const each = bits.map((bit) => searchOneBit(bit, targets, wanted.thicknessMm));
+  const each: OneBit[] = [];
+  for (const bit of bits) {
+    each.push(searchOneBit(bit, targets, wanted.thicknessMm));
+    yield;
+  }
   const oneSetup = each
     .flatMap(({ settings }) => settings)
     .sort((one, other) => one.greatestLeftMm - other.greatestLeftMm);
   const several =
-    oneSetup.length > 0 ? undefined : searchSeveral(bits, targets, setupsMax, wanted.thicknessMm);
+    oneSetup.length > 0 ? undefined : yield* searchSeveral(bits, targets, setupsMax, wanted.thicknessMm);
   const notTaken = each.flatMap(({ notTaken }) => (notTaken === undefined ? [] : [notTaken]));
   return {
     oneSetup,

@@ -32,14 +32,15 @@ export function candidatesOf(
   marks: readonly number[],
   parts: readonly Target[],
   witnesses: readonly Witness[],
-): Candidate[] {
+): { readonly candidates: readonly Candidate[]; readonly isComplete: boolean } {
   const aligned = alignmentsMm(marks, marksMm(view.edges), view.raiseFromMm, view.raiseToMm);
-  const sliding = view.edges.some(isSloping) ? parts.flatMap((part) => slidingRaises(view, part, marks)) : [];
-  return [...aligned, ...sliding].flatMap((raiseMm) => {
-    const fit = fitAt(view, target, raiseMm);
-    const candidate = candidateOf(view, fit, witnesses);
+  const sliding = view.edges.some(isSloping) ? parts.map((part) => slidingRaises(view, part, marks)) : [];
+  const raises = [...aligned, ...sliding.flatMap((each) => each.raisesMm)];
+  const candidates = raises.flatMap((raiseMm) => {
+    const candidate = candidateOf(view, fitAt(view, target, raiseMm), witnesses);
     return candidate === undefined ? [] : [candidate];
   });
+  return { candidates, isComplete: sliding.every((each) => each.isComplete) };
 }
 
 /** A fit with what it covers; undefined if that is nothing. */
@@ -69,15 +70,20 @@ export function reachMm({ edges }: BitView, { raiseMm, fenceMm }: Fit, zMm: numb
 }
 
 /** Raises at which a view makes one part of the wall alone: those found, and where that begins and ends, where another place of the bit touches. */
-function slidingRaises(view: BitView, part: Target, marks: readonly number[]): number[] {
+function slidingRaises(
+  view: BitView,
+  part: Target,
+  marks: readonly number[],
+): { readonly raisesMm: readonly number[]; readonly isComplete: boolean } {
   const spanning = spanningRaises(view, part);
-  if (spanning === undefined) return [];
-  const { fits } = fitsWithin(view, part, marks, spanning);
-  return runsWithin(view, part, fits).flatMap(({ fits: within, window }) => [
+  if (spanning === undefined) return { raisesMm: [], isComplete: true };
+  const { fits, isComplete } = fitsWithin(view, part, marks, spanning);
+  const raisesMm = runsWithin(view, part, fits).flatMap(({ fits: within, window }) => [
     window.fromMm,
     ...within.map(({ raiseMm }) => raiseMm),
     window.toMm,
   ]);
+  return { raisesMm, isComplete };
 }
 
 function isSloping(piece: Piece): boolean {

@@ -2,9 +2,11 @@ import { type BitView, bitView, type SearchBit } from "../bit-view.ts";
 import { greatestLeft, removedBy } from "../left.ts";
 import type { MarkedTarget } from "../one-bit.ts";
 import type { SearchSetting } from "../setting.ts";
-import { type BitSet, firstOf } from "./bit-set.ts";
+import type { Steps } from "../steps.ts";
+import type { Target } from "../target.ts";
+import { firstOf } from "./bit-set.ts";
 import { type Candidate, candidateOf, candidatesOf, slidingParts } from "./candidate.ts";
-import { coversOf, undominated } from "./cover.ts";
+import { coversOf, type Undominated, undominated } from "./cover.ts";
 import { type Cut, isMadeBy, missedBy, settingsOf } from "./union.ts";
 import { firstWitnesses, MOST_WITNESSES, type Witness } from "./witness.ts";
 
@@ -21,87 +23,109 @@ export type Several = {
 const ANSWERS_MOST = 10;
 const ADDED_AT_ONCE = 16;
 
+/** Candidates looked at again in one step. */
+const IN_ONE_STEP = 256;
+
 /** A target with its candidates; both grow more exact as places are found that covers miss. */
 type Field = {
   readonly marked: MarkedTarget;
   readonly witnesses: readonly Witness[];
   readonly candidates: readonly Candidate[];
+  readonly undominated: Undominated;
+  readonly isComplete: boolean;
 };
+
+type Searched = { readonly field: Field; readonly answers: readonly Answer[]; readonly isComplete: boolean };
 
 type Answer = { readonly cuts: readonly Cut[]; readonly leftMm: number };
 
 /** The fewest set-ups, two to `setupsMax`, that make one of the targets together. */
-export function searchSeveral(
+export function* searchSeveral(
   bits: readonly SearchBit[],
   targets: readonly MarkedTarget[],
   setupsMax: number,
   thicknessMm: number,
-): Several {
-  let fields = targets.map((marked) => fieldOf(bits, marked));
-  let isComplete = true;
-  for (let count = 2; count <= setupsMax; count += 1) {
-    const searched = fields.map((field) => searchField(field, count));
+): Steps<Several> {
+  let fields: Field[] = [];
+  if (setupsMax > 1) for (const marked of targets) fields.push(yield* fieldOf(bits, marked));
+  let isComplete = fields.every((field) => field.isComplete);
+  let together: (readonly SearchSetting[])[] = [];
+  for (let count = 2; count <= setupsMax && together.length === 0; count += 1) {
+    const searched: Searched[] = [];
+    for (const field of fields) searched.push(yield* searchField(field, count));
     fields = searched.map(({ field }) => field);
     isComplete &&= searched.every((each) => each.isComplete);
-    const together = searched.flatMap(({ field, answers }) =>
-      answers.map(({ cuts, leftMm }) => ({ leftMm, cuts, target: field.marked.target })),
-    );
-    if (together.length === 0) continue;
-    together.sort((one, other) => one.leftMm - other.leftMm);
-    const best = together.slice(0, ANSWERS_MOST);
-    return {
-      together: best.map(({ target, cuts }) => settingsOf(target, cuts, thicknessMm)),
-      dominated: dominatedOf(fields),
-      isComplete,
-    };
+    together = yield* bestOf(searched, thicknessMm);
   }
-  return { together: [], dominated: dominatedOf(fields), isComplete };
+  return { together, dominated: dominatedOf(fields), isComplete };
 }
 
-function fieldOf(bits: readonly SearchBit[], marked: MarkedTarget): Field {
+function* fieldOf(bits: readonly SearchBit[], marked: MarkedTarget): Steps<Field> {
   const { target, marks } = marked;
   const witnesses = firstWitnesses(target.need);
   const parts = slidingParts(target);
-  const candidates = bits.flatMap((bit) =>
-    target.presentations.flatMap((presentation) =>
-      candidatesOf(bitView(bit, presentation, target.topMm), target, marks, parts, witnesses),
-    ),
-  );
+  const candidates: Candidate[] = [];
+  let isComplete = true;
+  for (const bit of bits) {
+    for (const presentation of target.presentations) {
+      const view = bitView(bit, presentation, target.topMm);
+      const found = candidatesOf(view, target, marks, parts, witnesses);
+      candidates.push(...found.candidates);
+      isComplete &&= found.isComplete;
+    }
+    yield;
+  }
   // Of equal ones the first is kept: the one with the widest margin.
   candidates.sort((one, other) => other.marginMm - one.marginMm);
-  return { marked, witnesses, candidates };
+  return { marked, witnesses, candidates, undominated: yield* undominatedOf(candidates), isComplete };
 }
 
 /** The covers of a field by so many, each looked at exactly. If all of them miss some place, that becomes a witness, and they are sought again. */
-function searchField(start: Field, count: number): { field: Field; answers: Answer[]; isComplete: boolean } {
+function* searchField(start: Field, count: number): Steps<Searched> {
   let field = start;
   for (;;) {
     const { target } = field.marked;
-    const { kept } = undominated(setsOf(field));
-    const some = kept.flatMap((index) => field.candidates[index] ?? []);
+    const some = field.undominated.kept.flatMap((index) => field.candidates[index] ?? []);
     const whole = firstOf(field.witnesses.length, MOST_WITNESSES);
-    const { covers, isComplete } = coversOf(
+    const { covers, isComplete } = yield* coversOf(
       whole,
       some.map(({ covers }) => covers),
       count,
     );
-    const sets = covers.map((cover) => cover.flatMap((index) => some[index] ?? []));
-    const answers = sets.filter((cuts) => isMadeBy(target, cuts)).map((cuts) => answerOf(field, cuts));
-    if (answers.length > 0 || sets.length === 0) return { field, answers, isComplete };
-    const missed = sets.slice(0, ADDED_AT_ONCE).flatMap((cuts) => missedBy(target, cuts) ?? []);
+    const answers: Answer[] = [];
+    const missed: Witness[] = [];
+    for (const cover of covers) {
+      const cuts = cover.flatMap((index) => some[index] ?? []);
+      if (isMadeBy(target, cuts)) answers.push(answerOf(target, cuts));
+      else if (missed.length < ADDED_AT_ONCE) missed.push(...missedBy(target, cuts));
+      yield;
+    }
+    if (answers.length > 0 || covers.length === 0) return { field, answers, isComplete };
     const witnesses = [...field.witnesses, ...missed];
-    if (missed.length === 0 || witnesses.length > MOST_WITNESSES)
+    if (missed.length === 0 || witnesses.length > MOST_WITNESSES) {
       return { field, answers, isComplete: false };
-    field = {
-      ...field,
-      witnesses,
-      candidates: field.candidates.flatMap(({ view, fit }) => candidateOf(view, fit, witnesses) ?? []),
-    };
+    }
+    field = yield* withWitnesses(field, witnesses);
   }
 }
 
+/** The same field with more witnesses: what every candidate covers is looked at again. */
+function* withWitnesses(field: Field, witnesses: readonly Witness[]): Steps<Field> {
+  const candidates: Candidate[] = [];
+  for (const [index, { view, fit }] of field.candidates.entries()) {
+    const candidate = candidateOf(view, fit, witnesses);
+    if (candidate !== undefined) candidates.push(candidate);
+    if (index % IN_ONE_STEP === 0) yield;
+  }
+  return { ...field, witnesses, candidates, undominated: yield* undominatedOf(candidates) };
+}
+
+function undominatedOf(candidates: readonly Candidate[]): Steps<Undominated> {
+  return undominated(candidates.map(({ covers }) => covers));
+}
+
 /** The largest cut first: the others have the less to take. */
-function answerOf({ marked: { target } }: Field, cuts: readonly Cut[]): Answer {
+function answerOf(target: Target, cuts: readonly Cut[]): Answer {
   const ordered = cuts
     .map((cut) => ({ cut, leftMm: greatestLeft(target.limit, removedBy([cut], target.topMm)).mm }))
     .sort((one, other) => one.leftMm - other.leftMm)
@@ -109,24 +133,33 @@ function answerOf({ marked: { target } }: Field, cuts: readonly Cut[]): Answer {
   return { cuts: ordered, leftMm: greatestLeft(target.limit, removedBy(cuts, target.topMm)).mm };
 }
 
-/** Bits of which nothing is kept, with the bit that covers what their best would. */
+/** The answers that leave least, as settings. */
+function* bestOf(searched: readonly Searched[], thicknessMm: number): Steps<(readonly SearchSetting[])[]> {
+  const answers = searched.flatMap(({ field, answers: ofField }) =>
+    ofField.map(({ cuts, leftMm }) => ({ leftMm, cuts, target: field.marked.target })),
+  );
+  answers.sort((one, other) => one.leftMm - other.leftMm);
+  const best: (readonly SearchSetting[])[] = [];
+  for (const { target, cuts } of answers.slice(0, ANSWERS_MOST)) {
+    best.push(settingsOf(target, cuts, thicknessMm));
+    yield;
+  }
+  return best;
+}
+
+/** Bits of which nothing is kept, with the bit that covers what one of theirs would. */
 function dominatedOf(fields: readonly Field[]): Dominated[] {
   const dominated = new Map<string, Dominated>();
-  const taken = new Set<string>();
-  for (const field of fields) {
-    const { kept, by } = undominated(setsOf(field));
-    for (const index of kept) taken.add(field.candidates[index]?.view.bit.id ?? "");
-    for (const [index, byIndex] of by) {
-      const one = field.candidates[index];
-      const other = field.candidates[byIndex];
+  const kept = new Set<string>();
+  for (const { candidates, undominated: found } of fields) {
+    for (const index of found.kept) kept.add(candidates[index]?.view.bit.id ?? "");
+    for (const [index, byIndex] of found.by) {
+      const one = candidates[index];
+      const other = candidates[byIndex];
       if (one === undefined || other === undefined || one.view.bit.id === other.view.bit.id) continue;
       const bitId = one.view.bit.id;
       if (!dominated.has(bitId)) dominated.set(bitId, { bitId, view: one.view, byBitId: other.view.bit.id });
     }
   }
-  return [...dominated.values()].filter(({ bitId }) => !taken.has(bitId));
-}
-
-function setsOf({ candidates }: Field): BitSet[] {
-  return candidates.map(({ covers }) => covers);
+  return [...dominated.values()].filter(({ bitId }) => !kept.has(bitId));
 }

@@ -25,13 +25,14 @@ export function isMadeBy(target: Target, cuts: readonly Cut[]): boolean {
   return shortMm(target, cuts).mm <= ROUNDING_MM;
 }
 
-/** A place that these cuts miss; undefined if they miss none that is wider than rounding. */
-export function missedBy(target: Target, cuts: readonly Cut[]): Witness | undefined {
+/** A place that these cuts miss, if they miss one that is wider than rounding. */
+export function missedBy(target: Target, cuts: readonly Cut[]): Witness[] {
   const { atMm } = shortMm(target, cuts);
   const places = BESIDE_MM.flatMap((besideMm) => placesAt(target, atMm + besideMm));
-  return places.find(({ zMm, neededMm }) =>
+  const missed = places.find(({ zMm, neededMm }) =>
     cuts.every(({ view, fit }) => reachMm(view, fit, zMm) < neededMm - ROUNDING_MM),
   );
+  return missed === undefined ? [] : [missed];
 }
 
 /**
