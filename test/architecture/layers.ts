@@ -15,6 +15,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   wood: ["quantity"],
   router: ["quantity", "policy", "bit"],
   lookup: ["quantity", "bit"],
+  search: ["quantity", "bit"],
   wear: ["quantity", "policy", "wood"],
   limit: ["quantity", "policy", "bit", "wood", "router"],
   cut: ["quantity", "policy", "bit", "wood", "router"],

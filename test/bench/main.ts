@@ -7,12 +7,14 @@ import { benchHttp } from "./http.ts";
 import { benchImport } from "./import.ts";
 import { benchPlans } from "./plans.ts";
 import { benchReads } from "./reads.ts";
+import { benchSearch } from "./search.ts";
 import { benchShop } from "./shop.ts";
 
 const [only] = process.argv.slice(2);
 const BENCHES = {
   plans: benchPlans,
   day: benchDay,
+  search: benchSearch,
   shop: benchShop,
   http: benchHttp,
   approvals: benchApprovals,

@@ -173,6 +173,20 @@ export {
   type Router,
   type UnusedReading,
 } from "./router/router.ts";
+export type { SearchBit } from "./search/bit-view.ts";
+export { type FormProposal, formsThatWouldMake } from "./search/forms-that-would-make.ts";
+export type { NotTaken, NotTakenReason } from "./search/not-taken.ts";
+export type { ArcPiece, LinePiece, Piece } from "./search/piece.ts";
+export {
+  type ProfileSearch,
+  type SearchOptions,
+  searchProfile,
+  searchProfileInSteps,
+} from "./search/search-profile.ts";
+export type { SearchSetting } from "./search/setting.ts";
+export type { Presentation, WantedProfile, WantedWall } from "./search/wanted.ts";
+export { wantedFrom } from "./search/wanted-from.ts";
+export { WANTED_RANGES, type WantedPath, type WantedSegment } from "./search/wanted-path.ts";
 export { type EdgeLife, type EdgeLifeInput, edgeLife, type Use, WEAR_RANGES } from "./wear/edge-life.ts";
 export { TOOTH_MATERIALS, type ToothMaterial } from "./wear/tooth-material.ts";
 export { wearFactor } from "./wear/wear-factor.ts";
@@ -192,6 +206,7 @@ export { FINDING_MEANINGS } from "./wording/english/meanings/findings.ts";
 export { CLEARANCE_MEANINGS, MOUNTING_REASON_MEANINGS } from "./wording/english/meanings/mounting.ts";
 export { PANEL_ASSUMPTION_MEANINGS, PANEL_FINDING_MEANINGS } from "./wording/english/meanings/panels.ts";
 export { PRECAUTION_MEANINGS } from "./wording/english/meanings/precautions.ts";
+export { NOT_TAKEN_MEANINGS } from "./wording/english/meanings/searches.ts";
 export {
   LIMIT_MEANINGS,
   RAISED_BY_MEANINGS,
@@ -211,6 +226,7 @@ export {
   describePanelFinding,
 } from "./wording/english/panels.ts";
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
+export { describeNotTaken, describePresentation } from "./wording/english/searches.ts";
 export { describeStep } from "./wording/english/steps.ts";
 export { describeNextTrial } from "./wording/english/trials.ts";
 export { describeUncertainty } from "./wording/english/uncertainties.ts";

@@ -19,6 +19,7 @@ export type BitNeed =
 export type Meant = { readonly value: number; readonly unit: "g" | "oz" | "lb" | "in" };
 
 type NoValues = Readonly<Record<string, never>>;
+type Place = { readonly xMm: number; readonly zMm: number };
 type TooMuch = { readonly given: number; readonly max: number };
 
 /** What each fault says beside its code: the numbers and names that say what would be accepted. */
@@ -77,6 +78,10 @@ export type FaultValues = {
   readonly "id-given-twice": { readonly given: string };
   readonly "unknown-set-up": { readonly given: string };
   readonly "set-ups-in-circle": { readonly setupIds: readonly string[] };
+  readonly "profile-doubles-back": Place;
+  readonly "profile-leaves-stock": Place;
+  readonly "profile-end-inside-stock": Place & { readonly thicknessMm: number };
+  readonly "profile-removes-nothing": NoValues;
 };
 
 export type FaultCode = keyof FaultValues;

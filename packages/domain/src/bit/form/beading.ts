@@ -9,6 +9,7 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { isWidening, PROPOSED_PILOT_DIAMETER_MM, stretchesOf } from "./read-wall.ts";
 import { wholeProfile } from "./usual-cut.ts";
 
 export const beading = defineForm({
@@ -50,6 +51,18 @@ export const beading = defineForm({
   pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  formsFor: (wall, sizes) => {
+    const [curve, fillet, ...others] = stretchesOf(wall);
+    if (curve?.kind !== "round" || fillet?.kind !== "level" || others.length > 0 || !isWidening(curve))
+      return [];
+    const radiusMm = sizes.lengthMm(curve.arcRadiusMm);
+    const pilotDiameterMm = PROPOSED_PILOT_DIAMETER_MM;
+    const atEdgeMm = sizes.lengthMm(curve.startMm);
+    const diameterMm = pilotDiameterMm + 2 * (radiusMm + atEdgeMm);
+    return [
+      { kind: "beading", diameterMm, radiusMm, pilotDiameterMm, filletMm: sizes.lengthMm(fillet.lengthMm) },
+    ];
+  },
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.5,

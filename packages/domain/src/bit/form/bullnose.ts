@@ -10,6 +10,7 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { PROPOSED_PILOT_DIAMETER_MM, stretchesOf } from "./read-wall.ts";
 import { wholeProfile } from "./usual-cut.ts";
 
 export const bullnose = defineForm({
@@ -62,6 +63,21 @@ export const bullnose = defineForm({
     (pilotDiameterMm === undefined ? 0 : pilotHeightMm) +
     landMm +
     fittedRadiusMm(diameterMm, radiusMm, pilotDiameterMm),
+  formsFor: (wall, sizes) => {
+    const stretches = stretchesOf(wall);
+    const curve = stretches.find(({ kind }) => kind === "round");
+    if (curve === undefined || stretches.some(({ kind }) => kind !== "round" && kind !== "level")) return [];
+    const radiusMm = sizes.lengthMm(curve.arcRadiusMm);
+    const land = stretches.find(({ kind }) => kind === "level");
+    return [
+      {
+        kind: "bullnose",
+        diameterMm: PROPOSED_PILOT_DIAMETER_MM + 2 * radiusMm,
+        radiusMm,
+        ...(land !== undefined && { landMm: sizes.lengthMm(land.lengthMm) }),
+      },
+    ];
+  },
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.5,

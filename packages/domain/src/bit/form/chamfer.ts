@@ -3,7 +3,11 @@ import { line } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { slopeFaults } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { PROPOSED_PILOT_DIAMETER_MM, stretchesOf, widening } from "./read-wall.ts";
 import { wholeProfile } from "./usual-cut.ts";
+
+/** So much wider than the bevel is a proposed bit at least, mm. Ours. */
+const SPARE_WIDTH_MM = 1;
 
 export const chamfer = defineForm({
   kind: "chamfer",
@@ -40,6 +44,14 @@ export const chamfer = defineForm({
   pilotRadiusMm: ({ pilotDiameterMm }) => (pilotDiameterMm === undefined ? undefined : pilotDiameterMm / 2),
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ angleDeg: slopeDeg }) => ({ angleDeg: slopeDeg }),
+  formsFor: (wall, sizes) => {
+    const [slope, ...others] = stretchesOf(wall);
+    const wide = slope && others.length === 0 ? widening(slope) : undefined;
+    if (wide === undefined) return [];
+    const pilotDiameterMm = PROPOSED_PILOT_DIAMETER_MM;
+    const diameterMm = pilotDiameterMm + 2 * Math.ceil(wide.widthMm + SPARE_WIDTH_MM);
+    return [{ kind: "chamfer", diameterMm, angleDeg: sizes.angleDeg(wide.angleDeg), pilotDiameterMm }];
+  },
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.5,

@@ -1,6 +1,7 @@
 import { lengthMm } from "../../quantity/field.ts";
 import { arc, line } from "../outline.ts";
 import { defineForm } from "./define.ts";
+import { soldLengthMm, stretchesOf } from "./read-wall.ts";
 import { wholeGroove } from "./usual-cut.ts";
 
 export const coreBox = defineForm({
@@ -42,6 +43,13 @@ export const coreBox = defineForm({
   pilotRadiusMm: () => undefined,
   usualCut: (_, outline) => wholeGroove(outline),
   searchedBy: ({ diameterMm }) => ({ radiusMm: diameterMm / 2 }),
+  formsFor: (wall, sizes) => {
+    const [nose, ...others] = stretchesOf(wall);
+    if (nose?.kind !== "hollow" || others.some(({ kind }) => kind !== "level")) return [];
+    const diameterMm = sizes.lengthMm(2 * nose.arcRadiusMm);
+    const straightMm = others.reduce((sum, { lengthMm: mm }) => sum + mm, 0);
+    return [{ kind: "core-box", diameterMm, cuttingLengthMm: soldLengthMm(diameterMm / 2 + straightMm) }];
+  },
   work: "lying",
   plunges: "some",
   wingFillRatio: 0.5,

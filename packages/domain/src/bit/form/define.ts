@@ -2,6 +2,7 @@ import type { Fault } from "../../quantity/fault.ts";
 import type { ChoiceSpec, Fields, FieldValue, MeasureSpec } from "../../quantity/field.ts";
 import type { Outline } from "../outline.ts";
 import type { GivenSegment } from "./given-segment.ts";
+import type { Sizes } from "./read-wall.ts";
 import type { CutKind, UsualCut } from "./usual-cut.ts";
 
 /** A whole outline, point by point. */
@@ -55,6 +56,14 @@ export type FormDefinition<Kind extends string, Specs extends DimensionSpecs> = 
    * that are set by one of their faces. Source: common practice.
    */
   readonly middleMm?: (dimensions: DimensionsOf<Specs>) => number;
+  /**
+   * Forms of this kind that may make a wall at once, their dimensions read off it in some sizes: the wall is given as the outline of a bit that would
+   * just fill it. Each is tried before it is proposed, so a form may be wrong. Absent for forms that are not proposed.
+   */
+  readonly formsFor?: (
+    wall: Outline,
+    sizes: Sizes,
+  ) => readonly ({ readonly kind: Kind } & DimensionsOf<Specs>)[];
   /** Share of the ring between hub and rim that is metal, for the mass estimate. Ours, set by what such bits weigh. */
   readonly wingFillRatio: number;
 };

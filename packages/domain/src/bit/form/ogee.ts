@@ -10,6 +10,7 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { isWidening, PROPOSED_PILOT_DIAMETER_MM, stretchesOf } from "./read-wall.ts";
 import { wholeProfile } from "./usual-cut.ts";
 
 /** Curves side by side between pilot and rim. */
@@ -52,6 +53,18 @@ export const ogee = defineForm({
     profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm, CURVES) / 2,
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  formsFor: (wall, sizes) => {
+    const [first, second, ...others] = stretchesOf(wall);
+    const curve = first?.kind === "round" ? "roman" : "classical";
+    const other = curve === "roman" ? "hollow" : "round";
+    if (first === undefined || second?.kind !== other || others.length > 0) return [];
+    if (!isWidening(first) || !isWidening(second)) return [];
+    const radiusMm = sizes.lengthMm(first.arcRadiusMm);
+    const pilotDiameterMm = PROPOSED_PILOT_DIAMETER_MM;
+    return [
+      { kind: "ogee", diameterMm: pilotDiameterMm + 2 * CURVES * radiusMm, radiusMm, curve, pilotDiameterMm },
+    ];
+  },
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.5,

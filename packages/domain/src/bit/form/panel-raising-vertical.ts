@@ -2,7 +2,11 @@ import { choice, lengthMm, optionalLengthMm } from "../../quantity/field.ts";
 import { arc, line, type Segment } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { mustLeaveNeck, mustStayUnder } from "./fit.ts";
+import { stretchesOf, widening } from "./read-wall.ts";
 import { wholeProfile } from "./usual-cut.ts";
+
+/** Diameter of a proposed bit, mm: 1-1/2 in. Source: common practice. */
+const PROPOSED_DIAMETER_MM = 38.1;
 
 export const panelRaisingVertical = defineForm({
   kind: "panel-raising-vertical",
@@ -36,6 +40,23 @@ export const panelRaisingVertical = defineForm({
   pilotRadiusMm: () => undefined,
   usualCut: () => wholeProfile("panel"),
   searchedBy: () => ({}),
+  formsFor: (wall, sizes) => {
+    const [slope, tongue, ...others] = stretchesOf(wall);
+    const wide = slope && widening(slope);
+    if (wide === undefined || slope === undefined || others.length > 0) return [];
+    if (tongue !== undefined && tongue.kind !== "level") return [];
+    const faceDepthMm = sizes.lengthMm(wide.widthMm);
+    return [
+      {
+        kind: "panel-raising-vertical",
+        diameterMm: PROPOSED_DIAMETER_MM,
+        faceWidthMm: sizes.lengthMm(slope.lengthMm),
+        faceDepthMm,
+        face: "bevel",
+        ...(tongue !== undefined && { tongueWidthMm: sizes.lengthMm(tongue.lengthMm) }),
+      },
+    ];
+  },
   work: "standing",
   plunges: "never",
   isForTableOnly: true,

@@ -3,6 +3,7 @@ import { arc, line, type Segment } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { mustNotPass, mustStayUnder } from "./fit.ts";
 import { pilotFaults, pilotHeightMm, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { isSameLength, PROPOSED_PILOT_DIAMETER_MM, stretchesOf, widening } from "./read-wall.ts";
 import { wholeProfile } from "./usual-cut.ts";
 
 /** Height of the square step many of these bits leave around the field. Source: common practice. */
@@ -88,6 +89,25 @@ export const panelRaising = defineForm({
   pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
   usualCut: () => wholeProfile("panel"),
   searchedBy: () => ({}),
+  formsFor: (wall, sizes) => {
+    const [slope, shoulder, ...others] = stretchesOf(wall);
+    const wide = slope && widening(slope);
+    if (wide === undefined || slope === undefined || others.length > 0) return [];
+    if (shoulder !== undefined && shoulder.kind !== "level") return [];
+    const pilotDiameterMm = PROPOSED_PILOT_DIAMETER_MM;
+    const tongueWidthMm = isSameLength(slope.startMm, 0) ? 0 : sizes.lengthMm(slope.startMm);
+    return [
+      {
+        kind: "panel-raising",
+        diameterMm: pilotDiameterMm + 2 * (tongueWidthMm + sizes.lengthMm(wide.widthMm)),
+        pilotDiameterMm,
+        profileHeightMm: sizes.lengthMm(slope.lengthMm),
+        face: "bevel",
+        ...(tongueWidthMm > 0 && { tongueWidthMm }),
+        ...(shoulder !== undefined && { shoulderHeightMm: sizes.lengthMm(shoulder.lengthMm) }),
+      },
+    ];
+  },
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.6,

@@ -2,6 +2,7 @@ import { lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { pilotFaults, pilotHeightMm, pilotSegment, USUAL_PILOT_HEIGHT_MM } from "./pilot.ts";
+import { onlyStretch, PROPOSED_PILOT_DIAMETER_MM, soldLengthMm } from "./read-wall.ts";
 import { wholeStep } from "./usual-cut.ts";
 
 export const rabbet = defineForm({
@@ -24,6 +25,19 @@ export const rabbet = defineForm({
   pilotRadiusMm: ({ pilotDiameterMm }) => pilotDiameterMm / 2,
   usualCut: ({ cuttingLengthMm }) => wholeStep(cuttingLengthMm),
   searchedBy: () => ({}),
+  formsFor: (wall, sizes) => {
+    const level = onlyStretch(wall, "level");
+    if (level === undefined) return [];
+    const pilotDiameterMm = PROPOSED_PILOT_DIAMETER_MM;
+    return [
+      {
+        kind: "rabbet",
+        diameterMm: pilotDiameterMm + 2 * sizes.lengthMm(level.endMm),
+        pilotDiameterMm,
+        cuttingLengthMm: soldLengthMm(level.lengthMm),
+      },
+    ];
+  },
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.42,

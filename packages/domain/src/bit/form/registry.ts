@@ -19,6 +19,7 @@ import { ogee } from "./ogee.ts";
 import { panelRaising } from "./panel-raising.ts";
 import { panelRaisingVertical } from "./panel-raising-vertical.ts";
 import { rabbet } from "./rabbet.ts";
+import type { Sizes } from "./read-wall.ts";
 import { roundOver } from "./round-over.ts";
 import { slotCutter } from "./slot-cutter.ts";
 import { spiralCompression } from "./spiral-compression.ts";
@@ -139,6 +140,13 @@ export function formsThatSuit(cut: CutKind): FormKind[] {
   return FORMS.filter(({ suits }) => suits.includes(cut))
     .sort((one, other) => one.suits.indexOf(cut) - other.suits.indexOf(cut))
     .map(({ kind }) => kind);
+}
+
+/** Forms that may make a wall at once, in these sizes; each must be tried. */
+export function formsFor(wall: Outline, sizes: Sizes): Form[] {
+  return Object.values(DEFINITIONS).flatMap((definition): readonly Form[] =>
+    "formsFor" in definition ? definition.formsFor(wall, sizes) : [],
+  );
 }
 
 /** Share of the ring between hub and rim that is metal. */

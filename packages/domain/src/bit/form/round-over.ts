@@ -10,6 +10,7 @@ import {
   profileRadiusFaults,
   USUAL_PILOT_HEIGHT_MM,
 } from "./pilot.ts";
+import { isSameLength, isWidening, onlyStretch, PROPOSED_PILOT_DIAMETER_MM } from "./read-wall.ts";
 import { wholeProfile } from "./usual-cut.ts";
 
 export const roundOver = defineForm({
@@ -48,6 +49,21 @@ export const roundOver = defineForm({
     profilePilotDiameterMm(diameterMm, radiusMm, pilotDiameterMm) / 2,
   usualCut: () => wholeProfile("edge"),
   searchedBy: ({ radiusMm }) => ({ radiusMm }),
+  formsFor: (wall, sizes) => {
+    const curve = onlyStretch(wall, "round");
+    if (curve === undefined || !isWidening(curve)) return [];
+    const radiusMm = sizes.lengthMm(curve.arcRadiusMm);
+    const pilotDiameterMm = PROPOSED_PILOT_DIAMETER_MM;
+    const filletMm = isSameLength(curve.startMm, 0) ? 0 : sizes.lengthMm(curve.startMm);
+    return [
+      {
+        kind: "round-over",
+        diameterMm: pilotDiameterMm + 2 * (filletMm + radiusMm),
+        radiusMm,
+        pilotDiameterMm,
+      },
+    ];
+  },
   work: "lying",
   plunges: "never",
   wingFillRatio: 0.5,

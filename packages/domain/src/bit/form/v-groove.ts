@@ -2,6 +2,7 @@ import { angleDeg, lengthMm } from "../../quantity/field.ts";
 import { line } from "../outline.ts";
 import { defineForm } from "./define.ts";
 import { slopeFaults } from "./fit.ts";
+import { stretchesOf, widening } from "./read-wall.ts";
 import { wholeGroove } from "./usual-cut.ts";
 
 export const vGroove = defineForm({
@@ -23,6 +24,13 @@ export const vGroove = defineForm({
   pilotRadiusMm: () => undefined,
   usualCut: (_, outline) => wholeGroove(outline),
   searchedBy: ({ angleDeg: wholeDeg }) => ({ angleDeg: wholeDeg }),
+  formsFor: (wall, sizes) => {
+    const [slope, ...others] = stretchesOf(wall);
+    const wide = slope && others.length === 0 ? widening(slope) : undefined;
+    if (wide === undefined) return [];
+    const diameterMm = sizes.lengthMm(2 * Math.ceil(wide.widthMm));
+    return [{ kind: "v-groove", diameterMm, angleDeg: 2 * sizes.angleDeg(wide.angleDeg) }];
+  },
   work: "lying",
   plunges: "always",
   wingFillRatio: 0.5,

@@ -88,6 +88,20 @@ const EXAMPLES: Examples = {
   "id-given-twice": [[{ given: "rails" }, "an id of its own for each set-up"]],
   "unknown-set-up": [[{ given: "rails" }, "ids of set-ups in the same list"]],
   "set-ups-in-circle": [[{ setupIds: ["rails", "stiles"] }, "set-ups that wait in no circle"]],
+  "profile-doubles-back": [
+    [
+      { xMm: 9, zMm: 6 },
+      "a wall that never comes back as it rises from one face to the other, or as it goes in from the edge along one face",
+    ],
+  ],
+  "profile-leaves-stock": [[{ xMm: -3, zMm: 6 }, "an arc that stays inside the stock between its ends"]],
+  "profile-end-inside-stock": [
+    [
+      { xMm: 9, zMm: 6, thicknessMm: 19 },
+      "a point with x 0 on the edge, z 0 on the front face or z 19 on the back face",
+    ],
+  ],
+  "profile-removes-nothing": [[{}, "a wall that goes into the stock"]],
   "outline-needed": [[{}, "the whole form as it is after the sharpening, point by point"]],
 };
 

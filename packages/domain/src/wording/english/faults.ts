@@ -168,6 +168,23 @@ const WORDS: Words = {
     message: `Each of these set-ups waits for the next, and the last for the first, so none could start: ${setupIds.map((id) => `"${id}"`).join(", ")}.`,
     accepted: "set-ups that wait in no circle",
   }),
+  "profile-doubles-back": ({ xMm, zMm }) => ({
+    message: `From x ${trim(xMm)}, z ${trim(zMm)} the wall doubles back, so that no side of the work shows all of it. Ask for an undercut by its form.`,
+    accepted:
+      "a wall that never comes back as it rises from one face to the other, or as it goes in from the edge along one face",
+  }),
+  "profile-leaves-stock": ({ xMm, zMm }) => ({
+    message: `This arc leaves the stock at x ${trim(xMm)}, z ${trim(zMm)}.`,
+    accepted: "an arc that stays inside the stock between its ends",
+  }),
+  "profile-end-inside-stock": ({ thicknessMm }) => ({
+    message: "The wall must start and end on the surface of the stock; this end is inside it.",
+    accepted: `a point with x 0 on the edge, z 0 on the front face or z ${trim(thicknessMm)} on the back face`,
+  }),
+  "profile-removes-nothing": () => ({
+    message: "This wall runs along the surface of the stock: there is nothing to remove.",
+    accepted: "a wall that goes into the stock",
+  }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
     accepted: "the whole form as it is after the sharpening, point by point",

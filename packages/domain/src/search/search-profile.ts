@@ -1,0 +1,93 @@
+import type { SearchBit } from "./bit-view.ts";
+import type { NotTaken } from "./not-taken.ts";
+import { marked, type OneBit, searchOneBit } from "./one-bit.ts";
+import type { SearchSetting } from "./setting.ts";
+import { type Several, searchSeveral } from "./several/several.ts";
+import { allOf, type Steps } from "./steps.ts";
+import { targetsOf } from "./target.ts";
+import type { WantedProfile } from "./wanted.ts";
+
+/** Which bits of a rack make a profile, and why the others do not. */
+export type ProfileSearch = {
+  /** Settings that make it at once, those that leave least first: one for each bit and presentation. */
+  readonly oneSetup: readonly SearchSetting[];
+  /** The fewest set-ups that make it together, best first. Empty if one makes it alone, or none was found. */
+  readonly together: readonly (readonly SearchSetting[])[];
+  readonly notTaken: readonly NotTaken[];
+  /** False if a bound cut the search short, so that more may be possible. */
+  readonly isComplete: boolean;
+};
+
+export type SearchOptions = {
+  /** How far from the wanted wall something may be left. */
+  readonly toleranceMm: number;
+  readonly setupsMax: 1 | 2 | 3 | 4;
+};
+
+/**
+ * Which bits of a rack make a wanted profile: by themselves, or if none does, the fewest of them together. The section that is left is never gouged, and
+ * what is left to remove lies within `toleranceMm` of the wanted wall, measured to the nearest of it. Throws a DomainError if the tolerance is so wide
+ * that nothing must go. Bits are looked at wherever a corner or a centre of theirs lies on one of the wall, and where these do not fit, between them to
+ * a ten-thousandth of a millimetre.
+ * @example
+ * const corners = [[9, 6], [0, 6]].map(([xMm, zMm]) => ({ kind: "line", xMm, zMm }));
+ * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 9, zMm: 0 }, segments: corners });
+ * const outline = formOutline({ kind: "straight", diameterMm: 20, cuttingLengthMm: 7 });
+ * const bits = [{ id: "straight", outline, pilotRadiusMm: undefined }];
+ * searchProfile(wanted, bits, { toleranceMm: 0.1, setupsMax: 1 }).oneSetup // → [{ bitId: "straight", heightMm: 6, fenceMm: 1 }]
+ */
+export function searchProfile(
+  wanted: WantedProfile,
+  bits: readonly SearchBit[],
+  options: SearchOptions,
+): ProfileSearch {
+  return allOf(searchProfileInSteps(wanted, bits, options));
+}
+
+/**
+ * The same search in short steps, for whoever must let others have their turn between them: a large rack takes a good part of a second. Throws as
+ * `searchProfile` does, at the first step.
+ * @example
+ * const corners = [[9, 6], [0, 6]].map(([xMm, zMm]) => ({ kind: "line", xMm, zMm }));
+ * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 9, zMm: 0 }, segments: corners });
+ * const steps = searchProfileInSteps(wanted, [], { toleranceMm: 0.1, setupsMax: 1 });
+ * steps.next() // → { done: true, value: { oneSetup: [], isComplete: true } }
+ */
+export function* searchProfileInSteps(
+  wanted: WantedProfile,
+  bits: readonly SearchBit[],
+  { toleranceMm, setupsMax }: SearchOptions,
+): Steps<ProfileSearch> {
+  const targets = targetsOf(wanted, toleranceMm).map(marked);
+  const each: OneBit[] = [];
+  for (const bit of bits) {
+    each.push(searchOneBit(bit, targets, wanted.thicknessMm));
+    yield;
+  }
+  const oneSetup = each
+    .flatMap(({ settings }) => settings)
+    .sort((one, other) => one.greatestLeftMm - other.greatestLeftMm);
+  const several =
+    oneSetup.length > 0 ? undefined : yield* searchSeveral(bits, targets, setupsMax, wanted.thicknessMm);
+  const notTaken = each.flatMap(({ notTaken }) => (notTaken === undefined ? [] : [notTaken]));
+  return {
+    oneSetup,
+    together: several?.together ?? [],
+    notTaken: several === undefined ? notTaken : whyNotTogether(notTaken, several),
+    isComplete: each.every(({ isComplete }) => isComplete) && (several?.isComplete ?? true),
+  };
+}
+
+/** The reasons of the bits that are in none of the answers; those that another bit stands in for say so. */
+function whyNotTogether(notTaken: readonly NotTaken[], { together, dominated }: Several): NotTaken[] {
+  const used = new Set(together.flatMap((settings) => settings.map(({ bitId }) => bitId)));
+  const byBit = new Map(dominated.map((each) => [each.bitId, each]));
+  return notTaken
+    .filter(({ bitId }) => !used.has(bitId))
+    .map((each) => {
+      const other = byBit.get(each.bitId);
+      if (other === undefined) return each;
+      const reason = { code: "dominated", byBitId: other.byBitId } as const;
+      return { bitId: each.bitId, presentation: other.view.presentation, reason };
+    });
+}
