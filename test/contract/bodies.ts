@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { type Furnished, jobFor, PHOTOGRAPH } from "./furnish.ts";
+import { type Furnished, jobFor, PHOTOGRAPH, PROFILE } from "./furnish.ts";
 import { PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
 type Ids = Furnished["ids"];
@@ -137,6 +137,12 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
       driest: { relativeHumidityPercent: 30, temperatureC: 21 },
       wettest: { relativeHumidityPercent: 60, temperatureC: 21 },
     },
+  }),
+  searchProfile: () => ({ shape: PROFILE.shape }),
+  createProfile: () => PROFILE,
+  updateProfile: () => ({ notes: "Of the shelves." }),
+  logProfile: ({ dadoBitId }) => ({
+    settings: [{ bitId: dadoBitId, heightMm: 9, fenceMm: -6, work: "flat", face: "front" }],
   }),
   previewJob: jobBody,
   createJob: jobBody,

@@ -155,6 +155,19 @@ async function furnishCourse(post: Post, known: Readonly<Record<string, string>>
   };
 }
 
+/** A step along an edge: 12 mm deep into the work, 9 mm from its front face. */
+export const PROFILE = {
+  name: "Step, 12 × 9",
+  shape: {
+    thicknessMm: 19,
+    start: { xMm: 12, zMm: 0 },
+    segments: [
+      { kind: "line", xMm: 12, zMm: 9 },
+      { kind: "line", xMm: 0, zMm: 9 },
+    ],
+  },
+};
+
 /** A job of one cut, with a bit that nobody has. */
 export function jobFor(bitId: string, routerId: string) {
   const cut = { kind: "groove", depthMm: 6 };
@@ -178,7 +191,8 @@ async function furnishJobs(post: Post, routerId: string, personId: string) {
   const other = await post("/v1/bits", DADO_BIT);
   const ready = await post("/v1/jobs", { ...jobFor(other.id, routerId), personId });
   await post(`/v1/jobs/${ready.id}/ready`, {});
-  return { dadoBitId: dado.id, jobId: job.id, readyJobId: ready.id };
+  const profile = await post("/v1/profiles", PROFILE);
+  return { dadoBitId: dado.id, jobId: job.id, readyJobId: ready.id, profileId: profile.id };
 }
 
 function inAMonth(): string {

@@ -27,6 +27,7 @@ export const PERSONAL = [
 
 /** What every member of the shop may see. */
 export const SHARED = [
+  "getProfile",
   "getBit",
   "getBitEdge",
   "getBitLabel",

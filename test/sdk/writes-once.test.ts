@@ -33,6 +33,7 @@ const QUESTIONS = [
   "previewJob",
   "previewManyPlans",
   "previewPlan",
+  "searchProfile",
   "sizePanels",
   "tabulatePlans",
   "verifyEvents",

@@ -72,6 +72,7 @@ export type {
   CutAt,
   CutByBit,
   CutByForm,
+  CutByProfile,
   CutSettings,
   CutWanted,
   Dial,
@@ -207,6 +208,8 @@ export type {
   NewPlace,
   NewPlaces,
   NewPlan,
+  NewProfile,
+  NewProfileMaking,
   NewQualification,
   NewQualifications,
   NewRouter,
@@ -295,8 +298,26 @@ export type {
   PolicyRules,
   PrecautionCode,
   Problem,
+  Profile,
+  ProfileArc,
+  ProfileChange,
+  ProfileChanged,
+  ProfileCorner,
+  ProfileCreated,
+  ProfileEventFields,
+  ProfileFound,
+  ProfileLine,
+  ProfileMachine,
+  ProfileMaking,
+  ProfileNotTakenCode,
+  ProfilePage,
   ProfilePiece,
   ProfilePoint,
+  ProfileSearch,
+  ProfileSegment,
+  ProfileSetting,
+  ProfileSettingPlan,
+  ProfileShape,
   Qualification,
   QualificationChanged,
   QualificationCreated,
@@ -435,6 +456,7 @@ export type { PhotographsResource } from "./photographs.ts";
 export type { PlacesResource } from "./places.ts";
 export type { PlansResource } from "./plans.ts";
 export type { PolicyResource } from "./policy.ts";
+export type { ProfilesResource } from "./profiles.ts";
 export type { QualificationsResource } from "./qualifications.ts";
 export type { ReservationsResource } from "./reservations.ts";
 export type { RoutersResource } from "./routers.ts";

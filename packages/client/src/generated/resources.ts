@@ -25,6 +25,7 @@ import { type PhotographsResource, photographsOf } from "./photographs.ts";
 import { type PlacesResource, placesOf } from "./places.ts";
 import { type PlansResource, plansOf } from "./plans.ts";
 import { type PolicyResource, policyOf } from "./policy.ts";
+import { type ProfilesResource, profilesOf } from "./profiles.ts";
 import { type QualificationsResource, qualificationsOf } from "./qualifications.ts";
 import { type ReservationsResource, reservationsOf } from "./reservations.ts";
 import { type RoutersResource, routersOf } from "./routers.ts";
@@ -110,6 +111,9 @@ export interface Resources {
   /** The thresholds plans are judged by. */
   readonly policy: PolicyResource;
 
+  /** The shop's own profiles, and which bits make one. */
+  readonly profiles: ProfilesResource;
+
   /** What people were tested on, showed and were allowed. */
   readonly qualifications: QualificationsResource;
 
@@ -167,6 +171,7 @@ export function resourcesOf(caller: Caller): Resources {
     places: placesOf(caller),
     plans: plansOf(caller),
     policy: policyOf(caller),
+    profiles: profilesOf(caller),
     qualifications: qualificationsOf(caller),
     reservations: reservationsOf(caller),
     routers: routersOf(caller),

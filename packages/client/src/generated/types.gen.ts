@@ -5874,6 +5874,478 @@ export type PanelSizing = {
 };
 
 /**
+ * A corner of the wall.
+ */
+export type ProfileCorner = {
+    /**
+     * From the edge into the work.
+     */
+    xMm: number;
+    /**
+     * From the front face toward the back one.
+     */
+    zMm: number;
+};
+
+/**
+ * Straight to this corner.
+ */
+export type ProfileLine = {
+    kind: 'line';
+    /**
+     * From the edge into the work.
+     */
+    xMm: number;
+    /**
+     * From the front face toward the back one.
+     */
+    zMm: number;
+};
+
+/**
+ * An arc of at most half a circle to this corner.
+ */
+export type ProfileArc = {
+    kind: 'arc';
+    /**
+     * From the edge into the work.
+     */
+    xMm: number;
+    /**
+     * From the front face toward the back one.
+     */
+    zMm: number;
+    /**
+     * Its radius.
+     */
+    arcRadiusMm: number;
+    /**
+     * Whether the work is left hollow, as by a cove, or round, as by a round-over.
+     */
+    curve: 'hollow' | 'round';
+};
+
+/**
+ * A stretch of the wall, from where the one before ended.
+ */
+export type ProfileSegment = ProfileLine | ProfileArc;
+
+/**
+ * A profile along an edge: its wall as `start` and `segments`, or as a `path`.
+ */
+export type ProfileShape = {
+    /**
+     * Thickness of the stock.
+     */
+    thicknessMm: number;
+    start?: ProfileCorner;
+    /**
+     * The wall that is left, corner by corner. It starts and ends on the surface of the stock.
+     */
+    segments?: Array<ProfileSegment>;
+    /**
+     * The same as SVG path data instead: x is the depth from the edge; y starts at 0, the front face, and falls toward the back one, as up is in a drawing.
+     */
+    path?: string;
+    /**
+     * Millimetres to one unit of the path. Default: 1.
+     */
+    unitMm?: number;
+};
+
+/**
+ * A profile of the shop's own.
+ */
+export type NewProfile = {
+    /**
+     * text of 1 to 100 characters, such as "Base moulding of the hall"
+     */
+    name: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    shape: ProfileShape;
+};
+
+/**
+ * What to change of a profile. A given field replaces the old one whole; null removes one that is optional.
+ */
+export type ProfileChange = {
+    /**
+     * text of 1 to 100 characters, such as "Base moulding of the hall"
+     */
+    name?: string;
+    externalId?: string | null;
+    notes?: string | null;
+    shape?: ProfileShape;
+};
+
+/**
+ * Where a profile was made, and with what settings.
+ */
+export type NewProfileMaking = {
+    /**
+     * text of 1 to 100 characters, such as "The hall, north wall"
+     */
+    place?: string;
+    /**
+     * Id of the job it was made in.
+     */
+    jobId?: string;
+    /**
+     * When; default: now. RFC 3339.
+     */
+    at?: string;
+    /**
+     * Every set-up it took, in order.
+     */
+    settings: Array<{
+        /**
+         * Id of the bit.
+         */
+        bitId: string;
+        /**
+         * Id of the router.
+         */
+        routerId?: string;
+        mark?: Mark;
+        /**
+         * How far the bit stood out.
+         */
+        heightMm: number;
+        /**
+         * The fence, in front of the bit's axis.
+         */
+        fenceMm: number;
+        /**
+         * How the work lay.
+         */
+        work: 'flat' | 'standing';
+        /**
+         * Which face was down, or to the fence if it stood.
+         */
+        face: 'front' | 'back';
+    }>;
+};
+
+/**
+ * Where a profile was made, and with what settings.
+ */
+export type ProfileMaking = {
+    /**
+     * text of 1 to 100 characters, such as "The hall, north wall"
+     */
+    place?: string;
+    /**
+     * Id of the job it was made in.
+     */
+    jobId?: string;
+    /**
+     * When. RFC 3339.
+     */
+    at: string;
+    /**
+     * Every set-up it took, in order.
+     */
+    settings: Array<{
+        /**
+         * Id of the bit.
+         */
+        bitId: string;
+        /**
+         * Id of the router.
+         */
+        routerId?: string;
+        mark?: Mark;
+        /**
+         * How far the bit stood out.
+         */
+        heightMm: number;
+        /**
+         * The fence, in front of the bit's axis.
+         */
+        fenceMm: number;
+        /**
+         * How the work lay.
+         */
+        work: 'flat' | 'standing';
+        /**
+         * Which face was down, or to the fence if it stood.
+         */
+        face: 'front' | 'back';
+    }>;
+};
+
+/**
+ * A profile of the shop's own library.
+ */
+export type Profile = {
+    /**
+     * Its id, `profile_…`; sorts by time of creation.
+     */
+    id: string;
+    /**
+     * text of 1 to 100 characters, such as "Base moulding of the hall"
+     */
+    name: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    shape: ProfileShape;
+    /**
+     * Where it was made and how, oldest first.
+     */
+    made: Array<ProfileMaking>;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version: number;
+};
+
+/**
+ * One page. Profiles, oldest first.
+ */
+export type ProfilePage = {
+    /**
+     * Profiles, oldest first.
+     */
+    data: Array<Profile>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * Why a bit does not make a profile. Stable, for programs; later versions may add some.
+ */
+export type ProfileNotTakenCode = 'leaves-too-much' | 'pilot-in-the-way' | 'body-in-the-way' | 'gouges-everywhere' | 'too-small' | 'out-of-reach' | 'too-short' | 'dominated';
+
+/**
+ * What a profile is to be made with and in: then each setting is planned.
+ */
+export type ProfileMachine = {
+    /**
+     * Id of the router.
+     */
+    routerId: string;
+    /**
+     * How it is held.
+     */
+    mounting: 'table' | 'handheld';
+    /**
+     * Id of a wood.
+     */
+    woodId: string;
+    /**
+     * Length of the edge. Default: 1000 mm.
+     */
+    lengthMm?: number;
+    /**
+     * Width of the work. Default: 150 mm.
+     */
+    widthMm?: number;
+};
+
+/**
+ * A profile to find bits for.
+ */
+export type ProfileSearch = {
+    shape?: ProfileShape;
+    /**
+     * Id of a profile of the library instead of a shape.
+     */
+    profileId?: string;
+    /**
+     * How far from its wall something may be left. Default: 0.2 mm.
+     */
+    toleranceMm?: number;
+    /**
+     * How many set-ups may make it together. Default: 3.
+     */
+    setupsMax?: number;
+    machine?: ProfileMachine;
+};
+
+/**
+ * What a plan for a setting comes to.
+ */
+export type ProfileSettingPlan = {
+    verdict: Verdict;
+    /**
+     * The mark to turn to; null without a dial, or if it must not be run.
+     */
+    mark: Mark | null;
+    /**
+     * Nominal speed; null if it must not be run.
+     */
+    rpm: number | null;
+    /**
+     * The limit that binds; null if it cannot be planned.
+     */
+    bindingLimit: string | null;
+    /**
+     * How many passes.
+     */
+    passes: number;
+    /**
+     * How long a hand takes along the edge, all passes together.
+     */
+    seconds: number;
+    /**
+     * How much of the bit's edge is used, by estimate.
+     */
+    edgeUsedPercent: number;
+    /**
+     * What weighs on it, as a sentence; empty if nothing does.
+     */
+    text: string;
+};
+
+/**
+ * A bit set so that it makes the profile, or a part of it.
+ */
+export type ProfileSetting = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * Its name.
+     */
+    name: string;
+    /**
+     * How the work lies.
+     */
+    work: 'flat' | 'standing';
+    /**
+     * Which face is down if it lies flat, or to the fence if it stands.
+     */
+    face: 'front' | 'back';
+    /**
+     * How far the bit stands out of the table.
+     */
+    heightMm: number;
+    /**
+     * The fence, in front of its axis.
+     */
+    fenceMm: number;
+    /**
+     * The least height around it that is still within tolerance.
+     */
+    heightFromMm: number;
+    /**
+     * The greatest.
+     */
+    heightToMm: number;
+    /**
+     * What is left, at most, from the wanted wall.
+     */
+    greatestLeftMm: number;
+    /**
+     * Where that is.
+     */
+    leftAt: {
+        /**
+         * From the edge.
+         */
+        xMm: number;
+        /**
+         * From the front face.
+         */
+        zMm: number;
+    };
+    /**
+     * Who has the bit or keeps it now; null if it is here.
+     */
+    elsewhere: string | null;
+    /**
+     * What its plan comes to; null if no machine was given.
+     */
+    plan: ProfileSettingPlan | null;
+    /**
+     * The setting as a sentence.
+     */
+    text: string;
+};
+
+/**
+ * Which bits make a profile.
+ */
+export type ProfileFound = {
+    /**
+     * Settings that make it at once, the best first.
+     */
+    oneSetup: Array<ProfileSetting>;
+    /**
+     * The fewest set-ups that make it together, the best first; none if one makes it alone.
+     */
+    together: Array<Array<ProfileSetting>>;
+    /**
+     * Bits that do not make it, each with why: the first fifty of the rack.
+     */
+    notTaken: Array<{
+        /**
+         * The bit.
+         */
+        bitId: string;
+        code: ProfileNotTakenCode;
+        /**
+         * Why, as a sentence.
+         */
+        text: string;
+    }>;
+    /**
+     * Forms and sizes that would make it in one set-up, if nothing of the rack does.
+     */
+    toBuy: Array<{
+        form: Form;
+        /**
+         * Whether its sizes are among those that are sold.
+         */
+        isStandard: boolean;
+        /**
+         * How it would be set.
+         */
+        heightMm: number;
+        /**
+         * And its fence.
+         */
+        fenceMm: number;
+        /**
+         * What it would leave.
+         */
+        greatestLeftMm: number;
+    }>;
+    /**
+     * False if the search was cut short: more may be possible.
+     */
+    isComplete: boolean;
+    /**
+     * How many bits were looked at.
+     */
+    looked: number;
+};
+
+/**
  * Somebody to enter.
  */
 export type NewPerson = {
@@ -7916,9 +8388,29 @@ export type CutByForm = {
 };
 
 /**
+ * A profile along an edge: the bits that make it are searched, alone or several together. Its thickness is the part's.
+ */
+export type CutByProfile = {
+    by: 'profile';
+    shape?: ProfileShape;
+    /**
+     * Id of a profile of the library instead of a shape.
+     */
+    profileId?: string;
+    /**
+     * How far from its wall something may be left. Default: 0.2 mm.
+     */
+    toleranceMm?: number;
+    /**
+     * How many set-ups may make it together. Default: 3.
+     */
+    setupsMax?: number;
+};
+
+/**
  * What a cut is made with, or what is wanted.
  */
-export type CutWanted = CutByBit | CutByForm;
+export type CutWanted = CutByBit | CutByForm | CutByProfile;
 
 /**
  * A router of the shop as it is held.
@@ -8102,6 +8594,14 @@ export type JobRun = {
      * How many pieces.
      */
     pieces: number;
+    /**
+     * How the work lies, if it was searched.
+     */
+    work?: 'flat' | 'standing';
+    /**
+     * Which face is then down, or to the fence if it stands.
+     */
+    face?: 'front' | 'back';
     /**
      * The fence of the pass, set or given by a bearing.
      */
@@ -8807,7 +9307,7 @@ export type JobPage = {
 /**
  * What happened. Stable, for programs; later versions may add some.
  */
-export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'job.created' | 'job.changed' | 'job.made-ready' | 'job.reopened' | 'job.set-up-made' | 'job.ended' | 'reservation.created' | 'reservation.released' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
+export type EventType = 'bit.created' | 'bit.changed' | 'bit.removed' | 'bit.used' | 'bit.inspected' | 'bit.sharpened' | 'bit.sent-to-sharpening' | 'bit.lent' | 'bit.returned' | 'bit.held' | 'bit.released' | 'bit.retired' | 'bit.seen' | 'bit.missed' | 'bit.rescheduled' | 'place.created' | 'place.changed' | 'place.removed' | 'photograph.created' | 'photograph.removed' | 'loan.created' | 'loan.returned' | 'inspection.created' | 'sharpening.created' | 'router.created' | 'router.changed' | 'router.removed' | 'collet.created' | 'collet.changed' | 'collet.held' | 'dial-reading.created' | 'run-out-reading.created' | 'speed-trial.created' | 'speed-trial.set-aside' | 'use.created' | 'import.created' | 'import.finished' | 'plan.created' | 'plan.corrected' | 'profile.created' | 'profile.changed' | 'profile.made' | 'job.created' | 'job.changed' | 'job.made-ready' | 'job.reopened' | 'job.set-up-made' | 'job.ended' | 'reservation.created' | 'reservation.released' | 'shop-policy.created' | 'shop-policy.changed' | 'person.created' | 'person.changed' | 'person.erased' | 'key.created' | 'key.rotated' | 'key.revoked' | 'course.created' | 'course.changed' | 'enrolment.created' | 'enrolment.ended' | 'qualification.created' | 'qualification.withdrawn' | 'qualification.notes-erased' | 'approval.created' | 'approval.issued' | 'approval.withdrawn' | 'approval.replaced' | 'approval.lapsed' | 'approval.shortened' | 'approval.judged-again' | 'lapse.created' | 'grounds.created' | 'check.created' | 'checkpoint.created' | 'signing-key.created' | 'signing-key.retired' | 'signing-key.compromised' | 'signing-key.lost' | 'computation.renewed';
 
 /**
  * Fields of the bit that matter to an event.
@@ -9621,6 +10121,46 @@ export type PlanEventFields = {
      */
     digest?: string;
     verdict?: Verdict;
+    [key: string]: unknown;
+};
+
+/**
+ * Fields of the profile that matter to an event.
+ */
+export type ProfileEventFields = {
+    /**
+     * Its id, `profile_…`; sorts by time of creation.
+     */
+    id?: string;
+    /**
+     * text of 1 to 100 characters, such as "Base moulding of the hall"
+     */
+    name?: string;
+    /**
+     * What another program calls it.
+     */
+    externalId?: string;
+    /**
+     * Remarks for people.
+     */
+    notes?: string;
+    shape?: ProfileShape;
+    /**
+     * Where it was made and how, oldest first.
+     */
+    made?: Array<ProfileMaking>;
+    /**
+     * When it was created, UTC.
+     */
+    createdAt?: string;
+    /**
+     * When it last changed, UTC.
+     */
+    updatedAt?: string;
+    /**
+     * 1 when created, one more with each change; also its ETag.
+     */
+    version?: number;
     [key: string]: unknown;
 };
 
@@ -11841,6 +12381,119 @@ export type PlanChanged = {
 };
 
 /**
+ * The profile was entered.
+ */
+export type ProfileCreated = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'profile.created';
+    /**
+     * What changed.
+     */
+    data: {
+        after: ProfileEventFields;
+    };
+};
+
+/**
+ * The profile changed, or something was done with it.
+ */
+export type ProfileChanged = {
+    /**
+     * Its place in the order of things, without gaps.
+     */
+    sequence: number;
+    /**
+     * When it happened, UTC, by the service's clock.
+     */
+    at: string;
+    /**
+     * Id of the key that did it, or `system`.
+     */
+    by: string;
+    /**
+     * The request that did it.
+     */
+    requestId: string;
+    /**
+     * Id of the record it happened to.
+     */
+    subjectId: string;
+    /**
+     * Version of the record after it; before it on a removal.
+     */
+    subjectVersion: number;
+    /**
+     * Hash of the event before; zeros on the first.
+     */
+    previousHash: string;
+    /**
+     * The `Change-Reason` that was given with the request.
+     */
+    why?: string;
+    /**
+     * Digest of the whole record after it, as it is kept; absent of a removal.
+     */
+    recordDigest?: string;
+    /**
+     * SHA-256 of this event without `hash`, in canonical JSON (RFC 8785).
+     */
+    hash: string;
+    /**
+     * What happened.
+     */
+    type: 'profile.changed' | 'profile.made';
+    /**
+     * What changed.
+     */
+    data: {
+        before?: ProfileEventFields;
+        after: ProfileEventFields;
+    };
+};
+
+/**
  * The job was entered.
  */
 export type JobCreated = {
@@ -13197,7 +13850,7 @@ export type SigningKeyChanged = {
 /**
  * One change: who, when, what and why. What `data` holds follows from `type`.
  */
-export type Event = BitCreated | BitChanged | BitRemoved | PlaceCreated | PlaceChanged | PlaceRemoved | PhotographCreated | PhotographRemoved | LoanCreated | LoanChanged | InspectionCreated | SharpeningCreated | RouterCreated | RouterChanged | RouterRemoved | ColletCreated | ColletChanged | DialReadingCreated | RunOutReadingCreated | SpeedTrialCreated | SpeedTrialChanged | UseCreated | ImportCreated | ImportChanged | PlanCreated | PlanChanged | JobCreated | JobChanged | ReservationCreated | ReservationChanged | ShopPolicyCreated | ShopPolicyChanged | PersonCreated | PersonChanged | KeyCreated | KeyChanged | CourseCreated | CourseChanged | EnrolmentCreated | EnrolmentChanged | QualificationCreated | QualificationChanged | ApprovalCreated | ApprovalChanged | LapseCreated | GroundsCreated | CheckCreated | CheckpointCreated | SigningKeyCreated | SigningKeyChanged;
+export type Event = BitCreated | BitChanged | BitRemoved | PlaceCreated | PlaceChanged | PlaceRemoved | PhotographCreated | PhotographRemoved | LoanCreated | LoanChanged | InspectionCreated | SharpeningCreated | RouterCreated | RouterChanged | RouterRemoved | ColletCreated | ColletChanged | DialReadingCreated | RunOutReadingCreated | SpeedTrialCreated | SpeedTrialChanged | UseCreated | ImportCreated | ImportChanged | PlanCreated | PlanChanged | ProfileCreated | ProfileChanged | JobCreated | JobChanged | ReservationCreated | ReservationChanged | ShopPolicyCreated | ShopPolicyChanged | PersonCreated | PersonChanged | KeyCreated | KeyChanged | CourseCreated | CourseChanged | EnrolmentCreated | EnrolmentChanged | QualificationCreated | QualificationChanged | ApprovalCreated | ApprovalChanged | LapseCreated | GroundsCreated | CheckCreated | CheckpointCreated | SigningKeyCreated | SigningKeyChanged;
 
 /**
  * One page of events.
@@ -20871,6 +21524,548 @@ export type SizePanelsResponses = {
 };
 
 export type SizePanelsResponse = SizePanelsResponses[keyof SizePanelsResponses];
+
+export type ListProfilesData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+        /**
+         * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
+         */
+        ids?: string;
+        /**
+         * Those that another program calls so.
+         */
+        externalId?: string;
+        /**
+         * Those with this in their name. Capitals and accents make no difference.
+         */
+        q?: string;
+        /**
+         * What the list is in order of; with a minus, the other way round. Default: createdAt, oldest first.
+         */
+        sort?: 'createdAt' | '-createdAt' | 'name' | '-name';
+    };
+    url: '/v1/profiles';
+};
+
+export type ListProfilesErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListProfilesError = ListProfilesErrors[keyof ListProfilesErrors];
+
+export type ListProfilesResponses = {
+    /**
+     * One page. Profiles, oldest first.
+     */
+    200: ProfilePage;
+};
+
+export type ListProfilesResponse = ListProfilesResponses[keyof ListProfilesResponses];
+
+export type CreateProfileData = {
+    body: NewProfile;
+    headers?: {
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path?: never;
+    query?: never;
+    url: '/v1/profiles';
+};
+
+export type CreateProfileErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type CreateProfileError = CreateProfileErrors[keyof CreateProfileErrors];
+
+export type CreateProfileResponses = {
+    /**
+     * A profile of the shop's own library.
+     */
+    201: Profile;
+};
+
+export type CreateProfileResponse = CreateProfileResponses[keyof CreateProfileResponses];
+
+export type GetProfileData = {
+    body?: never;
+    headers?: {
+        /**
+         * ETags the caller has already; answered with 304.
+         */
+        'If-None-Match'?: string;
+    };
+    path: {
+        /**
+         * Id of a profile.
+         */
+        profileId: string;
+    };
+    query?: never;
+    url: '/v1/profiles/{profileId}';
+};
+
+export type GetProfileErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetProfileError = GetProfileErrors[keyof GetProfileErrors];
+
+export type GetProfileResponses = {
+    /**
+     * A profile of the shop's own library.
+     */
+    200: Profile;
+};
+
+export type GetProfileResponse = GetProfileResponses[keyof GetProfileResponses];
+
+export type UpdateProfileData = {
+    body: ProfileChange;
+    headers: {
+        /**
+         * ETag of the version to change. Needed.
+         */
+        'If-Match': string;
+        /**
+         * `return=minimal` leaves the body out of the answer (RFC 7240); a change is then answered with 204.
+         */
+        Prefer?: string;
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a profile.
+         */
+        profileId: string;
+    };
+    query?: never;
+    url: '/v1/profiles/{profileId}';
+};
+
+export type UpdateProfileErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The record has changed since; the current ETag is in the header.
+     */
+    412: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * If-Match is missing.
+     */
+    428: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type UpdateProfileError = UpdateProfileErrors[keyof UpdateProfileErrors];
+
+export type UpdateProfileResponses = {
+    /**
+     * A profile of the shop's own library.
+     */
+    200: Profile;
+    /**
+     * Changed; the caller preferred no body.
+     */
+    204: void;
+};
+
+export type UpdateProfileResponse = UpdateProfileResponses[keyof UpdateProfileResponses];
+
+export type LogProfileData = {
+    body: NewProfileMaking;
+    headers?: {
+        /**
+         * Any text of up to 255 visible ASCII characters. The same request with the same key is done once; kept for 24 hours.
+         */
+        'Idempotency-Key'?: string;
+        /**
+         * Why this is done: kept as `why` on its events. Takes text of 1 to 300 printable characters; write % as %25, and what is not ASCII in UTF-8 percent-encoding.
+         */
+        'Change-Reason'?: string;
+    };
+    path: {
+        /**
+         * Id of a profile.
+         */
+        profileId: string;
+    };
+    query?: never;
+    url: '/v1/profiles/{profileId}/made';
+};
+
+export type LogProfileErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type LogProfileError = LogProfileErrors[keyof LogProfileErrors];
+
+export type LogProfileResponses = {
+    /**
+     * A profile of the shop's own library.
+     */
+    200: Profile;
+};
+
+export type LogProfileResponse = LogProfileResponses[keyof LogProfileResponses];
+
+export type SearchProfileData = {
+    body: ProfileSearch;
+    path?: never;
+    query?: never;
+    url: '/v1/profiles/search';
+};
+
+export type SearchProfileErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type SearchProfileError = SearchProfileErrors[keyof SearchProfileErrors];
+
+export type SearchProfileResponses = {
+    /**
+     * Which bits make a profile.
+     */
+    200: ProfileFound;
+};
+
+export type SearchProfileResponse = SearchProfileResponses[keyof SearchProfileResponses];
 
 export type ListPeopleData = {
     body?: never;

@@ -35,6 +35,7 @@ export const HAPPENINGS = {
   use: WRITTEN,
   import: { ...WRITTEN, finished: "came to its end" },
   plan: { ...WRITTEN, corrected: "was corrected by a test piece" },
+  profile: { ...CHANGED, made: "was made, and how is kept" },
   job: {
     ...CHANGED,
     "made-ready": "was settled, and its bits are kept for its days",

@@ -17,7 +17,11 @@ const MOST_CANDIDATES = 12;
 export type FindBit = (id: string) => Question<JobBit | undefined>;
 
 /** The bits that would make a cut as it is wanted, with the setting of each, the nearest in size first. Throws a problem that names a size the form has not. */
-export function* candidatesFor(wanted: Wanted, pointer: string, find: FindBit): Question<Candidate[]> {
+export function* candidatesFor(
+  wanted: Exclude<Wanted, { by: "profile" }>,
+  pointer: string,
+  find: FindBit,
+): Question<Candidate[]> {
   switch (wanted.by) {
     case "bit": {
       const bit = yield* find(wanted.bitId);

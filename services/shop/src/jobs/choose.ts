@@ -1,13 +1,10 @@
 import type { Verdict } from "@rimwise/domain";
-import { type Days, dayOf, inTheWay, type Taker } from "../reservations/days.ts";
-import type { JobBit } from "./facts.ts";
+import { type NeedOfBit, whyElsewhere } from "../reservations/elsewhere.ts";
 import type { Attempt } from "./planned.ts";
 import type { NotTaken } from "./work-schema.ts";
 
 /** When a job is made, and by whom: who else has a bit then is in its way. */
-export type JobTime = Taker & {
-  readonly days: Days | undefined;
-  readonly at: string;
+export type JobTime = NeedOfBit & {
   /** What a settled job was planned with, as `settledName` calls it: that is kept to as long as it may be run. */
   readonly settled: ReadonlySet<string>;
 };
@@ -39,25 +36,6 @@ export function choose(attempts: readonly Attempt[], time: JobTime): Choice {
   const taken = best?.outcome.kind === "planned" ? best : undefined;
   const others = ranked.filter((each) => each !== taken);
   return { taken, notTaken: onceForEachBit(others, taken, time).slice(0, MOST_NAMED) };
-}
-
-/** Why a bit is not there for a job: who has it or keeps it; undefined if it is. */
-export function whyElsewhere(
-  { record, loan, kept }: JobBit,
-  { at, days, ...taker }: JobTime,
-): string | undefined {
-  if (record.sentToSharpeningAt !== undefined) return "It is away at sharpening.";
-  const from = days?.from ?? dayOf(at);
-  if (loan !== undefined && isInTheWay(loan, taker) && dayOf(loan.dueAt) >= from) {
-    return `It is on loan until ${loan.dueAt}.`;
-  }
-  const [other] = inTheWay(kept, days ?? { from, until: from }, taker);
-  return other && `It is kept for job ${other.jobId} from ${other.from} to ${other.until}.`;
-}
-
-function isInTheWay(loan: Taker, { jobId, personId }: Taker): boolean {
-  const isForJob = jobId !== undefined && loan.jobId === jobId;
-  return !isForJob && (personId === undefined || loan.personId !== personId);
 }
 
 function rankOf({ candidate, machine, outcome }: Attempt, time: JobTime): number[] {

@@ -7,9 +7,12 @@ import {
   orderDaySteps,
   type PlannedCut,
 } from "@rimwise/domain";
+import type { BitRecord } from "../bits/schema.ts";
 import type { Turns } from "../http/turns.ts";
 import { notValid } from "../problems/problem.ts";
+import { fitBits } from "../profiles/search.ts";
 import type { SetupMadeRecord } from "./act-schema.ts";
+import { groupsByProfile } from "./by-profile.ts";
 import { candidatesFor, type FindBit } from "./candidates.ts";
 import { type Choice, choose, type JobTime } from "./choose.ts";
 import { type ComputedCut, type JobToCompute, timeOf, type Ways } from "./computed.ts";
@@ -17,7 +20,7 @@ import { cutsIn, type JobBit, type JobGrounds, jobBit, jobGrounds, machinesFor }
 import { insteadOf } from "./instead.ts";
 import { withLastingIds } from "./lasting-ids.ts";
 import { madeAt, mendedBits } from "./made.ts";
-import { type Attempt, attempt, type Piece } from "./planned.ts";
+import { type Attempt, attempt, type Candidate, type Piece } from "./planned.ts";
 import { presentWork } from "./present.ts";
 import { MOST_CUTS, type NewJob } from "./schema.ts";
 import { wasteAttempt } from "./waste.ts";
@@ -69,7 +72,8 @@ async function* computedCuts(
   { answer, turns }: Ways,
 ): AsyncGenerator<ComputedCut> {
   const mended = mendedBits(job.made ?? [], grounds.policy);
-  const choices = new Map<string, Choice>();
+  const choices = new Map<string, readonly Choice[]>();
+  let rack: ReadonlyMap<string, BitRecord> | undefined;
   const planWith = ({ candidate, machine }: Pick<Attempt, "candidate" | "machine">, piece: Piece) =>
     attempt(candidate, machine, piece, job, grounds, mended.get(candidate.bit.record.id));
 
@@ -78,21 +82,35 @@ async function* computedCuts(
     if (wood === undefined) throw new Error("a wood that was looked up is not there");
     const { count, spares = 0, name } = part;
     const piece = { size: part, along: cut.along, pieces: count + spares, wood };
-    const alike = JSON.stringify([cut.wanted, cut.machine, wood.id, part.thicknessMm, cut.along]);
-    const choice = choices.get(alike) ?? (await chosen());
-    choices.set(alike, choice);
-    await turns();
-    const own = choice.taken && planWith(choice.taken, piece);
     const place = { part: partNumber, cut: cutNumber, name, positionMm: cut.positionMm, piece };
-    const waste = own && (await answer(wasteAttempt(own, find)));
-    if (waste !== undefined) {
-      const taken = planWith(waste, { ...piece });
-      yield { ...place, choice: { taken, notTaken: [] }, own: taken, isWaste: true };
+    const alike = JSON.stringify([cut.wanted, cut.machine, wood.id, part.thicknessMm, cut.along]);
+    const chosen = choices.get(alike) ?? (await choicesFor());
+    choices.set(alike, chosen);
+    for (const choice of chosen) {
+      await turns();
+      const own = choice.taken && planWith(choice.taken, piece);
+      const waste = own && (await answer(wasteAttempt(own, find)));
+      if (waste !== undefined) {
+        const taken = planWith(waste, piece);
+        yield { ...place, choice: { taken, notTaken: [] }, own: taken, isWaste: true };
+      }
+      yield { ...place, choice, own, isWaste: false };
     }
-    yield { ...place, choice, own, isWaste: false };
 
-    async function chosen(): Promise<Choice> {
-      const candidates = await answer(candidatesFor(cut.wanted, pointer, find));
+    /** One choice for each set-up that the cut takes. */
+    async function choicesFor(): Promise<Choice[]> {
+      const { wanted } = cut;
+      if (wanted.by !== "profile")
+        return [await choiceAmong(await answer(candidatesFor(wanted, pointer, find)))];
+      rack ??= await fitBits({ answer, turns });
+      const at = { thicknessMm: part.thicknessMm, pointer };
+      const groups = await groupsByProfile(wanted, at, rack, find, { answer, turns });
+      const made: Choice[] = [];
+      for (const group of groups) made.push(await choiceAmong(group));
+      return made;
+    }
+
+    async function choiceAmong(candidates: readonly Candidate[]): Promise<Choice> {
       const attempts: Attempt[] = [];
       for (const candidate of candidates) {
         for (const machine of machinesFor(cut, grounds)) {

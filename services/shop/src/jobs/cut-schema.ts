@@ -12,6 +12,8 @@ import { componentName, fieldProperties, fieldSchema } from "../http/field-schem
 import { referenceField } from "../http/fields.ts";
 import { ref } from "../http/reference.ts";
 import { unionOf } from "../http/union.ts";
+import { ProfileSearchSchema } from "../profiles/search-schema.ts";
+import { ProfileShapeSchema } from "../profiles/shape-schema.ts";
 
 const closed = { additionalProperties: false } as const;
 
@@ -74,10 +76,31 @@ const NamedFormSchema = Type.Object(
   },
 );
 
-/** What a cut wants: told apart by `by`. */
-export type Wanted = Static<typeof NamedBitSchema> | Static<typeof NamedFormSchema>;
+const NamedProfileSchema = Type.Object(
+  {
+    by: Type.Literal("profile"),
+    shape: Type.Optional(ref(ProfileShapeSchema)),
+    profileId: Type.Optional(referenceField("a profile of the library instead of a shape")),
+    toleranceMm: ProfileSearchSchema.properties.toleranceMm,
+    setupsMax: ProfileSearchSchema.properties.setupsMax,
+  },
+  {
+    $id: "CutByProfile",
+    description:
+      "A profile along an edge: the bits that make it are searched, alone or several together. Its thickness is the part's.",
+    ...closed,
+  },
+);
 
-const WANTED_SCHEMAS = [NamedBitSchema, NamedFormSchema];
+/** What a cut wants: told apart by `by`. */
+export type Wanted =
+  | Static<typeof NamedBitSchema>
+  | Static<typeof NamedFormSchema>
+  | Static<typeof NamedProfileSchema>;
+
+export type WantedByProfile = Static<typeof NamedProfileSchema>;
+
+const WANTED_SCHEMAS = [NamedBitSchema, NamedFormSchema, NamedProfileSchema];
 
 const WantedSchema = unionOf<Wanted>(
   "CutWanted",

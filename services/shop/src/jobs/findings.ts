@@ -1,7 +1,8 @@
 import { describeFinding, type EdgeOverJob, type PolicyLayer, showIn } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
 import { describeInstead } from "../reservations/alike.ts";
-import { type JobTime, whyElsewhere } from "./choose.ts";
+import { whyElsewhere } from "../reservations/elsewhere.ts";
+import type { JobTime } from "./choose.ts";
 import type { ComputedCut } from "./computed.ts";
 import type { JobBit } from "./facts.ts";
 import type { JobFinding } from "./work-schema.ts";

@@ -1,8 +1,9 @@
 import type { BitRecord } from "../bits/schema.ts";
 import { freeInstead } from "../reservations/alike.ts";
 import { dayOf } from "../reservations/days.ts";
+import { whyElsewhere } from "../reservations/elsewhere.ts";
 import type { Question } from "../store/query.ts";
-import { type JobTime, whyElsewhere } from "./choose.ts";
+import type { JobTime } from "./choose.ts";
 import type { JobBit } from "./facts.ts";
 
 /** Bits of the rack that would make the same cuts as those that are elsewhere when a job is made, by the id of what they stand in for. */

@@ -9,12 +9,14 @@ import {
   type PolicyLayer,
   partEdges,
   partWork,
+  type SearchSetting,
   stricterLayer,
   type Wood,
 } from "@rimwise/domain";
 import type { KnownBit } from "../learned/learned.ts";
 import { inputOf } from "../plans/gather.ts";
 import type { PlanRequest } from "../plans/schema.ts";
+import { cutOf } from "../profiles/plan-settings.ts";
 import { type JobBit, type JobGrounds, type KnownMachine, refusalOf } from "./facts.ts";
 import type { NewJob } from "./schema.ts";
 
@@ -27,7 +29,11 @@ export type Piece = {
 };
 
 /** A bit and a setting that would make a cut. */
-export type Candidate = { readonly bit: JobBit; readonly settings: CutSettings };
+export type Candidate = { readonly bit: JobBit } & (
+  | { readonly settings: CutSettings }
+  /** Found for a profile. */
+  | { readonly setting: SearchSetting }
+);
 
 /** A cut planned with one bit in one machine, or why it cannot be. */
 export type Attempt = {
@@ -55,24 +61,25 @@ export function attempt(
   grounds: JobGrounds,
   mended: PolicyLayer | undefined,
 ): Attempt {
-  const { bit, settings } = candidate;
+  const { bit } = candidate;
   const { record } = bit;
   const outOfUse = record.retirement ?? record.hold;
   if (outOfUse !== undefined) {
     const state = record.retirement === undefined ? "held" : "retired";
     return { candidate, machine, outcome: { kind: "refused", text: `It is ${state}: ${outOfUse.reason}` } };
   }
-  const cut: Cut = {
-    ...settings,
-    edges: partEdges(piece.size, piece.along),
-    work: partWork(piece.size, piece.pieces),
-  };
+  const cut = cutOfCandidate(candidate, piece);
   const { request, input } = asked({ bit, machine, wood: piece.wood, cut }, terms, grounds.shop, mended);
   try {
     return { candidate, machine, outcome: { kind: "planned", request, input, plan: makePlan(input) } };
   } catch (error) {
     return { candidate, machine, outcome: { kind: "refused", text: refusalOf(error) } };
   }
+}
+
+function cutOfCandidate(candidate: Candidate, { size, along, pieces }: Piece): Cut {
+  if ("setting" in candidate) return cutOf(candidate.setting, size, pieces, along);
+  return { ...candidate.settings, edges: partEdges(size, along), work: partWork(size, pieces) };
 }
 
 /** What is planned with what. */

@@ -166,6 +166,7 @@ function presentSetup(
           name: place.name,
           pass: run.pass,
           pieces: run.pieces,
+          ...presentationOf(place),
           fenceMm: roundTo(run.fenceMm, DECIMALS.mm),
           metres: roundTo(run.pieces * run.metresPerPiece, DECIMALS.mm),
           secondsPerPiece: roundTo(run.secondsPerPiece, DECIMALS.s),
@@ -185,6 +186,10 @@ function presentSetup(
   const router = grounds.machines.find((machine) => machine.routerId === routerId);
   const names = [bits.get(bitId)?.record.name ?? bitId, router?.known.record.name ?? routerId] as const;
   return { ...shown, text: describeSetup(shown, ...names) };
+}
+
+function presentationOf({ own }: ComputedCut) {
+  return own !== undefined && "setting" in own.candidate ? own.candidate.setting.presentation : {};
 }
 
 function presentEdge(

@@ -90,6 +90,18 @@ const RunSchema = Type.Object(
     name: Type.String({ description: "The part's name." }),
     pass: Type.Integer({ minimum: 1, description: "The pass of that cut." }),
     pieces: Type.Integer({ description: "How many pieces." }),
+    work: Type.Optional(
+      Type.Enum(["flat", "standing"], {
+        type: "string",
+        description: "How the work lies, if it was searched.",
+      }),
+    ),
+    face: Type.Optional(
+      Type.Enum(["front", "back"], {
+        type: "string",
+        description: "Which face is then down, or to the fence if it stands.",
+      }),
+    ),
     fenceMm: Type.Number({ description: "The fence of the pass, set or given by a bearing." }),
     metres: Type.Number({ description: "Metres cut, all pieces together." }),
     secondsPerPiece: Type.Number({ description: "How long a hand takes along one piece." }),

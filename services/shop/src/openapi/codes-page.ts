@@ -6,12 +6,14 @@ import { JOB_CODES } from "../jobs/codes.ts";
 import { PANEL_CODES } from "../panels/codes.ts";
 import { LimitName, PLAN_CODES } from "../plans/codes.ts";
 import { PROBLEMS } from "../problems/codes.ts";
+import { ProfileNotTakenCode } from "../profiles/codes.ts";
 import { MissingCode } from "../qualifications/codes.ts";
 
 const LISTS: readonly CodeList[] = [
   ...PLAN_CODES,
   ...PANEL_CODES,
   ...JOB_CODES,
+  ProfileNotTakenCode,
   MissingCode,
   ReasonWhyNotCode,
   EventType,

@@ -15,6 +15,7 @@ import { personKind } from "../people/kind.ts";
 import { photographKind } from "../photographs/kind.ts";
 import { placeKind } from "../places/kind.ts";
 import { planKind } from "../plans/kind.ts";
+import { profileKind } from "../profiles/kind.ts";
 import { qualificationKind } from "../qualifications/kind.ts";
 import { reservationKind } from "../reservations/kind.ts";
 import { routerKind } from "../routers/kind.ts";
@@ -41,6 +42,7 @@ export const KINDS = [
   useKind,
   importKind,
   planKind,
+  profileKind,
   jobKind,
   reservationKind,
   shopPolicyKind,

@@ -5,6 +5,7 @@ import { outlineRoutes } from "../outlines/routes.ts";
 import { panelRoutes } from "../panels/routes.ts";
 import { planRoutes } from "../plans/routes.ts";
 import { policyRoutes } from "../policy/routes.ts";
+import { profileRoutes } from "../profiles/routes.ts";
 import { shopPolicyRoutes } from "../shop-policy/routes.ts";
 import { woodRoutes } from "../woods/routes.ts";
 
@@ -16,4 +17,5 @@ export function planningRooms(app: App, doors: Doors): void {
   shopPolicyRoutes(app, doors);
   planRoutes(app, doors, admission());
   panelRoutes(app, doors);
+  profileRoutes(app, doors, admission());
 }

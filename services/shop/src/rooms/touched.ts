@@ -40,6 +40,7 @@ const TOUCHED: { readonly [Type in KindType]: Answer } = {
   import: nothing,
   "signing-key": nothing,
   plan: nothing,
+  profile: nothing,
   job: nothing,
   reservation: nothing,
   person: nothing,

@@ -1,0 +1,77 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import type { Answer } from "../answer.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
+import type { Pages } from "../pages.ts";
+import type { NotModified } from "../read.ts";
+import type { ListProfilesData, NewProfile, NewProfileMaking, Profile, ProfileChange, ProfileFound, ProfileSearch } from "./types.gen.ts";
+
+/** The shop's own profiles, and which bits make one. */
+export interface ProfilesResource {
+  /**
+   * List the shop's own profiles
+   *
+   * `GET /v1/profiles`
+   */
+  list(query?: Loose<NonNullable<ListProfilesData["query"]>>, options?: CallOptions): Pages<Profile>;
+
+  /**
+   * Keep a profile
+   *
+   * `POST /v1/profiles`
+   */
+  create(body: NewProfile, options?: WriteOptions): Answer<Profile>;
+
+  /**
+   * Read a profile
+   *
+   * `GET /v1/profiles/{profileId}`
+   */
+  get(profileId: string, options: ConditionalOptions): Answer<Profile | NotModified>;
+  /**
+   * Read a profile
+   *
+   * `GET /v1/profiles/{profileId}`
+   */
+  get(profileId: string, options?: CallOptions): Answer<Profile>;
+
+  /**
+   * Change a profile
+   *
+   * `PATCH /v1/profiles/{profileId}`
+   */
+  update(profileId: string, body: ProfileChange, version: RecordVersion | ChangeOptions): Answer<Profile>;
+
+  /**
+   * Keep where a profile was made, and with what settings
+   *
+   * `POST /v1/profiles/{profileId}/made`
+   */
+  log(profileId: string, body: NewProfileMaking, options?: WriteOptions): Answer<Profile>;
+
+  /**
+   * Which bits of the rack make a profile: alone, or the fewest together
+   *
+   * Nothing that must stay is ever cut into. What doubles back is asked for by its form. With a machine, each setting is planned.
+   *
+   * `POST /v1/profiles/search`
+   */
+  search(body: ProfileSearch, options?: CallOptions): Answer<ProfileFound>;
+}
+
+export function profilesOf(caller: Caller): ProfilesResource {
+  return {
+    list: (query, options) =>
+      caller.list({ method: "GET", path: "/v1/profiles", query }, "cursor", options),
+    create: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/profiles", body, isWrite: true }, options),
+    get: (profileId: string, options?: AnyOptions) =>
+      caller.send<never>({ method: "GET", path: "/v1/profiles/{profileId}", ids: [profileId] }, options),
+    update: (profileId, body, version) =>
+      caller.send({ method: "PATCH", path: "/v1/profiles/{profileId}", ids: [profileId], body, isWrite: true }, changeOptions(version)),
+    log: (profileId, body, options) =>
+      caller.send({ method: "POST", path: "/v1/profiles/{profileId}/made", ids: [profileId], body, isWrite: true }, options),
+    search: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/profiles/search", body }, options),
+  };
+}
