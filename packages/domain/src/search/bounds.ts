@@ -1,7 +1,7 @@
 import { type BitView, bodyBesideMm } from "./bit-view.ts";
 import { greatestDifference, type Peak } from "./curve.ts";
 import type { Fit } from "./fit.ts";
-import { type Curve, greatestDepthMm, leastDepthMm } from "./piece.ts";
+import { greatestBetween, leastBetween } from "./range.ts";
 import type { Target } from "./target.ts";
 
 /**
@@ -70,30 +70,4 @@ function leastShortTogetherMm(
   const apartMm = stopped.atMm - shortest.atMm;
   const reach = greatestDifference(edges, apartMm, edges, passedFromMm, passedToMm);
   return shortest.firstMm - stopped.secondMm - reach.mm;
-}
-
-/** The least depth between two heights; −∞ if the curve leaves any of them out. */
-function leastBetween(curve: Curve, fromMm: number, toMm: number): number {
-  let leastMm = Infinity;
-  let reachedMm = fromMm;
-  for (const piece of curve) {
-    if (piece.toMm < fromMm) continue;
-    if (piece.fromMm > toMm || piece.fromMm > reachedMm) break;
-    const depthMm = leastDepthMm(piece, Math.max(fromMm, piece.fromMm), Math.min(toMm, piece.toMm));
-    if (depthMm < leastMm) leastMm = depthMm;
-    reachedMm = piece.toMm;
-  }
-  return reachedMm >= toMm ? leastMm : -Infinity;
-}
-
-/** The greatest depth between two heights; −∞ if the curve has none. */
-function greatestBetween(curve: Curve, fromMm: number, toMm: number): number {
-  let greatestMm = -Infinity;
-  for (const piece of curve) {
-    if (piece.toMm < fromMm) continue;
-    if (piece.fromMm > toMm) break;
-    const depthMm = greatestDepthMm(piece, Math.max(fromMm, piece.fromMm), Math.min(toMm, piece.toMm));
-    if (depthMm > greatestMm) greatestMm = depthMm;
-  }
-  return greatestMm;
 }

@@ -4,7 +4,7 @@ import { type Fit, fitAt, isWithin } from "./fit.ts";
 import { greatestLeft, type Left, removedBy } from "./left.ts";
 import type { Stretch } from "./raises.ts";
 import type { Target } from "./target.ts";
-import type { Presentation, WantedWall } from "./wanted.ts";
+import type { Presentation } from "./wanted.ts";
 import { type Run, runsWithin } from "./windows.ts";
 
 /** A bit set so that it leaves what is wanted, as far forward as it may come. */
@@ -55,9 +55,9 @@ export function leftBy(view: BitView, target: Target, fit: Fit, enoughMm = Infin
 
 /** A place given as a wall shows it, in x from the edge and z from the front face. */
 export function placeOf(
-  { work, face }: WantedWall,
+  { work, face }: Presentation,
   thicknessMm: number,
-  { heightMm, depthMm }: Left,
+  { heightMm, depthMm }: Pick<Left, "heightMm" | "depthMm">,
 ): ProfilePoint {
   if (work === "flat") return { xMm: depthMm, zMm: heightMm };
   return { xMm: heightMm, zMm: face === "front" ? depthMm : thicknessMm - depthMm };

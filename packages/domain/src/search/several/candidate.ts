@@ -6,12 +6,16 @@ import { fitsWithin, spanningRaises } from "../raises.ts";
 import { type Target, targetOf } from "../target.ts";
 import { runsWithin } from "../windows.ts";
 import { add, type BitSet, emptySet } from "./bit-set.ts";
-import { MOST_WITNESSES, type Witness } from "./witness.ts";
+import { MOST_WITNESSES } from "./witness.ts";
 
-/** A bit at one height, as far forward as it may come, and the witnesses at which it leaves nothing that must go. */
-export type Candidate = {
-  readonly view: BitView;
-  readonly fit: Fit;
+/** A witness as the target of a cut shows it. */
+export type Place = { readonly heightMm: number; readonly depthMm: number };
+
+/** A bit at one height, as far forward as the target it is seen against lets it come. */
+export type Cut = { readonly view: BitView; readonly fit: Fit; readonly target: Target };
+
+/** A cut, and the witnesses at which it leaves nothing that must go. */
+export type Candidate = Cut & {
   readonly covers: BitSet;
   /** The least by which it goes deeper than it must at what it covers, mm. */
   readonly marginMm: number;
@@ -31,35 +35,35 @@ export function candidatesOf(
   target: Target,
   marks: readonly number[],
   parts: readonly Target[],
-  witnesses: readonly Witness[],
+  places: readonly Place[],
 ): { readonly candidates: readonly Candidate[]; readonly isComplete: boolean } {
   const aligned = alignmentsMm(marks, marksMm(view.edges), view.raiseFromMm, view.raiseToMm);
   const sliding = view.edges.some(isSloping) ? parts.map((part) => slidingRaises(view, part, marks)) : [];
   const raises = [...aligned, ...sliding.flatMap((each) => each.raisesMm)];
   const candidates = raises.flatMap((raiseMm) => {
-    const candidate = candidateOf(view, fitAt(view, target, raiseMm), witnesses);
+    const candidate = candidateOf({ view, fit: fitAt(view, target, raiseMm), target }, places);
     return candidate === undefined ? [] : [candidate];
   });
   return { candidates, isComplete: sliding.every((each) => each.isComplete) };
 }
 
-/** A fit with what it covers; undefined if that is nothing. */
-export function candidateOf(view: BitView, fit: Fit, witnesses: readonly Witness[]): Candidate | undefined {
-  if (fit.fenceMm >= view.rimMm) return undefined;
+/** A cut with what it covers of the witnesses, in their order; undefined if that is nothing. */
+export function candidateOf(cut: Cut, places: readonly Place[]): Candidate | undefined {
+  if (cut.fit.fenceMm >= cut.view.rimMm) return undefined;
   let covers: BitSet | undefined;
   let marginMm = Infinity;
-  witnesses.forEach(({ zMm, neededMm }, index) => {
-    const depthMm = reachMm(view, fit, zMm) - neededMm;
-    if (depthMm < -ROUNDING_MM) return;
+  places.forEach(({ heightMm, depthMm }, index) => {
+    const pastMm = reachMm(cut, heightMm) - depthMm;
+    if (pastMm < -ROUNDING_MM) return;
     covers ??= emptySet(MOST_WITNESSES);
     add(covers, index);
-    marginMm = Math.min(marginMm, depthMm);
+    marginMm = Math.min(marginMm, pastMm);
   });
-  return covers && { view, fit, covers, marginMm };
+  return covers && { ...cut, covers, marginMm };
 }
 
-/** How deep a fit cuts at a height; −∞ if it has no edge there. */
-export function reachMm({ edges }: BitView, { raiseMm, fenceMm }: Fit, zMm: number): number {
+/** How deep a cut goes at a height above the table; −∞ if it has no edge there. */
+export function reachMm({ view: { edges }, fit: { raiseMm, fenceMm } }: Cut, zMm: number): number {
   let depthMm = -Infinity;
   for (const piece of edges) {
     const onBitMm = zMm - raiseMm;
