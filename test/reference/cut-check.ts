@@ -24,7 +24,7 @@ const APART_MM = 0.02;
 const SLIVER_MM = 0.003;
 
 /** How a cut is moved: up and into the work. */
-type Moved = { readonly upMm: number; readonly inMm: number };
+export type Moved = { readonly upMm: number; readonly inMm: number };
 
 const MOVED_FORWARD: readonly Moved[] = [
   { upMm: SLIVER_MM, inMm: SLIVER_MM },
@@ -100,7 +100,7 @@ export function answersOf({ oneSetup, together }: ProfileSearch): (readonly Sear
   return [...oneSetup.map((setting) => [setting]), ...together];
 }
 
-function sweptBy(
+export function sweptBy(
   { bit, work, face, heightMm, fenceMm }: Cut,
   { upMm, inMm }: Moved,
   thicknessMm: number,
