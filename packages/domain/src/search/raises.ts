@@ -11,7 +11,7 @@ export type Stretch = { readonly fromMm: number; readonly toMm: number };
 export type LookedAt = { readonly fits: readonly Fit[]; readonly isComplete: boolean };
 
 /** Bounds are taken of stretches down to this width, mm; then every mark of the bit is laid on every mark of the wall. */
-const COARSE_MM = 1;
+const COARSE_MM = 2;
 
 /** If no marks fit, stretches are halved down to this width, mm: nobody sets closer. Ours. */
 const FINE_MM = 1e-4;
