@@ -1,7 +1,7 @@
 import { marksMm } from "./alignments.ts";
 import { bitView, type SearchBit } from "./bit-view.ts";
 import { type NotTaken, whyNot } from "./not-taken.ts";
-import { fitsWithin, spanningRaises } from "./raises.ts";
+import { fitsWithin, type LookedAt, spanningRaises } from "./raises.ts";
 import { bestFound, type SearchSetting, settingOf } from "./setting.ts";
 import type { Target } from "./target.ts";
 
@@ -19,25 +19,26 @@ export function marked(target: Target): MarkedTarget {
   return { target, marks: marksMm(target.limit) };
 }
 
+/** Of a bit too short to stand wherever something must go. */
+const NOTHING: LookedAt = { fits: [], isComplete: true };
+
 /** Looks at one bit in every presentation of the targets. */
 export function searchOneBit(bit: SearchBit, targets: readonly MarkedTarget[], thicknessMm: number): OneBit {
-  const settings: SearchSetting[] = [];
-  let isComplete = true;
   const views = targets.flatMap(({ target, marks }) =>
-    target.presentations.map((presentation) => ({
-      view: bitView(bit, presentation, target.topMm),
-      target,
-      marks,
-    })),
+    target.presentations.map((presentation) => {
+      const view = bitView(bit, presentation, target.topMm);
+      const spanning = spanningRaises(view, target);
+      const lookedAt = spanning === undefined ? NOTHING : fitsWithin(view, target, marks, spanning);
+      return { view, target, marks, ...lookedAt };
+    }),
   );
-  for (const { view, target, marks } of views) {
-    const spanning = spanningRaises(view, target);
-    if (spanning === undefined) continue;
-    const lookedAt = fitsWithin(view, target, marks, spanning);
-    isComplete &&= lookedAt.isComplete;
-    const found = bestFound(view, target, lookedAt.fits);
-    if (found !== undefined) settings.push(settingOf(found, target, thicknessMm));
-  }
-  const notTaken = settings.length > 0 ? undefined : whyNot(views, thicknessMm);
-  return { settings, notTaken, isComplete };
+  const settings = views.flatMap(({ view, target, fits }) => {
+    const found = bestFound(view, target, fits);
+    return found === undefined ? [] : [settingOf(found, target, thicknessMm)];
+  });
+  return {
+    settings,
+    notTaken: settings.length > 0 ? undefined : whyNot(views, thicknessMm),
+    isComplete: views.every((each) => each.isComplete),
+  };
 }
