@@ -40,7 +40,9 @@ function shortRack(random: Random) {
   );
 }
 
-/** The wall around what cuts sweep out of the corner of front face and edge; undefined if that is not one piece in the corner. */
+/**
+ * The wall around what cuts sweep out of the corner of front face and edge; undefined if that is not one piece in the corner.
+ */
 function wallAround(cuts: readonly Cut[], thicknessMm: number): WantedPath | undefined {
   const stock: Pair[] = [
     [0, 0],

@@ -16,7 +16,10 @@ export type FormProposal = {
   readonly setting: SearchSetting;
 };
 
-/** Sizes in inches go by sixteenths, in mm by halves; angles by those that chamfer and V bits are sold with. Source: common practice. */
+/**
+ * Sizes in inches go by sixteenths, in mm by halves; angles by those that chamfer and V bits are sold with. Source: common
+ * practice.
+ */
 const SIXTEENTH_INCH_MM = 25.4 / 16;
 const HALF_MM = 0.5;
 const ANGLES_DEG = [15, 22.5, 30, 45, 60] as const;
@@ -30,8 +33,8 @@ const STANDARD_SIZES: readonly Sizes[] = [SIXTEENTH_INCH_MM, HALF_MM].map((stepM
 const AS_READ: Sizes = { lengthMm: (mm) => mm, angleDeg: (deg) => deg };
 
 /**
- * The forms, and their sizes, that would make a wanted profile in one set-up: those in sizes that are sold first, then those that leave least. Sizes
- * are read off the profile by each form itself, and every proposal was tried by the search for one bit.
+ * The forms, and their sizes, that would make a wanted profile in one set-up: those in sizes that are sold first, then those
+ * that leave least. Sizes are read off the profile by each form itself, and every proposal was tried by the search for one bit.
  * @example
  * const segments = [{ kind: "arc", xMm: 0, zMm: 6.3, arcRadiusMm: 6.3, curve: "round" }];
  * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 6.3, zMm: 0 }, segments });
@@ -63,7 +66,9 @@ export function formsThatWouldMake(wanted: WantedProfile, toleranceMm: number): 
   return [...tried(standard, true), ...tried(asRead, false)];
 }
 
-/** The outline of a bit that would just fill the wall with its axis at the fence; undefined if the waste is in several parts. */
+/**
+ * The outline of a bit that would just fill the wall with its axis at the fence; undefined if the waste is in several parts.
+ */
 function outlineOfWall({ wall }: Target, { work, face }: Presentation): Outline | undefined {
   const isTurned = work === "flat" && face === "back";
   const upward = wall.pieces.map((piece) => ({ piece, isDeep: deepestMm([piece]) > 0 }));

@@ -29,7 +29,10 @@ export function spanningRaises(
   return edges.length > 0 && toMm >= fromMm ? { fromMm, toMm } : undefined;
 }
 
-/** Fits of a view at the raises that the bounds leave: where marks align, at the ends of what is left and, if none of these fits, between them. */
+/**
+ * Fits of a view at the raises that the bounds leave: where marks align, at the ends of what is left and, if none of these
+ * fits, between them.
+ */
 export function fitsWithin(
   view: BitView,
   target: Target,

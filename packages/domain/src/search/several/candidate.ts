@@ -29,7 +29,10 @@ export function slidingParts(target: Target): Target[] {
   return target.need.filter(isSloping).map((piece) => targetOf(target.wall, [piece]));
 }
 
-/** The candidates of one view: at every height where a mark of the bit lies on one of the wall, and where it makes a sliding part. */
+/**
+ * The candidates of one view: at every height where a mark of the bit lies on one of the wall, and where it makes a sliding
+ * part.
+ */
 export function candidatesOf(
   view: BitView,
   target: Target,
@@ -73,7 +76,10 @@ export function reachMm({ view: { edges }, fit: { raiseMm, fenceMm } }: Cut, zMm
   return depthMm;
 }
 
-/** Raises at which a view makes one part of the wall alone: those found, and where that begins and ends, where another place of the bit touches. */
+/**
+ * Raises at which a view makes one part of the wall alone: those found, and where that begins and ends, where another place of
+ * the bit touches.
+ */
 function slidingRaises(
   view: BitView,
   part: Target,

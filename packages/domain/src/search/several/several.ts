@@ -84,7 +84,10 @@ function* fieldOf(
   return { wanted, witnesses, candidates, undominated: yield* undominatedOf(candidates), isComplete };
 }
 
-/** The covers of a field by so many, each looked at exactly. If all of them miss some place, that becomes a witness, and they are sought again. */
+/**
+ * The covers of a field by so many, each looked at exactly. If all of them miss some place, that becomes a witness, and they
+ * are sought again.
+ */
 function* searchField(start: Field, count: number): Steps<Searched> {
   let field = start;
   for (;;) {
