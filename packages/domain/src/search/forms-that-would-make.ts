@@ -5,6 +5,7 @@ import { arc, line, type Outline } from "../bit/outline.ts";
 import { marked, searchOneBit } from "./one-bit.ts";
 import { type Piece, raised, upsideDown } from "./piece.ts";
 import type { SearchSetting } from "./setting.ts";
+import { allOf } from "./steps.ts";
 import { type Target, targetsOf } from "./target.ts";
 import { deepestMm, type Presentation, type WantedProfile } from "./wanted.ts";
 
@@ -60,7 +61,7 @@ export function formsThatWouldMake(wanted: WantedProfile, toleranceMm: number): 
   const settingOf = (form: Form): SearchSetting | undefined => {
     if (formFaults(form).length > 0) return undefined;
     const bit = { id: form.kind, outline: formOutline(form), pilotRadiusMm: formPilotRadiusMm(form) };
-    const { settings } = searchOneBit(bit, marks, wanted.thicknessMm);
+    const { settings } = allOf(searchOneBit(bit, marks, wanted.thicknessMm));
     return [...settings].sort((one, other) => one.greatestLeftMm - other.greatestLeftMm)[0];
   };
   return [...tried(standard, true), ...tried(asRead, false)];

@@ -59,7 +59,7 @@ const NEARNESS: readonly (string | undefined)[] = [
 type Short = { readonly view: BitView; readonly target: Target; readonly fit: Fit };
 
 /** A view of a bit, with the fits that the search looked at: none where bounds ruled all of them out. */
-type Seen = {
+export type Seen = {
   readonly view: BitView;
   readonly target: Target;
   readonly marks: readonly number[];

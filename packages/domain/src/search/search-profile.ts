@@ -65,8 +65,7 @@ export function* searchProfileInSteps(
   const targets = targetsOf(wanted, toleranceMm).map(marked);
   const each: OneBit[] = [];
   for (const bit of bits) {
-    each.push(searchOneBit(bit, targets, wanted.thicknessMm));
-    yield;
+    each.push(yield* searchOneBit(bit, targets, wanted.thicknessMm));
   }
   const oneSetup = each
     .flatMap(({ settings }) => settings)

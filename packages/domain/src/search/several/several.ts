@@ -72,7 +72,7 @@ function* fieldOf(
     for (const bit of bits) {
       for (const presentation of target.presentations) {
         const view = bitView(bit, presentation, target.topMm);
-        const found = candidatesOf(view, target, marks, parts, places);
+        const found = yield* candidatesOf(view, target, marks, parts, places);
         candidates.push(...found.candidates);
         isComplete &&= found.isComplete;
       }
