@@ -16,9 +16,10 @@ type Bit = ReturnType<typeof rackOf>[number];
 export type SampledWall = readonly number[];
 
 /**
- * Whether some height on a grid makes a wall within tolerance with a bit, by trying every one: the fence comes forward until the bit touches the wall at
- * some step of its height, and at every step so much must then be gone that no place left is farther than the tolerance from the wood of any other
- * step. Steps next to each other are taken together, on the cautious side. Knows nothing of corners, slopes or bounds.
+ * Whether some height on a grid makes a wall within tolerance with a bit, by trying every one: the fence comes forward until
+ * the bit touches the wall at some step of its height, and at every step so much must then be gone that no place left is
+ * farther than the tolerance from the wood of any other step. Steps next to each other are taken together, on the cautious
+ * side. Knows nothing of corners, slopes or bounds.
  */
 export function isMadeOnGrid(
   bit: Bit,
@@ -44,7 +45,10 @@ export function isMadeOnGrid(
   return false;
 }
 
-/** The wall's depth at each step, by where a level line leaves the polygon of the waste; undefined if it leaves it more than once, or the work could not lie so. */
+/**
+ * The wall's depth at each step, by where a level line leaves the polygon of the waste; undefined if it leaves it more than
+ * once, or the work could not lie so.
+ */
 export function sampledWall({ work, face }: Presentation, path: WantedPath): SampledWall | undefined {
   const turn = ([x, z]: Pair): Pair =>
     work === "flat" ? [x, z] : [face === "front" ? z : path.thicknessMm - z, x];

@@ -8,7 +8,9 @@ import type { rackOf } from "./search-rack.ts";
 /** Chords to each arc of a bit. */
 const CHORDS = 100;
 
-/** The grids that corners are put on, mm: the library loses its way among nearly equal ones, and then a coarser grid is tried. */
+/**
+ * The grids that corners are put on, mm: the library loses its way among nearly equal ones, and then a coarser grid is tried.
+ */
 const GRIDS_MM = [1e-6, 1e-5, 1e-4] as const;
 
 /** Nearer to the stock's surface than this is on it, mm. */
@@ -24,7 +26,7 @@ const APART_MM = 0.02;
 const SLIVER_MM = 0.003;
 
 /** How a cut is moved: up and into the work. */
-type Moved = { readonly upMm: number; readonly inMm: number };
+export type Moved = { readonly upMm: number; readonly inMm: number };
 
 const MOVED_FORWARD: readonly Moved[] = [
   { upMm: SLIVER_MM, inMm: SLIVER_MM },
@@ -36,8 +38,8 @@ const MOVED_BACK: readonly Moved[] = MOVED_FORWARD.map(({ upMm, inMm }) => ({ up
 export type Check = { readonly gougeMm: number; readonly leftMm: number };
 
 /**
- * Looks at cuts with polygons alone: what they sweep, clipped to the stock, against the waste of the wanted path. Chords miss the arcs by
- * up to about R·(π/(4·CHORDS))²/2, a thousandth of a millimetre at 30 mm.
+ * Looks at cuts with polygons alone: what they sweep, clipped to the stock, against the waste of the wanted path. Chords miss
+ * the arcs by up to about R·(π/(4·CHORDS))²/2, a thousandth of a millimetre at 30 mm.
  */
 export function checkCuts(path: WantedPath, cuts: readonly Cut[]): Check {
   for (const gridMm of GRIDS_MM) {
@@ -100,7 +102,7 @@ export function answersOf({ oneSetup, together }: ProfileSearch): (readonly Sear
   return [...oneSetup.map((setting) => [setting]), ...together];
 }
 
-function sweptBy(
+export function sweptBy(
   { bit, work, face, heightMm, fenceMm }: Cut,
   { upMm, inMm }: Moved,
   thicknessMm: number,

@@ -66,7 +66,10 @@ export function reachesOf({ bit, work, face, heightMm, fenceMm }: Cut, thickness
     .filter(({ fromMm, toMm }) => toMm > fromMm);
 }
 
-/** A cut at a random setting that a person could make: shank out of the work, pilot and body off the wood. Undefined if chance gave none. */
+/**
+ * A cut at a random setting that a person could make: shank out of the work, pilot and body off the wood. Undefined if chance
+ * gave none.
+ */
 export function randomCut(
   bit: Bit,
   presentation: { readonly work: "flat" | "standing"; readonly face: "front" | "back" },
@@ -104,8 +107,8 @@ export function randomCut(
 }
 
 /**
- * Whether a path has a corner nearer to the stock's surface than corners are typed, but not on it: no profile that somebody wants, and it would be
- * taken as on the surface.
+ * Whether a path has a corner nearer to the stock's surface than corners are typed, but not on it: no profile that somebody
+ * wants, and it would be taken as on the surface.
  */
 export function grazesSurface({ thicknessMm, start, segments }: WantedPath): boolean {
   return [start, ...segments].some(({ xMm, zMm }) =>
@@ -113,7 +116,10 @@ export function grazesSurface({ thicknessMm, start, segments }: WantedPath): boo
   );
 }
 
-/** The farthest that one set of cuts goes past another, straight in, at many heights of the work: what both share is worked out without chords. */
+/**
+ * The farthest that one set of cuts goes past another, straight in, at many heights of the work: what both share is worked out
+ * without chords.
+ */
 export function pastMm(cuts: readonly Cut[], planted: readonly Cut[], thicknessMm: number): number {
   const topMm = topOf(planted[0] ?? { work: "flat" }, thicknessMm);
   const deepest = (all: readonly Cut[]) => {

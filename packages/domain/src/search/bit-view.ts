@@ -11,8 +11,8 @@ export type SearchBit = {
 };
 
 /**
- * A bit against a wall, in the wall's own frame: its edges as radius over height, from where the height 0 of the bit's frame lies `raiseMm` above the
- * table. With the work turned over the tip points the other way.
+ * A bit against a wall, in the wall's own frame: its edges as radius over height, from where the height 0 of the bit's frame
+ * lies `raiseMm` above the table. With the work turned over the tip points the other way.
  */
 export type BitView = {
   readonly bit: SearchBit;

@@ -5,8 +5,8 @@ import { greatestBetween, leastBetween } from "./range.ts";
 import type { Target } from "./target.ts";
 
 /**
- * Whether a view stays short of its target at every raise between two. Taken at the target's probes: at each of them the fence stands at least as far
- * back as the least radius that passes it needs, and the edges reach no farther than the greatest one.
+ * Whether a view stays short of its target at every raise between two. Taken at the target's probes: at each of them the fence
+ * stands at least as far back as the least radius that passes it needs, and the edges reach no farther than the greatest one.
  */
 export function isShortBetween(view: BitView, target: Target, fromMm: number, toMm: number): boolean {
   for (const gapMm of view.gapsMm) {
@@ -26,8 +26,8 @@ export function isShortBetween(view: BitView, target: Target, fromMm: number, to
 }
 
 /**
- * At least so short stays a view between two raises, mm, from where a fit between them is stopped and is the shortest. At each of these places either the wall's point is held and the
- * bit passes, or the bit's point is held and the wall does.
+ * At least so short stays a view between two raises, mm, from where a fit between them is stopped and is the shortest. At each
+ * of these places either the wall's point is held and the bit passes, or the bit's point is held and the wall does.
  */
 export function leastShortNearMm(
   view: BitView,
@@ -54,8 +54,8 @@ export function leastShortNearMm(
 }
 
 /**
- * The same with both points of the wall held: the bit passes them together. It is what tells of a slope that slides along another one, where
- * each point alone says nothing.
+ * The same with both points of the wall held: the bit passes them together. It is what tells of a slope that slides along
+ * another one, where each point alone says nothing.
  */
 function leastShortTogetherMm(
   { edges }: BitView,

@@ -1,8 +1,8 @@
 import { type ArcPiece, type LinePiece, type Piece, slopeOf } from "./piece.ts";
 
 /**
- * The heights at which two pieces, drawn on past their ends, may have one depth: where a line meets a line or a circle, or two circles meet.
- * A circle's other half counts too, so each is to be looked at by who asks.
+ * The heights at which two pieces, drawn on past their ends, may have one depth: where a line meets a line or a circle, or two
+ * circles meet. A circle's other half counts too, so each is to be looked at by who asks.
  */
 export function crossingsMm(one: Piece, other: Piece): number[] {
   if (one.kind === "line") return other.kind === "line" ? ofLines(one, other) : ofLineAndArc(one, other);

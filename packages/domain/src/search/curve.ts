@@ -15,8 +15,8 @@ export type Peak = {
 const NOWHERE: Peak = { mm: -Infinity, atMm: 0, firstMm: -Infinity, secondMm: 0 };
 
 /**
- * The greatest by which the first curve, raised by `byMm`, is deeper than the second where both are: at the ends of their pieces, or where these
- * run in one direction. Of all heights, or of those between two. −∞ if they nowhere are.
+ * The greatest by which the first curve, raised by `byMm`, is deeper than the second where both are: at the ends of their
+ * pieces, or where these run in one direction. Of all heights, or of those between two. −∞ if they nowhere are.
  */
 export function greatestDifference(
   first: Curve,
@@ -74,7 +74,10 @@ export function isSpanned(first: Curve, second: Curve, byMm: number): boolean {
   return true;
 }
 
-/** The least, or the greatest, of many pieces at every height between two: pieces in rising order, with gaps where there is none. */
+/**
+ * The least, or the greatest, of many pieces at every height between two: pieces in rising order, with gaps where there is
+ * none.
+ */
 export function envelope(
   which: "least" | "greatest",
   pieces: readonly Piece[],

@@ -10,9 +10,9 @@ import {
 } from "./piece.ts";
 
 /**
- * What must be gone so that nothing is left farther than `toleranceMm` from the wood that stays: the wanted depth eroded by a disc of that radius,
- * min over |ζ − z| ≤ tolerance of w(ζ) − √(tolerance² − (ζ − z)²). Its boundary is made of the pieces moved off the wood, and of circles about
- * their corners. Only the heights at which it is deeper than 0.
+ * What must be gone so that nothing is left farther than `toleranceMm` from the wood that stays: the wanted depth eroded by a
+ * disc of that radius, min over |ζ − z| ≤ tolerance of w(ζ) − √(tolerance² − (ζ − z)²). Its boundary is made of the pieces
+ * moved off the wood, and of circles about their corners. Only the heights at which it is deeper than 0.
  */
 export function eroded(wall: Curve, toleranceMm: number): Curve {
   const fromMm = wall[0]?.fromMm ?? 0;

@@ -8,11 +8,17 @@ export type Fit = {
   readonly fenceMm: number;
   /** What stops it from coming farther forward. */
   readonly stop: "wood" | "pilot" | "body";
-  /** How far it stays short of what must go, straight in from the fence: 0 or less if it is within tolerance; ∞ if it has no edge there. */
+  /**
+   * How far it stays short of what must go, straight in from the fence: 0 or less if it is within tolerance; ∞ if it has no
+   * edge there.
+   */
   readonly shortMm: number;
   /** Where the wood stops it, by the bit's radius (first) and the wall's depth (second); heights above the table. */
   readonly stopped: Peak;
-  /** Where it is the shortest, by the depth needed (first) and the bit's radius (second); heights above the table. Undefined if it has no edge somewhere. */
+  /**
+   * Where it is the shortest, by the depth needed (first) and the bit's radius (second); heights above the table. Undefined if
+   * it has no edge somewhere.
+   */
   readonly shortest: Peak | undefined;
 };
 

@@ -5,6 +5,7 @@ import { arc, line, type Outline } from "../bit/outline.ts";
 import { marked, searchOneBit } from "./one-bit.ts";
 import { type Piece, raised, upsideDown } from "./piece.ts";
 import type { SearchSetting } from "./setting.ts";
+import { allOf } from "./steps.ts";
 import { type Target, targetsOf } from "./target.ts";
 import { deepestMm, type Presentation, type WantedProfile } from "./wanted.ts";
 
@@ -16,7 +17,10 @@ export type FormProposal = {
   readonly setting: SearchSetting;
 };
 
-/** Sizes in inches go by sixteenths, in mm by halves; angles by those that chamfer and V bits are sold with. Source: common practice. */
+/**
+ * Sizes in inches go by sixteenths, in mm by halves; angles by those that chamfer and V bits are sold with. Source: common
+ * practice.
+ */
 const SIXTEENTH_INCH_MM = 25.4 / 16;
 const HALF_MM = 0.5;
 const ANGLES_DEG = [15, 22.5, 30, 45, 60] as const;
@@ -30,8 +34,8 @@ const STANDARD_SIZES: readonly Sizes[] = [SIXTEENTH_INCH_MM, HALF_MM].map((stepM
 const AS_READ: Sizes = { lengthMm: (mm) => mm, angleDeg: (deg) => deg };
 
 /**
- * The forms, and their sizes, that would make a wanted profile in one set-up: those in sizes that are sold first, then those that leave least. Sizes
- * are read off the profile by each form itself, and every proposal was tried by the search for one bit.
+ * The forms, and their sizes, that would make a wanted profile in one set-up: those in sizes that are sold first, then those
+ * that leave least. Sizes are read off the profile by each form itself, and every proposal was tried by the search for one bit.
  * @example
  * const segments = [{ kind: "arc", xMm: 0, zMm: 6.3, arcRadiusMm: 6.3, curve: "round" }];
  * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 6.3, zMm: 0 }, segments });
@@ -57,13 +61,15 @@ export function formsThatWouldMake(wanted: WantedProfile, toleranceMm: number): 
   const settingOf = (form: Form): SearchSetting | undefined => {
     if (formFaults(form).length > 0) return undefined;
     const bit = { id: form.kind, outline: formOutline(form), pilotRadiusMm: formPilotRadiusMm(form) };
-    const { settings } = searchOneBit(bit, marks, wanted.thicknessMm);
+    const { settings } = allOf(searchOneBit(bit, marks, wanted.thicknessMm));
     return [...settings].sort((one, other) => one.greatestLeftMm - other.greatestLeftMm)[0];
   };
   return [...tried(standard, true), ...tried(asRead, false)];
 }
 
-/** The outline of a bit that would just fill the wall with its axis at the fence; undefined if the waste is in several parts. */
+/**
+ * The outline of a bit that would just fill the wall with its axis at the fence; undefined if the waste is in several parts.
+ */
 function outlineOfWall({ wall }: Target, { work, face }: Presentation): Outline | undefined {
   const isTurned = work === "flat" && face === "back";
   const upward = wall.pieces.map((piece) => ({ piece, isDeep: deepestMm([piece]) > 0 }));

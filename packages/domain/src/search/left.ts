@@ -11,8 +11,8 @@ export type Left = { readonly mm: number; readonly heightMm: number; readonly de
 type Overlap = { readonly piece: Piece; readonly cut: Piece; readonly fromMm: number; readonly toMm: number };
 
 /**
- * Shares of an overlap at which it is looked at: even ones, and closer and closer to its ends, where what is left may be farthest from two
- * pieces of a corner at once.
+ * Shares of an overlap at which it is looked at: even ones, and closer and closer to its ends, where what is left may be
+ * farthest from two pieces of a corner at once.
  */
 const SHARES: readonly number[] = [
   ...Array.from({ length: 10 }, (_, index) => 2 ** (index - 12)),
@@ -37,7 +37,10 @@ export function removedBy(
   return envelope("greatest", [linePiece(0, topMm, 0), ...reached], 0, topMm);
 }
 
-/** The greatest distance from the wood that stays to what is left in front of it; or the first that is found of `enoughMm`, if there is one. */
+/**
+ * The greatest distance from the wood that stays to what is left in front of it; or the first that is found of `enoughMm`, if
+ * there is one.
+ */
 export function greatestLeft(wall: Curve, removed: Curve, enoughMm = Infinity): Left {
   let left: Left = { mm: 0, heightMm: 0, depthMm: 0 };
   for (const cut of removed) {
@@ -56,7 +59,10 @@ function farther(one: Left, other: Left): Left {
   return other.mm > one.mm ? other : one;
 }
 
-/** The farthest of one overlap, if it is farther than another one: every place that is farther than its neighbours is closed in on. */
+/**
+ * The farthest of one overlap, if it is farther than another one: every place that is farther than its neighbours is closed in
+ * on.
+ */
 function farthestOn(wall: Curve, overlap: Overlap, other: Left, enoughMm: number): Left {
   const { cut, fromMm, toMm } = overlap;
   const places: Left[] = [];

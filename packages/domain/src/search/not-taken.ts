@@ -43,7 +43,7 @@ export type NotTaken = {
 };
 
 /** Heights looked at in one presentation to see what is left. */
-const LOOKED_AT_MOST = 8;
+const LOOKED_AT_MOST = 6;
 
 /** From what comes nearest to what is hopeless. */
 const NEARNESS: readonly (string | undefined)[] = [
@@ -58,16 +58,22 @@ const NEARNESS: readonly (string | undefined)[] = [
 
 type Short = { readonly view: BitView; readonly target: Target; readonly fit: Fit };
 
+/** A view of a bit, with the fits that the search looked at: none where bounds ruled all of them out. */
+export type Seen = {
+  readonly view: BitView;
+  readonly target: Target;
+  readonly marks: readonly number[];
+  readonly fits: readonly Fit[];
+};
+
 /** Why none of these views of a bit fits. */
-export function whyNot(
-  views: readonly { readonly view: BitView; readonly target: Target; readonly marks: readonly number[] }[],
-  thicknessMm: number,
-): NotTaken | undefined {
-  const reasons = views.map(({ view, target, marks }) => {
+export function whyNot(views: readonly Seen[], thicknessMm: number): NotTaken | undefined {
+  const reasons = views.map((seen) => {
+    const { view, target } = seen;
     const spanning = spanningRaises(view, target);
     const reason = spanning === undefined ? reachReason(view, target) : depthReason(view, target);
     if (reason !== undefined || spanning === undefined) return { view, reason };
-    const fit = leastShort(view, target, marks, spanning);
+    const fit = leastShort(seen, spanning);
     return fitReason({ view, target, fit });
   });
   const [nearest] = reasons.sort((one, other) => rank(one) - rank(other) || shortMm(one) - shortMm(other));
@@ -112,15 +118,25 @@ function depthReason(view: BitView, { need }: Target): NotTakenReason | undefine
   return { code: "pilot-in-the-way", radiusMm: view.leastFenceMm, reachMm, neededMm };
 }
 
-function leastShort(view: BitView, target: Target, marks: readonly number[], { fromMm, toMm }: Stretch): Fit {
+/** The fit that is the least short of those that were looked at; if there are none, of some. */
+function leastShort({ view, target, marks, fits }: Seen, { fromMm, toMm }: Stretch): Fit {
+  let least = fits[0] ?? fitAt(view, target, fromMm);
+  const others = fits.length > 0 ? fits : someFits(view, target, marks, fromMm, toMm);
+  for (const fit of others) if (fit.shortMm < least.shortMm) least = fit;
+  return least;
+}
+
+function someFits(
+  view: BitView,
+  target: Target,
+  marks: readonly number[],
+  fromMm: number,
+  toMm: number,
+): Fit[] {
   const all = alignmentsMm(marks, marksMm(view.edges), fromMm, toMm);
   const every = Math.max(1, Math.ceil(all.length / LOOKED_AT_MOST));
-  let least = fitAt(view, target, fromMm);
-  for (const raiseMm of [toMm, ...all.filter((_, index) => index % every === 0)]) {
-    const fit = fitAt(view, target, raiseMm);
-    if (fit.shortMm < least.shortMm) least = fit;
-  }
-  return least;
+  const some = [toMm, ...all.filter((_, index) => index % every === 0)];
+  return some.map((raiseMm) => fitAt(view, target, raiseMm));
 }
 
 function fitReason(short: Short): Reason {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Form, formOutline, formPilotRadiusMm } from "../bit/form/registry.ts";
 import { DomainError } from "../quantity/fault.ts";
-import { searchProfile } from "./search-profile.ts";
+import { searchProfile, searchProfileInSteps } from "./search-profile.ts";
 import { wantedFrom } from "./wanted-from.ts";
 import type { WantedSegment } from "./wanted-path.ts";
 
@@ -187,6 +187,20 @@ describe("what was not taken says why", () => {
       leftAt: { xMm: expect.closeTo(3, 4), zMm: expect.closeTo(3, 4) },
     });
   });
+});
+
+it("in steps the answer is the same, and there are some for every bit", () => {
+  const bits = [4, 25].map((cuttingLengthMm) => {
+    const outline = formOutline({ kind: "straight", diameterMm: 20, cuttingLengthMm });
+    return { id: `${cuttingLengthMm} long`, outline, pilotRadiusMm: undefined };
+  });
+  const options = { toleranceMm: TOLERANCE_MM, setupsMax: 2 } as const;
+  const steps = searchProfileInSteps(rabbet, bits, options);
+  let count = 0;
+  let step = steps.next();
+  for (; step.done !== true; step = steps.next()) count += 1;
+  expect(count).toBeGreaterThanOrEqual(bits.length);
+  expect(step.value).toEqual(searchProfile(rabbet, bits, options));
 });
 
 it("a tolerance that lets the wood stay is refused", () => {

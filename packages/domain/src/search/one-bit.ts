@@ -1,8 +1,9 @@
 import { marksMm } from "./alignments.ts";
 import { bitView, type SearchBit } from "./bit-view.ts";
-import { type NotTaken, whyNot } from "./not-taken.ts";
-import { fitsWithin, spanningRaises } from "./raises.ts";
+import { type NotTaken, type Seen, whyNot } from "./not-taken.ts";
+import { fitsWithin, type LookedAt, spanningRaises } from "./raises.ts";
 import { bestFound, type SearchSetting, settingOf } from "./setting.ts";
+import type { Steps } from "./steps.ts";
 import type { Target } from "./target.ts";
 
 /** One bit in every presentation: the settings that make the profile, one each, or why there is none. */
@@ -19,24 +20,29 @@ export function marked(target: Target): MarkedTarget {
   return { target, marks: marksMm(target.limit) };
 }
 
+/** Of a bit too short to stand wherever something must go. */
+const NOTHING: LookedAt = { fits: [], isComplete: true };
+
 /** Looks at one bit in every presentation of the targets. */
-export function searchOneBit(bit: SearchBit, targets: readonly MarkedTarget[], thicknessMm: number): OneBit {
+export function* searchOneBit(
+  bit: SearchBit,
+  targets: readonly MarkedTarget[],
+  thicknessMm: number,
+): Steps<OneBit> {
+  const views: Seen[] = [];
   const settings: SearchSetting[] = [];
   let isComplete = true;
-  const views = targets.flatMap(({ target, marks }) =>
-    target.presentations.map((presentation) => ({
-      view: bitView(bit, presentation, target.topMm),
-      target,
-      marks,
-    })),
-  );
-  for (const { view, target, marks } of views) {
-    const spanning = spanningRaises(view, target);
-    if (spanning === undefined) continue;
-    const lookedAt = fitsWithin(view, target, marks, spanning);
-    isComplete &&= lookedAt.isComplete;
-    const found = bestFound(view, target, lookedAt.fits);
-    if (found !== undefined) settings.push(settingOf(found, target, thicknessMm));
+  for (const { target, marks } of targets) {
+    for (const presentation of target.presentations) {
+      const view = bitView(bit, presentation, target.topMm);
+      const spanning = spanningRaises(view, target);
+      const lookedAt = spanning === undefined ? NOTHING : yield* fitsWithin(view, target, marks, spanning);
+      const found = bestFound(view, target, lookedAt.fits);
+      views.push({ view, target, marks, fits: lookedAt.fits });
+      if (found !== undefined) settings.push(settingOf(found, target, thicknessMm));
+      isComplete &&= lookedAt.isComplete;
+      yield;
+    }
   }
   const notTaken = settings.length > 0 ? undefined : whyNot(views, thicknessMm);
   return { settings, notTaken, isComplete };

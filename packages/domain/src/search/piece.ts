@@ -86,8 +86,9 @@ export function partOf(piece: Piece, fromMm: number, toMm: number): Piece {
 }
 
 /**
- * The height at which two pieces, the first raised by `byMm`, run in the same direction: where their difference may be greatest between
- * their ends. On a circle the direction is that of the normal, so that two circles are parallel at equal or opposite angles.
+ * The height at which two pieces, the first raised by `byMm`, run in the same direction: where their difference may be greatest
+ * between their ends. On a circle the direction is that of the normal, so that two circles are parallel at equal or opposite
+ * angles.
  */
 export function parallelAtMm(raisedPiece: Piece, byMm: number, other: Piece): number | undefined {
   if (raisedPiece.kind === "line") {

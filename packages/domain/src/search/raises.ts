@@ -2,6 +2,7 @@ import { alignmentsMm, marksMm } from "./alignments.ts";
 import type { BitView } from "./bit-view.ts";
 import { isShortBetween, leastShortNearMm } from "./bounds.ts";
 import { type Fit, fitAt, isWithin } from "./fit.ts";
+import { mapInSteps, type Steps } from "./steps.ts";
 import type { Target } from "./target.ts";
 
 /** Raises between which a view may come within tolerance. */
@@ -11,13 +12,16 @@ export type Stretch = { readonly fromMm: number; readonly toMm: number };
 export type LookedAt = { readonly fits: readonly Fit[]; readonly isComplete: boolean };
 
 /** Bounds are taken of stretches down to this width, mm; then every mark of the bit is laid on every mark of the wall. */
-const COARSE_MM = 1;
+const COARSE_MM = 2;
 
 /** If no marks fit, stretches are halved down to this width, mm: nobody sets closer. Ours. */
 const FINE_MM = 1e-4;
 
 /** So many halvings are made for one view; beyond, the search is not complete. */
 const HALVINGS_MOST = 400;
+
+/** Heights looked at in one step. */
+export const FITS_IN_ONE_STEP = 64;
 
 /** The raises at which edges stand wherever something must go; undefined if they are too short for that. */
 export function spanningRaises(
@@ -29,13 +33,16 @@ export function spanningRaises(
   return edges.length > 0 && toMm >= fromMm ? { fromMm, toMm } : undefined;
 }
 
-/** Fits of a view at the raises that the bounds leave: where marks align, at the ends of what is left and, if none of these fits, between them. */
-export function fitsWithin(
+/**
+ * Fits of a view at the raises that the bounds leave: where marks align, at the ends of what is left and, if none of these
+ * fits, between them.
+ */
+export function* fitsWithin(
   view: BitView,
   target: Target,
   wallMarks: readonly number[],
   spanning: Stretch,
-): LookedAt {
+): Steps<LookedAt> {
   const left = stretchesLeft(view, target, spanning);
   if (left.length === 0) return { fits: [], isComplete: true };
   const bitMarks = marksMm(view.edges);
@@ -45,9 +52,9 @@ export function fitsWithin(
     (fromMm + toMm) / 2,
     toMm,
   ]);
-  const fits = raises.map((raiseMm) => fitAt(view, target, raiseMm));
+  const fits = yield* mapInSteps(raises, FITS_IN_ONE_STEP, (raiseMm) => fitAt(view, target, raiseMm));
   if (fits.some(isWithin)) return { fits: sorted(fits), isComplete: true };
-  const found = halve(view, target, left);
+  const found = yield* halve(view, target, left);
   return { fits: sorted([...fits, ...found.fits]), isComplete: found.isComplete };
 }
 
@@ -71,9 +78,10 @@ function stretchesLeft(view: BitView, target: Target, whole: Stretch): Stretch[]
 }
 
 /** Halves stretches, the one whose middle is the least short first, until one fits or none can. */
-function halve(view: BitView, target: Target, left: readonly Stretch[]): LookedAt {
+function* halve(view: BitView, target: Target, left: readonly Stretch[]): Steps<LookedAt> {
   const open = left.map((stretch) => middleOf(view, target, stretch));
   for (let halvings = 0; halvings < HALVINGS_MOST; halvings += 1) {
+    if (halvings % FITS_IN_ONE_STEP === FITS_IN_ONE_STEP - 1) yield;
     const next = takeLeastShort(open);
     if (next === undefined) return { fits: [], isComplete: true };
     const { fromMm, toMm, fit } = next;

@@ -25,10 +25,14 @@ export type SearchOptions = {
 };
 
 /**
- * Which bits of a rack make a wanted profile: by themselves, or if none does, the fewest of them together. The section that is left is never gouged, and
- * what is left to remove lies within `toleranceMm` of the wanted wall, measured to the nearest of it. Throws a DomainError if the tolerance is so wide
- * that nothing must go. Bits are looked at wherever a corner or a centre of theirs lies on one of the wall, and where these do not fit, between them to
- * a ten-thousandth of a millimetre.
+ * Which bits of a rack make a wanted profile: by themselves, or if none does, the fewest of them together. What must stay is
+ * never cut into, and what is left to remove lies within `toleranceMm` of it, measured to the nearest. Throws a DomainError if
+ * the tolerance is so wide that nothing must go.
+ *
+ * Each bit is looked at where a corner or a centre of its outline lies on one of the wall and, if it does not fit there,
+ * between these: a range of heights wider than a ten-thousandth of a millimetre is found. In several set-ups it is taken where
+ * corners and centres lie on each other, and where it begins and ends to make a whole sloping or round piece of the wall. Flat
+ * and standing set-ups are mixed if both show the whole wall. `isComplete` says whether these were all looked at.
  * @example
  * const corners = [[9, 6], [0, 6]].map(([xMm, zMm]) => ({ kind: "line", xMm, zMm }));
  * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 9, zMm: 0 }, segments: corners });
@@ -45,8 +49,8 @@ export function searchProfile(
 }
 
 /**
- * The same search in short steps, for whoever must let others have their turn between them: a large rack takes a good part of a second. Throws as
- * `searchProfile` does, at the first step.
+ * The same search in short steps, for whoever must let others have their turn between them: a large rack takes a good part of a
+ * second. Throws as `searchProfile` does, at the first step.
  * @example
  * const corners = [[9, 6], [0, 6]].map(([xMm, zMm]) => ({ kind: "line", xMm, zMm }));
  * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 9, zMm: 0 }, segments: corners });
@@ -61,8 +65,7 @@ export function* searchProfileInSteps(
   const targets = targetsOf(wanted, toleranceMm).map(marked);
   const each: OneBit[] = [];
   for (const bit of bits) {
-    each.push(searchOneBit(bit, targets, wanted.thicknessMm));
-    yield;
+    each.push(yield* searchOneBit(bit, targets, wanted.thicknessMm));
   }
   const oneSetup = each
     .flatMap(({ settings }) => settings)

@@ -20,7 +20,7 @@ export type Target = {
 };
 
 /** Shares of a piece at which bounds are taken: near its ends, where corners are, and between. */
-const PROBED_SHARES = [0.001, 0.25, 0.5, 0.75, 0.999] as const;
+const PROBED_SHARES = [0.001, 0.5, 0.999] as const;
 
 /** Beside the cut a bound is taken so far from it, mm: there most bits would gouge. */
 const BESIDE_CUT_MM = [0.05, 0.5, 2, 6];

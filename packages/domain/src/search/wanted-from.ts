@@ -10,8 +10,9 @@ import { leavingFaults, type Stretch, stretchesOf } from "./wanted-stretch.ts";
 type Seen = { readonly heightMm: number; readonly depthMm: number };
 
 /**
- * The wanted profile of a wall given corner by corner, as every way of presenting the work shows it. Throws a DomainError that names the field
- * for what lies off the stock, an arc that does not reach, a wall that doubles back whichever way the work is presented, and one that removes nothing.
+ * The wanted profile of a wall given corner by corner, as every way of presenting the work shows it. Throws a DomainError that
+ * names the field for what lies off the stock, an arc that does not reach, a wall that doubles back whichever way the work is
+ * presented, and one that removes nothing.
  * @example
  * const segments = [{ kind: "arc", xMm: 0, zMm: 6, arcRadiusMm: 6, curve: "round" }];
  * const wanted = wantedFrom({ thicknessMm: 19, start: { xMm: 6, zMm: 0 }, segments });
@@ -60,7 +61,10 @@ function turnedRound(stretch: Stretch): Stretch {
   return { ...stretch, from: stretch.to, to: stretch.from };
 }
 
-/** The pieces over the whole height of the work; undefined if the wall falls back anywhere, or starts or ends inside the work as seen so. */
+/**
+ * The pieces over the whole height of the work; undefined if the wall falls back anywhere, or starts or ends inside the work as
+ * seen so.
+ */
 function piecesSeen(
   stretches: readonly Stretch[],
   seen: (point: ProfilePoint) => Seen,
@@ -99,7 +103,9 @@ function pieceSeen({ from, to, arc }: Stretch, seen: (point: ProfilePoint) => Se
   ];
 }
 
-/** Whether a stretch never falls: an arc must not reach past its ends in height, nor lie on both sides of its centre in depth. */
+/**
+ * Whether a stretch never falls: an arc must not reach past its ends in height, nor lie on both sides of its centre in depth.
+ */
 function isRising({ from, to, arc }: Stretch, seen: (point: ProfilePoint) => Seen): boolean {
   const [start, end] = [seen(from), seen(to)];
   if (end.heightMm < start.heightMm) return false;

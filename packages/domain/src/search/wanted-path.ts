@@ -3,8 +3,8 @@ import { DomainError, type Fault } from "../quantity/fault.ts";
 import { rangeFaults } from "../quantity/range.ts";
 
 /**
- * One stretch of a wanted wall, from where the one before ended: straight, or an arc of at most half a circle that leaves the work
- * hollow (as a cove does) or round (as a round-over does).
+ * One stretch of a wanted wall, from where the one before ended: straight, or an arc of at most half a circle that leaves the
+ * work hollow (as a cove does) or round (as a round-over does).
  */
 export type WantedSegment =
   | ({ readonly kind: "line" } & ProfilePoint)
@@ -15,8 +15,8 @@ export type WantedSegment =
     } & ProfilePoint);
 
 /**
- * The wall that is wanted along an edge, corner by corner: x from the edge into the work, z from the front face to the back one. It starts and
- * ends on the stock's surface, either end first.
+ * The wall that is wanted along an edge, corner by corner: x from the edge into the work, z from the front face to the back
+ * one. It starts and ends on the stock's surface, either end first.
  */
 export type WantedPath = {
   readonly thicknessMm: number;
@@ -35,7 +35,10 @@ export const WANTED_RANGES = {
 /** Corners are typed to hundredths: nearer to a face than this is on it, and a half circle may miss its ends by as much, mm. */
 export const TYPED_SLACK_MM = 0.02;
 
-/** Whatever is wrong with a wanted path before it is looked at as a whole: ranges, ends that lie off the surface, arcs that do not reach. */
+/**
+ * Whatever is wrong with a wanted path before it is looked at as a whole: ranges, ends that lie off the surface, arcs that do
+ * not reach.
+ */
 export function pathFaults({ thicknessMm, start, segments }: WantedPath): Fault[] {
   const zRange = { min: 0, max: thicknessMm };
   const count = rangeFaults("/segments", segments.length, WANTED_RANGES.segments);

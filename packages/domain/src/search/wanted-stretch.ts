@@ -2,7 +2,10 @@ import type { ProfilePoint } from "../bit/profile.ts";
 import type { Fault } from "../quantity/fault.ts";
 import { TYPED_SLACK_MM, type WantedPath, type WantedSegment } from "./wanted-path.ts";
 
-/** One stretch of the wall, with what is to be removed on its left as one goes along it; an arc's centre is on one side or the other. */
+/**
+ * One stretch of the wall, with what is to be removed on its left as one goes along it; an arc's centre is on one side or the
+ * other.
+ */
 export type Stretch = {
   readonly from: ProfilePoint;
   readonly to: ProfilePoint;

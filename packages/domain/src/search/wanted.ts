@@ -9,8 +9,9 @@ export type Presentation = {
 };
 
 /**
- * A wanted profile as it is seen by a bit: the depth to be removed at each height above the table, straight or circular pieces in rising order.
- * Flat, heights run from the front face and depths from the edge; standing, heights run from the edge and depths from the face at the fence.
+ * A wanted profile as it is seen by a bit: the depth to be removed at each height above the table, straight or circular pieces
+ * in rising order. Flat, heights run from the front face and depths from the edge; standing, heights run from the edge and
+ * depths from the face at the fence.
  */
 export type WantedWall = Presentation & {
   /** From height 0 to the top of the work. Depth 0 is untouched. */
@@ -18,8 +19,8 @@ export type WantedWall = Presentation & {
 };
 
 /**
- * What is to be removed from the edge of a board, as each way of presenting the work shows it that has one depth at each height. Flat, one view
- * serves both faces: the back one turns it over.
+ * What is to be removed from the edge of a board, as each way of presenting the work shows it that has one depth at each
+ * height. Flat, one view serves both faces: the back one turns it over.
  */
 export type WantedProfile = { readonly thicknessMm: number; readonly walls: readonly WantedWall[] };
 

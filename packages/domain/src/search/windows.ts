@@ -7,7 +7,7 @@ import type { Target } from "./target.ts";
 export type Run = { readonly fits: readonly Fit[]; readonly window: Stretch };
 
 /** How often the end of a window is halved toward. */
-const END_HALVINGS = 26;
+const END_HALVINGS = 20;
 
 /** Neighbouring fits that are within tolerance, halfway between them too, with where that begins and ends. */
 export function runsWithin(view: BitView, target: Target, fits: readonly Fit[]): Run[] {

@@ -1,7 +1,7 @@
 import type { SearchSetting } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
 import { notValid } from "../problems/problem.ts";
-import { searchRack, USUAL_TOLERANCE_MM, type Ways, wantedIn } from "../profiles/search.ts";
+import { searchRack, USUAL_TOLERANCE_MM, wantedIn } from "../profiles/search.ts";
 import type { Ways } from "../profiles/ways.ts";
 import type { FindBit } from "./candidates.ts";
 import type { WantedByProfile } from "./cut-schema.ts";

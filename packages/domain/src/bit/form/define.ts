@@ -57,8 +57,9 @@ export type FormDefinition<Kind extends string, Specs extends DimensionSpecs> = 
    */
   readonly middleMm?: (dimensions: DimensionsOf<Specs>) => number;
   /**
-   * Forms of this kind that may make a wall at once, their dimensions read off it in some sizes: the wall is given as the outline of a bit that would
-   * just fill it. Each is tried before it is proposed, so a form may be wrong. Absent for forms that are not proposed.
+   * Forms of this kind that may make a wall at once, their dimensions read off it in some sizes: the wall is given as the
+   * outline of a bit that would just fill it. Each is tried before it is proposed, so a form may be wrong. Absent for forms
+   * that are not proposed.
    */
   readonly formsFor?: (
     wall: Outline,

@@ -2,7 +2,8 @@ import { alignmentsMm, marksMm } from "../alignments.ts";
 import type { BitView } from "../bit-view.ts";
 import { type Fit, fitAt } from "../fit.ts";
 import { depthAtMm, type Piece } from "../piece.ts";
-import { fitsWithin, spanningRaises } from "../raises.ts";
+import { FITS_IN_ONE_STEP, fitsWithin, spanningRaises } from "../raises.ts";
+import { mapInSteps, type Steps } from "../steps.ts";
 import { type Target, targetOf } from "../target.ts";
 import { runsWithin } from "../windows.ts";
 import { add, type BitSet, emptySet } from "./bit-set.ts";
@@ -29,22 +30,30 @@ export function slidingParts(target: Target): Target[] {
   return target.need.filter(isSloping).map((piece) => targetOf(target.wall, [piece]));
 }
 
-/** The candidates of one view: at every height where a mark of the bit lies on one of the wall, and where it makes a sliding part. */
-export function candidatesOf(
+/**
+ * The candidates of one view: at every height where a mark of the bit lies on one of the wall, and where it makes a sliding
+ * part.
+ */
+export function* candidatesOf(
   view: BitView,
   target: Target,
   marks: readonly number[],
   parts: readonly Target[],
   places: readonly Place[],
-): { readonly candidates: readonly Candidate[]; readonly isComplete: boolean } {
+): Steps<{ readonly candidates: readonly Candidate[]; readonly isComplete: boolean }> {
   const aligned = alignmentsMm(marks, marksMm(view.edges), view.raiseFromMm, view.raiseToMm);
-  const sliding = view.edges.some(isSloping) ? parts.map((part) => slidingRaises(view, part, marks)) : [];
-  const raises = [...aligned, ...sliding.flatMap((each) => each.raisesMm)];
-  const candidates = raises.flatMap((raiseMm) => {
-    const candidate = candidateOf({ view, fit: fitAt(view, target, raiseMm), target }, places);
-    return candidate === undefined ? [] : [candidate];
-  });
-  return { candidates, isComplete: sliding.every((each) => each.isComplete) };
+  const raises = [...aligned];
+  let isComplete = true;
+  for (const part of view.edges.some(isSloping) ? parts : []) {
+    const sliding = yield* slidingRaises(view, part, marks);
+    raises.push(...sliding.raisesMm);
+    isComplete &&= sliding.isComplete;
+    yield;
+  }
+  const candidates = yield* mapInSteps(raises, FITS_IN_ONE_STEP, (raiseMm) =>
+    candidateOf({ view, fit: fitAt(view, target, raiseMm), target }, places),
+  );
+  return { candidates: candidates.filter((candidate) => candidate !== undefined), isComplete };
 }
 
 /** A cut with what it covers of the witnesses, in their order; undefined if that is nothing. */
@@ -73,15 +82,18 @@ export function reachMm({ view: { edges }, fit: { raiseMm, fenceMm } }: Cut, zMm
   return depthMm;
 }
 
-/** Raises at which a view makes one part of the wall alone: those found, and where that begins and ends, where another place of the bit touches. */
-function slidingRaises(
+/**
+ * Raises at which a view makes one part of the wall alone: those found, and where that begins and ends, where another place of
+ * the bit touches.
+ */
+function* slidingRaises(
   view: BitView,
   part: Target,
   marks: readonly number[],
-): { readonly raisesMm: readonly number[]; readonly isComplete: boolean } {
+): Steps<{ readonly raisesMm: readonly number[]; readonly isComplete: boolean }> {
   const spanning = spanningRaises(view, part);
   if (spanning === undefined) return { raisesMm: [], isComplete: true };
-  const { fits, isComplete } = fitsWithin(view, part, marks, spanning);
+  const { fits, isComplete } = yield* fitsWithin(view, part, marks, spanning);
   const raisesMm = runsWithin(view, part, fits).flatMap(({ fits: within, window }) => [
     window.fromMm,
     ...within.map(({ raiseMm }) => raiseMm),

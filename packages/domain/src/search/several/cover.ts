@@ -12,8 +12,8 @@ const KEPT_MOST = 400;
 const IN_ONE_STEP = 256;
 
 /**
- * Every cover of `whole` by exactly `count` of the sets or fewer, by branch and bound: the member that fewest sets have is covered first, by each
- * of these in turn; what is left must not be more than the largest remaining sets could take.
+ * Every cover of `whole` by exactly `count` of the sets or fewer, by branch and bound: the member that fewest sets have is
+ * covered first, by each of these in turn; what is left must not be more than the largest remaining sets could take.
  */
 export function* coversOf(whole: BitSet, sets: readonly BitSet[], count: number): Steps<Covers> {
   const holders = holdersOf(whole, sets);

@@ -16,7 +16,10 @@ type Removed = {
   readonly thicknessMm: number;
 };
 
-/** Places flat cuts do not reach are looked at in cells no higher than this, mm: between them a corner may hide from no tolerance that is wider. */
+/**
+ * Places flat cuts do not reach are looked at in cells no higher than this, mm: between them a corner may hide from no
+ * tolerance that is wider.
+ */
 const CELL_MM = 0.02;
 
 /** Heights nearer to the ends of a cell than this are at them, and what is short by less is rounding, mm. */
@@ -42,8 +45,8 @@ export function removedByBoth(
 }
 
 /**
- * The lowest cell of what must go that is not sure to be gone: flat cuts do not reach its end everywhere, and standing ones not beyond all of it. Cells
- * are taken on the cautious side: what is said to be gone is.
+ * The lowest cell of what must go that is not sure to be gone: flat cuts do not reach its end everywhere, and standing ones not
+ * beyond all of it. Cells are taken on the cautious side: what is said to be gone is.
  */
 export function cellLeft({ need }: Target, removed: Removed): Cell | undefined {
   for (const piece of need) {
@@ -65,7 +68,10 @@ export function placeLeft(need: Curve, removed: Removed, { fromMm, toMm }: Cell)
   });
 }
 
-/** What is removed without a break from the edge in, at each height of flat work: what is left is farthest from the wall there. Rows between cells are straight. */
+/**
+ * What is removed without a break from the edge in, at each height of flat work: what is left is farthest from the wall there.
+ * Rows between cells are straight.
+ */
 export function removedFromEdge(flat: Target, removed: Removed): Curve {
   const bounds = [...flat.limit, ...removed.flat].flatMap(({ fromMm, toMm }) => [fromMm, toMm]);
   const sorted = [...new Set(bounds)].sort((one, other) => one - other);

@@ -72,7 +72,7 @@ function* fieldOf(
     for (const bit of bits) {
       for (const presentation of target.presentations) {
         const view = bitView(bit, presentation, target.topMm);
-        const found = candidatesOf(view, target, marks, parts, places);
+        const found = yield* candidatesOf(view, target, marks, parts, places);
         candidates.push(...found.candidates);
         isComplete &&= found.isComplete;
       }
@@ -84,7 +84,10 @@ function* fieldOf(
   return { wanted, witnesses, candidates, undominated: yield* undominatedOf(candidates), isComplete };
 }
 
-/** The covers of a field by so many, each looked at exactly. If all of them miss some place, that becomes a witness, and they are sought again. */
+/**
+ * The covers of a field by so many, each looked at exactly. If all of them miss some place, that becomes a witness, and they
+ * are sought again.
+ */
 function* searchField(start: Field, count: number): Steps<Searched> {
   let field = start;
   for (;;) {

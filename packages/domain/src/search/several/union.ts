@@ -56,8 +56,8 @@ export function leftByAll(
 }
 
 /**
- * Cuts as settings, the one that takes most first. What a setting leaves is what is left after it and those before; its heights are those that stay
- * within tolerance with the others as they are.
+ * Cuts as settings, the one that takes most first. What a setting leaves is what is left after it and those before; its heights
+ * are those that stay within tolerance with the others as they are.
  */
 export function settingsOf(wanted: Wanted, cuts: readonly Cut[]): SearchSetting[] {
   return cuts.map((cut, index) => {
