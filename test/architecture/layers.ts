@@ -23,6 +23,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   precaution: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "guide"],
   plan: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "guide", "precaution"],
   panel: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "plan"],
+  joint: ["quantity", "bit"],
   wording: ["quantity"],
 };
 

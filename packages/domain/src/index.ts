@@ -86,6 +86,27 @@ export type { Change, ChangeCode, ChangeoverTimes, DayOrder, DaySetup, DayStep }
 export { orderDay, orderDaySteps } from "./day/order-day.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";
+export type { Placed } from "./joint/between-walls.ts";
+export { closeJoint, type JointClosure } from "./joint/close-joint.ts";
+export { correctedJoint, type JointMeasured } from "./joint/correct-joint.ts";
+export type { JointFinding, JointFindingCode, PairDimension } from "./joint/finding.ts";
+export type { JointHalf } from "./joint/half.ts";
+export { JOINT_KINDS, type JointKind } from "./joint/joint-kind.ts";
+export type {
+  HalfDefinition,
+  HalfName,
+  JointAsked,
+  JointDefinition,
+} from "./joint/kind/define.ts";
+export { JOINTS, jointDefinition } from "./joint/kind/registry.ts";
+export { pairFindings } from "./joint/pair-findings.ts";
+export {
+  type HalfMeasures,
+  type JointCut,
+  type SolvedHalf,
+  type SolvedJoint,
+  solveJoint,
+} from "./joint/solve-joint.ts";
 export { LIMITS, type LimitName } from "./limit/ceiling.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export type { RaisedBy, Unmeasured } from "./limit/limit.ts";
@@ -172,10 +193,12 @@ export { describeCorrection } from "./wording/english/corrections.ts";
 export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
 export { describeGuide, GUIDE_MEANINGS } from "./wording/english/guides.ts";
+export { describeHalfMeasures, describeJointFinding } from "./wording/english/joints.ts";
 export { describeLimit, describeRaisedBy } from "./wording/english/limits.ts";
 export { ASSUMPTION_MEANINGS } from "./wording/english/meanings/assumptions.ts";
 export { CHANGE_MEANINGS } from "./wording/english/meanings/changes.ts";
 export { FINDING_MEANINGS } from "./wording/english/meanings/findings.ts";
+export { HALF_MEANINGS, JOINT_FINDING_MEANINGS } from "./wording/english/meanings/joints.ts";
 export { CLEARANCE_MEANINGS, MOUNTING_REASON_MEANINGS } from "./wording/english/meanings/mounting.ts";
 export { PANEL_ASSUMPTION_MEANINGS, PANEL_FINDING_MEANINGS } from "./wording/english/meanings/panels.ts";
 export { PRECAUTION_MEANINGS } from "./wording/english/meanings/precautions.ts";

@@ -168,6 +168,10 @@ const WORDS: Words = {
     message: `Each of these set-ups waits for the next, and the last for the first, so none could start: ${setupIds.map((id) => `"${id}"`).join(", ")}.`,
     accepted: "set-ups that wait in no circle",
   }),
+  "not-settable-here": () => ({
+    message: "No setting of this joint changes it: the bits or their bearings decide.",
+    accepted: "only what a height or a fence of this joint changes",
+  }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
     accepted: "the whole form as it is after the sharpening, point by point",
