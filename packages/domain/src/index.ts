@@ -86,6 +86,13 @@ export type { Change, ChangeCode, ChangeoverTimes, DayOrder, DaySetup, DayStep }
 export { orderDay, orderDaySteps } from "./day/order-day.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";
+export {
+  type TemplateAsked,
+  type TemplateFinding,
+  type TemplateFindingCode,
+  type TemplateFit,
+  templateFit,
+} from "./guide/template-fit.ts";
 export type { Placed } from "./joint/between-walls.ts";
 export { closeJoint, type JointClosure } from "./joint/close-joint.ts";
 export { correctedJoint, type JointMeasured } from "./joint/correct-joint.ts";
@@ -209,6 +216,7 @@ export {
   UNCERTAINTY_MEANINGS,
 } from "./wording/english/meanings/speed.ts";
 export { STEP_MEANINGS } from "./wording/english/meanings/steps.ts";
+export { TEMPLATE_FINDING_MEANINGS } from "./wording/english/meanings/templates.ts";
 export {
   PANEL_VERDICT_MEANINGS,
   SEVERITY_MEANINGS,
@@ -222,6 +230,7 @@ export {
 } from "./wording/english/panels.ts";
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
 export { describeStep } from "./wording/english/steps.ts";
+export { describeTemplateFinding } from "./wording/english/templates.ts";
 export { describeNextTrial } from "./wording/english/trials.ts";
 export { describeUncertainty } from "./wording/english/uncertainties.ts";
 export { type Show, showIn, type Units } from "./wording/show.ts";
