@@ -1,7 +1,17 @@
-import type { Bit, Form, JointAsked, JointKind } from "@rimwise/domain";
+import type { Bit, Form, JointAsked, JointHalf, JointKind } from "@rimwise/domain";
 
 /** The same bit with other sizes. */
 export const bitWith = (bit: Bit, sizes: object): Bit => ({ ...bit, form: { ...bit.form, ...sizes } });
+
+/** A half at a setting that is off by so much. */
+export const off = (half: JointHalf, heightMm: number, fenceMm = 0): JointHalf => ({
+  ...half,
+  setting: {
+    ...half.setting,
+    heightMm: half.setting.heightMm + heightMm,
+    fenceMm: half.setting.fenceMm + fenceMm,
+  },
+});
 
 const bitOf = (form: Form): Bit => ({ form, shankDiameterMm: 12.7, wings: 2 });
 

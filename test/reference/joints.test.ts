@@ -1,7 +1,9 @@
 import {
   type Bit,
+  closeJoint,
   formOutline,
   JOINTS,
+  type JointAsked,
   type JointHalf,
   type JointKind,
   jointDefinition,
@@ -12,7 +14,7 @@ import {
 } from "@rimwise/domain";
 import polygonClipping, { type MultiPolygon } from "polygon-clipping";
 import { describe, expect, it } from "vitest";
-import { bitWith, COPE, DOVETAIL, FRESH, GROOVE, STICK, TONGUE } from "./joint-pairs.ts";
+import { bitWith, COPE, DOVETAIL, FRESH, GROOVE, LOCK_MITRE, PANEL, STICK, TONGUE } from "./joint-pairs.ts";
 import { area, cuttingPolygons, differenceArea, rectangle } from "./polygons.ts";
 
 // The halves are cut out and laid on each other here with polygon-clipping, from the outlines alone.
@@ -142,6 +144,73 @@ describe("a pair sharpened apart, by hand", () => {
     expect(pairFindings(TONGUE, COPE)).toEqual([{ code: "not-a-pair", severity: "note" }]);
     expect(pairFindings(DOVETAIL, bitWith(DOVETAIL, { angleDeg: 12 }))).toMatchObject([
       { code: "sharpened-apart", differ: ["angle"] },
+    ]);
+  });
+});
+
+describe("a raised panel in its frame", () => {
+  it("has a tongue as thick as the groove takes with the play asked, where it is deepest in", () => {
+    const asked = { thicknessMm: 19, otherThicknessMm: 16, clearanceMm: 0.3 };
+    const { second, closure, findings } = solveJoint("panel-and-groove", [STICK, PANEL], asked);
+    expect(findings).toEqual([]);
+    expect(closure.overlap.mm).toBeLessThan(0.003);
+    // The bearing of 4.76 mm (3/16 in, from memory), then a flat 10 mm wide, past the groove's 9.53: the tongue ends where the flat is.
+    expect(second.setting.heightMm).toBeCloseTo(4.76 + 16 - (6.35 - 0.3), 6);
+    expect(closure.reachMm).toBeCloseTo(9.53, 6);
+    expect(second.measures.thicknessMm).toBeCloseTo(6.05, 6);
+  });
+
+  it("is pressed if its bevel is too thick at the groove's mouth", () => {
+    // The bevel starts 5 mm in and rises 12 mm over 33.1: 9.53 mm in it is 1.64 mm up.
+    const narrow = bitWith(PANEL, { tongueWidthMm: 5 });
+    const asked = { thicknessMm: 19, otherThicknessMm: 16 };
+    const { first, second } = solveJoint("panel-and-groove", [STICK, narrow], asked);
+    const thick = { ...second, setting: { ...second.setting, heightMm: second.setting.heightMm - 0.5 } };
+    const rise = ((9.53 - 5) * 12) / (88.9 / 2 - 6.35 - 5);
+    expect(second.setting.heightMm).toBeCloseTo(4.76 + rise + 16 - 6.35, 3);
+    expect(closeJoint("panel-and-groove", first, thick).overlap.mm).toBeGreaterThan(0.1);
+  });
+});
+
+describe("what no setting gives is refused, with what would do", () => {
+  it.each<[string, JointKind, readonly [Bit, Bit], JointAsked, string]>([
+    [
+      "a bit of another form",
+      "cope-and-stick",
+      [COPE, COPE],
+      { thicknessMm: 19 },
+      "/0/form/kind: unknown-choice",
+    ],
+    [
+      "no wood behind the groove",
+      "cope-and-stick",
+      [STICK, COPE],
+      { thicknessMm: 14 },
+      "/thicknessMm: out-of-range",
+    ],
+    [
+      "stock over the mitre's length",
+      "lock-mitre",
+      [LOCK_MITRE, LOCK_MITRE],
+      { thicknessMm: 23 },
+      "/thicknessMm: setting-out-of-reach",
+    ],
+    [
+      "a tail's board too thick for one run on each face",
+      "sliding-dovetail",
+      [DOVETAIL, DOVETAIL],
+      { thicknessMm: 24, otherThicknessMm: 22, depthMm: 8 },
+      "/otherThicknessMm: setting-out-of-reach",
+    ],
+  ])("%s", (_, kind, bits, asked, fault) => {
+    expect(() => solveJoint(kind, bits, asked)).toThrow(fault);
+  });
+
+  it("but a rail thicker than the cope's cutter reaches is a finding", () => {
+    // Groove, land and round 14.35 mm, the cutter at the tip 6.35 more.
+    expect(solveJoint("cope-and-stick", [STICK, COPE], { thicknessMm: 22 }).findings).toMatchObject([
+      { code: "back-not-reached", shortMm: expect.closeTo(22 - 20.7, 6) },
+      { code: "stays-open" },
     ]);
   });
 });

@@ -109,6 +109,7 @@ export { JOINTS, jointDefinition } from "./joint/kind/registry.ts";
 export { pairFindings } from "./joint/pair-findings.ts";
 export {
   type HalfMeasures,
+  JOINT_RANGES,
   type JointCut,
   type SolvedHalf,
   type SolvedJoint,

@@ -12,26 +12,39 @@ export type BetweenWalls = { readonly gap: Placed; readonly overlap: Placed };
 type Point = { readonly x: number; readonly z: number };
 type Line = { readonly from: Point; readonly to: Point };
 
+/** Farther than any cut reaches, mm. */
+const FAR_MM = 1000;
+
 /** Distances are found to this, mm. */
 const FOUND_TO_MM = 1e-4;
 
 /**
  * The widest gap and the deepest overlap between a half and another that reaches so far into it: how far a place on one wall is from the
- * other wall at most, outside it and inside it.
+ * other wall at most, outside it and inside it. Neither is deeper than it lies under a face: a scratch of a face is no open joint.
  */
 export function betweenWalls(wall: readonly Strip[], other: readonly Strip[], reachMm: number): BetweenWalls {
   const shared = sharedMm(wall, other);
   const mine = linesOf(wall, shared, (widthMm) => widthMm);
   const theirs = linesOf(other, shared, (widthMm) => reachMm - widthMm);
+  const faces = [shared.fromMm, shared.toMm].map(faceAt);
+  const [toMine, toTheirs] = [
+    [...mine, ...faces],
+    [...theirs, ...faces],
+  ];
   const isInOther = ({ x, z }: Point) => x < reachMm - (widthAtMm(other, z) ?? reachMm);
   const isInMine = ({ x, z }: Point) => x > (widthAtMm(wall, z) ?? Number.POSITIVE_INFINITY);
   const farthest = (isInside: boolean) => {
     const found = { mm: 0, xMm: 0, zMm: 0 };
-    for (const line of mine) search(line, theirs, (point) => isInOther(point) === isInside, found);
-    for (const line of theirs) search(line, mine, (point) => isInMine(point) === isInside, found);
+    for (const line of mine) search(line, toTheirs, (point) => isInOther(point) === isInside, found);
+    for (const line of theirs) search(line, toMine, (point) => isInMine(point) === isInside, found);
     return found;
   };
   return { gap: farthest(false), overlap: farthest(true) };
+}
+
+/** A face of the work, farther to both sides than any joint. */
+function faceAt(z: number): Line {
+  return { from: { x: -FAR_MM, z }, to: { x: FAR_MM, z } };
 }
 
 /** A wall as lines, steps between strips among them. */

@@ -1,6 +1,8 @@
 import { formOutline } from "../bit/form/registry.ts";
 import { edgesFromMm } from "../bit/outline.ts";
 import { type BitSetting, radiiInUse } from "../bit/section.ts";
+import { DomainError } from "../quantity/fault.ts";
+import { type Range, rangeFaults } from "../quantity/range.ts";
 import { closeJoint, type JointClosure } from "./close-joint.ts";
 import type { JointFinding } from "./finding.ts";
 import type { JointHalf } from "./half.ts";
@@ -16,6 +18,16 @@ import {
   type JointDefinition,
 } from "./kind/define.ts";
 import { jointDefinition } from "./kind/registry.ts";
+
+/** Accepted sizes of a joint, mm. */
+export const JOINT_RANGES = {
+  thicknessMm: { min: 3, max: 150 },
+  otherThicknessMm: { min: 3, max: 150 },
+  clearanceMm: { min: 0, max: 3 },
+  depthMm: { min: 0.5, max: 100 },
+} as const satisfies Readonly<Record<keyof JointAsked, Range>>;
+
+const ASKED = ["thicknessMm", "otherThicknessMm", "clearanceMm", "depthMm"] as const;
 
 /** The cut of one half, without its edges: as a plan takes it. */
 export type JointCut =
@@ -55,7 +67,7 @@ export type SolvedJoint = {
 /**
  * The settings of both halves that give the fit asked, flush faces first, what a test piece of each must measure, and what these bits
  * cannot give: a tongue that is too thick for its groove, with the shims that put it right; faces that are not flush; what stays open.
- * Throws a DomainError if a bit does not cut its half (`/0/form/kind`) or the stock is too thick or too thin for the bits
+ * Throws a DomainError if a size is out of range, a bit does not cut its half (`/0/form/kind`), or the stock is too thick or too thin for the bits
  * (`/thicknessMm`, `/otherThicknessMm`).
  * @example
  * const form = { kind: "lock-mitre", diameterMm: 69.9, cuttingLengthMm: 22, lockDepthMm: 2.5 };
@@ -63,6 +75,8 @@ export type SolvedJoint = {
  * solveJoint("lock-mitre", [bit, bit], { thicknessMm: 18 }).first.setting // → { heightMm: 20, fenceMm: 14.95, thicknessMm: 18 }
  */
 export function solveJoint(kind: JointKind, bits: Bits, asked: JointAsked): SolvedJoint {
+  const faults = ASKED.flatMap((name) => rangeFaults(`/${name}`, asked[name], JOINT_RANGES[name]));
+  if (faults.length > 0) throw new DomainError(faults);
   const definition = jointDefinition(kind);
   const [one, two] = definition.halves;
   formOf(bits[0], 0, one.forms);
