@@ -25,6 +25,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   plan: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "guide", "precaution"],
   panel: ["quantity", "policy", "bit", "wood", "router", "limit", "cut", "plan"],
   job: ["quantity", "policy", "bit", "wood", "router", "cut", "guide", "wear", "plan"],
+  joint: ["quantity", "bit"],
   wording: ["quantity"],
 };
 

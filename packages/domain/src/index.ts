@@ -86,6 +86,13 @@ export type { Change, ChangeCode, ChangeoverTimes, DayOrder, DaySetup, DayStep }
 export { orderDay, orderDaySteps } from "./day/order-day.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
 export { GUIDES } from "./guide/registry.ts";
+export {
+  type TemplateAsked,
+  type TemplateFinding,
+  type TemplateFindingCode,
+  type TemplateFit,
+  templateFit,
+} from "./guide/template-fit.ts";
 export { afterMishaps, type Mishap } from "./job/after-mishap.ts";
 export {
   type EdgeBefore,
@@ -98,6 +105,28 @@ export { PART_FIELDS, type PartPlace, type PartSize, PIECES_RANGE, partEdges, pa
 export type { Before, JobSetup, MadeAt, PlannedCut, SetupRun } from "./job/set-up.ts";
 export { jobSetups } from "./job/set-ups.ts";
 export { type JobTimes, jobTimes, type MinuteRange } from "./job/times.ts";
+export type { Placed } from "./joint/between-walls.ts";
+export { closeJoint, type JointClosure } from "./joint/close-joint.ts";
+export { correctedJoint, type JointMeasured } from "./joint/correct-joint.ts";
+export type { JointFinding, JointFindingCode, PairDimension } from "./joint/finding.ts";
+export type { JointHalf } from "./joint/half.ts";
+export { JOINT_KINDS, type JointKind } from "./joint/joint-kind.ts";
+export type {
+  HalfDefinition,
+  HalfName,
+  JointAsked,
+  JointDefinition,
+} from "./joint/kind/define.ts";
+export { JOINTS, jointDefinition } from "./joint/kind/registry.ts";
+export { pairFindings } from "./joint/pair-findings.ts";
+export {
+  type HalfMeasures,
+  JOINT_RANGES,
+  type JointCut,
+  type SolvedHalf,
+  type SolvedJoint,
+  solveJoint,
+} from "./joint/solve-joint.ts";
 export { LIMITS, type LimitName } from "./limit/ceiling.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export type { RaisedBy, Unmeasured } from "./limit/limit.ts";
@@ -199,10 +228,12 @@ export { describeCorrection } from "./wording/english/corrections.ts";
 export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
 export { describeGuide, GUIDE_MEANINGS } from "./wording/english/guides.ts";
+export { describeHalfMeasures, describeJointFinding } from "./wording/english/joints.ts";
 export { describeLimit, describeRaisedBy } from "./wording/english/limits.ts";
 export { ASSUMPTION_MEANINGS } from "./wording/english/meanings/assumptions.ts";
 export { CHANGE_MEANINGS } from "./wording/english/meanings/changes.ts";
 export { FINDING_MEANINGS } from "./wording/english/meanings/findings.ts";
+export { HALF_MEANINGS, JOINT_FINDING_MEANINGS } from "./wording/english/meanings/joints.ts";
 export { CLEARANCE_MEANINGS, MOUNTING_REASON_MEANINGS } from "./wording/english/meanings/mounting.ts";
 export { PANEL_ASSUMPTION_MEANINGS, PANEL_FINDING_MEANINGS } from "./wording/english/meanings/panels.ts";
 export { PRECAUTION_MEANINGS } from "./wording/english/meanings/precautions.ts";
@@ -214,6 +245,7 @@ export {
   UNCERTAINTY_MEANINGS,
 } from "./wording/english/meanings/speed.ts";
 export { STEP_MEANINGS } from "./wording/english/meanings/steps.ts";
+export { TEMPLATE_FINDING_MEANINGS } from "./wording/english/meanings/templates.ts";
 export {
   PANEL_VERDICT_MEANINGS,
   SEVERITY_MEANINGS,
@@ -228,6 +260,7 @@ export {
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
 export { describeNotTaken, describePresentation } from "./wording/english/searches.ts";
 export { describeStep } from "./wording/english/steps.ts";
+export { describeTemplateFinding } from "./wording/english/templates.ts";
 export { describeNextTrial } from "./wording/english/trials.ts";
 export { describeUncertainty } from "./wording/english/uncertainties.ts";
 export { type Show, showIn, type Units } from "./wording/show.ts";

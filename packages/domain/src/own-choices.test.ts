@@ -10,6 +10,7 @@ import {
   FORMS,
   GIVEN_OUTLINE_RANGES,
   GIVEN_SEGMENT_RANGES,
+  JOINT_RANGES,
   PANEL_RANGES,
   ROUTER_RANGES,
   RULE_NAMES,
@@ -48,6 +49,7 @@ const CHOICES: readonly string[] = [
   ]),
   ...rangeLines("router", ROUTER_RANGES),
   ...rangeLines("panel", PANEL_RANGES),
+  ...rangeLines("joint", JOINT_RANGES),
   ...rangeLines("wear", WEAR_RANGES),
   ...rangeLines("trial", { vibrationMmPerS: VIBRATION_RANGE }),
   ...RULE_NAMES.map((name) => {

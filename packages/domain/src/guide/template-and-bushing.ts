@@ -2,6 +2,7 @@ import { isInside } from "../cut/course.ts";
 import { defineGuide, type GuideContext, handheldDirection } from "./define.ts";
 import type { GuideFinding } from "./finding.ts";
 import type { BushingLine, GuideStep } from "./step.ts";
+import { otherBushingMm, templateOffsetMm, turnsFree } from "./template-offset.ts";
 
 /**
  * A bushing around the bit that runs along a template, by hand. The cut lies off the template's line by half of bushing less bit, on every
@@ -43,15 +44,13 @@ function bushingSteps(context: GuideContext): GuideStep[] {
   const { diameterMm: bushingDiameterMm, templateThicknessMm } = bushing;
   const bitDiameterMm = 2 * greatestRadiusMm;
   const line = lineOf(context);
-  const offsetMm =
-    (line === "plug" ? bushingDiameterMm + bitDiameterMm : bushingDiameterMm - bitDiameterMm) / 2;
   return [
     {
       code: "fix-bushing-template",
       bushingDiameterMm,
       templateThicknessMm,
       line,
-      offsetMm,
+      offsetMm: templateOffsetMm(line, bushingDiameterMm, bitDiameterMm),
       ...inlayPair(line, bushingDiameterMm, bitDiameterMm),
     },
   ];
@@ -59,31 +58,18 @@ function bushingSteps(context: GuideContext): GuideStep[] {
 
 /** Recess and plug fit if their bushings differ by two diameters of the bit, and if the larger one reaches into every corner. Source: geometry. */
 function inlayPair(line: BushingLine, bushingDiameterMm: number, bitDiameterMm: number) {
-  switch (line) {
-    case "recess": {
-      const otherMm = bushingDiameterMm - 2 * bitDiameterMm;
-      const turnsFree = otherMm >= bitDiameterMm + LEAST_ROOM_MM;
-      return {
-        leastCornerRadiusMm: bushingDiameterMm / 2,
-        ...(turnsFree && { otherBushingDiameterMm: otherMm }),
-      };
-    }
-    case "plug": {
-      const otherMm = bushingDiameterMm + 2 * bitDiameterMm;
-      return { leastCornerRadiusMm: otherMm / 2, otherBushingDiameterMm: otherMm };
-    }
-    default:
-      return {};
-  }
+  const otherMm = otherBushingMm(line, bushingDiameterMm, bitDiameterMm);
+  if (otherMm === undefined) return {};
+  return {
+    leastCornerRadiusMm: Math.max(bushingDiameterMm, otherMm) / 2,
+    ...(turnsFree(otherMm, bitDiameterMm) && { otherBushingDiameterMm: otherMm }),
+  };
 }
 
 /** The bit turns inside the bushing and must not touch it. */
 function bushingFindings({ bushing, greatestRadiusMm }: GuideContext["setup"]): GuideFinding[] {
   const bitDiameterMm = 2 * greatestRadiusMm;
-  if (bushing === undefined || bushing.diameterMm > bitDiameterMm + LEAST_ROOM_MM) return [];
+  if (bushing === undefined || turnsFree(bushing.diameterMm, bitDiameterMm)) return [];
   const { diameterMm: bushingDiameterMm } = bushing;
   return [{ code: "bushing-too-small", severity: "refuse", bushingDiameterMm, bitDiameterMm }];
 }
-
-/** A bushing's wall and the gap to the bit, on both sides together, mm: about 1 mm each. From memory. */
-const LEAST_ROOM_MM = 2;

@@ -74,6 +74,7 @@ export type FaultValues = {
   readonly "longer-than-work": TooMuch;
   readonly "nothing-measured": NoValues;
   readonly "not-measured-here": NoValues;
+  readonly "not-settable-here": NoValues;
   readonly "stock-too-thin": { readonly given: number; readonly above: number };
   readonly "id-given-twice": { readonly given: string };
   readonly "unknown-set-up": { readonly given: string };

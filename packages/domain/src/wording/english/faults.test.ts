@@ -56,6 +56,7 @@ const EXAMPLES: Examples = {
   "setting-out-of-reach": [[{ given: 40, max: 25.4 }, "at most 25.4"]],
   "nothing-measured": [[{}, "a depth, a width, or both, as the plan asks for them"]],
   "not-measured-here": [[{}, "only what the plan's testPiece names"]],
+  "not-settable-here": [[{}, "only what a height or a fence of this joint changes"]],
   "cut-too-wide": [[{ given: 40, max: 9.5 }, "at most 9.5"]],
   "body-would-rub": [[{ given: 0, min: 4 }, "at least 4"]],
   "cut-does-not-suit-bit": [

@@ -185,6 +185,10 @@ const WORDS: Words = {
     message: "This wall runs along the surface of the stock: there is nothing to remove.",
     accepted: "a wall that goes into the stock",
   }),
+  "not-settable-here": () => ({
+    message: "No setting of this joint changes it: the bits or their bearings decide.",
+    accepted: "only what a height or a fence of this joint changes",
+  }),
   "outline-needed": () => ({
     message: "The diameter alone does not say what this outline looks like now.",
     accepted: "the whole form as it is after the sharpening, point by point",
