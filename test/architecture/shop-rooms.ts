@@ -36,6 +36,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   plans: ["bits", "routers", "learned", "woods", "policy", "shop-policy"],
   "trial-proposals": ["learned", "plans"],
   panels: ["bits", "routers", "plans", "woods", "policy", "shop-policy"],
+  joints: ["bits", "plans"],
   profiles: [
     "bits",
     "learned",
@@ -57,6 +58,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
     "courses",
     "enrolments",
     "imports",
+    "joints",
     "learned",
     "loans",
     "plans",

@@ -28,6 +28,8 @@ const takes = (id: string, header: string) =>
 
 /** What is sent with POST because it has a body, and writes nothing. */
 const QUESTIONS = [
+  "fitTemplate",
+  "solveJoint",
   "convertOutline",
   "previewCorrection",
   "previewJob",

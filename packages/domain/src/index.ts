@@ -1,3 +1,5 @@
+// Long because it is the one door of the package: one line for each thing that may be used.
+
 export { BIT_RANGES, type Bit } from "./bit/bit.ts";
 export { formDiameterMm } from "./bit/diameter.ts";
 export { bitFaults, formFaults } from "./bit/faults.ts";

@@ -72,6 +72,7 @@ export type {
   CutAt,
   CutByBit,
   CutByForm,
+  CutByJoint,
   CutByProfile,
   CutSettings,
   CutWanted,
@@ -160,6 +161,11 @@ export type {
   JobWork,
   JointCut,
   JointCutSettings,
+  JointFindingCode,
+  JointHalf,
+  JointMeasured,
+  JointPlace,
+  JointRequest,
   JsonWebKey,
   JsonWebKeySet,
   Key,
@@ -384,6 +390,7 @@ export type {
   SigningKeyList,
   SizedPanel,
   SlotCutterForm,
+  SolvedJoint,
   SourcedNumber,
   Species,
   SpeedBasis,
@@ -407,6 +414,9 @@ export type {
   SurfaceCutSettings,
   SurfacingForm,
   TSlotForm,
+  TemplateFindingCode,
+  TemplateFit,
+  TemplateRequest,
   TestPiece,
   ThumbnailForm,
   Today,
@@ -446,6 +456,7 @@ export type { HealthResource } from "./health.ts";
 export type { ImportsResource } from "./imports.ts";
 export type { InspectionsResource } from "./inspections.ts";
 export type { JobsResource } from "./jobs.ts";
+export type { JointsResource } from "./joints.ts";
 export type { KeysResource } from "./keys.ts";
 export type { LoansResource } from "./loans.ts";
 export type { MeResource } from "./me.ts";

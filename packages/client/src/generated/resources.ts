@@ -15,6 +15,7 @@ import { type HealthResource, healthOf } from "./health.ts";
 import { type ImportsResource, importsOf } from "./imports.ts";
 import { type InspectionsResource, inspectionsOf } from "./inspections.ts";
 import { type JobsResource, jobsOf } from "./jobs.ts";
+import { type JointsResource, jointsOf } from "./joints.ts";
 import { type KeysResource, keysOf } from "./keys.ts";
 import { type LoansResource, loansOf } from "./loans.ts";
 import { type MeResource, meOf } from "./me.ts";
@@ -80,6 +81,9 @@ export interface Resources {
 
   /** From a list of parts to the bits, set-ups and hours of a day's work. */
   readonly jobs: JobsResource;
+
+  /** Joints of two halves: settings, how they close, and templates. */
+  readonly joints: JointsResource;
 
   /** Who may call, and what they may do. */
   readonly keys: KeysResource;
@@ -161,6 +165,7 @@ export function resourcesOf(caller: Caller): Resources {
     imports: importsOf(caller),
     inspections: inspectionsOf(caller),
     jobs: jobsOf(caller),
+    joints: jointsOf(caller),
     keys: keysOf(caller),
     loans: loansOf(caller),
     me: meOf(caller),

@@ -5874,6 +5874,238 @@ export type PanelSizing = {
 };
 
 /**
+ * What weighs on a joint. Stable, for programs; later versions may add some.
+ */
+export type JointFindingCode = 'goes-in-too-tight' | 'goes-in-too-loose' | 'stays-open' | 'faces-not-flush' | 'ends-not-flush' | 'back-not-reached' | 'sharpened-apart' | 'pair-matches' | 'not-a-pair';
+
+/**
+ * Why a template does not give what is wanted. Stable, for programs; later versions may add some.
+ */
+export type TemplateFindingCode = 'inside-corner-too-tight' | 'bushing-too-small' | 'plug-not-possible';
+
+/**
+ * What the test pieces of both halves showed, put together.
+ */
+export type JointMeasured = {
+    /**
+     * How far the second half's face stands above the first one's.
+     */
+    facesOffMm?: number;
+    /**
+     * How much thicker what goes in is than the fit asked takes.
+     */
+    tooThickMm?: number;
+    /**
+     * How wide the shoulders stay apart because what goes in is too long.
+     */
+    shouldersOpenMm?: number;
+    /**
+     * Of a corner: how far the second half's outer face stands out past the end of the first.
+     */
+    endsOffMm?: number;
+};
+
+/**
+ * A joint, the bits of its halves, and the fit wanted.
+ */
+export type JointRequest = {
+    /**
+     * The joint. cope-and-stick: stick, then cope; tongue-and-groove: groove, then tongue; lock-mitre: lying, then standing; drawer-joint: face-down, then face-up; finger-joint: face-down, then face-up; sliding-dovetail: groove, then tail; panel-and-groove: frame, then panel; shiplap: face-down, then face-up.
+     */
+    joint: 'cope-and-stick' | 'tongue-and-groove' | 'lock-mitre' | 'drawer-joint' | 'finger-joint' | 'sliding-dovetail' | 'panel-and-groove' | 'shiplap';
+    /**
+     * The bit of the first half, of the rack or described here.
+     */
+    first: RecordReference | BitInput;
+    /**
+     * The bit of the second half, of the rack or described here.
+     */
+    second: RecordReference | BitInput;
+    /**
+     * Thickness of the first half's stock.
+     */
+    thicknessMm: number;
+    /**
+     * Thickness of the other half's stock. Default: the same.
+     */
+    otherThicknessMm?: number;
+    /**
+     * Play of what goes in, both sides together. Default: none.
+     */
+    clearanceMm?: number;
+    /**
+     * How deep a dovetail or a slot is, or how wide a lap. Default: what the bits or the stock give.
+     */
+    depthMm?: number;
+    measured?: JointMeasured;
+};
+
+/**
+ * One half of a joint and its setting.
+ */
+export type JointHalf = {
+    /**
+     * The part it plays.
+     */
+    name: string;
+    /**
+     * How it is cut: with `edges` it is the cut of a plan.
+     */
+    cut: {
+        /**
+         * The kind of cut.
+         */
+        kind: string;
+        /**
+         * How far the bit stands out.
+         */
+        heightMm?: number;
+        /**
+         * The fence, in front of its axis.
+         */
+        fenceMm?: number;
+        /**
+         * Thickness of the stock.
+         */
+        thicknessMm?: number;
+        /**
+         * How deep it is cut.
+         */
+        depthMm?: number;
+        /**
+         * How far it reaches in.
+         */
+        widthMm?: number;
+    };
+    /**
+     * What its test piece must measure, as sentences.
+     */
+    measures: Array<string>;
+};
+
+/**
+ * A gap or an overlap, and where it is.
+ */
+export type JointPlace = {
+    /**
+     * How much, 0 if there is none.
+     */
+    mm: number;
+    /**
+     * From the first half's edge.
+     */
+    xMm: number;
+    /**
+     * From its face on the table.
+     */
+    zMm: number;
+};
+
+/**
+ * A joint as its halves are set, and how they close.
+ */
+export type SolvedJoint = {
+    /**
+     * The joint. cope-and-stick: stick, then cope; tongue-and-groove: groove, then tongue; lock-mitre: lying, then standing; drawer-joint: face-down, then face-up; finger-joint: face-down, then face-up; sliding-dovetail: groove, then tail; panel-and-groove: frame, then panel; shiplap: face-down, then face-up.
+     */
+    joint: 'cope-and-stick' | 'tongue-and-groove' | 'lock-mitre' | 'drawer-joint' | 'finger-joint' | 'sliding-dovetail' | 'panel-and-groove' | 'shiplap';
+    first: JointHalf;
+    second: JointHalf;
+    gap: JointPlace;
+    overlap: JointPlace;
+    /**
+     * How far the second half's face stands above the first one's.
+     */
+    facesOffMm: number;
+    /**
+     * Of a corner: how far it misses being flush; null for other joints.
+     */
+    endsOffMm: number | null;
+    /**
+     * What these bits cannot give, and whether they are a pair still.
+     */
+    findings: Array<{
+        code: JointFindingCode;
+        severity: Severity;
+        /**
+         * The sentence for people.
+         */
+        text: string;
+    }>;
+    /**
+     * Whether the settings follow what was measured.
+     */
+    isCorrected: boolean;
+    /**
+     * What comes before these settings.
+     */
+    advice: string;
+};
+
+/**
+ * A bit, and what runs along a template with it.
+ */
+export type TemplateRequest = {
+    /**
+     * Diameter of the bit.
+     */
+    bitDiameterMm: number;
+    /**
+     * What runs along the template.
+     */
+    runsBy: 'bushing' | 'bearing';
+    /**
+     * Diameter of the bushing or bearing.
+     */
+    runsDiameterMm: number;
+    /**
+     * What is cut along the template's line.
+     */
+    line: 'groove' | 'outside' | 'inside' | 'recess' | 'plug';
+    /**
+     * The inside corner that is wanted in the finished work.
+     */
+    insideRadiusMm?: number;
+};
+
+/**
+ * What a bit cuts along a template.
+ */
+export type TemplateFit = {
+    /**
+     * From the template's line to the cut's; under 0 the cut goes past the line.
+     */
+    offsetMm: number;
+    /**
+     * The least inside corner in the finished work.
+     */
+    leastInsideRadiusMm: number;
+    /**
+     * The least inside corner of the template.
+     */
+    leastTemplateRadiusMm: number;
+    /**
+     * The template's corner that gives the one wanted; null if none does.
+     */
+    templateRadiusMm: number | null;
+    /**
+     * The bushing for the other part of an inlay; null if there is none.
+     */
+    otherBushingDiameterMm: number | null;
+    /**
+     * Why it does not give what is wanted.
+     */
+    findings: Array<{
+        code: TemplateFindingCode;
+        severity: Severity;
+        /**
+         * The sentence for people.
+         */
+        text: string;
+    }>;
+};
+
+/**
  * A corner of the wall.
  */
 export type ProfileCorner = {
@@ -8059,7 +8291,7 @@ export type JobState = 'draft' | 'ready' | 'under-way' | 'done' | 'dropped';
 /**
  * What weighs on a job. Stable, for programs; later versions may add some.
  */
-export type JobFindingCode = 'no-bit' | 'cut-not-possible' | 'cut-not-to-run' | 'cut-with-care' | 'cut-depends' | 'bit-away' | 'bit-kept' | 'edge-dull' | 'edge-due' | 'after-mishap';
+export type JobFindingCode = 'no-bit' | 'cut-not-possible' | 'cut-not-to-run' | 'cut-with-care' | 'cut-depends' | 'bit-away' | 'bit-kept' | 'pair-sharpened-apart' | 'edge-dull' | 'edge-due' | 'after-mishap';
 
 /**
  * Why one set-up comes before another. Stable, for programs; later versions may add some.
@@ -8408,9 +8640,46 @@ export type CutByProfile = {
 };
 
 /**
+ * One half of a joint: the two bits of the rack that fit each other best are taken, and their settings solved. `sizes` hold for whichever of them has such a size.
+ */
+export type CutByJoint = {
+    by: 'joint';
+    /**
+     * The joint. cope-and-stick: stick, then cope; tongue-and-groove: groove, then tongue; lock-mitre: lying, then standing; drawer-joint: face-down, then face-up; finger-joint: face-down, then face-up; sliding-dovetail: groove, then tail; panel-and-groove: frame, then panel; shiplap: face-down, then face-up.
+     */
+    joint: 'cope-and-stick' | 'tongue-and-groove' | 'lock-mitre' | 'drawer-joint' | 'finger-joint' | 'sliding-dovetail' | 'panel-and-groove' | 'shiplap';
+    /**
+     * Which half this cut is.
+     */
+    half: 'stick' | 'cope' | 'groove' | 'tongue' | 'lying' | 'standing' | 'face-down' | 'face-up' | 'tail' | 'frame' | 'panel';
+    /**
+     * Dimensions of the form that matter, as a bit has them, such as `radiusMm` of a round-over.
+     */
+    sizes?: {
+        [key: string]: number | string;
+    };
+    /**
+     * How far off a size may be. Default: 0.1 mm; of an angle, as many degrees.
+     */
+    toleranceMm?: number;
+    /**
+     * Thickness of the other half's stock. Default: the same.
+     */
+    otherThicknessMm?: number;
+    /**
+     * Play of what goes in, both sides together. Default: none.
+     */
+    clearanceMm?: number;
+    /**
+     * How deep a dovetail or a slot is, or how wide a lap. Default: what the bits or the stock give.
+     */
+    depthMm?: number;
+};
+
+/**
  * What a cut is made with, or what is wanted.
  */
-export type CutWanted = CutByBit | CutByForm | CutByProfile;
+export type CutWanted = CutByBit | CutByForm | CutByProfile | CutByJoint;
 
 /**
  * A router of the shop as it is held.
@@ -21524,6 +21793,160 @@ export type SizePanelsResponses = {
 };
 
 export type SizePanelsResponse = SizePanelsResponses[keyof SizePanelsResponses];
+
+export type SolveJointData = {
+    body: JointRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/joints/solve';
+};
+
+export type SolveJointErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type SolveJointError = SolveJointErrors[keyof SolveJointErrors];
+
+export type SolveJointResponses = {
+    /**
+     * A joint as its halves are set, and how they close.
+     */
+    200: SolvedJoint;
+};
+
+export type SolveJointResponse = SolveJointResponses[keyof SolveJointResponses];
+
+export type FitTemplateData = {
+    body: TemplateRequest;
+    path?: never;
+    query?: never;
+    url: '/v1/joints/template';
+};
+
+export type FitTemplateErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type FitTemplateError = FitTemplateErrors[keyof FitTemplateErrors];
+
+export type FitTemplateResponses = {
+    /**
+     * What a bit cuts along a template.
+     */
+    200: TemplateFit;
+};
+
+export type FitTemplateResponse = FitTemplateResponses[keyof FitTemplateResponses];
 
 export type ListProfilesData = {
     body?: never;

@@ -18,7 +18,7 @@ export type FindBit = (id: string) => Question<JobBit | undefined>;
 
 /** The bits that would make a cut as it is wanted, with the setting of each, the nearest in size first. Throws a problem that names a size the form has not. */
 export function* candidatesFor(
-  wanted: Exclude<Wanted, { by: "profile" }>,
+  wanted: Exclude<Wanted, { by: "profile" | "joint" }>,
   pointer: string,
   find: FindBit,
 ): Question<Candidate[]> {
@@ -48,6 +48,19 @@ function* ofForm(wanted: WantedForm, pointer: string, find: FindBit): Question<C
     if (bit !== undefined) candidates.push({ bit, settings: wanted.cut ?? usualSettings(bareBit(record)) });
   }
   return candidates;
+}
+
+/** Whether a bit has the sizes that are asked for, as far as its form has them. */
+export function isOfSizes(
+  record: BitRecord,
+  { sizes = {}, toleranceMm = USUAL_TOLERANCE }: Pick<WantedForm, "sizes" | "toleranceMm">,
+): boolean {
+  const own = new Map<string, unknown>(Object.entries(record.form));
+  const shared = Object.entries(sizes).filter(([name]) => own.has(name));
+  return (
+    offBy(record, { by: "form", form: record.form.kind, sizes: Object.fromEntries(shared), toleranceMm }) !==
+    undefined
+  );
 }
 
 /** How far a bit's sizes are off in all; undefined if one of them is too far. */

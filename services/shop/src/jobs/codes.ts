@@ -23,6 +23,7 @@ export const JobFindingCode = defineCodes({
     "cut-depends": "A cut waits for another that is not planned.",
     "bit-away": "A bit is on loan or away at sharpening when the job begins.",
     "bit-kept": "A bit is kept for another job on the same days.",
+    "pair-sharpened-apart": "Two bits that belong together were sharpened apart: their halves do not close.",
     "edge-dull": "A bit's edge is taken to be dull before the job is done.",
     "edge-due": "A bit is due for sharpening before the job is done.",
     "after-mishap": "What came out of an earlier set-up made this one lighter or slower.",

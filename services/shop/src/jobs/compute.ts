@@ -12,6 +12,7 @@ import type { Turns } from "../http/turns.ts";
 import { notValid } from "../problems/problem.ts";
 import { fitBits } from "../profiles/search.ts";
 import type { SetupMadeRecord } from "./act-schema.ts";
+import { candidatesByJoint } from "./by-joint.ts";
 import { groupsByProfile } from "./by-profile.ts";
 import { candidatesFor, type FindBit } from "./candidates.ts";
 import { type Choice, choose, type JobTime } from "./choose.ts";
@@ -100,10 +101,13 @@ async function* computedCuts(
     /** One choice for each set-up that the cut takes. */
     async function choicesFor(): Promise<Choice[]> {
       const { wanted } = cut;
+      const at = { thicknessMm: part.thicknessMm, pointer };
+      if (wanted.by === "joint") {
+        return [await choiceAmong(await candidatesByJoint(wanted, at, find, { answer, turns }))];
+      }
       if (wanted.by !== "profile")
         return [await choiceAmong(await answer(candidatesFor(wanted, pointer, find)))];
       rack ??= await fitBits({ answer, turns });
-      const at = { thicknessMm: part.thicknessMm, pointer };
       const groups = await groupsByProfile(wanted, at, rack, find, { answer, turns });
       const made: Choice[] = [];
       for (const group of groups) made.push(await choiceAmong(group));

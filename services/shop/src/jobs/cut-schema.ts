@@ -4,6 +4,7 @@ import {
   type CutSummary,
   EVERY_CUT_FIELDS,
   FORMS,
+  JOINTS,
   PART_FIELDS,
   type PartPlace,
 } from "@rimwise/domain";
@@ -12,6 +13,7 @@ import { componentName, fieldProperties, fieldSchema } from "../http/field-schem
 import { referenceField } from "../http/fields.ts";
 import { ref } from "../http/reference.ts";
 import { unionOf } from "../http/union.ts";
+import { jointField, jointSizes } from "../joints/schema.ts";
 import { ProfileSearchSchema } from "../profiles/search-schema.ts";
 import { ProfileShapeSchema } from "../profiles/shape-schema.ts";
 
@@ -92,15 +94,41 @@ const NamedProfileSchema = Type.Object(
   },
 );
 
+/** The halves of every joint. */
+const HALF_NAMES = [...new Set(JOINTS.flatMap(({ halves }) => halves.map(({ name }) => name)))];
+
+const NamedJointSchema = Type.Object(
+  {
+    by: Type.Literal("joint"),
+    joint: jointField,
+    half: Type.Enum(HALF_NAMES, {
+      type: "string",
+      description: "Which half this cut is.",
+    }),
+    sizes: NamedFormSchema.properties.sizes,
+    toleranceMm: NamedFormSchema.properties.toleranceMm,
+    ...jointSizes,
+  },
+  {
+    $id: "CutByJoint",
+    description:
+      "One half of a joint: the two bits of the rack that fit each other best are taken, and their settings solved. `sizes` hold for whichever of them has such a size.",
+    ...closed,
+  },
+);
+
+export type WantedByJoint = Static<typeof NamedJointSchema>;
+
 /** What a cut wants: told apart by `by`. */
 export type Wanted =
   | Static<typeof NamedBitSchema>
   | Static<typeof NamedFormSchema>
-  | Static<typeof NamedProfileSchema>;
+  | Static<typeof NamedProfileSchema>
+  | Static<typeof NamedJointSchema>;
 
 export type WantedByProfile = Static<typeof NamedProfileSchema>;
 
-const WANTED_SCHEMAS = [NamedBitSchema, NamedFormSchema, NamedProfileSchema];
+const WANTED_SCHEMAS = [NamedBitSchema, NamedFormSchema, NamedProfileSchema, NamedJointSchema];
 
 const WantedSchema = unionOf<Wanted>(
   "CutWanted",

@@ -1,4 +1,12 @@
-import { describeFinding, type EdgeOverJob, type PolicyLayer, showIn } from "@rimwise/domain";
+import {
+  describeFinding,
+  describeJointFinding,
+  type EdgeOverJob,
+  type PolicyLayer,
+  pairFindings,
+  showIn,
+} from "@rimwise/domain";
+import { bareBit } from "../bits/bare.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { describeInstead } from "../reservations/alike.ts";
 import { whyElsewhere } from "../reservations/elsewhere.ts";
@@ -28,6 +36,7 @@ export function jobFindings(found: FoundOut): JobFinding[] {
   const findings = [
     ...found.computed.flatMap(cutFindings),
     ...awayFindings(found),
+    ...pairsApart(found),
     ...mishapFindings(found),
     ...found.edges.flatMap((edge) => edgeFindings(edge, found)),
   ];
@@ -73,6 +82,23 @@ function awayFindings({ computed, bits, instead, time }: FoundOut): JobFinding[]
     const text = `${bit.record.name}: ${why} ${describeInstead(free)}`;
     return [{ code, severity: "care", bitId, ...(free.length > 0 && { insteadBitIds }), text }];
   });
+}
+
+/** Bits of the job that belong together and were sharpened apart. */
+function pairsApart({ computed, bits }: FoundOut): JobFinding[] {
+  const taken = takenBits(computed).flatMap((bitId) => bits.get(bitId)?.record ?? []);
+  return taken.flatMap((one, index) =>
+    taken.slice(index + 1).flatMap((other): JobFinding[] =>
+      pairFindings(bareBit(one), bareBit(other))
+        .filter(({ code }) => code === "sharpened-apart")
+        .map((finding) => ({
+          code: "pair-sharpened-apart",
+          severity: "care",
+          bitId: one.id,
+          text: `${one.name} and ${other.name}: ${describeJointFinding(finding, showIn("both"))}`,
+        })),
+    ),
+  );
 }
 
 function mishapFindings({ computed, bits, mended }: FoundOut): JobFinding[] {

@@ -3,6 +3,7 @@ import { ReasonWhyNotCode } from "../checks/codes.ts";
 import { EventType } from "../events/types.ts";
 import type { CodeList } from "../http/code-list.ts";
 import { JOB_CODES } from "../jobs/codes.ts";
+import { JOINT_CODES } from "../joints/codes.ts";
 import { PANEL_CODES } from "../panels/codes.ts";
 import { LimitName, PLAN_CODES } from "../plans/codes.ts";
 import { PROBLEMS } from "../problems/codes.ts";
@@ -12,6 +13,7 @@ import { MissingCode } from "../qualifications/codes.ts";
 const LISTS: readonly CodeList[] = [
   ...PLAN_CODES,
   ...PANEL_CODES,
+  ...JOINT_CODES,
   ...JOB_CODES,
   ProfileNotTakenCode,
   MissingCode,

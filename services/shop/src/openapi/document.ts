@@ -37,6 +37,10 @@ const OTHER_TAGS: readonly Tag[] = [
   { name: "outlines", description: "Outlines of bits from drawings." },
   { name: "woods", description: "Woods and materials, with where each number comes from." },
   {
+    name: "joints",
+    description: "Joints of two halves: settings, how they close, and templates.",
+  },
+  {
     name: "panels",
     description: "Panels for frames: the size to cut, how they fit through the year, their edges.",
   },

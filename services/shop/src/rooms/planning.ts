@@ -1,6 +1,7 @@
 import { admission } from "../http/admission.ts";
 import type { App } from "../http/app-type.ts";
 import type { Doors } from "../http/routes.ts";
+import { jointRoutes } from "../joints/routes.ts";
 import { outlineRoutes } from "../outlines/routes.ts";
 import { panelRoutes } from "../panels/routes.ts";
 import { planRoutes } from "../plans/routes.ts";
@@ -17,5 +18,6 @@ export function planningRooms(app: App, doors: Doors): void {
   shopPolicyRoutes(app, doors);
   planRoutes(app, doors, admission());
   panelRoutes(app, doors);
+  jointRoutes(app, doors);
   profileRoutes(app, doors, admission());
 }

@@ -1,0 +1,31 @@
+// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
+
+import type { Answer } from "../answer.ts";
+import type { CallOptions, Caller } from "../operation.ts";
+import type { JointRequest, SolvedJoint, TemplateFit, TemplateRequest } from "./types.gen.ts";
+
+/** Joints of two halves: settings, how they close, and templates. */
+export interface JointsResource {
+  /**
+   * Set both halves of a joint for the fit wanted, and lay them on each other as the bits measure now
+   *
+   * `POST /v1/joints/solve`
+   */
+  solve(body: JointRequest, options?: CallOptions): Answer<SolvedJoint>;
+
+  /**
+   * What a bit cuts along a template: offset, corners and inlay pairs
+   *
+   * `POST /v1/joints/template`
+   */
+  fitTemplate(body: TemplateRequest, options?: CallOptions): Answer<TemplateFit>;
+}
+
+export function jointsOf(caller: Caller): JointsResource {
+  return {
+    solve: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/joints/solve", body }, options),
+    fitTemplate: (body, options) =>
+      caller.send({ method: "POST", path: "/v1/joints/template", body }, options),
+  };
+}
