@@ -2,6 +2,7 @@ import { type Client, type Cut, createClient, type PlanRequest } from "@rimwise/
 import { planCard } from "./card.ts";
 import { classAtWork } from "./class.ts";
 import { dayInTheCrib, historyOf } from "./crib.ts";
+import { kitchenOfDoors } from "./kitchen.ts";
 import { panelLines, tableLines } from "./lists.ts";
 import { startService } from "./service.ts";
 import { BITS, ROUTERS, WOOD_IDS } from "./shop.ts";
@@ -134,6 +135,9 @@ async function demonstrate(client: Client, clientWith: (key: string) => Client):
   for (const line of await dayInTheCrib(client, stage)) say(`  ${line}`);
   say("\nA class at work:");
   for (const line of await classAtWork(client, clientWith, stage)) say(`  ${line}`);
+  say("\nA kitchen, from a list of parts to a day's work:");
+  const kitchen = { routerId: stage.routerId, panelBitId: stage.bitId };
+  for (const line of await kitchenOfDoors(client, kitchen)) say(`  ${line}`);
   say("\nThe history of the 3-1/2 in bit:");
   for (const line of await historyOf(client, stage.bitId)) say(`  ${line}`);
   say(

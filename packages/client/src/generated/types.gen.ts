@@ -8640,7 +8640,7 @@ export type CutByProfile = {
 };
 
 /**
- * One half of a joint: the two bits of the rack that fit each other best are taken, and their settings solved. `sizes` hold for whichever of them has such a size.
+ * One half of a joint: the two bits of the rack that fit each other best are taken, and their settings solved. `sizes` hold for the bit of this half, `otherSizes` for that of the other.
  */
 export type CutByJoint = {
     by: 'joint';
@@ -8656,6 +8656,12 @@ export type CutByJoint = {
      * Dimensions of the form that matter, as a bit has them, such as `radiusMm` of a round-over.
      */
     sizes?: {
+        [key: string]: number | string;
+    };
+    /**
+     * Dimensions of the form that matter, as a bit has them, such as `radiusMm` of a round-over.
+     */
+    otherSizes?: {
         [key: string]: number | string;
     };
     /**

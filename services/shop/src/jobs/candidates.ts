@@ -1,4 +1,4 @@
-import { FORMS, usualSettings } from "@rimwise/domain";
+import { FORMS, type FormKind, usualSettings } from "@rimwise/domain";
 import { bareBit } from "../bits/bare.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { notValid } from "../problems/problem.ts";
@@ -32,10 +32,14 @@ export function* candidatesFor(
   }
 }
 
+type SizesAsked = {
+  readonly sizes?: WantedForm["sizes"] | undefined;
+  readonly toleranceMm?: number | undefined;
+};
 type WantedForm = Extract<Wanted, { by: "form" }>;
 
 function* ofForm(wanted: WantedForm, pointer: string, find: FindBit): Question<Candidate[]> {
-  requireKnownSizes(wanted, pointer);
+  requireSizesOf([wanted.form], wanted.sizes ?? {}, `${pointer}/wanted/sizes`);
   const fitting = (yield* bitsOfForm(wanted.form))
     .flatMap((record) => {
       const off = offBy(record, wanted);
@@ -50,23 +54,15 @@ function* ofForm(wanted: WantedForm, pointer: string, find: FindBit): Question<C
   return candidates;
 }
 
-/** Whether a bit has the sizes that are asked for, as far as its form has them. */
-export function isOfSizes(
-  record: BitRecord,
-  { sizes = {}, toleranceMm = USUAL_TOLERANCE }: Pick<WantedForm, "sizes" | "toleranceMm">,
-): boolean {
-  const own = new Map<string, unknown>(Object.entries(record.form));
-  const shared = Object.entries(sizes).filter(([name]) => own.has(name));
-  return (
-    offBy(record, { by: "form", form: record.form.kind, sizes: Object.fromEntries(shared), toleranceMm }) !==
-    undefined
-  );
+/** Whether a bit has the sizes that are asked for. */
+export function isOfSizes(record: BitRecord, asked: SizesAsked): boolean {
+  return offBy(record, asked) !== undefined;
 }
 
 /** How far a bit's sizes are off in all; undefined if one of them is too far. */
 function offBy(
   { form }: BitRecord,
-  { sizes = {}, toleranceMm = USUAL_TOLERANCE }: WantedForm,
+  { sizes = {}, toleranceMm = USUAL_TOLERANCE }: SizesAsked,
 ): number | undefined {
   const own = new Map<string, unknown>(Object.entries(form));
   let sum = 0;
@@ -81,17 +77,23 @@ function offBy(
   return sum;
 }
 
-function requireKnownSizes({ form, sizes = {} }: WantedForm, pointer: string): void {
-  const dimensions = FORMS.find(({ kind }) => kind === form)?.dimensions ?? {};
-  const named = Object.keys(dimensions);
+/** Refuses sizes that none of these forms has; `pointer` is theirs. */
+export function requireSizesOf(
+  forms: readonly FormKind[],
+  sizes: Readonly<Record<string, unknown>>,
+  pointer: string,
+): void {
+  const named = FORMS.filter(({ kind }) => forms.includes(kind)).flatMap(({ dimensions }) =>
+    Object.keys(dimensions),
+  );
   const unknown = Object.keys(sizes).filter((name) => !named.includes(name));
   if (unknown.length === 0) return;
   throw notValid(
     unknown.map((name) => ({
       in: "body",
-      pointer: `${pointer}/wanted/sizes/${name}`,
+      pointer: `${pointer}/${name}`,
       message: "The form has no such size.",
-      accepted: named.join(", "),
+      accepted: [...new Set(named)].join(", "),
     })),
   );
 }

@@ -15,7 +15,12 @@ export function settledName(bitId: string, routerId: string, mounting: string): 
 }
 
 /** The attempt that is taken, and what became of the others. */
-export type Choice = { readonly taken: Attempt | undefined; readonly notTaken: readonly NotTaken[] };
+export type Choice = {
+  readonly taken: Attempt | undefined;
+  readonly notTaken: readonly NotTaken[];
+  /** Why there is no bit to try, if that is known. */
+  readonly why?: string | undefined;
+};
 
 /** So many that were not taken are named. */
 const MOST_NAMED = 8;

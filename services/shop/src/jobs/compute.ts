@@ -103,7 +103,8 @@ async function* computedCuts(
       const { wanted } = cut;
       const at = { thicknessMm: part.thicknessMm, pointer };
       if (wanted.by === "joint") {
-        return [await choiceAmong(await candidatesByJoint(wanted, at, find, { answer, turns }))];
+        const { candidates, why } = await candidatesByJoint(wanted, at, find, { answer, turns });
+        return [{ ...(await choiceAmong(candidates)), why }];
       }
       if (wanted.by !== "profile")
         return [await choiceAmong(await answer(candidatesFor(wanted, pointer, find)))];

@@ -106,13 +106,14 @@ const NamedJointSchema = Type.Object(
       description: "Which half this cut is.",
     }),
     sizes: NamedFormSchema.properties.sizes,
+    otherSizes: NamedFormSchema.properties.sizes,
     toleranceMm: NamedFormSchema.properties.toleranceMm,
     ...jointSizes,
   },
   {
     $id: "CutByJoint",
     description:
-      "One half of a joint: the two bits of the rack that fit each other best are taken, and their settings solved. `sizes` hold for whichever of them has such a size.",
+      "One half of a joint: the two bits of the rack that fit each other best are taken, and their settings solved. `sizes` hold for the bit of this half, `otherSizes` for that of the other.",
     ...closed,
   },
 );

@@ -48,7 +48,8 @@ function cutFindings({ part, cut, name, choice, own }: ComputedCut): JobFinding[
   const place = { part, cut };
   if (own === undefined) {
     const [nearest] = choice.notTaken;
-    const why = nearest === undefined ? "" : ` The nearest, ${nearest.bitId}: ${nearest.text}`;
+    const ofNearest = nearest === undefined ? "" : ` The nearest, ${nearest.bitId}: ${nearest.text}`;
+    const why = choice.why === undefined ? ofNearest : ` ${choice.why}`;
     const text = `${name}, cut ${cut}: no bit of the rack makes it as it is wanted.${why}`;
     return [{ code: "no-bit", severity: "refuse", ...place, text }];
   }
