@@ -6,7 +6,7 @@ import { grazesSurface, pathLeftBy, randomCut } from "./planted.ts";
 import { rackOf } from "./search-rack.ts";
 
 /** Wanted profiles tried. A test run takes some, continuous integration more. */
-const CASES = Number(process.env["SEARCH_GRID_CASES"] ?? 8);
+const CASES = Number(process.env["SEARCH_GRID_CASES"] ?? 6);
 
 const PRESENTATIONS: readonly Presentation[] = [
   { work: "flat", face: "front" },
