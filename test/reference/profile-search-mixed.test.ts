@@ -20,7 +20,7 @@ const TOLERANCE_MM = 0.1;
 const DRAWN_WITHIN_MM = 0.005;
 
 /** Profiles tried: a fifth of those with the work in one presentation. */
-const CASES = Math.ceil(Number(process.env["SEARCH_CASES"] ?? 60) / 5);
+const CASES = Math.ceil(Number(process.env["SEARCH_CASES"] ?? 40) / 5);
 
 function bitOf(id: string, form: Form) {
   return { id, outline: formOutline(form), pilotRadiusMm: formPilotRadiusMm(form) };

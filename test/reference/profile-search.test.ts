@@ -6,7 +6,7 @@ import { type Cut, grazesSurface, pastMm, pathLeftBy, randomCut } from "./plante
 import { rackOf } from "./search-rack.ts";
 
 /** Profiles that settings of a rack are known to make. A test run takes some of them, continuous integration 2,000. */
-const CASES = Number(process.env["SEARCH_CASES"] ?? 60);
+const CASES = Number(process.env["SEARCH_CASES"] ?? 40);
 
 /** Cases of one test, which share a rack. */
 const CASES_IN_ONE = 20;
