@@ -63,7 +63,7 @@ function kitchen({ routerId }: KitchenStage): NewJob {
     by: "joint",
     joint: "panel-and-groove",
     half: "panel",
-    sizes: { diameterMm: 88.9 },
+    sizes: { diameterMm: 90 },
     otherSizes: { grooveWidthMm: 6.35 },
     otherThicknessMm: 19,
     clearanceMm: 0.2,

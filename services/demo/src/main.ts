@@ -136,7 +136,7 @@ async function demonstrate(client: Client, clientWith: (key: string) => Client):
   say("\nA class at work:");
   for (const line of await classAtWork(client, clientWith, stage)) say(`  ${line}`);
   say("\nA kitchen, from a list of parts to a day's work:");
-  const kitchen = { routerId: stage.routerId, panelBitId: stage.bitId };
+  const kitchen = { routerId: stage.routerId, panelBitId: idOf(bitIds, "panelOgee") };
   for (const line of await kitchenOfDoors(client, kitchen)) say(`  ${line}`);
   say("\nThe history of the 3-1/2 in bit:");
   for (const line of await historyOf(client, stage.bitId)) say(`  ${line}`);

@@ -25,6 +25,6 @@ export function presentSetting(
     leftAt: { xMm: mm(leftAt.xMm), zMm: mm(leftAt.zMm) },
     elsewhere: known?.elsewhere ?? null,
     plan: known?.plan ?? null,
-    text: `${name}: ${length(heightMm)} out of the table, the fence ${length(fenceMm)} in front of its axis, the work ${describePresentation(presentation)}. It leaves ${length(greatestLeftMm)} at most.`,
+    text: `${name}: ${length(heightMm)} out of the table, the fence ${length(fenceMm)} in front of its axis, the work ${describePresentation(presentation)}. Then ${length(greatestLeftMm)} is left at most.`,
   };
 }
