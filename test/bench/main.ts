@@ -5,6 +5,7 @@ import { benchDay } from "./day.ts";
 import { benchEngines } from "./engines.ts";
 import { benchHttp } from "./http.ts";
 import { benchImport } from "./import.ts";
+import { benchJobs } from "./jobs.ts";
 import { benchPlans } from "./plans.ts";
 import { benchReads } from "./reads.ts";
 import { benchSearch } from "./search.ts";
@@ -15,6 +16,7 @@ const BENCHES = {
   plans: benchPlans,
   day: benchDay,
   search: benchSearch,
+  jobs: benchJobs,
   shop: benchShop,
   http: benchHttp,
   approvals: benchApprovals,

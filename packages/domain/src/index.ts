@@ -105,7 +105,7 @@ export {
 export type { OrderRule } from "./job/order-rule.ts";
 export { PART_FIELDS, type PartPlace, type PartSize, PIECES_RANGE, partEdges, partWork } from "./job/part.ts";
 export type { Before, JobSetup, MadeAt, PlannedCut, SetupRun } from "./job/set-up.ts";
-export { jobSetups } from "./job/set-ups.ts";
+export { jobSetups, jobSetupsSteps } from "./job/set-ups.ts";
 export { type JobTimes, jobTimes, type MinuteRange } from "./job/times.ts";
 export type { Placed } from "./joint/between-walls.ts";
 export { closeJoint, type JointClosure } from "./joint/close-joint.ts";

@@ -1,23 +1,21 @@
-import type { GuideName } from "../cut/guide-name.ts";
-import { GUIDES } from "../guide/registry.ts";
-import type { PlannedPass } from "../plan/planned-pass.ts";
+import { type Draft, draftOf } from "./draft.ts";
 import { closesCircle, type Link } from "./links.ts";
 import { type OrderRule, ruleBetween } from "./order-rule.ts";
-import type { Before, JobSetup, PlannedCut, SetupRun } from "./set-up.ts";
+import type { JobSetup, PlannedCut } from "./set-up.ts";
 
-const MM_PER_M = 1000;
+type SetupLink = Link<OrderRule>;
+type PassAt = { readonly id: string; readonly pass: number };
 
-/** Heights and fences that differ by less are one setting, mm: no lift is set finer. Ours. */
-const SAME_SETTING_MM = 0.01;
-
-type Draft = Omit<JobSetup, "after"> & { readonly key: string };
-
-/** A rule between two cuts of one part: every set-up of the first comes before every one of the second. */
-type CutLink = { readonly first: number; readonly second: number; readonly rule: OrderRule };
+/** The set-ups so far: which of them each cut is made at, and which comes before which. */
+type Placed = {
+  readonly drafts: readonly Draft[];
+  readonly passesOf: ReadonlyMap<number, readonly PassAt[]>;
+  readonly links: ReadonlyMap<string, SetupLink>;
+};
 
 /**
  * The set-ups of planned cuts: each pass of each cut is made at one, and passes at the same setting of the same bit in the same router share
- * it, across parts. What shares one never has to wait for itself: then a cut keeps a set-up of its own. Cuts without passes, whose plan
+ * it, across parts. What shares one never has to wait for itself: then a cut keeps set-ups of its own. Cuts without passes, whose plan
  * says not to run, have none.
  * @example
  * const bit = { form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 }, shankDiameterMm: 12.7, wings: 2 };
@@ -29,24 +27,76 @@ type CutLink = { readonly first: number; readonly second: number; readonly rule:
  * jobSetups([{ ...alike, part: 0 }, { ...alike, part: 1 }]).length === plan.passes.length // → true
  */
 export function jobSetups(cuts: readonly PlannedCut[]): JobSetup[] {
-  const rules = cutLinks(cuts);
-  let drafts: Draft[] = [];
-  for (const [index, cut] of cuts.entries()) {
-    const shared = withCut(drafts, cut, index, true);
-    drafts = closesCircle(linksBetween(shared, rules)) ? withCut(drafts, cut, index, false) : shared;
+  const steps = jobSetupsSteps(cuts);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
   }
-  const links = linksBetween(drafts, rules);
-  return drafts.map(({ key: _key, ...draft }) => ({ ...draft, after: beforesOf(links, draft.id) }));
 }
 
-/** The set-ups with the passes of one more cut, at those that are alike or at new ones. */
-function withCut(drafts: readonly Draft[], cut: PlannedCut, index: number, mayShare: boolean): Draft[] {
+/**
+ * The same in short steps, for whoever must let others have their turn between them.
+ * @example
+ * jobSetupsSteps([]).next() // → { done: true, value: [] }
+ */
+export function* jobSetupsSteps(cuts: readonly PlannedCut[]): Generator<void, JobSetup[]> {
+  let placed: Placed = { drafts: [], passesOf: new Map(), links: new Map() };
+  for (const indices of cutsOfParts(cuts)) {
+    placed = withPart(placed, cuts, indices);
+    yield;
+  }
+  const { drafts } = placed;
+  const links = [...placed.links.values()];
+  return drafts.map(({ key: _key, ...draft }) => ({
+    ...draft,
+    after: links.filter(({ to }) => to === draft.id).map(({ from, why }) => ({ setupId: from, rule: why })),
+  }));
+}
+
+/** The cuts of each part, by their places in the list. */
+function cutsOfParts(cuts: readonly PlannedCut[]): number[][] {
+  const ofParts = new Map<number, number[]>();
+  for (const [index, { part }] of cuts.entries()) ofParts.set(part, [...(ofParts.get(part) ?? []), index]);
+  return [...ofParts.values()];
+}
+
+/** The set-ups with those of one more part. Where sharing would lead in a circle, one cut of it keeps to itself, or else all of them do. */
+function withPart(before: Placed, cuts: readonly PlannedCut[], indices: readonly number[]): Placed {
+  let placed = before;
+  for (const index of indices) {
+    const shared = withCut(placed, cuts, indices, index, true);
+    const own = shared ?? withCut(placed, cuts, indices, index, false);
+    if (own === undefined) return withOwnSetups(before, cuts, indices);
+    placed = own;
+  }
+  return placed;
+}
+
+/** The rules within one part lead in no circle, so that set-ups that it shares with no other part lead in none either. */
+function withOwnSetups(before: Placed, cuts: readonly PlannedCut[], indices: readonly number[]): Placed {
+  let placed = before;
+  for (const index of indices) placed = withCut(placed, cuts, indices, index, false) ?? placed;
+  return placed;
+}
+
+/** The set-ups with the passes of one more cut, at those that are alike or at new ones; undefined if that leads in a circle. */
+function withCut(
+  { drafts, passesOf, links }: Placed,
+  cuts: readonly PlannedCut[],
+  ofPart: readonly number[],
+  index: number,
+  mayShare: boolean,
+): Placed | undefined {
+  const cut = cuts[index];
+  if (cut === undefined) return undefined;
   const next = [...drafts];
+  const passes: PassAt[] = [];
   for (const planned of cut.plan.passes) {
     const made = draftOf(cut, index, planned, `setup-${next.length + 1}`);
     if (made === undefined) continue;
     const at = mayShare ? next.findIndex((each) => each.key === made.key) : -1;
     const alike = next[at];
+    passes.push({ id: alike?.id ?? made.id, pass: planned.pass.number });
     if (alike === undefined) next.push(made);
     else
       next[at] = {
@@ -55,97 +105,45 @@ function withCut(drafts: readonly Draft[], cut: PlannedCut, index: number, maySh
         testPiece: alike.testPiece ?? made.testPiece,
       };
   }
-  return next;
+  const placed = new Map(passesOf).set(index, passes);
+  const more = linksOf(cuts, ofPart, index, placed).filter(({ from, to }) => !links.has(nameOf(from, to)));
+  if (more.length === 0) return { drafts: next, passesOf: placed, links };
+  const all = new Map(links);
+  for (const link of more) all.set(nameOf(link.from, link.to), link);
+  return closesCircle([...all.values()]) ? undefined : { drafts: next, passesOf: placed, links: all };
 }
 
-function draftOf(cut: PlannedCut, index: number, planned: PlannedPass, id: string): Draft | undefined {
-  const { bitId, routerId, mounting, plan } = cut;
-  const { setting } = plan.speed;
-  const { guide, testPiece, passes } = plan;
-  if (setting === undefined || guide === undefined || isMade(cut, planned)) return undefined;
-  const { number, kind, heightMm, cutterMm, fenceMm } = planned.pass;
-  const isLast = number === passes.length;
-  const place = {
-    bitId,
-    routerId,
-    mounting,
-    guide,
-    heightMm,
-    cutterMm,
-    fenceMm: isSetToDistance(guide) ? fenceMm : undefined,
-    positionMm: cut.positionMm,
-    mark: setting.mark,
-    rpm: setting.rpm,
-  };
-  return {
-    ...place,
-    id,
-    key: keyOf(place),
-    kind,
-    runs: [runOf(cut, index, planned)],
-    testPiece: isLast ? testPiece : undefined,
-  };
+/** What the order of its passes, and the rules between it and the cuts of its part that are placed, ask of a cut's set-ups. */
+function linksOf(
+  cuts: readonly PlannedCut[],
+  ofPart: readonly number[],
+  index: number,
+  passesOf: ReadonlyMap<number, readonly PassAt[]>,
+): SetupLink[] {
+  const own = passesOf.get(index) ?? [];
+  const inOrder = own.slice(1).map(({ id }, place) => ({
+    from: own[place]?.id ?? id,
+    to: id,
+    why: "passes-in-order" as const,
+  }));
+  const others = ofPart.filter((other) => other !== index && passesOf.has(other));
+  const ruled = others.flatMap((other) => {
+    const theirs = passesOf.get(other) ?? [];
+    return [...between(cuts, index, other, own, theirs), ...between(cuts, other, index, theirs, own)];
+  });
+  return [...inOrder, ...ruled].filter(({ from, to }) => from !== to);
 }
 
-/** Whether the wood of a pass is gone already: it was cut as high and with the fence as far back, or further. */
-function isMade({ made = [] }: PlannedCut, { pass }: PlannedPass): boolean {
-  return made.some(
-    ({ heightMm, fenceMm }) =>
-      heightMm > pass.heightMm - SAME_SETTING_MM && fenceMm < pass.fenceMm + SAME_SETTING_MM,
-  );
-}
-
-function isSetToDistance(name: GuideName): boolean {
-  return GUIDES.find((guide) => guide.name === name)?.isSet === true;
-}
-
-type Place = Pick<
-  JobSetup,
-  "bitId" | "routerId" | "mounting" | "guide" | "heightMm" | "fenceMm" | "positionMm" | "mark" | "rpm"
->;
-
-function keyOf({
-  bitId,
-  routerId,
-  mounting,
-  guide,
-  heightMm,
-  fenceMm,
-  positionMm,
-  mark,
-  rpm,
-}: Place): string {
-  const settings = [heightMm, fenceMm, positionMm].map((mm) =>
-    mm === undefined ? "none" : Math.round(mm / SAME_SETTING_MM),
-  );
-  return [bitId, routerId, mounting, guide, ...settings, mark ?? "", rpm].join(" ");
-}
-
-function runOf({ cut, pieces }: PlannedCut, index: number, { pass, secondsPerEdge }: PlannedPass): SetupRun {
-  const runsSideBySide = pass.runs ?? 1;
-  const lengthMm = cut.edges.reduce((sum, edge) => sum + edge.lengthMm, 0);
-  return {
-    cut: index,
-    pass: pass.number,
-    pieces,
-    fenceMm: pass.fenceMm,
-    metresPerPiece: (lengthMm * runsSideBySide) / MM_PER_M,
-    secondsPerPiece: secondsPerEdge.reduce((sum, seconds) => sum + seconds, 0),
-  };
-}
-
-/** The rules between the cuts of each part. Cuts of one part stand together in a job's list or not: all pairs are looked at. */
-function cutLinks(cuts: readonly PlannedCut[]): CutLink[] {
-  const ofParts = new Map<number, number[]>();
-  for (const [index, { part }] of cuts.entries()) ofParts.set(part, [...(ofParts.get(part) ?? []), index]);
-  return [...ofParts.values()].flatMap((indices) =>
-    indices.flatMap((first) =>
-      indices.flatMap((second) => {
-        const rule = first === second ? undefined : ruleOf(cuts, first, second);
-        return rule === undefined ? [] : [{ first, second, rule }];
-      }),
-    ),
-  );
+function between(
+  cuts: readonly PlannedCut[],
+  first: number,
+  second: number,
+  firstAt: readonly PassAt[],
+  secondAt: readonly PassAt[],
+): SetupLink[] {
+  const why = ruleOf(cuts, first, second);
+  if (why === undefined) return [];
+  return firstAt.flatMap(({ id: from }) => secondAt.map(({ id: to }) => ({ from, to, why })));
 }
 
 function ruleOf(cuts: readonly PlannedCut[], first: number, second: number): OrderRule | undefined {
@@ -160,34 +158,6 @@ function ordered({ cut, form }: PlannedCut) {
   return { kind: cut.kind, form, edges: cut.edges };
 }
 
-/** What the rules between cuts, and the order of each cut's passes, ask of the set-ups. */
-function linksBetween(drafts: readonly Draft[], rules: readonly CutLink[]): Link<OrderRule>[] {
-  const setupsOf = new Map<number, { readonly id: string; readonly pass: number }[]>();
-  for (const { id, runs } of drafts) {
-    for (const { cut, pass } of runs) {
-      const made = setupsOf.get(cut) ?? [];
-      made.push({ id, pass });
-      setupsOf.set(cut, made);
-    }
-  }
-  const links = new Map<string, Link<OrderRule>>();
-  const add = (from: string, to: string, why: OrderRule) => {
-    const name = `${from} ${to}`;
-    if (from !== to && !links.has(name)) links.set(name, { from, to, why });
-  };
-  for (const made of setupsOf.values()) {
-    const inOrder = made.toSorted((one, other) => one.pass - other.pass);
-    for (const [index, { id }] of inOrder.slice(1).entries())
-      add(inOrder[index]?.id ?? id, id, "passes-in-order");
-  }
-  for (const { first, second, rule } of rules) {
-    for (const before of setupsOf.get(first) ?? []) {
-      for (const after of setupsOf.get(second) ?? []) add(before.id, after.id, rule);
-    }
-  }
-  return [...links.values()];
-}
-
-function beforesOf(links: readonly Link<OrderRule>[], id: string): Before[] {
-  return links.filter(({ to }) => to === id).map(({ from, why }) => ({ setupId: from, rule: why }));
+function nameOf(from: string, to: string): string {
+  return `${from} ${to}`;
 }

@@ -2,7 +2,7 @@ import {
   ENGINE_VERSION,
   edgesOverJob,
   type JobSetup,
-  jobSetups,
+  jobSetupsSteps,
   jobTimes,
   orderDaySteps,
   type PlannedCut,
@@ -18,6 +18,7 @@ import { candidatesFor, type FindBit } from "./candidates.ts";
 import { type Choice, choose, type JobTime } from "./choose.ts";
 import { type ComputedCut, type JobToCompute, timeOf, type Ways } from "./computed.ts";
 import { cutsIn, type JobBit, type JobGrounds, jobBit, jobGrounds, machinesFor } from "./facts.ts";
+import { sealed } from "./grounds.ts";
 import { insteadOf } from "./instead.ts";
 import { withLastingIds } from "./lasting-ids.ts";
 import { madeAt, mendedBits } from "./made.ts";
@@ -42,7 +43,8 @@ export async function computeJob(job: JobToCompute, ways: Ways): Promise<JobWork
   for await (const cut of computedCuts(job, grounds, time, find, ways)) computed.push(cut);
   const cuts = computed.map((each, index) => plannedCut(each, index, computed, job.made ?? []));
   const planned = cuts.flatMap((cut) => cut ?? []);
-  const setups = withLastingIds(jobSetups(planned), planned, computed);
+  const shared = await inTurns(jobSetupsSteps(planned), turns);
+  const setups = withLastingIds(shared, planned, computed);
   const day = await ordered(setups, grounds, turns);
   const inOrder = day.order.flatMap(({ setupId }) => setups.find(({ id }) => id === setupId) ?? []);
   const instead = await answer(insteadOf(bits, time));
@@ -93,9 +95,9 @@ async function* computedCuts(
       const waste = own && (await answer(wasteAttempt(own, find)));
       if (waste !== undefined) {
         const taken = planWith(waste, piece);
-        yield { ...place, choice: { taken, notTaken: [] }, own: taken, isWaste: true };
+        yield { ...place, choice: { taken, notTaken: [] }, own: taken, isWaste: true, ...sealed(taken) };
       }
-      yield { ...place, choice, own, isWaste: false };
+      yield { ...place, choice, own, isWaste: false, ...sealed(own) };
     }
 
     /** One choice for each set-up that the cut takes. */
@@ -155,24 +157,26 @@ function plannedCut(
   };
 }
 
-async function ordered(setups: readonly JobSetup[], { policy }: JobGrounds, turns: Turns) {
-  const search = orderDaySteps(
-    setups.map((setup) => ({
-      id: setup.id,
-      station: `${setup.routerId} ${setup.mounting}`,
-      bitId: setup.bitId,
-      guide: setup.guide,
-      heightMm: setup.heightMm,
-      fenceMm: setup.positionMm ?? setup.fenceMm,
-      dial: setup.mark ?? setup.rpm,
-      after: setup.after.map(({ setupId }) => setupId),
-    })),
-    policy,
-  );
+function ordered(setups: readonly JobSetup[], { policy }: JobGrounds, turns: Turns) {
+  const asked = setups.map((setup) => ({
+    id: setup.id,
+    station: `${setup.routerId} ${setup.mounting}`,
+    bitId: setup.bitId,
+    guide: setup.guide,
+    heightMm: setup.heightMm,
+    fenceMm: setup.positionMm ?? setup.fenceMm,
+    dial: setup.mark ?? setup.rpm,
+    after: setup.after.map(({ setupId }) => setupId),
+  }));
+  return inTurns(orderDaySteps(asked, policy), turns);
+}
+
+/** Goes through work in steps, giving others their turn between them. */
+async function inTurns<Result>(steps: Generator<void, Result>, turns: Turns): Promise<Result> {
   for (;;) {
-    const step = search.next();
-    if (step.done === true) return step.value;
+    const step = steps.next();
     await turns();
+    if (step.done === true) return step.value;
   }
 }
 

@@ -4,6 +4,7 @@ import { type Choice, type JobTime, settledName } from "./choose.ts";
 import type { JobBit } from "./facts.ts";
 import type { Attempt, Piece } from "./planned.ts";
 import type { JobRecord, NewJob } from "./schema.ts";
+import type { JobGround } from "./work-schema.ts";
 
 /** How a job is computed. */
 export type Ways = {
@@ -29,6 +30,9 @@ export type ComputedCut = {
   readonly own: Attempt | undefined;
   /** Whether it takes wood out for the cut of this number. */
   readonly isWaste: boolean;
+  /** Digest of its plan, and what it rests on beside the cut; undefined if it is not planned. */
+  readonly digest: string | undefined;
+  readonly ground: JobGround | undefined;
 };
 
 /** When a job is made, and by whom. */

@@ -8,7 +8,7 @@ import { shopLayer } from "../shop-policy/reads.ts";
 import type { Question } from "../store/query.ts";
 import { woods } from "../woods/reads.ts";
 import type { JobGroundChange } from "./act-schema.ts";
-import { timeOf } from "./computed.ts";
+import { type ComputedCut, timeOf } from "./computed.ts";
 import { jobBit } from "./facts.ts";
 import { mendedBits } from "./made.ts";
 import { type Attempt, asked } from "./planned.ts";
@@ -18,17 +18,22 @@ import type { JobGround } from "./work-schema.ts";
 /** Grounds are the same for every cut: this one stands for all. */
 const ANY_CUT: Cut = { kind: "groove", depthMm: 1, edges: [{ lengthMm: 1000, grain: "long" }] };
 
-/** What a plan rests on beside the cut, as a fingerprint, and what people want to know of it when it has changed. */
-export function groundOf({ candidate: { bit }, machine, outcome }: Attempt): JobGround {
-  const { record } = bit;
+/** The digest of a plan, and what it rests on beside the cut: as a fingerprint, and what people want to know when it has changed. */
+export function sealed(own: Attempt | undefined): Pick<ComputedCut, "digest" | "ground"> {
+  if (own?.outcome.kind !== "planned") return { digest: undefined, ground: undefined };
+  const { candidate, machine, outcome } = own;
+  const { record } = candidate.bit;
   return {
-    bitId: record.id,
-    routerId: machine.routerId,
-    mounting: machine.mounting,
-    woodId: outcome.kind === "planned" ? outcome.request.woodId : "",
-    digest: outcome.kind === "planned" ? sealOf({ ...outcome.input, cut: ANY_CUT }).digest : "",
-    diameterMm: formDiameterMm(record.form),
-    sharpenedAt: record.sharpenedAt ?? null,
+    digest: sealOf(outcome.input).digest,
+    ground: {
+      bitId: record.id,
+      routerId: machine.routerId,
+      mounting: machine.mounting,
+      woodId: outcome.request.woodId,
+      digest: sealOf({ ...outcome.input, cut: ANY_CUT }).digest,
+      diameterMm: formDiameterMm(record.form),
+      sharpenedAt: record.sharpenedAt ?? null,
+    },
   };
 }
 

@@ -11,11 +11,9 @@ import {
   type Verdict,
 } from "@rimwise/domain";
 import { DECIMALS, dialMark, rpm } from "../plans/rounding.ts";
-import { sealOf } from "../plans/seal.ts";
 import type { ComputedCut, JobToCompute } from "./computed.ts";
 import type { JobGrounds } from "./facts.ts";
 import { type FoundOut, jobFindings, type RunAt } from "./findings.ts";
-import { groundOf } from "./grounds.ts";
 import { describeSetup, settingsOf } from "./sentences.ts";
 import type {
   EdgeShown,
@@ -86,7 +84,7 @@ function placesOf(computed: readonly ComputedCut[]): ComputedCut[] {
   return computed.filter(({ own }) => own?.outcome.kind === "planned");
 }
 
-function presentCut({ part, cut, piece, choice, own, isWaste }: ComputedCut): JobPlannedCut {
+function presentCut({ part, cut, piece, choice, own, isWaste, digest }: ComputedCut): JobPlannedCut {
   const place = {
     part,
     cut,
@@ -95,7 +93,7 @@ function presentCut({ part, cut, piece, choice, own, isWaste }: ComputedCut): Jo
     notTaken: [...choice.notTaken],
   };
   if (own === undefined || own.outcome.kind === "refused") return { ...place, ...NOTHING_PLANNED };
-  const { plan, request, input } = own.outcome;
+  const { plan, request } = own.outcome;
   const { setting } = plan.speed;
   return {
     ...place,
@@ -108,7 +106,7 @@ function presentCut({ part, cut, piece, choice, own, isWaste }: ComputedCut): Jo
     passes: plan.passes.length,
     guide: plan.guide ?? null,
     request,
-    digest: sealOf(input).digest,
+    digest: digest ?? null,
   };
 }
 
@@ -214,7 +212,7 @@ function bitsToFetch({ setups, bits }: ComputedJob): JobBitShown[] {
 }
 
 function groundsOf({ computed }: ComputedJob): JobGround[] {
-  const grounds = computed.flatMap(({ own }) => (own === undefined ? [] : [groundOf(own)]));
+  const grounds = computed.flatMap(({ ground }) => ground ?? []);
   const first = new Map<string, JobGround>();
   for (const ground of grounds) {
     const { bitId, routerId, mounting, woodId } = ground;

@@ -1,0 +1,76 @@
+import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
+import { KITCHEN_ROUTER, kitchenBits, kitchenJob } from "../contract/kitchen.ts";
+
+const ROUNDS = 9;
+
+/** The most parts that one request may have, three cuts in each. */
+const MOST_PARTS = 200;
+
+type Answer = { readonly id: string };
+
+/** A kitchen of 24 doors, and a cut list as long as one may be, each from one request: time, and the longest that others wait. */
+export async function benchJobs(): Promise<string> {
+  const config = readConfig({
+    RIMWISE_DATABASE: ":memory:",
+    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
+    RIMWISE_BUSY_AFTER_MS: "0",
+    RIMWISE_LOG_LEVEL: "error",
+  });
+  const store = await openShopStore(config.database);
+  const key = (await grantFirstKey(store, config.firstKey)) ?? "";
+  const { app } = await buildApp({ config, store });
+  const post = async (url: string, payload: object) => {
+    const response = await app.inject({
+      method: "POST",
+      url,
+      payload,
+      headers: { authorization: `Bearer ${key}` },
+    });
+    if (response.statusCode >= 300) throw new Error(`${url}: ${response.body}`);
+    return response.json<Answer>();
+  };
+  const bits = kitchenBits();
+  const [cope, stick, panel] = [
+    await post("/v1/bits", bits.cope),
+    await post("/v1/bits", bits.stick),
+    await post("/v1/bits", bits.panel),
+  ];
+  const router = await post("/v1/routers", KITCHEN_ROUTER);
+  const ids = { radiusMm: 6, copeId: cope.id, stickId: stick.id, panelId: panel.id, routerId: router.id };
+  const kitchen = kitchenJob(ids);
+  const parts = Array.from({ length: MOST_PARTS }, (_, index) => {
+    const part = kitchen.parts[index % kitchen.parts.length];
+    return { ...part, name: `Part ${index + 1}`, lengthMm: 300 + index };
+  });
+  const rows = [
+    await timed("24 doors", () => post("/v1/jobs/preview", kitchen)),
+    await timed(`${MOST_PARTS} different parts`, () => post("/v1/jobs/preview", { ...kitchen, parts })),
+  ];
+  await app.close();
+  await store.close();
+  return [`Jobs, of ${ROUNDS} requests each`, ...rows].join("\n");
+}
+
+async function timed(name: string, ask: () => Promise<unknown>): Promise<string> {
+  const wholeMs: number[] = [];
+  let stallMs = 0;
+  let last = performance.now();
+  let isWatched = true;
+  const watch = () => {
+    const now = performance.now();
+    stallMs = Math.max(stallMs, now - last);
+    last = now;
+    if (isWatched) setImmediate(watch);
+  };
+  await ask();
+  last = performance.now();
+  watch();
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const started = performance.now();
+    await ask();
+    wholeMs.push(performance.now() - started);
+  }
+  isWatched = false;
+  const middle = wholeMs.sort((one, other) => one - other)[Math.floor(ROUNDS / 2)] ?? 0;
+  return `  ${name.padEnd(22)} median ${middle.toFixed(0)} ms; others wait ${stallMs.toFixed(0)} ms at most`;
+}
