@@ -88,10 +88,11 @@ const CUT = { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "e
 const PLAN = { bit: BIT, router: ROUTER, mounting: "table", woodId: "black-cherry", cut: CUT };
 const pair = ({ bitId, routerId }: Ids) => ({ bitId, routerId });
 
-const LOCK_MITRE = {
+/** Made for each half: two places of a body are two objects. */
+const lockMitre = () => ({
   form: { kind: "lock-mitre", diameterMm: 69.9, cuttingLengthMm: 22, lockDepthMm: 2.5 },
   ...{ shankDiameterMm: 12.7, wings: 2 },
-};
+});
 const jobBody = ({ dadoBitId = "", routerId = "" }: Ids) => jobFor(dadoBitId, routerId);
 
 const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unknown>>>> = {
@@ -144,7 +145,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   }),
   solveJoint: () => ({
     joint: "lock-mitre",
-    ...{ first: LOCK_MITRE, second: LOCK_MITRE, thicknessMm: 18 },
+    ...{ first: lockMitre(), second: lockMitre(), thicknessMm: 18 },
   }),
   fitTemplate: () => ({ bitDiameterMm: 12.7, runsBy: "bushing", runsDiameterMm: 19, line: "inside" }),
   searchProfile: () => ({ shape: PROFILE.shape }),
