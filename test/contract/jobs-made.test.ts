@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { addBit, addSomebody, made } from "./crib.ts";
-import { kitchenBits } from "./kitchen.ts";
+import { kitchenBits, kitchenJob } from "./kitchen.ts";
 import { act, changesOf, createJob, kitchenShop, readyJob } from "./kitchen-shop.ts";
 
 const kitchen = kitchenShop();
@@ -150,6 +150,15 @@ describe("a job under way", () => {
     const { body: bit } = await kitchen.shop.ask("GET", `/v1/bits/${setup.bitId}`);
     expect(bit.state).toBe("held");
     expect(next.work.verdict).toBe("do-not-run");
+  });
+
+  test("is not done because nothing that is left can be planned", async () => {
+    const [, , panel] = kitchenJob(kitchen.ids).parts;
+    const job = await readyJob(kitchen, { parts: [panel] });
+    const [setup] = job.work.setups;
+    const made = { setupId: setup.id, outcomes: ["came-loose"] };
+    const { body: next } = await act(kitchen, job.id, "set-ups-made", made);
+    expect(next).toMatchObject({ state: "under-way", work: { verdict: "do-not-run", setups: [] } });
   });
 
   test("keeps everything of one request, or nothing: the same again is the same answer", async () => {

@@ -95,7 +95,8 @@ export function setupMade(
   kept: readonly ReservationRecord[],
   at: string,
 ): Decision<JobRecord> {
-  const isLast = work.setups.length === 0;
+  // What cannot be planned any more has no set-up either: that job is not done.
+  const isLast = work.setups.length === 0 && work.verdict !== "do-not-run";
   const record: JobRecord = {
     ...nextVersion(current, at),
     state: isLast ? "done" : "under-way",
