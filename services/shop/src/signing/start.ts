@@ -1,6 +1,7 @@
-import { rmSync, statSync } from "node:fs";
+import { rmSync } from "node:fs";
 import { type Config, ConfigError } from "../config.ts";
 import type { Change } from "../store/port.ts";
+import { modeForOthers } from "../store/private-file.ts";
 import type { Store } from "../store/store.ts";
 import { createSigningKey, loseSigningKey, takeOverSigningKey } from "./decide.ts";
 import { damaged, type KeptKey, type KeyFile, makeKeyFile, readKeyFile, writeKeyFile } from "./key-file.ts";
@@ -28,8 +29,6 @@ type Parts = Pick<Store, "answer" | "commit"> & {
 };
 
 const IN_MEMORY = ":memory:";
-const OTHERS = 0o077;
-const PERMISSIONS = 0o777;
 /** How often it is looked again when another process that starts at the same time was first. */
 const MOST_LOOKS = 5;
 
@@ -148,10 +147,8 @@ async function areUsable(keys: readonly KeptKey[]): Promise<boolean> {
 }
 
 function privateFile(file: string): KeyFile | undefined {
-  const status = statSync(file, { throwIfNoEntry: false });
-  // Windows has no such permissions and shows all of them.
-  if (status !== undefined && process.platform !== "win32" && (status.mode & OTHERS) !== 0) {
-    const mode = (status.mode & PERMISSIONS).toString(8);
+  const mode = modeForOthers(file);
+  if (mode !== undefined) {
     throw new ConfigError(
       `RIMWISE_SIGNING_KEYS: others than its owner may read ${file} (mode ${mode}), and whoever did and has the database can sign for this shop. Take that right away (chmod 600), and when the service runs, change the keys: POST /v1/signing-keys/rotate.`,
     );
