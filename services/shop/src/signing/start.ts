@@ -59,6 +59,7 @@ async function readyKeys({ answer, commit, settings, signed, now }: Parts) {
     );
   }
   const sealingKey = sealingKeyOf(settings, found);
+  if (sealingKey === undefined) return undefined;
   const sealing = sealingWith(sealingKey);
   const { known, foreign } = openKeys(records, sealing);
   if (foreign.length > 0 && !acceptLostSigningKeys && file !== IN_MEMORY) throw sealedOtherwise(settings);
@@ -99,18 +100,32 @@ function whatIsMissing(
   return kids.size === 0 && mayHaveSheets ? "the keys that this shop has signed with are gone" : undefined;
 }
 
-/** The sealing key of the settings or the file; a new one is in the file before anything is sealed with it. */
-function sealingKeyOf({ signingKeys: file, sealingKey }: KeySettings, found: KeyFile | undefined): string {
+/**
+ * The sealing key of the settings or the file; a new one is in the file before anything is sealed with it. Undefined when another
+ * process took it away meanwhile.
+ */
+function sealingKeyOf(
+  { signingKeys: file, sealingKey }: KeySettings,
+  found: KeyFile | undefined,
+): string | undefined {
   const there = sealingKey ?? found?.sealingKey;
   if (there !== undefined) return there;
   const fresh = newSealingKey();
   if (file === IN_MEMORY) return fresh;
-  if (found === undefined) makeKeyFile(file, { sealingKey: fresh });
-  // Looked at again: another process that starts at the same time may have been first.
+  if (found === undefined) {
+    makeKeyFile(file, { sealingKey: fresh });
+    return readKeyFile(file)?.sealingKey;
+  }
+  // Of processes that take over the same file at once, the first to make this one says the key. The file itself, looked at after it, outdoes it.
+  const agreed = `${file}.sealing`;
+  makeKeyFile(agreed, { sealingKey: fresh });
+  const chosen = readKeyFile(agreed)?.sealingKey;
   const now = readKeyFile(file);
-  if (now?.sealingKey !== undefined) return now.sealingKey;
-  writeKeyFile(file, { sealingKey: fresh, ...now });
-  return fresh;
+  if (chosen !== undefined && now?.keys !== undefined && now.sealingKey === undefined)
+    writeKeyFile(file, { sealingKey: chosen, ...now });
+  const settled = readKeyFile(file)?.sealingKey;
+  if (settled !== undefined) rmSync(agreed, { force: true });
+  return settled;
 }
 
 /** The signing keys themselves are in the database now: the file has only what opens them, or is of no more use. */

@@ -14,9 +14,11 @@ const OWNER_ONLY = 0o600;
 const OTHERS = 0o077;
 const PERMISSIONS = 0o777;
 
-/** Writes a text so that the file is the old one or the new one, whole and on the disk, and only its owner's to read. */
-export function writePrivateFile(file: string, text: string): void {
-  const fresh = `${file}.new`;
+/**
+ * Writes a text so that the file is the old one or the new one, whole and on the disk, and only its owner's to read. `fresh` is where it
+ * is written first: one of its own for each process, when several may write the file at once.
+ */
+export function writePrivateFile(file: string, text: string, fresh = `${file}.new`): void {
   const handle = openSync(fresh, "w", OWNER_ONLY);
   try {
     fchmodSync(handle, OWNER_ONLY);
