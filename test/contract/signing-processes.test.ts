@@ -3,6 +3,8 @@ import { dirname } from "node:path";
 import { buildApp, openShopStore, readConfig } from "@rimwise/shop";
 import { describe, expect, test } from "vitest";
 import { behindTheService, copyOf, newDatabase } from "../../services/shop/testing/behind-the-service.ts";
+import { builtService } from "../running/built-service.ts";
+import { ask, exited, start } from "../running/service-process.ts";
 import { keptKeys, keyFile, PUBLISHED } from "./key-file.ts";
 import { secondProcess } from "./second-process.ts";
 import { openShop, type Shop } from "./shop.ts";
@@ -71,6 +73,37 @@ describe("a shop whose signing keys are in the file of an earlier version", () =
     const again = await secondProcess(shop);
     expect(idsOf(await listed(again))).toEqual([PUBLISHED.kid]);
   });
+
+  test.each(["the file", "a setting"])(
+    "has them once, under one key of %s, when several processes take them over at the same moment",
+    async (where) => {
+      const build = await builtService();
+      for (let round = 0; round < 3; round += 1) {
+        const RIMWISE_SIGNING_KEYS = keyFile(earlier);
+        const database = newDatabase(dirname(RIMWISE_SIGNING_KEYS));
+        await (await openShopStore(database)).close();
+        const settings = {
+          RIMWISE_SIGNING_KEYS,
+          RIMWISE_FIRST_KEY: "a-first-manager's-key-for-the-tests-0123456789",
+          ...(where === "a setting" && { RIMWISE_SEALING_KEY: "5e".repeat(32) }),
+        };
+        const shops = await Promise.all([1, 2, 3].map(() => start([build], database, settings)));
+        for (const { url } of shops) {
+          const published = await (await fetch(`${url}/.well-known/jwks.json`)).json();
+          expect(published.keys.map(({ kid }: { kid: string }) => kid)).toEqual([PUBLISHED.kid]);
+        }
+        expect((await keptKeys({ file: database })).map(({ kid }) => kid)).toEqual([PUBLISHED.kid]);
+        if (where === "a setting") expect(existsSync(RIMWISE_SIGNING_KEYS)).toBe(false);
+        else expect(Object.keys(content(RIMWISE_SIGNING_KEYS))).toEqual(["sealingKey"]);
+        expect(existsSync(`${RIMWISE_SIGNING_KEYS}.sealing`)).toBe(false);
+        for (const shop of shops) {
+          expect((await ask(shop, "/v1/events/checkpoints", {})).status).toBe(201);
+          shop.process.kill("SIGKILL");
+          await exited(shop);
+        }
+      }
+    },
+  );
 
   test.each(["before the database had them", "before the file was cleared"])(
     "goes on when it was killed %s",

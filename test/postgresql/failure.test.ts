@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, onTestFinished, test } from "vitest";
 import { behindTheService, count } from "../../services/shop/testing/behind-the-service.ts";
 import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts";
+import { manyStraights, sendFile } from "../contract/import-files.ts";
 import { type Answer, openShop, PANEL_BIT, type Shop } from "../contract/shop.ts";
 import { follow } from "../crash/followers.ts";
 import { openProxy } from "./proxy.ts";
@@ -58,6 +59,23 @@ describeOnPostgresql("a network that fails between the service and PostgreSQL", 
     expect(await count(direct, "bits")).toBe(0);
     expect((await add(shop, "amid")).status).toBe(201);
     expect(await count(direct, "bits")).toBe(1);
+  });
+
+  test("amid an import row by row leaves what was taken of it, and says so", async () => {
+    const { shop, proxy, direct } = await shopBehindProxy(server, folder);
+    const file = manyStraights(150);
+    proxy.cutAt("Straight 120", "before");
+    const lost = await sendFile(shop, file, { query: "?mode=row-by-row" });
+    expectAway(lost);
+    expect(lost.body.detail).toMatch(/^The import import_\S+ was cut off\. The rows .+ are kept/);
+    expect(await count(direct, "bits")).toBe(100);
+    const again = await sendFile(shop, file, { query: "?mode=row-by-row" });
+    expect([again.status, again.body.code]).toEqual([409, "imported-before"]);
+    proxy.cutAt("Straight 20", "before");
+    const whole = await sendFile(shop, manyStraights(151));
+    expectAway(whole);
+    expect(whole.body.detail).toMatch(/^Nothing was changed\. Send it again/);
+    expect(await count(direct, "bits")).toBe(100);
   });
 
   test("at a COMMIT that the server never got is no write: the same request again is the first", async () => {

@@ -14,6 +14,7 @@ const ON_BOTH = [
   "test/sdk/",
   "test/browser/",
   "test/crash/",
+  "test/running/new-sealing-key",
   "test/fuzz/",
   "test/properties/folded",
   "test/properties/lapse",

@@ -4,12 +4,21 @@ import { backup } from "./backup.ts";
 import { type Asked, type Command, CommandError } from "./command.ts";
 import { move } from "./move.ts";
 import { newManagerKey } from "./new-manager-key.ts";
+import { newSealingKey } from "./new-sealing-key.ts";
 import { restore } from "./restore.ts";
 import { serve } from "./serve.ts";
 import { verify } from "./verify.ts";
 
 /** Every command, one line each. */
-export const COMMANDS: readonly Command[] = [serve, backup, restore, verify, move, newManagerKey];
+export const COMMANDS: readonly Command[] = [
+  serve,
+  backup,
+  restore,
+  verify,
+  move,
+  newManagerKey,
+  newSealingKey,
+];
 
 /** Does what a command line asks; without one it serves. */
 export async function runCommand(line: readonly string[]): Promise<void> {

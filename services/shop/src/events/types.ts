@@ -72,6 +72,7 @@ export const HAPPENINGS = {
     retired: "was retired: it signs nothing any more",
     compromised: "is in other hands: nothing that it signed counts any more",
     lost: "was lost: what it signed cannot be checked any more",
+    resealed: "is sealed with another sealing key",
   },
   computation: { renewed: "has a newer version" },
 } as const;

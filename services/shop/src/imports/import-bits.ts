@@ -19,6 +19,8 @@ type Parts = Omit<Grounds, "at"> & {
   readonly write: Write;
   readonly stamp: Stamp;
   readonly now: () => Date;
+  /** Called once the import is entered in the history: from then on rows of it may be kept, whatever comes of it. */
+  readonly onEntered: (importId: string) => void;
 };
 type Job = { readonly upload: Upload; readonly ask: ImportAsk; readonly parts: Parts };
 
@@ -93,6 +95,7 @@ async function rowByRow(job: Job): Promise<Outcome> {
       // Entered beforehand, so that a file whose import was cut off is known as well.
       record = importRecord(job, EMPTY_TALLY, "running");
       await parts.write({ stamp: parts.stamp, changes: [creation(importKind, record)] });
+      parts.onEntered(record.id);
     }
     const outcomes = await Promise.all(batch.map((row) => writeRow(row, parts)));
     for (const [index, { line, outcome }] of batch.entries()) {

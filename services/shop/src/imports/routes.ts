@@ -9,6 +9,7 @@ import type { Doors } from "../http/routes.ts";
 import { stampOf } from "../http/write.ts";
 import { fieldFaults } from "../problems/from-ajv.ts";
 import { COLUMN_NAMES } from "./columns.ts";
+import { cutOff } from "./cut-off.ts";
 import type { ReadBit } from "./decide.ts";
 import { exportBits } from "./export-bits.ts";
 import { FILE_ANSWER, FILE_BODY, formatOf, notAFile, takeFiles } from "./file-bodies.ts";
@@ -95,6 +96,10 @@ function importRoute(app: App, { answer, answerOnce, leases, write, now }: Doors
       const { isRepeat, ...ask } = request.query;
       const upload = await receiveUpload(request.body);
       const { sha256 } = upload;
+      let entered: string | undefined;
+      const onEntered = (importId: string) => {
+        entered = importId;
+      };
       try {
         await answerOnce(
           request,
@@ -103,11 +108,13 @@ function importRoute(app: App, { answer, answerOnce, leases, write, now }: Doors
             run(async () => {
               if (!isRepeat) requireNew(await answer(imports.newest(MOST_IMPORTS_OF_ONE_FILE, { sha256 })));
               const stamp = stampOf(request, now());
-              const parts = { answer, write, readBit: bitReader(request), stamp, now };
+              const parts = { answer, write, readBit: bitReader(request), stamp, now, onEntered };
               return importBits(upload, { format, ...ask }, parts);
             }),
           { format, sha256 },
         );
+      } catch (error) {
+        throw entered === undefined ? error : cutOff(error, entered);
       } finally {
         await upload.close();
       }

@@ -17,6 +17,8 @@ type Extras = {
   /** What is wrong with a file, line by line: the report of its kind of import. */
   readonly report?: object;
   readonly headers?: Readonly<Record<string, string>>;
+  /** What the log needs to know of it. */
+  readonly cause?: unknown;
 };
 
 /** A refusal with its code, thrown anywhere in the service and answered by `http/answer-problems.ts`. */
@@ -28,7 +30,7 @@ export class Problem extends Error {
   readonly headers: Readonly<Record<string, string>>;
 
   constructor(code: ProblemCode, detail: string, extras: Extras = {}) {
-    super(detail);
+    super(detail, "cause" in extras ? { cause: extras.cause } : undefined);
     this.name = "Problem";
     this.code = code;
     this.status = PROBLEMS[code].status;

@@ -39,6 +39,12 @@ export function loseSigningKey(key: SigningKeyRecord, sealing: Sealing, at: stri
   return ended(key, { retiredAt: key.retiredAt ?? at, lostAt: at }, "lost", sealing, at);
 }
 
+/** The key as it is, with its private half under another seal. */
+export function resealSigningKey(key: SigningKeyRecord, d: string, sealing: Sealing, at: string): DecidedKey {
+  const record = { ...nextVersion(key, at), seal: sealing.seal(d, statedOf(key)) };
+  return { record, changes: [replacement(signingKeyKind, key, record, "resealed")] };
+}
+
 /** What the seal of a key covers besides its private half: whoever changes one of these in the database breaks it. */
 export function statedOf({ kid, x, createdAt, retiredAt, compromisedAt, lostAt }: SigningKeyRecord): object {
   return {

@@ -40,7 +40,9 @@ export type KeyFile = Static<typeof KeyFileSchema>;
 /** What is in a file; undefined if there is no file. Throws a ConfigError for a file that cannot be used. */
 export function readKeyFile(file: string): KeyFile | undefined {
   if (!existsSync(file)) return undefined;
-  const content = keyFileOf(contentOf(file));
+  const read = contentOf(file);
+  if (read === undefined) return undefined;
+  const content = keyFileOf(read);
   if (content === undefined) throw damaged(file, "it does not hold what this service wrote into it");
   return content;
 }
@@ -57,7 +59,7 @@ export function keyFileIn(text: string): KeyFile | undefined {
 /** Writes so that the file is the old one or the new one, whole and on the disk, and nobody else's to read. */
 export function writeKeyFile(file: string, content: KeyFile): void {
   try {
-    writePrivateFile(file, textOf(content));
+    writePrivateFile(file, textOf(content), `${file}.${process.pid}.new`);
   } catch (cause) {
     throw notWritten(file, cause);
   }
@@ -105,6 +107,8 @@ function contentOf(file: string): unknown {
   try {
     return JSON.parse(readFileSync(file, "utf8"));
   } catch (cause) {
+    // Another process that starts at the same time may have taken it away just now.
+    if (cause instanceof Error && "code" in cause && cause.code === "ENOENT") return undefined;
     // The parser's message would quote the file, secret and all.
     throw damaged(file, cause instanceof SyntaxError ? "it is not JSON" : reasonOf(cause));
   }

@@ -1,6 +1,7 @@
-import { rmSync, statSync } from "node:fs";
+import { rmSync } from "node:fs";
 import { type Config, ConfigError } from "../config.ts";
 import type { Change } from "../store/port.ts";
+import { modeForOthers } from "../store/private-file.ts";
 import type { Store } from "../store/store.ts";
 import { createSigningKey, loseSigningKey, takeOverSigningKey } from "./decide.ts";
 import { damaged, type KeptKey, type KeyFile, makeKeyFile, readKeyFile, writeKeyFile } from "./key-file.ts";
@@ -28,8 +29,6 @@ type Parts = Pick<Store, "answer" | "commit"> & {
 };
 
 const IN_MEMORY = ":memory:";
-const OTHERS = 0o077;
-const PERMISSIONS = 0o777;
 /** How often it is looked again when another process that starts at the same time was first. */
 const MOST_LOOKS = 5;
 
@@ -60,6 +59,7 @@ async function readyKeys({ answer, commit, settings, signed, now }: Parts) {
     );
   }
   const sealingKey = sealingKeyOf(settings, found);
+  if (sealingKey === undefined) return undefined;
   const sealing = sealingWith(sealingKey);
   const { known, foreign } = openKeys(records, sealing);
   if (foreign.length > 0 && !acceptLostSigningKeys && file !== IN_MEMORY) throw sealedOtherwise(settings);
@@ -100,18 +100,32 @@ function whatIsMissing(
   return kids.size === 0 && mayHaveSheets ? "the keys that this shop has signed with are gone" : undefined;
 }
 
-/** The sealing key of the settings or the file; a new one is in the file before anything is sealed with it. */
-function sealingKeyOf({ signingKeys: file, sealingKey }: KeySettings, found: KeyFile | undefined): string {
+/**
+ * The sealing key of the settings or the file; a new one is in the file before anything is sealed with it. Undefined when another
+ * process took it away meanwhile.
+ */
+function sealingKeyOf(
+  { signingKeys: file, sealingKey }: KeySettings,
+  found: KeyFile | undefined,
+): string | undefined {
   const there = sealingKey ?? found?.sealingKey;
   if (there !== undefined) return there;
   const fresh = newSealingKey();
   if (file === IN_MEMORY) return fresh;
-  if (found === undefined) makeKeyFile(file, { sealingKey: fresh });
-  // Looked at again: another process that starts at the same time may have been first.
+  if (found === undefined) {
+    makeKeyFile(file, { sealingKey: fresh });
+    return readKeyFile(file)?.sealingKey;
+  }
+  // Of processes that take over the same file at once, the first to make this one says the key. The file itself, looked at after it, outdoes it.
+  const agreed = `${file}.sealing`;
+  makeKeyFile(agreed, { sealingKey: fresh });
+  const chosen = readKeyFile(agreed)?.sealingKey;
   const now = readKeyFile(file);
-  if (now?.sealingKey !== undefined) return now.sealingKey;
-  writeKeyFile(file, { sealingKey: fresh, ...now });
-  return fresh;
+  if (chosen !== undefined && now?.keys !== undefined && now.sealingKey === undefined)
+    writeKeyFile(file, { sealingKey: chosen, ...now });
+  const settled = readKeyFile(file)?.sealingKey;
+  if (settled !== undefined) rmSync(agreed, { force: true });
+  return settled;
 }
 
 /** The signing keys themselves are in the database now: the file has only what opens them, or is of no more use. */
@@ -148,10 +162,8 @@ async function areUsable(keys: readonly KeptKey[]): Promise<boolean> {
 }
 
 function privateFile(file: string): KeyFile | undefined {
-  const status = statSync(file, { throwIfNoEntry: false });
-  // Windows has no such permissions and shows all of them.
-  if (status !== undefined && process.platform !== "win32" && (status.mode & OTHERS) !== 0) {
-    const mode = (status.mode & PERMISSIONS).toString(8);
+  const mode = modeForOthers(file);
+  if (mode !== undefined) {
     throw new ConfigError(
       `RIMWISE_SIGNING_KEYS: others than its owner may read ${file} (mode ${mode}), and whoever did and has the database can sign for this shop. Take that right away (chmod 600), and when the service runs, change the keys: POST /v1/signing-keys/rotate.`,
     );

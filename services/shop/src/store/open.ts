@@ -1,6 +1,7 @@
 import type { ChainHead } from "./head.ts";
 import type { Side, Target } from "./move/side.ts";
 import { isPostgresql, readAddress } from "./postgresql/address.ts";
+import { whileUnused } from "./sqlite/copy.ts";
 import { openSqliteSource, openSqliteTarget } from "./sqlite/move.ts";
 import { isAtLevel as isFileAtLevel, openSqliteStore } from "./sqlite/open.ts";
 import type { Shape, Store } from "./store.ts";
@@ -20,6 +21,13 @@ export async function isAtLevel(database: string): Promise<boolean> {
   if (!isPostgresql(database)) return isFileAtLevel(database);
   const { isShopAtLevel } = await import("./postgresql/open.ts");
   return isShopAtLevel(database);
+}
+
+/** Throws a DatabaseFileError when somebody has a shop's database open. */
+export async function requireUnused(database: string): Promise<void> {
+  if (!isPostgresql(database)) return whileUnused(database, () => undefined);
+  const { requireUnusedShop } = await import("./postgresql/presence.ts");
+  await requireUnusedShop(readAddress(database));
 }
 
 /** A shop's database to move from. Throws when somebody has it open. */

@@ -1,4 +1,7 @@
-/** Why a database does not answer just now: it is away, all connections to it are in use, or it went away while it was told to commit. */
+/**
+ * Why a database does not answer just now: it is away; it is too busy, with all connections in use or somebody writing amid what was
+ * read; or it went away while it was told to commit.
+ */
 type Cause = "STORE_UNAVAILABLE" | "STORE_BUSY" | "STORE_OUTCOME_UNKNOWN";
 
 /** Thrown when the database cannot be reached just now, or gives no connection in time. Asked again shortly, it may. */

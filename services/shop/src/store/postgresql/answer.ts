@@ -76,11 +76,15 @@ async function answered<Result>(
   return result;
 }
 
-/** Begins a transaction in which a query finds what it found before. Throws an UnavailableError when it has changed meanwhile. */
+/**
+ * Begins a transaction in which a query finds what it found before. Throws an UnavailableError when somebody wrote between the two. That
+ * can happen once for each function and process: from then on its questions begin with a transaction. The question has gone on with
+ * what it was given and cannot be asked again from here; whoever asked can, at once.
+ */
 async function requireSame(client: PoolClient, step: Step, found: readonly RawRow[]): Promise<void> {
   const [, again] = await inOrder<[unknown, readonly RawRow[]]>([client.query(BEGIN), rowsOf(client, step)]);
   if (JSON.stringify(again) !== JSON.stringify(found))
-    throw new UnavailableError("what was read has changed meanwhile");
+    throw new UnavailableError("what was read has changed meanwhile", "STORE_BUSY");
 }
 
 async function rest<Result>(

@@ -37,7 +37,7 @@ describeOnPostgresql("a question of several queries", () => {
       return yield* times(count, ANYTHING);
     }
     for (let turn = 0; turn < 5; turn += 1) expect(await store.answer(others(1))).toBe(1);
-    await expect(store.answer(others(2))).rejects.toThrow("the database cannot be reached");
+    await expect(store.answer(others(2))).rejects.toMatchObject({ code: "STORE_BUSY" });
     expect(await store.answer(others(2)), "from then on in a transaction").toBe(2);
   });
 });
