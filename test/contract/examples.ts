@@ -15,6 +15,8 @@ const RANDOM: readonly (readonly [RegExp, string])[] = [
   // Requests.
   [/[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}/g, "01980000-0000-7000-8000-000000000001"],
   [/\beyJ[\w-]+\.[\w-]*\.[\w-]+/g, "eyJhbGciOiJFZERTQSJ9.e30.c2lnbmF0dXJl"],
+  // Digests of what is cut at a set-up, ids of records among it.
+  [/\bsetup_[0-9a-f]{16}\b/g, "setup_0123456789abcdef"],
   // SHA-256 of nothing.
   [/\b[0-9a-f]{64}\b/g, "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"],
   [/("nextCursor":")[^"]+/g, "$1Yml0XzAx"],

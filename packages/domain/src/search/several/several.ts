@@ -37,8 +37,43 @@ type Searched = { readonly field: Field; readonly answers: readonly Answer[]; re
 
 type Answer = { readonly cuts: readonly Cut[]; readonly leftMm: number };
 
-/** The fewest set-ups, two to `setupsMax`, that make a profile together, the work presented to each as suits it. */
+/**
+ * The fewest set-ups, two to `setupsMax`, that make a profile together. Each way of seeing it is searched by itself first: fewer places are asked
+ * of each cut there, so that none is lost to a bound; then with the work presented to each cut as suits it, for fewer still.
+ */
 export function* searchSeveral(
+  bits: readonly SearchBit[],
+  targets: readonly MarkedTarget[],
+  setupsMax: number,
+  thicknessMm: number,
+): Steps<Several> {
+  let best: Several = { together: [], dominated: [], isComplete: true };
+  let most = setupsMax;
+  for (const target of targets) {
+    const alone = yield* searchTogether(bits, [target], most, thicknessMm);
+    best = better(best, alone);
+    // Another view may do with as many: of these the one that leaves least is wanted.
+    most = best.together[0]?.length ?? setupsMax;
+  }
+  if (targets.length < 2) return best;
+  const fewer = best.together.length === 0 ? setupsMax : most - 1;
+  return better(best, yield* searchTogether(bits, targets, fewer, thicknessMm));
+}
+
+/** The one with fewer set-ups; what both know of bits that were not taken, and whether both are complete. */
+function better(one: Several, other: Several): Several {
+  const [mine, theirs] = [one, other].map(({ together }) => together[0]?.length ?? Infinity);
+  const both = [...one.together, ...other.together];
+  const together = mine === theirs ? both : (mine ?? 0) < (theirs ?? 0) ? one.together : other.together;
+  return {
+    together,
+    dominated: one.dominated.length === 0 ? other.dominated : one.dominated,
+    isComplete: one.isComplete && other.isComplete,
+  };
+}
+
+/** The same for these targets as one search. */
+function* searchTogether(
   bits: readonly SearchBit[],
   targets: readonly MarkedTarget[],
   setupsMax: number,
