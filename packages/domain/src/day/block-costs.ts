@@ -1,3 +1,4 @@
+import type { Steps } from "../quantity/steps.ts";
 import type { DayProblem } from "./problem.ts";
 import { visitsTicks } from "./visits-ticks.ts";
 
@@ -16,7 +17,7 @@ const EXACT_TO = 10;
  * Bounds for each block, so that for any order of the day the sum over blocks of `firstTicks + (times put in − 1) · againTicks`, and the
  * moves, is no more than what it costs. Yields between pieces of work.
  */
-export function* blockCosts(problem: DayProblem): Generator<void, BlockCosts[]> {
+export function* blockCosts(problem: DayProblem): Steps<BlockCosts[]> {
   const costs: BlockCosts[] = [];
   for (const block of problem.blocks) {
     const entryTicks = leastEntryTicks(problem, block);

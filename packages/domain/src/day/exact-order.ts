@@ -1,3 +1,4 @@
+import type { Steps } from "../quantity/steps.ts";
 import type { DayProblem } from "./problem.ts";
 import { type StationStates, stateCount, stationStates } from "./station-states.ts";
 
@@ -16,7 +17,7 @@ export function isExactShort({ atStation }: DayProblem): boolean {
  * The order that costs least; of several the one that takes what was given first as early as it can. Dynamic programming over what is
  * done, each station's last set-up and the station of the last one, from the end of the day back. Yields between pieces of work.
  */
-export function* exactOrder(problem: DayProblem): Generator<void, number[]> {
+export function* exactOrder(problem: DayProblem): Steps<number[]> {
   const states = statesOf(problem.atStation);
   const search = searchOf(problem, states);
   yield;

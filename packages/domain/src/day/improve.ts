@@ -1,3 +1,4 @@
+import type { Steps } from "../quantity/steps.ts";
 import { type CostedOrder, costedOrder } from "./costed-order.ts";
 import type { DayProblem } from "./problem.ts";
 
@@ -21,7 +22,7 @@ export function* improved(
   problem: DayProblem,
   start: readonly number[],
   boundTicks: number,
-): Generator<void, number[]> {
+): Steps<number[]> {
   const random = seededRandom();
   const spent: Spent = { lookedAt: 0, restAt: LOOKED_AT_ONCE };
   let best = yield* withoutBetterMove(problem, Int32Array.from(start), spent);
@@ -36,11 +37,7 @@ export function* improved(
 
 type Spent = { lookedAt: number; restAt: number };
 
-function* withoutBetterMove(
-  problem: DayProblem,
-  start: Int32Array,
-  spent: Spent,
-): Generator<void, CostedOrder> {
+function* withoutBetterMove(problem: DayProblem, start: Int32Array, spent: Spent): Steps<CostedOrder> {
   let costed = costedOrder(problem, start);
   spent.lookedAt += start.length * problem.atStation.length;
   for (let isBetter = true; isBetter; ) {

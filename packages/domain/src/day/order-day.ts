@@ -1,3 +1,4 @@
+import { allOf, type Steps } from "../quantity/steps.ts";
 import { changesAtStation, minutesIn, ticksOf } from "./changes.ts";
 import type { Change, ChangeoverTimes, DayOrder, DaySetup, DayStep } from "./day.ts";
 import { exactOrder, isExactShort } from "./exact-order.ts";
@@ -23,8 +24,7 @@ import { searchedOrder } from "./searched-order.ts";
  * day.order.map(({ setupId }) => setupId) // → ["stiles", "rails", "doors"]
  */
 export function orderDay(setups: readonly DaySetup[], times: ChangeoverTimes): DayOrder {
-  const steps = orderDaySteps(setups, times);
-  for (let step = steps.next(); ; step = steps.next()) if (step.done === true) return step.value;
+  return allOf(orderDaySteps(setups, times));
 }
 
 /**
@@ -34,10 +34,7 @@ export function orderDay(setups: readonly DaySetup[], times: ChangeoverTimes): D
  * const steps = orderDaySteps([], DEFAULT_POLICY);
  * steps.next() // → { done: true }
  */
-export function* orderDaySteps(
-  setups: readonly DaySetup[],
-  times: ChangeoverTimes,
-): Generator<void, DayOrder> {
+export function* orderDaySteps(setups: readonly DaySetup[], times: ChangeoverTimes): Steps<DayOrder> {
   if (setups.length === 0) return { order: [], changeoverMin: 0, lowerBoundMin: 0, isProvenLeast: true };
   const problem = yield* dayProblem(setups, times);
   const { order, boundTicks } = isExactShort(problem)

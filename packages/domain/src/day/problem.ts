@@ -1,4 +1,5 @@
 import { DomainError, type Fault } from "../quantity/fault.ts";
+import type { Steps } from "../quantity/steps.ts";
 import { changesAtStation, ticksIn, ticksOf } from "./changes.ts";
 import type { ChangeoverTimes, DaySetup } from "./day.ts";
 
@@ -23,10 +24,7 @@ export type DayProblem = {
 };
 
 /** A day as numbers. Yields between pieces of work. Throws a DomainError with every id that is wrong, or with a circle of waiting. */
-export function* dayProblem(
-  setups: readonly DaySetup[],
-  times: ChangeoverTimes,
-): Generator<void, DayProblem> {
+export function* dayProblem(setups: readonly DaySetup[], times: ChangeoverTimes): Steps<DayProblem> {
   const placeOf = new Map(setups.map(({ id }, place) => [id, place] as const).reverse());
   const faults = idFaults(setups, placeOf);
   if (faults.length > 0) throw new DomainError(faults);
@@ -95,7 +93,7 @@ function idFaults(setups: readonly DaySetup[], placeOf: ReadonlyMap<string, numb
 function* closure(
   setups: readonly DaySetup[],
   directly: readonly (readonly number[])[],
-): Generator<void, ReadonlySet<number>[]> {
+): Steps<ReadonlySet<number>[]> {
   const whole: (Set<number> | undefined)[] = setups.map(() => undefined);
   for (const start of setups.keys()) {
     // A path of what waits for the next one on it, each with how many of its own it has seen.

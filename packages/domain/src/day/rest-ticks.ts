@@ -1,3 +1,4 @@
+import type { Steps } from "../quantity/steps.ts";
 import { type BlockCosts, blockCosts } from "./block-costs.ts";
 import type { DayProblem } from "./problem.ts";
 import { mustBreak } from "./visits-ticks.ts";
@@ -27,7 +28,7 @@ type Member = {
 /** Where a day stands: what is done, the block each station is set up for (−1: none), and the station of the last one (−1: none). */
 export type Standing = { readonly done: bigint; readonly mounted: readonly number[]; readonly here: number };
 
-export function* restCosts(problem: DayProblem): Generator<void, RestCosts> {
+export function* restCosts(problem: DayProblem): Steps<RestCosts> {
   const costs = yield* blockCosts(problem);
   const blocks: Block[] = [];
   for (const [block, places] of problem.blocks.entries()) {

@@ -1,3 +1,4 @@
+import type { Steps } from "../quantity/steps.ts";
 import { improved } from "./improve.ts";
 import type { DayProblem } from "./problem.ts";
 import { fewestVisits } from "./visits.ts";
@@ -5,7 +6,7 @@ import { fewestVisits } from "./visits.ts";
 /** A good order of a day that is too long for the exact search, and a bound below which none costs. Yields between pieces of work. */
 export function* searchedOrder(
   problem: DayProblem,
-): Generator<void, { readonly order: number[]; readonly boundTicks: number }> {
+): Steps<{ readonly order: number[]; readonly boundTicks: number }> {
   const { order, boundTicks } = yield* fewestVisits(problem);
   return { order: yield* improved(problem, completed(problem, order), boundTicks), boundTicks };
 }

@@ -1,3 +1,4 @@
+import type { Steps } from "../quantity/steps.ts";
 import type { DayProblem } from "./problem.ts";
 
 /** States between two rests: a few milliseconds. */
@@ -12,7 +13,7 @@ export function* visitsTicks(
   problem: DayProblem,
   block: readonly number[],
   entryTicks: number,
-): Generator<void, number[]> {
+): Steps<number[]> {
   const size = block.length;
   const whole = 2 ** size - 1;
   const needed = block.map((place) =>

@@ -1,3 +1,4 @@
+import type { Steps } from "../quantity/steps.ts";
 import { priorityQueue } from "./priority-queue.ts";
 import type { DayProblem } from "./problem.ts";
 import { hasDone, type RestCosts, restCosts, restTicks, type Standing } from "./rest-ticks.ts";
@@ -24,7 +25,7 @@ type SoFar = Standing & {
  * which every bit, once it is in, does all it may. What it finds costs no more than any order of the day: whatever an order does, doing
  * more at each visit leaves no more to do. Yields between pieces of work.
  */
-export function* fewestVisits(problem: DayProblem): Generator<void, Visits> {
+export function* fewestVisits(problem: DayProblem): Steps<Visits> {
   const costs = yield* restCosts(problem);
   const leastTicks = new Map<string, number>();
   const open = priorityQueue<SoFar>((one, other) =>

@@ -1,3 +1,4 @@
+import { allOf, type Steps } from "../quantity/steps.ts";
 import { type Draft, draftOf } from "./draft.ts";
 import { closesCircle, type Link } from "./links.ts";
 import { type OrderRule, ruleBetween } from "./order-rule.ts";
@@ -27,11 +28,7 @@ type Placed = {
  * jobSetups([{ ...alike, part: 0 }, { ...alike, part: 1 }]).length === plan.passes.length // → true
  */
 export function jobSetups(cuts: readonly PlannedCut[]): JobSetup[] {
-  const steps = jobSetupsSteps(cuts);
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return step.value;
-  }
+  return allOf(jobSetupsSteps(cuts));
 }
 
 /**
@@ -39,7 +36,7 @@ export function jobSetups(cuts: readonly PlannedCut[]): JobSetup[] {
  * @example
  * jobSetupsSteps([]).next() // → { done: true, value: [] }
  */
-export function* jobSetupsSteps(cuts: readonly PlannedCut[]): Generator<void, JobSetup[]> {
+export function* jobSetupsSteps(cuts: readonly PlannedCut[]): Steps<JobSetup[]> {
   let placed: Placed = { drafts: [], passesOf: new Map(), links: new Map() };
   for (const indices of cutsOfParts(cuts)) {
     placed = withPart(placed, cuts, indices);

@@ -54,7 +54,7 @@ export function leastShortNearMm(
 }
 
 /**
- * The same with both points of the wall held: the bit passes them together. It is what tells of a slope that slides along
+ * The same with both points of the wall held: the bit passes them together. It is what finds a slope that slides along
  * another one, where each point alone says nothing.
  */
 function leastShortTogetherMm(

@@ -2,10 +2,10 @@ import { formFaults } from "../bit/faults.ts";
 import type { Sizes } from "../bit/form/read-wall.ts";
 import { type Form, formOutline, formPilotRadiusMm, formsFor } from "../bit/form/registry.ts";
 import { arc, line, type Outline } from "../bit/outline.ts";
+import { allOf } from "../quantity/steps.ts";
 import { marked, searchOneBit } from "./one-bit.ts";
 import { type Piece, raised, upsideDown } from "./piece.ts";
 import type { SearchSetting } from "./setting.ts";
-import { allOf } from "./steps.ts";
 import { type Target, targetsOf } from "./target.ts";
 import { deepestMm, type Presentation, type WantedProfile } from "./wanted.ts";
 

@@ -1,9 +1,9 @@
+import type { Steps } from "../quantity/steps.ts";
 import { marksMm } from "./alignments.ts";
 import { bitView, type SearchBit } from "./bit-view.ts";
 import { type NotTaken, type Seen, whyNot } from "./not-taken.ts";
 import { fitsWithin, type LookedAt, spanningRaises } from "./raises.ts";
 import { bestFound, type SearchSetting, settingOf } from "./setting.ts";
-import type { Steps } from "./steps.ts";
 import type { Target } from "./target.ts";
 
 /** One bit in every presentation: the settings that make the profile, one each, or why there is none. */

@@ -1,8 +1,8 @@
+import { mapInSteps, type Steps } from "../quantity/steps.ts";
 import { alignmentsMm, marksMm } from "./alignments.ts";
 import type { BitView } from "./bit-view.ts";
 import { isShortBetween, leastShortNearMm } from "./bounds.ts";
 import { type Fit, fitAt, isWithin } from "./fit.ts";
-import { mapInSteps, type Steps } from "./steps.ts";
 import type { Target } from "./target.ts";
 
 /** Raises between which a view may come within tolerance. */

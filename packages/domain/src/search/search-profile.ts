@@ -1,9 +1,9 @@
+import { allOf, type Steps } from "../quantity/steps.ts";
 import type { SearchBit } from "./bit-view.ts";
 import type { NotTaken } from "./not-taken.ts";
 import { marked, type OneBit, searchOneBit } from "./one-bit.ts";
 import type { SearchSetting } from "./setting.ts";
 import { type Several, searchSeveral } from "./several/several.ts";
-import { allOf, type Steps } from "./steps.ts";
 import { targetsOf } from "./target.ts";
 import type { WantedProfile } from "./wanted.ts";
 

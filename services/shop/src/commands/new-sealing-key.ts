@@ -40,7 +40,7 @@ export const newSealingKey: Command = {
 
 type Keys = { readonly before: string; readonly given: string | undefined; readonly file: string };
 
-/** Seals every key anew, or finds that it was done; says how many there are. The new key is on the disk before anything needs it. */
+/** Seals every key again, or finds that it was done; says how many there are. The new key is on the disk before anything needs it. */
 async function reseal({ answer, commit }: Store, { before, given, file }: Keys): Promise<number> {
   const records = await answer(signingKeys.inOrder());
   if (records.length === 0) {

@@ -26,3 +26,12 @@ export function turnsOf(reply: FastifyReply): Turns {
     if (reply.sent || reply.raw.destroyed) throw tryAgainShortly("took-too-long");
   });
 }
+
+/** Goes through work in steps, giving others their turn after each. */
+export async function inTurns<Result>(steps: Generator<void, Result>, turns: Turns): Promise<Result> {
+  for (;;) {
+    const step = steps.next();
+    await turns();
+    if (step.done === true) return step.value;
+  }
+}

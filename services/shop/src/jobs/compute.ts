@@ -8,7 +8,7 @@ import {
   type PlannedCut,
 } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
-import type { Turns } from "../http/turns.ts";
+import { inTurns, type Turns } from "../http/turns.ts";
 import { notValid } from "../problems/problem.ts";
 import { fitBits } from "../profiles/search.ts";
 import type { SetupMadeRecord } from "./act-schema.ts";
@@ -169,15 +169,6 @@ function ordered(setups: readonly JobSetup[], { policy }: JobGrounds, turns: Tur
     after: setup.after.map(({ setupId }) => setupId),
   }));
   return inTurns(orderDaySteps(asked, policy), turns);
-}
-
-/** Goes through work in steps, giving others their turn between them. */
-async function inTurns<Result>(steps: Generator<void, Result>, turns: Turns): Promise<Result> {
-  for (;;) {
-    const step = steps.next();
-    await turns();
-    if (step.done === true) return step.value;
-  }
 }
 
 function edgesOf(setups: readonly JobSetup[], bits: ReadonlyMap<string, JobBit>) {

@@ -16,6 +16,7 @@ import {
 import { bits } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { requireOne } from "../http/named-records.ts";
+import { inTurns } from "../http/turns.ts";
 import { DECIMALS } from "../plans/rounding.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
 import type { Question } from "../store/query.ts";
@@ -83,11 +84,7 @@ export async function searchRack(
     setupsMax: countOf(options.setupsMax),
   });
   try {
-    for (;;) {
-      const step = steps.next();
-      if (step.done === true) return step.value;
-      await turns();
-    }
+    return await inTurns(steps, turns);
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
     throw notValid(

@@ -1,9 +1,9 @@
+import { mapInSteps, type Steps } from "../../quantity/steps.ts";
 import { alignmentsMm, marksMm } from "../alignments.ts";
 import type { BitView } from "../bit-view.ts";
 import { type Fit, fitAt } from "../fit.ts";
 import { depthAtMm, type Piece } from "../piece.ts";
 import { FITS_IN_ONE_STEP, fitsWithin, spanningRaises } from "../raises.ts";
-import { mapInSteps, type Steps } from "../steps.ts";
 import { type Target, targetOf } from "../target.ts";
 import { runsWithin } from "../windows.ts";
 import { add, type BitSet, emptySet } from "./bit-set.ts";

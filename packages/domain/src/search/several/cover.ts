@@ -1,4 +1,4 @@
-import type { Steps } from "../steps.ts";
+import type { Steps } from "../../quantity/steps.ts";
 import { type BitSet, countOf, has, isSubset, membersOf, sharedCount, without } from "./bit-set.ts";
 
 /** Covers of a set by so many of the given sets, as their indices in rising order, each once. */

@@ -1,7 +1,7 @@
+import type { Steps } from "../../quantity/steps.ts";
 import { type BitView, bitView, type SearchBit } from "../bit-view.ts";
 import type { MarkedTarget } from "../one-bit.ts";
 import type { SearchSetting } from "../setting.ts";
-import type { Steps } from "../steps.ts";
 import { firstOf } from "./bit-set.ts";
 import { type Candidate, type Cut, candidateOf, candidatesOf, slidingParts } from "./candidate.ts";
 import { coversOf, type Undominated, undominated } from "./cover.ts";

@@ -1,5 +1,5 @@
 /** Work in short steps: others may have their turn after each. */
-export type Steps<Result> = Generator<undefined, Result, undefined>;
+export type Steps<Result> = Generator<void, Result>;
 
 /** What a function gives for each of many things, so many of them in one step. */
 export function* mapInSteps<Thing, Result>(
