@@ -19,7 +19,7 @@ import { continueWhenWanted } from "./http/expect-continue.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
 import { readJsonBodies } from "./http/nesting.ts";
 import { requireScopes } from "./http/operation.ts";
-import { refuseOtherMethods } from "./http/other-methods.ts";
+import { answerOtherMethods } from "./http/other-methods.ts";
 import { takePreferences } from "./http/prefer.ts";
 import { prefixPaths } from "./http/prefix-paths.ts";
 import { refuseUnderPressure } from "./http/pressure.ts";
@@ -102,7 +102,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   continueWhenWanted(app);
   takeText(app);
   takeQueryLists(app);
-  const refuseOthers = refuseOtherMethods(app);
+  const answerOthers = answerOtherMethods(app);
   const document = await describeApi(app, KINDS);
 
   healthRoutes(app, { health: store.health, isClosing, metrics });
@@ -125,6 +125,6 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
     keySettings: config,
   });
   await pageRoutes(app);
-  refuseOthers();
+  answerOthers();
   return { app, document, compileAll };
 }

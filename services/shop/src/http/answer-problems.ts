@@ -15,13 +15,10 @@ const BY_CONNECTION_CODE: Readonly<Record<string, ProblemCode>> = {
   HPE_HEADER_OVERFLOW: "headers-too-large",
 };
 
-/** Answers every error of every route, and every path without a route, with one kind of body. */
+/** Answers every error of every route with one kind of body. */
 export function answerProblems(app: App): void {
   for (const schema of [ProblemSchema, RefusedRowSchema]) app.addSchema(schema);
   app.setErrorHandler(sendProblem);
-  app.setNotFoundHandler((request) => {
-    throw new Problem("not-found", `Nothing is at ${pathOf(request)}.`);
-  });
 }
 
 /** Sends an error as problem+json. A cause that is ours is logged whole and shown to nobody. */

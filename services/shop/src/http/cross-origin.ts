@@ -1,5 +1,4 @@
 import cors from "@fastify/cors";
-import { Problem, pathOf } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
 
 const EXPOSED = [
@@ -31,9 +30,10 @@ export async function allowOrigins(app: App, origins: readonly string[]): Promis
     preflightContinue: true,
     strictPreflight: false,
   });
-  app.addHook("onRequest", async (request) => {
+  app.addHook("onRequest", async (request, reply) => {
     // The plugin's own route stands at every path, whether something is there or not.
-    if (request.method === "OPTIONS" && request.routeOptions.url === "*")
-      throw new Problem("not-found", `Nothing is at ${pathOf(request)}.`);
+    if (request.method !== "OPTIONS" || request.routeOptions.url !== "*") return;
+    reply.callNotFound();
+    return reply;
   });
 }

@@ -1,38 +1,71 @@
-import type { HTTPMethods } from "fastify";
-import { Problem } from "../problems/problem.ts";
+import type { FastifyReply, FastifyRequest, HTTPMethods } from "fastify";
+import findMyWay from "find-my-way";
+import { Problem, pathOf } from "../problems/problem.ts";
 import type { App } from "./app-type.ts";
 
-const METHODS: readonly HTTPMethods[] = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE"];
-
 /**
- * Notes the methods of every route registered after it. The function it returns, called last,
- * answers OPTIONS at those paths with 204 and `Allow` (RFC 9110, section 9.3.7), and all others with 405 and `Allow`.
+ * Notes the methods of every route registered after it, and answers requests that no route takes: OPTIONS at the path of a route with
+ * 204 and `Allow` (RFC 9110, section 9.3.7), another method there with 405 and `Allow`, and everything elsewhere with 404. Call the
+ * function it returns last.
  */
-export function refuseOtherMethods(app: App): () => void {
-  const allowedByUrl = new Map<string, Set<string>>();
+export function answerOtherMethods(app: App): () => void {
+  const methodsByUrl = new Map<string, Set<HTTPMethods>>();
   let isCollecting = true;
   app.addHook("onRoute", ({ url, method }) => {
     if (!isCollecting || url === "*") return;
-    const allowed = allowedByUrl.get(url) ?? new Set();
-    for (const each of [method].flat()) allowed.add(each);
-    allowedByUrl.set(url, allowed);
+    const methods = methodsByUrl.get(url) ?? new Set();
+    for (const each of [method].flat()) methods.add(each);
+    methodsByUrl.set(url, methods);
   });
+
+  // A route of its own for each of these would double the start: the paths are looked through only when somebody asks so.
+  let allowedAt: ((path: string) => string | undefined) | undefined;
+  app.setNotFoundHandler((request, reply) => {
+    allowedAt ??= finderOf(methodsByUrl);
+    const path = pathOf(request);
+    const allow = allowedAt(path);
+    if (allow === undefined) throw new Problem("not-found", `Nothing is at ${path}.`);
+    if (request.method === "OPTIONS") return reply.code(204).header("Allow", allow).send();
+    throw new Problem("method-not-allowed", `This resource takes ${allow}.`, { headers: { Allow: allow } });
+  });
+
   return () => {
     isCollecting = false;
-    for (const [url, methods] of allowedByUrl) {
-      const method = METHODS.filter((each) => !methods.has(each));
-      const allow = [...methods, "OPTIONS"].sort().join(", ");
-      const hidden = { url, schema: { hide: true }, config: { scope: "public" } } as const;
-      app.route({ ...hidden, method, handler: () => refuse(allow) });
-      app.route({
-        ...hidden,
-        method: "OPTIONS",
-        handler: (_request, reply) => reply.code(204).header("Allow", allow).send(),
-      });
+    for (const [url, methods] of methodsByUrl) {
+      const method = [...takenElsewhere(url, methodsByUrl)].filter((each) => !methods.has(each));
+      const handler = (_request: FastifyRequest, reply: FastifyReply) => reply.callNotFound();
+      if (method.length > 0)
+        app.route({ url, method, schema: { hide: true }, config: { scope: "public" }, handler });
     }
   };
 }
 
-function refuse(allow: string): never {
-  throw new Problem("method-not-allowed", `This resource takes ${allow}.`, { headers: { Allow: allow } });
+/** The methods that a route with a parameter would take at this path, which has a route of its own: /bits/labels is not a bit. */
+function takenElsewhere(
+  url: string,
+  methodsByUrl: ReadonlyMap<string, ReadonlySet<HTTPMethods>>,
+): Set<HTTPMethods> {
+  const parts = url.split("/");
+  const taken = new Set<HTTPMethods>();
+  for (const [other, methods] of methodsByUrl) {
+    const others = other.split("/");
+    const isWider = others.every((part, index) => part.startsWith(":") || part === parts[index]);
+    if (other !== url && isWider && others.length === parts.length)
+      for (const each of methods) taken.add(each);
+  }
+  return taken;
+}
+
+/** What is allowed at a path, by the patterns of the routes. */
+function finderOf(
+  methodsByUrl: ReadonlyMap<string, ReadonlySet<HTTPMethods>>,
+): (path: string) => string | undefined {
+  const allow = new Map<unknown, string>();
+  const paths = findMyWay();
+  for (const [url, methods] of methodsByUrl) {
+    const store = {};
+    allow.set(store, [...methods, "OPTIONS"].sort().join(", "));
+    paths.on("GET", url, () => {}, store);
+  }
+  return (path) => allow.get(paths.find("GET", path)?.store);
 }

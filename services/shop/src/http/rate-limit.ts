@@ -35,7 +35,7 @@ export async function limitRates(app: App, limits: Limits, exchange?: ExchangeCo
   app.addHook("onRequest", async (request, reply) => {
     const { scope, isHealthCheck } = request.routeOptions.config;
     if (isHealthCheck) return;
-    const { most, count: countRequest } = scope === "public" ? withoutKey : withKey;
+    const { most, count: countRequest } = scope === undefined || scope === "public" ? withoutKey : withKey;
     const count = await countRequest(request);
     if (count.isAllowed) return;
     reply.header("RateLimit-Policy", `"minute";q=${most};w=${WINDOW_S}`);
