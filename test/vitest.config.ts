@@ -1,6 +1,11 @@
 import { fileURLToPath } from "node:url";
+import { setFlagsFromString } from "node:v8";
 import { defineConfig } from "vitest/config";
 import { sayWhatWasSkipped } from "./pages-skipped.ts";
+
+// Half a minute of a run is the collection of what lived for one test; with more room for it that is done seldom.
+setFlagsFromString("--min-semi-space-size=32");
+setFlagsFromString("--max-semi-space-size=64");
 
 export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),

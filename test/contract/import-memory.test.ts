@@ -15,16 +15,16 @@ const MB = 1e6;
 
 /** All that the process may hold: some 45 MB are its code and the idle service. */
 const MOST_HEAP_MB = 80;
-/** Five times the rows may take this much more of the live heap. The rows as objects would be some 12 MB. */
+/** Five times the rows may take this much more of the live heap. The rows as objects would be some 7 MB. */
 const MOST_LIVE_RATIO = 1.1;
 /** SQLite's page cache, 16 MB, is part of it. */
 const MOST_WHOLE_GROWTH_MB = 64;
 
-describe("an import of 5,000 rows takes no more memory than one of 1,000", { timeout: 240_000 }, () => {
+describe("an import of 3,000 rows takes no more memory than one of 600", { timeout: 240_000 }, () => {
   test.each(["all-or-nothing", "row-by-row"])("%s", async (mode) => {
-    const few = await measured(mode, 1000);
-    const many = await measured(mode, 5000);
-    expect([few.created, many.created]).toEqual([1000, 5000]);
+    const few = await measured(mode, 600);
+    const many = await measured(mode, 3000);
+    expect([few.created, many.created]).toEqual([600, 3000]);
     expect(many.live / few.live).toBeLessThan(MOST_LIVE_RATIO);
     expect(many.wholeGrowth / MB).toBeLessThan(MOST_WHOLE_GROWTH_MB);
   });

@@ -5,7 +5,7 @@ import { planInputs } from "./arbitraries.ts";
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 /** `pnpm fuzz` tries many more. */
-const PLANS = Number(process.env["PROPERTY_PLANS"] ?? 1000);
+const PLANS = Number(process.env["PROPERTY_PLANS"] ?? 400);
 const RUNS = { numRuns: PLANS };
 /** Of each plan in what is not known exactly. */
 const TRUTHS = 100;

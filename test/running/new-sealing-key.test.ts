@@ -17,7 +17,7 @@ import {
 
 const FIRST_KEY = "a-first-manager's-key-for-the-tests-0123456789";
 const OLD = "5e".repeat(32);
-const ROUNDS = 8;
+const ROUNDS = Number(process.env["KILL_ROUNDS"] ?? 2);
 /** So many that writing one after the other would be cut off amid them. */
 const MANY_KEYS = 60;
 const KILL_LATER_BY_MS = 4;
