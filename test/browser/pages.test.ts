@@ -1,9 +1,8 @@
-import jsQr from "jsqr";
 import type { Browser, Page } from "playwright-core";
-import { PNG } from "pngjs";
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { PANEL_BIT, type Shop, TABLE_ROUTER } from "../contract/shop.ts";
 import { hasBrowser, launchBrowser, openListeningShop } from "./browser.ts";
+import { qrOn } from "./read-qr.ts";
 
 const DAY_MS = 24 * 60 * 60 * 1000;
 const PATIENCE_MS = 10_000;
@@ -12,9 +11,6 @@ const PHONE = { width: 390, height: 844 };
 /** The smallest PNG there is: one pixel. */
 const PIXEL =
   "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
-
-/** The package is CommonJS: its function is the default of the default, or the default itself. */
-const readQr: typeof jsQr.default = Object(jsQr).default ?? jsQr;
 
 describe.skipIf(!hasBrowser)("the pages", () => {
   let browser: Browser;
@@ -175,11 +171,12 @@ describe.skipIf(!hasBrowser)("the pages", () => {
       const { labelPath, pagePath } = await labelled(what);
       const { text, headers } = await shop.ask("GET", labelPath);
       expect(headers["content-type"]).toContain("image/svg+xml");
-      const { page } = await openPage("/bits/none");
-      await page.setViewportSize({ width: 1240, height: 580 });
+      const context = await browser.newContext({ viewport: { width: 1240, height: 580 } });
+      onTestFinished(() => context.close());
+      const page = await context.newPage();
       await page.setContent(`<style>body{margin:0}svg{width:1240px;height:580px}</style>${text}`);
-      const png = PNG.sync.read(await page.screenshot());
-      expect(readQr(new Uint8ClampedArray(png.data), png.width, png.height)?.data).toBe(`${url}${pagePath}`);
+      // A loaded machine may take its picture before it has painted.
+      await expect.poll(() => qrOn(page), { timeout: PATIENCE_MS }).toBe(`${url}${pagePath}`);
       const rightmost = await page
         .locator("text")
         .evaluateAll((texts) => Math.max(...texts.map((each) => each.getBoundingClientRect().right)));

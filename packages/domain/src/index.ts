@@ -160,7 +160,7 @@ export type { FindingCode, Severity } from "./plan/findings.ts";
 export { makePlan } from "./plan/make-plan.ts";
 export { type NextTrial, nextTrial, type TrialCeiling, type TrialInput } from "./plan/next-trial.ts";
 export type { PastUse } from "./plan/past-use.ts";
-export type { Plan, PlanInput, PlannedSpeed, Verdict } from "./plan/plan.ts";
+export { type Plan, type PlanInput, type PlannedSpeed, VERDICT_RANK, type Verdict } from "./plan/plan.ts";
 export type { PlannedPass } from "./plan/planned-pass.ts";
 export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
@@ -179,6 +179,7 @@ export {
 } from "./policy/policy.ts";
 export { RULES } from "./policy/rules.ts";
 export type { PrecautionCode } from "./precaution/registry.ts";
+export { compareRanks } from "./quantity/compare-ranks.ts";
 export { DomainError, type Fault, type FaultCode, faultsUnder } from "./quantity/fault.ts";
 export type { ChoiceSpec, FieldSpec, FieldSpecs, FlagSpec, MeasureSpec } from "./quantity/field.ts";
 export { parseLength, parseMass, parseRotation, parseSpeed } from "./quantity/parse.ts";

@@ -8291,7 +8291,7 @@ export type JobState = 'draft' | 'ready' | 'under-way' | 'done' | 'dropped';
 /**
  * What weighs on a job. Stable, for programs; later versions may add some.
  */
-export type JobFindingCode = 'no-bit' | 'cut-not-possible' | 'cut-not-to-run' | 'cut-with-care' | 'cut-depends' | 'bit-away' | 'bit-kept' | 'pair-sharpened-apart' | 'edge-dull' | 'edge-due' | 'after-mishap';
+export type JobFindingCode = 'no-bit' | 'cut-not-possible' | 'cut-not-to-run' | 'cut-with-care' | 'bit-away' | 'bit-kept' | 'pair-sharpened-apart' | 'edge-dull' | 'edge-due' | 'after-mishap';
 
 /**
  * Why one set-up comes before another. Stable, for programs; later versions may add some.

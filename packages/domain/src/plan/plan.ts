@@ -38,6 +38,13 @@ export type PlanInput = {
 /** `do-not-run` gives no speed and no passes: nothing in it can be followed by mistake. */
 export type Verdict = "run" | "run-with-care" | "do-not-run";
 
+/** How much care each verdict asks for: the less, the better. */
+export const VERDICT_RANK: Readonly<Record<Verdict, number>> = {
+  run: 0,
+  "run-with-care": 1,
+  "do-not-run": 2,
+};
+
 export type Plan = {
   readonly verdict: Verdict;
   readonly findings: readonly Finding[];

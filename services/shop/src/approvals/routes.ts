@@ -11,11 +11,11 @@ import type { Doors } from "../http/routes.ts";
 import { actRoute, createRoute } from "../http/write-routes.ts";
 import { people } from "../people/kind.ts";
 import { plans } from "../plans/kind.ts";
-import { newId } from "../store/id.ts";
 import type { Question } from "../store/query.ts";
-import { draftApproval, issueApproval, withdrawApproval, woodsOf } from "./decide.ts";
+import { issueApproval, withdrawApproval } from "./decide.ts";
+import { draftFrom, newApprovalIds, requireDrafter } from "./draft.ts";
 import { groundsAt } from "./grounds.ts";
-import { approvalKind, groundsKind } from "./kind.ts";
+import { approvalKind } from "./kind.ts";
 import { measuredUntil } from "./measured-until.ts";
 import { approvals } from "./reads.ts";
 import type { ApprovalRecord } from "./record-schema.ts";
@@ -90,12 +90,8 @@ export function approvalRoutes(app: App, doors: Doors): void {
     function* ({ body, request, at }) {
       const course = yield* requireOne("/courseId", body.courseId, courses);
       const plan = yield* requireOne("/planId", body.planId, plans);
-      const by = yield* requireInstructor(request, course.id);
-      if (course.isTwoPerson) requirePerson(request, "In this course a person drafts, not a program.");
-      const grounds = yield* groundsAt(at)(plan.request, woodsOf(plan, body), course.id);
-      const until = yield* measuredUntil(grounds, at);
-      const result = resultOn(grounds);
-      const { record, changes } = draftApproval(newIds(), body, plan, course, result, until, by, at);
+      const by = yield* requireDrafter(request, course);
+      const { record, changes } = yield* draftFrom(plan, body, course, by, at);
       return { changes, answer: shownApproval(record, at) };
     },
   );
@@ -146,7 +142,7 @@ export function approvalRoutes(app: App, doors: Doors): void {
       const readingsUntil = yield* measuredUntil(grounds, at);
       const seen = { resultDigest, validUntil, readingsUntil };
       const result = resultOn(grounds);
-      const decided = reissueApproval(newIds(), current, kept, course, result, seen, by, at);
+      const decided = reissueApproval(newApprovalIds(), current, kept, course, result, seen, by, at);
       const { record, changes } = decided;
       return { changes, expects: [expected(course)], answer: shownApproval(record, at) };
     },
@@ -182,10 +178,6 @@ function* taughtCourse(request: FastifyRequest, { courseId }: ApprovalRecord): Q
 function* groundsNow({ id, woodIds, courseId }: ApprovalRecord, at: string): Question<Grounds> {
   const request = requireFound(approvalKind, id, yield* approvals.requestOf(id));
   return yield* groundsAt(at)(request, woodIds, courseId);
-}
-
-function newIds() {
-  return { approvalId: newId(approvalKind.idPrefix), groundsId: newId(groundsKind.idPrefix) };
 }
 
 function expected({ id, version }: { readonly id: string; readonly version: number }) {

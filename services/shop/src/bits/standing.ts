@@ -56,6 +56,11 @@ export function hasCutItsMetres(
   return used.metresSinceInspection >= Math.min(inspectionIntervalM, policy.inspectionIntervalM);
 }
 
+/** Whether a bit may get a plan, a trial and a loan: it is neither held nor retired. */
+export function isUsable({ hold, retirement }: Pick<BitRecord, "hold" | "retirement">): boolean {
+  return hold === undefined && retirement === undefined;
+}
+
 /** Refuses a bit that is held or retired: it gets no plan, no trial and no loan. */
 export function requireUsable({ id, hold, retirement }: BitRecord): void {
   if (retirement !== undefined) {

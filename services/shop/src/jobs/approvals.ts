@@ -1,11 +1,5 @@
 import type { FastifyRequest } from "fastify";
-import { requirePerson } from "../access/caller.ts";
-import { draftApproval, woodsOf } from "../approvals/decide.ts";
-import { groundsAt } from "../approvals/grounds.ts";
-import { approvalKind, groundsKind } from "../approvals/kind.ts";
-import { measuredUntil } from "../approvals/measured-until.ts";
-import { resultOn } from "../approvals/result.ts";
-import { requireInstructor } from "../courses/access.ts";
+import { draftFrom, requireDrafter } from "../approvals/draft.ts";
 import { courses } from "../courses/kind.ts";
 import { requireOne } from "../http/named-records.ts";
 import type { Decided } from "../http/write-routes.ts";
@@ -36,8 +30,7 @@ export function* draftJobApprovals(
   at: string,
 ): Question<Decided<JobApprovalsMade>> {
   const course = yield* requireOne("/courseId", body.courseId, courses);
-  const by = yield* requireInstructor(request, course.id);
-  if (course.isTwoPerson) requirePerson(request, "In this course a person drafts, not a program.");
+  const by = yield* requireDrafter(request, course);
   const changes: Change[] = [];
   const approvals: JobApprovalsMade["approvals"] = [];
   for (const { name, asked } of differentPlans(job)) {
@@ -45,10 +38,7 @@ export function* draftJobApprovals(
     const kept = keepPlan(newId(planKind.idPrefix), { name, ...asked }, plan, at);
     const { courseId: _course, ...conditions } = body;
     const given = { name, courseId: course.id, planId: kept.record.id, ...conditions };
-    const grounds = yield* groundsAt(at)(asked, woodsOf(kept.record, given), course.id);
-    const until = yield* measuredUntil(grounds, at);
-    const ids = { approvalId: newId(approvalKind.idPrefix), groundsId: newId(groundsKind.idPrefix) };
-    const draft = draftApproval(ids, given, kept.record, course, resultOn(grounds), until, by, at);
+    const draft = yield* draftFrom(kept.record, given, course, by, at);
     changes.push(...kept.changes, ...draft.changes);
     approvals.push({ approvalId: draft.record.id, planId: kept.record.id, name });
   }

@@ -1,4 +1,5 @@
 import {
+  compareRanks,
   type FormKind,
   formDiameterMm,
   jointDefinition,
@@ -7,6 +8,7 @@ import {
 } from "@rimwise/domain";
 import { bareBit } from "../bits/bare.ts";
 import type { BitRecord } from "../bits/schema.ts";
+import { isUsable } from "../bits/standing.ts";
 import { withoutUndefined } from "../http/given.ts";
 import type { Turns } from "../http/turns.ts";
 import { notValid } from "../problems/problem.ts";
@@ -20,6 +22,12 @@ import type { Candidate } from "./planned.ts";
 const MOST_OF_A_HALF = 8;
 
 type Ways = { readonly answer: Answer; readonly turns: Turns };
+/** The pairs that were found for the joints of a job, so that its halves are given to one. */
+export type BestPairs = Map<string, BestPair>;
+
+/** The two bits that fit each other best; if there are none, why. */
+type BestPair = { readonly best: Pair | undefined; readonly why: string };
+
 type Pair = { readonly bits: readonly [BitRecord, BitRecord]; readonly solved: SolvedJoint };
 
 /** The bit for one half of a joint; if there is none, why. */
@@ -33,6 +41,7 @@ export async function candidatesByJoint(
   wanted: WantedByJoint,
   { thicknessMm, pointer }: { readonly thicknessMm: number; readonly pointer: string },
   find: FindBit,
+  pairs: BestPairs,
   ways: Ways,
 ): Promise<FoundForJoint> {
   const { halves } = jointDefinition(wanted.joint);
@@ -43,42 +52,62 @@ export async function candidatesByJoint(
       { in: "body", pointer: `${pointer}/wanted/half`, message: "The joint has no such half.", accepted },
     ]);
   }
-  const { best, why } = await bestPair(
-    wanted,
-    place === 0 ? { thicknessMm } : { otherMm: thicknessMm },
-    pointer,
-    ways,
-  );
+  const asked = askedOf(wanted, thicknessMm, place === 0, pointer);
+  const { pointers: _, ...alike } = asked;
+  const name = JSON.stringify(alike);
+  const { best, why } = pairs.get(name) ?? (await bestPair(asked, ways));
+  pairs.set(name, { best, why });
   if (best === undefined) return { candidates: [], why };
   const half = place === 0 ? best.solved.first : best.solved.second;
   const bit = await ways.answer(find(best.bits[place === 0 ? 0 : 1].id));
   return { candidates: bit === undefined ? [] : [{ bit, settings: half.cut }], why: undefined };
 }
 
-/** The thickness of the half that is cut; the other one is as thick unless it is said. */
-type Stock = { readonly thicknessMm: number } | { readonly otherMm: number };
+/** A joint as both its halves ask for it, the first before the second. */
+type AskedJoint = {
+  readonly joint: WantedByJoint["joint"];
+  readonly fit: Parameters<typeof solveJoint>[2];
+  readonly toleranceMm: number | undefined;
+  readonly sizes: readonly [Sizes, Sizes];
+  /** Where in the job's body the sizes are. */
+  readonly pointers: readonly [string, string];
+};
 
-async function bestPair(wanted: WantedByJoint, stock: Stock, pointer: string, { answer, turns }: Ways) {
-  const { joint, clearanceMm, depthMm, otherThicknessMm } = wanted;
-  const given = "thicknessMm" in stock ? stock.thicknessMm : stock.otherMm;
-  const asked = withoutUndefined({
-    thicknessMm: "thicknessMm" in stock ? given : (otherThicknessMm ?? given),
-    otherThicknessMm: "thicknessMm" in stock ? otherThicknessMm : given,
+type Sizes = NonNullable<WantedByJoint["sizes"]>;
+
+/** The half that is cut is as thick as its part; the other one too unless it is said. */
+function askedOf(
+  { joint, sizes = {}, otherSizes = {}, otherThicknessMm, toleranceMm, clearanceMm, depthMm }: WantedByJoint,
+  ownMm: number,
+  isFirst: boolean,
+  pointer: string,
+): AskedJoint {
+  const fit = withoutUndefined({
+    thicknessMm: isFirst ? ownMm : (otherThicknessMm ?? ownMm),
+    otherThicknessMm: isFirst ? otherThicknessMm : ownMm,
     clearanceMm,
     depthMm,
   });
+  const [own, other] = [`${pointer}/wanted/sizes`, `${pointer}/wanted/otherSizes`];
+  return isFirst
+    ? { joint, fit, toleranceMm, sizes: [sizes, otherSizes], pointers: [own, other] }
+    : { joint, fit, toleranceMm, sizes: [otherSizes, sizes], pointers: [other, own] };
+}
+
+async function bestPair(asked: AskedJoint, { answer, turns }: Ways): Promise<BestPair> {
+  const { joint, fit, toleranceMm, sizes, pointers } = asked;
   const [one, two] = jointDefinition(joint).halves;
-  const ofHalf = async (forms: readonly FormKind[], half: { readonly isAsked: boolean }) => {
-    const sizes = (half.isAsked ? wanted.sizes : wanted.otherSizes) ?? {};
-    requireSizesOf(forms, sizes, `${pointer}/wanted/${half.isAsked ? "sizes" : "otherSizes"}`);
+  const ofHalf = async ({ forms }: { readonly forms: readonly FormKind[] }, half: 0 | 1) => {
+    requireSizesOf(forms, sizes[half], pointers[half]);
     const found: BitRecord[] = [];
     for (const form of forms) found.push(...(await answer(bitsOfForm(form))));
-    const fitting = found.filter((bit) => isUsable(bit) && isOfSizes(bit, { ...wanted, sizes }));
+    const wantedSizes = withoutUndefined({ sizes: sizes[half], toleranceMm });
+    const fitting = found.filter((bit) => isUsable(bit) && isOfSizes(bit, wantedSizes));
     return fitting.slice(0, MOST_OF_A_HALF);
   };
-  const firsts = await ofHalf(one.forms, { isAsked: "thicknessMm" in stock });
+  const firsts = await ofHalf(one, 0);
   const isWithItself = one.forms.join() === two.forms.join();
-  const seconds = isWithItself ? firsts : await ofHalf(two.forms, { isAsked: "otherMm" in stock });
+  const seconds = isWithItself ? firsts : await ofHalf(two, 1);
   const pairs: Pair[] = [];
   let why = "There is no bit for one of its halves.";
   for (const first of firsts) {
@@ -88,7 +117,7 @@ async function bestPair(wanted: WantedByJoint, stock: Stock, pointer: string, { 
       try {
         pairs.push({
           bits: [first, second],
-          solved: solveJoint(joint, [bareBit(first), bareBit(second)], asked),
+          solved: solveJoint(joint, [bareBit(first), bareBit(second)], fit),
         });
       } catch (error) {
         // These two do not meet in this stock; others may.
@@ -96,11 +125,7 @@ async function bestPair(wanted: WantedByJoint, stock: Stock, pointer: string, { 
       }
     }
   }
-  return { best: pairs.sort((a, b) => compare(ranks(a), ranks(b)))[0], why };
-}
-
-function isUsable({ hold, retirement }: BitRecord): boolean {
-  return hold === undefined && retirement === undefined;
+  return { best: pairs.sort((a, b) => compareRanks(ranks(a), ranks(b)))[0], why };
 }
 
 function ranks({ bits, solved }: Pair): number[] {
@@ -108,8 +133,4 @@ function ranks({ bits, solved }: Pair): number[] {
   const away = bits.filter(({ state }) => state !== "in-rack").length;
   const openMm = solved.closure.gap.mm + solved.closure.overlap.mm;
   return [cares, away, openMm, Math.max(...bits.map(({ form }) => formDiameterMm(form)))];
-}
-
-function compare(one: readonly number[], other: readonly number[]): number {
-  return one.map((rank, index) => rank - (other[index] ?? 0)).find((difference) => difference !== 0) ?? 0;
 }

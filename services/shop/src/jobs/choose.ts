@@ -1,4 +1,4 @@
-import type { Verdict } from "@rimwise/domain";
+import { compareRanks, VERDICT_RANK } from "@rimwise/domain";
 import { type NeedOfBit, whyElsewhere } from "../reservations/elsewhere.ts";
 import type { Attempt } from "./planned.ts";
 import type { NotTaken } from "./work-schema.ts";
@@ -25,8 +25,6 @@ export type Choice = {
 /** So many that were not taken are named. */
 const MOST_NAMED = 8;
 
-const VERDICT_RANK: Readonly<Record<Verdict, number>> = { run: 0, "run-with-care": 1, "do-not-run": 2 };
-
 /**
  * The best of several attempts at one cut: one that may be run before one that asks for care, a bit that is here before one that is
  * elsewhere, then the fewest passes, then the least time; of equals the first. An attempt that must not be run is never taken while another may
@@ -35,7 +33,7 @@ const VERDICT_RANK: Readonly<Record<Verdict, number>> = { run: 0, "run-with-care
 export function choose(attempts: readonly Attempt[], time: JobTime): Choice {
   const ranked = attempts
     .map((each, index) => ({ each, rank: [...rankOf(each, time), index] }))
-    .sort((one, other) => compare(one.rank, other.rank))
+    .sort((one, other) => compareRanks(one.rank, other.rank))
     .map(({ each }) => each);
   const [best] = ranked;
   const taken = best?.outcome.kind === "planned" ? best : undefined;
@@ -60,14 +58,6 @@ function rankOf({ candidate, machine, outcome }: Attempt, time: JobTime): number
 
 function secondsOf(passes: readonly { readonly secondsPerEdge: readonly number[] }[]): number {
   return passes.flatMap(({ secondsPerEdge }) => secondsPerEdge).reduce((sum, seconds) => sum + seconds, 0);
-}
-
-function compare(one: readonly number[], other: readonly number[]): number {
-  for (const [index, value] of one.entries()) {
-    const difference = value - (other[index] ?? Number.POSITIVE_INFINITY);
-    if (difference !== 0) return difference;
-  }
-  return 0;
 }
 
 /** The best attempt with each bit but the one taken; in another machine the same bit need not be named again. */

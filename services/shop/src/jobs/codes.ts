@@ -20,7 +20,6 @@ export const JobFindingCode = defineCodes({
     "cut-not-possible": "A cut cannot be planned as it is asked for.",
     "cut-not-to-run": "The plan of a cut says not to run it.",
     "cut-with-care": "The plan of a cut says to run it with care.",
-    "cut-depends": "A cut waits for another that is not planned.",
     "bit-away": "A bit is on loan or away at sharpening when the job begins.",
     "bit-kept": "A bit is kept for another job on the same days.",
     "pair-sharpened-apart": "Two bits that belong together were sharpened apart: their halves do not close.",

@@ -12,7 +12,7 @@ import { inTurns, type Turns } from "../http/turns.ts";
 import { notValid } from "../problems/problem.ts";
 import { fitBits } from "../profiles/search.ts";
 import type { SetupMadeRecord } from "./act-schema.ts";
-import { candidatesByJoint } from "./by-joint.ts";
+import { type BestPairs, candidatesByJoint } from "./by-joint.ts";
 import { groupsByProfile } from "./by-profile.ts";
 import { candidatesFor, type FindBit } from "./candidates.ts";
 import { type Choice, choose, type JobTime } from "./choose.ts";
@@ -37,10 +37,11 @@ export async function computeJob(job: JobToCompute, ways: Ways): Promise<JobWork
   requireFewEnough(job);
   const grounds = await answer(jobGrounds(job, at));
   const time = timeOf(job, at);
+  const mended = mendedBits(job.made ?? [], grounds.policy);
   const bits = new Map(ways.bits);
   const find = remembering(bits, at, grounds);
   const computed: ComputedCut[] = [];
-  for await (const cut of computedCuts(job, grounds, time, find, ways)) computed.push(cut);
+  for await (const cut of computedCuts(job, { ...grounds, mended }, time, find, ways)) computed.push(cut);
   const cuts = computed.map((each, index) => plannedCut(each, index, computed, job.made ?? []));
   const planned = cuts.flatMap((cut) => cut ?? []);
   const shared = await inTurns(jobSetupsSteps(planned), turns);
@@ -59,7 +60,7 @@ export async function computeJob(job: JobToCompute, ways: Ways): Promise<JobWork
     bits,
     instead,
     grounds,
-    mended: mendedBits(job.made ?? [], grounds.policy),
+    mended,
     time,
     at,
     engineVersion: ENGINE_VERSION,
@@ -69,16 +70,16 @@ export async function computeJob(job: JobToCompute, ways: Ways): Promise<JobWork
 /** Bits are chosen once for all parts that want the same in stock of the same thickness and wood, and planned for each. */
 async function* computedCuts(
   job: JobToCompute,
-  grounds: JobGrounds,
+  grounds: JobGrounds & { readonly mended: ReturnType<typeof mendedBits> },
   time: JobTime,
   find: FindBit,
   { answer, turns }: Ways,
 ): AsyncGenerator<ComputedCut> {
-  const mended = mendedBits(job.made ?? [], grounds.policy);
   const choices = new Map<string, readonly Choice[]>();
+  const pairs: BestPairs = new Map();
   let rack: ReadonlyMap<string, BitRecord> | undefined;
   const planWith = ({ candidate, machine }: Pick<Attempt, "candidate" | "machine">, piece: Piece) =>
-    attempt(candidate, machine, piece, job, grounds, mended.get(candidate.bit.record.id));
+    attempt(candidate, machine, piece, job, grounds, grounds.mended.get(candidate.bit.record.id));
 
   for (const { part, cut, partNumber, cutNumber, pointer } of cutsIn(job)) {
     const wood = grounds.woods.get(part.woodId ?? job.woodId);
@@ -105,7 +106,7 @@ async function* computedCuts(
       const { wanted } = cut;
       const at = { thicknessMm: part.thicknessMm, pointer };
       if (wanted.by === "joint") {
-        const { candidates, why } = await candidatesByJoint(wanted, at, find, { answer, turns });
+        const { candidates, why } = await candidatesByJoint(wanted, at, find, pairs, { answer, turns });
         return [{ ...(await choiceAmong(candidates)), why }];
       }
       if (wanted.by !== "profile")

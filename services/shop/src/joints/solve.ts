@@ -2,8 +2,6 @@ import {
   ADVICE,
   type Bit,
   correctedJoint,
-  DomainError,
-  describeFault,
   describeHalfMeasures,
   describeJointFinding,
   describeTemplateFinding,
@@ -22,7 +20,7 @@ import { requireUsable } from "../bits/standing.ts";
 import { withoutUndefined } from "../http/given.ts";
 import { requireOne } from "../http/named-records.ts";
 import { DECIMALS } from "../plans/rounding.ts";
-import { notValid } from "../problems/problem.ts";
+import { pointedBy } from "../problems/from-error.ts";
 import type { Question } from "../store/query.ts";
 import type { JointRequest, SolvedJointShown, TemplateFitShown, TemplateRequest } from "./schema.ts";
 
@@ -122,18 +120,10 @@ function* bitOf(given: JointRequest["first"], pointer: string): Question<Bit> {
 
 /** What the domain answers, its faults as the request's. */
 function answered<Answer>(under: string, ask: () => Answer): Answer {
-  try {
-    return ask();
-  } catch (error) {
-    if (!(error instanceof DomainError)) throw error;
-    throw notValid(
-      error.faults.map((fault) => {
-        const { message, accepted } = describeFault(fault);
-        const pointer = HALVES.reduce((text, [from, to]) => text.replace(from, to), fault.pointer);
-        return { in: "body", pointer: `${under}${pointer}`, message, accepted };
-      }),
-    );
-  }
+  return pointedBy(
+    (pointer) => `${under}${HALVES.reduce((text, [from, to]) => text.replace(from, to), pointer)}`,
+    ask,
+  );
 }
 
 function mm(lengthMm: number): number {

@@ -72,7 +72,7 @@ function lineRows(lines: readonly string[], widthMm: number, heightMm: number): 
 
 function qrPath(url: string): string {
   const { size, path } = qrModules(url);
-  return `<path transform="translate(${MARGIN_MM} ${MARGIN_MM}) scale(${round(QR_MM / size)})" d="${path}"/>`;
+  return `<path shape-rendering="crispEdges" transform="translate(${MARGIN_MM} ${MARGIN_MM}) scale(${round(QR_MM / size)})" d="${path}"/>`;
 }
 
 /** The dark modules as one path, a square each, with the quiet zone around. */

@@ -38,6 +38,15 @@ const BY_FRAMEWORK_CODE: Readonly<Record<string, ProblemCode>> = {
   "57P03": "database-away",
 };
 
+/** What the domain answers; its faults point to the fields of the request. */
+export function pointedBy<Answer>(pointerOf: (domains: string) => string, ask: () => Answer): Answer {
+  try {
+    return ask();
+  } catch (error) {
+    throw error instanceof DomainError ? fromDomain(error, pointerOf) : error;
+  }
+}
+
 /** Any error as a problem. What is not known becomes a 500 that says nothing of its cause. */
 export function problemFrom(error: unknown): Problem {
   if (error instanceof Problem) return error;
@@ -50,9 +59,14 @@ export function problemFrom(error: unknown): Problem {
   return fromFramework(error);
 }
 
-/** The domain's faults as a problem with a pointer for each. */
-function fromDomain({ faults }: DomainError): Problem {
-  return notValid(faults.map((fault) => ({ in: "body", pointer: fault.pointer, ...describeFault(fault) })));
+/** The domain's faults as a problem with a pointer for each, as the request names what the domain names otherwise. */
+function fromDomain(
+  { faults }: DomainError,
+  pointerOf: (domains: string) => string = (pointer) => pointer,
+): Problem {
+  return notValid(
+    faults.map((fault) => ({ in: "body", pointer: pointerOf(fault.pointer), ...describeFault(fault) })),
+  );
 }
 
 function fromFramework(error: FastifyError): Problem {

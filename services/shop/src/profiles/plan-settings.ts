@@ -8,14 +8,17 @@ import {
   type PartPlace,
   type PartSize,
   type PlanInput,
+  type Policy,
+  type PolicyLayer,
   partEdges,
   partWork,
   roundTo,
   type SearchSetting,
   showIn,
+  type Wood,
 } from "@rimwise/domain";
 import type { BitRecord } from "../bits/schema.ts";
-import { knownBit, knownRouter } from "../learned/learned.ts";
+import { type KnownRouter, knownBit, knownRouter } from "../learned/learned.ts";
 import { loans } from "../loans/reads.ts";
 import { inputOf } from "../plans/gather.ts";
 import { DECIMALS, dialMark, rpm } from "../plans/rounding.ts";
@@ -59,13 +62,21 @@ export async function planSettings(
   { answer, turns, at }: Ways,
 ): Promise<ReadonlyMap<SearchSetting, PlannedSetting>> {
   const planned = new Map<SearchSetting, PlannedSetting>();
+  const known = machine && (await answer(knownMachine(machine, at)));
+  const edges = new Map<string, number>();
   for (const setting of settings) {
     const bit = rack.get(setting.bitId);
     if (bit === undefined) continue;
     await turns();
     const elsewhere = await answer(elsewhereNow(bit, at));
-    const plan = machine && (await answer(planOf(setting, bit, thicknessMm, machine, at)));
-    planned.set(setting, { bit, elsewhere, plan });
+    if (known === undefined) {
+      planned.set(setting, { bit, elsewhere, plan: undefined });
+      continue;
+    }
+    const edgeUsedPercent = edges.get(bit.id) ?? (await answer(edgeUsed(bit, known.policy)));
+    edges.set(bit.id, edgeUsedPercent);
+    const input = await answer(inputFor(setting, thicknessMm, known, at));
+    planned.set(setting, { bit, elsewhere, plan: { ...figuresOf(input), edgeUsedPercent } });
   }
   return planned;
 }
@@ -84,33 +95,45 @@ export function cutOf(
   return { ...settings, thicknessMm, edges, work: { lengthMm: size.lengthMm, count: pieces } };
 }
 
-function* planOf(
-  setting: SearchSetting,
-  bit: BitRecord,
-  thicknessMm: number,
-  { routerId, mounting, woodId, lengthMm = USUAL_LENGTH_MM, widthMm = USUAL_WIDTH_MM }: Machine,
-  at: string,
-): Question<ProfileSettingPlan> {
+/** The machine that was asked for, with what every plan in it rests on. */
+type KnownMachine = {
+  readonly asked: Machine;
+  readonly shop: PolicyLayer;
+  readonly policy: Policy;
+  readonly router: KnownRouter;
+  readonly wood: Wood;
+};
+
+function* knownMachine(asked: Machine, at: string): Question<KnownMachine> {
   const shop = yield* shopLayer();
   const policy = policyInForce(shop);
-  const router = yield* knownRouter(routerId, at, policy);
-  const wood = woods.find(woodId);
+  const router = yield* knownRouter(asked.routerId, at, policy);
+  const wood = woods.find(asked.woodId);
   const faults: FieldFault[] = [];
   if (router === undefined) faults.push(missing("/machine/routerId", "router"));
   if (wood === undefined) faults.push(missing("/machine/woodId", "wood"));
   if (router === undefined || wood === undefined) throw notValid(faults);
-  const known = yield* knownBit(bit.id, at, policy);
-  const cut = cutOf(setting, { lengthMm, widthMm, thicknessMm }, 1);
-  const request = { bit: { id: bit.id }, router: { id: routerId }, mounting, woodId, cut };
-  const input = inputOf(request, { bit: known, router, wood, layers: [shop] });
+  return { asked, shop, policy, router, wood };
+}
+
+function* edgeUsed(bit: BitRecord, policy: Policy): Question<number> {
   const ofBit = { bitId: bit.id };
-  const edge = edgeOf(
-    bit,
-    yield* uses.page("", MOST_OF_A_BIT, ofBit),
-    yield* sharpenings.page("", MOST_OF_A_BIT, ofBit),
-    policy,
-  );
-  return { ...figuresOf(input), edgeUsedPercent: edge.usedPercent };
+  const worked = yield* uses.page("", MOST_OF_A_BIT, ofBit);
+  return edgeOf(bit, worked, yield* sharpenings.page("", MOST_OF_A_BIT, ofBit), policy).usedPercent;
+}
+
+/** What the plan of one setting is computed from; undefined if its bit is no longer on the rack. */
+function* inputFor(
+  setting: SearchSetting,
+  thicknessMm: number,
+  { asked, shop, policy, router, wood }: KnownMachine,
+  at: string,
+): Question<PlanInput | undefined> {
+  const { routerId, mounting, woodId, lengthMm = USUAL_LENGTH_MM, widthMm = USUAL_WIDTH_MM } = asked;
+  const bit = yield* knownBit(setting.bitId, at, policy);
+  const cut = cutOf(setting, { lengthMm, widthMm, thicknessMm }, 1);
+  const request = { bit: { id: setting.bitId }, router: { id: routerId }, mounting, woodId, cut };
+  return inputOf(request, { bit, router, wood, layers: [shop] });
 }
 
 function figuresOf(input: PlanInput | undefined): Omit<ProfileSettingPlan, "edgeUsedPercent"> {

@@ -1,6 +1,5 @@
 import {
-  DomainError,
-  describeFault,
+  compareRanks,
   describeNotTaken,
   formOutline,
   formPilotRadiusMm,
@@ -11,14 +10,16 @@ import {
   type SearchSetting,
   searchProfileInSteps,
   showIn,
+  VERDICT_RANK,
   type WantedProfile,
 } from "@rimwise/domain";
 import { bits } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
+import { isUsable } from "../bits/standing.ts";
 import { requireOne } from "../http/named-records.ts";
 import { inTurns } from "../http/turns.ts";
 import { DECIMALS } from "../plans/rounding.ts";
-import { type FieldFault, notValid } from "../problems/problem.ts";
+import { notValid } from "../problems/problem.ts";
 import type { Question } from "../store/query.ts";
 import { profiles } from "./kind.ts";
 import { planSettings } from "./plan-settings.ts";
@@ -70,7 +71,7 @@ export async function searchFor(asked: ProfileSearchAsked, ways: Ways): Promise<
   };
 }
 
-/** Searches a rack for a profile, giving others their turn. Throws a problem for a tolerance at which nothing must go. */
+/** Searches a rack for a profile, giving others their turn. Throws a DomainError for a tolerance at which nothing must go. */
 export async function searchRack(
   wanted: WantedProfile,
   rack: ReadonlyMap<string, BitRecord>,
@@ -83,16 +84,7 @@ export async function searchRack(
     toleranceMm,
     setupsMax: countOf(options.setupsMax),
   });
-  try {
-    return await inTurns(steps, turns);
-  } catch (error) {
-    if (!(error instanceof DomainError)) throw error;
-    throw notValid(
-      error.faults.map(
-        (fault): FieldFault => ({ in: "body", pointer: fault.pointer, ...describeFault(fault) }),
-      ),
-    );
-  }
+  return inTurns(steps, turns);
 }
 
 /** Every bit of the rack that is not out of use, by its id. */
@@ -105,7 +97,7 @@ export async function fitBits({
   for (let looked = 0; looked < MOST_BITS; looked += BITS_IN_A_PAGE) {
     const page = await answer(bits.page(after, BITS_IN_A_PAGE));
     for (const bit of page) {
-      if (bit.hold === undefined && bit.retirement === undefined) rack.set(bit.id, bit);
+      if (isUsable(bit)) rack.set(bit.id, bit);
     }
     const last = page.at(-1);
     if (last === undefined || page.length < BITS_IN_A_PAGE) break;
@@ -162,16 +154,13 @@ function countOf(setupsMax: number): 1 | 2 | 3 | 4 {
   return setupsMax === 1 || setupsMax === 2 || setupsMax === 3 ? setupsMax : 4;
 }
 
-const VERDICTS = ["run", "run-with-care", "do-not-run"];
-
 /** What may be run first, then what is here, then the fewest passes, then what leaves least. */
 function byUse(one: ProfileFound["oneSetup"][number], other: ProfileFound["oneSetup"][number]): number {
   const ranks = (each: ProfileFound["oneSetup"][number]) => [
-    each.plan === null ? 0 : VERDICTS.indexOf(each.plan.verdict),
+    each.plan === null ? 0 : VERDICT_RANK[each.plan.verdict],
     each.elsewhere === null ? 0 : 1,
     each.plan?.passes ?? 0,
     each.greatestLeftMm,
   ];
-  const [mine, theirs] = [ranks(one), ranks(other)];
-  return mine.map((rank, index) => rank - (theirs[index] ?? 0)).find((difference) => difference !== 0) ?? 0;
+  return compareRanks(ranks(one), ranks(other));
 }

@@ -1,14 +1,8 @@
-import {
-  DomainError,
-  describeFault,
-  type WantedPath,
-  type WantedProfile,
-  type WantedSegment,
-  wantedFrom,
-} from "@rimwise/domain";
+import { type WantedPath, type WantedProfile, type WantedSegment, wantedFrom } from "@rimwise/domain";
 import { flattened } from "../outlines/flatten.ts";
 import { readPath } from "../outlines/read-path.ts";
 import type { Corner, Stroke } from "../outlines/stroke.ts";
+import { pointedBy } from "../problems/from-error.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
 import type { ProfileShape } from "./shape-schema.ts";
 
@@ -18,18 +12,11 @@ const CURVE_TOLERANCE_MM = 0.02;
 /** The profile that a shape describes. Throws a problem that names each field that cannot be accepted, under `pointer`. */
 export function wantedOf(shape: ProfileShape, pointer: string): WantedProfile {
   const path = pathOf(shape, pointer);
-  try {
-    return wantedFrom(path);
-  } catch (error) {
-    if (!(error instanceof DomainError)) throw error;
-    throw notValid(
-      error.faults.map((fault) => {
-        const { message, accepted } = describeFault(fault);
-        const isOfPath = shape.path !== undefined && fault.pointer !== "/thicknessMm";
-        return { in: "body", pointer: `${pointer}${isOfPath ? "/path" : fault.pointer}`, message, accepted };
-      }),
-    );
-  }
+  const isDrawn = shape.path !== undefined;
+  return pointedBy(
+    (field) => `${pointer}${isDrawn && field !== "/thicknessMm" ? "/path" : field}`,
+    () => wantedFrom(path),
+  );
 }
 
 function pathOf(
