@@ -20,7 +20,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
   photographs: [],
   inspections: ["bits", "uses"],
   sharpenings: ["bits", "uses", "inspections"],
-  stock: ["bits"],
+  stock: ["bits", "plans"],
   labels: [],
   imports: ["bits", "places", "events", "shop-policy"],
   routers: [],

@@ -2,6 +2,7 @@ import { PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
 /** A bit of the invented shop that only a job wants. */
 const DADO_BIT = {
+  setName: "Shelf dadoes",
   name: "Up-cut, 12 mm",
   form: { kind: "spiral-up-cut", diameterMm: 12, cuttingLengthMm: 30 },
   shankDiameterMm: 12.7,

@@ -76,11 +76,11 @@ describe("the text of a resource", () => {
     expect(text).toContain(
       'list(query?: Loose<NonNullable<ListBitsData["query"]>>, options?: CallOptions): Pages<',
     );
-    expect(text).toContain('{ method: "GET", path: "/v1/bits", query }, "cursor", options)');
+    expect(text).toContain('{ path: "/v1/bits", query }, options)');
     expect(text).toContain(
       'create(body: CreateBitData["body"], options?: WriteOptions): Answer<CreateBitResponse>;',
     );
-    expect(text).toContain("body, isWrite: true }");
+    expect(text).toContain('{ method: "POST", path: "/v1/bits", body }, options)');
     expect(text).toContain(
       'update(bitId: string, body: UpdateBitData["body"], version: RecordVersion | ChangeOptions): Answer<',
     );
@@ -109,7 +109,7 @@ describe("the text of a resource", () => {
         }),
       ),
     );
-    expect(files.get("events.ts")).toContain('"after",');
+    expect(files.get("events.ts")).toContain(', "after")');
     expect(files.get("resources.ts")).toContain("events: eventsOf(caller),");
   });
 
@@ -177,6 +177,6 @@ describe("the text of a resource", () => {
     expect(text).toContain(
       'create(body: CreateBitData["body"] | FileBody<"image/png" | "image/jpeg">, options?: CallOptions)',
     );
-    expect(text).toContain('path: "/v1/bits", ...bodyOrFile(body) }');
+    expect(text).toContain('path: "/v1/bits", ...bodyOrFile(body), isQuestion: true }');
   });
 });

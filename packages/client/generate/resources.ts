@@ -117,19 +117,19 @@ function comment(paragraphs: readonly string[], indent: string): string {
 function methodText(operation: Operation): string {
   const { verb, method, path, pathParameters, isWrite, cursorParameter, changesVersion } = operation;
   const fields = [
-    `method: "${method}"`,
+    ...(method === "GET" ? [] : [`method: "${method}"`]),
     `path: "${path}"`,
     ...(pathParameters.length > 0 ? [`ids: [${pathParameters.join(", ")}]`] : []),
     ...queryField(operation),
     ...bodyFields(operation),
-    ...(isWrite ? ["isWrite: true"] : []),
+    ...(isWrite || method === "GET" ? [] : ["isQuestion: true"]),
     ...answersField(operation),
   ];
   const options = changesVersion ? "changeOptions(version)" : "options";
   const given = [
     `{ ${fields.join(", ")} }`,
-    ...(cursorParameter === undefined ? [] : [`"${cursorParameter}"`]),
     options,
+    ...(cursorParameter === undefined || cursorParameter === "cursor" ? [] : [`"${cursorParameter}"`]),
   ];
   return `    ${verb}: (${implemented(operation)}) =>\n      ${callText(operation)}(${given.join(", ")}),`;
 }

@@ -19,7 +19,7 @@ export type Call = {
  * somebody reads.
  */
 export function callOf(settings: Settings, operation: Operation, options: AnyOptions): Call {
-  const { method, data, body, answers } = operation;
+  const { method = "GET", data, body, answers } = operation;
   if (data instanceof ReadableStream) requireFresh(data);
   return {
     method,

@@ -7,7 +7,7 @@ import { createCaller } from "./request.ts";
 import { requirePath } from "./url.ts";
 
 /** A call that no method stands for. Whatever is no GET is sent with an Idempotency-Key. */
-export type OtherRequest = Omit<Operation, "isWrite" | "ids">;
+export type OtherRequest = Omit<Operation, "isQuestion" | "ids">;
 
 /** One resource a property, one operation a method: `client.bits.create(…)` is the operation `createBit`. */
 export interface Client extends Resources {
@@ -31,11 +31,7 @@ export function createClient(options: ClientOptions): Client {
     withOptions: (given) => createClient(withOptions(options, given)),
     request: (request, given) => {
       requirePath(request.path);
-      const answers = request.answers ?? ["application/json", NO_CONTENT];
-      return caller.send(
-        request.method === "GET" ? { ...request, answers } : { ...request, answers, isWrite: true },
-        given,
-      );
+      return caller.send({ ...request, answers: request.answers ?? ["application/json", NO_CONTENT] }, given);
     },
   };
 }

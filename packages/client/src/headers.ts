@@ -13,7 +13,8 @@ export function headersOf(settings: Settings, operation: Operation, options: Any
   if (typeof settings.key === "string") headers.set("authorization", `Bearer ${settings.key}`);
   if (operation.body !== undefined || operation.data !== undefined)
     headers.set("content-type", operation.contentType ?? "application/json");
-  if (operation.isWrite) headers.set("idempotency-key", options.idempotencyKey ?? randomHex());
+  if ((operation.method ?? "GET") !== "GET" && !operation.isQuestion)
+    headers.set("idempotency-key", options.idempotencyKey ?? randomHex());
   if (!headers.has("x-request-id")) headers.set("x-request-id", randomHex());
   if (options.reason !== undefined) headers.set("change-reason", encodeURIComponent(options.reason));
   if (options.ifMatch !== undefined) headers.set("if-match", etagOf(options.ifMatch));

@@ -3,7 +3,8 @@ import type { Pages } from "./pages.ts";
 
 /** One call as data: what the generated methods hand to the core. */
 export type Operation = {
-  readonly method: "GET" | "POST" | "PUT" | "PATCH" | "DELETE";
+  /** Default: GET. */
+  readonly method?: "GET" | "POST" | "PUT" | "PATCH" | "DELETE";
   /** The path as the API description has it, such as `/v1/bits/{bitId}`. */
   readonly path: string;
   readonly pathParameters?: Readonly<Record<string, string>> | undefined;
@@ -19,8 +20,8 @@ export type Operation = {
   readonly answers?: readonly string[] | undefined;
   /** Set for an answer that is no text. */
   readonly isBinary?: true | undefined;
-  /** Set for what writes: it is sent with an Idempotency-Key. */
-  readonly isWrite?: true;
+  /** Set for a POST that writes nothing: what is neither this nor a GET is sent with an Idempotency-Key. */
+  readonly isQuestion?: true;
 };
 
 /** A file to send. A stream is sent once: a call that fails with one is not tried again. */
@@ -86,7 +87,7 @@ export type Caller = {
   readonly send: <Result>(operation: Operation, options?: AnyOptions) => Answer<Result>;
   /** The items of a stream, without end. */
   readonly follow: <Item>(operation: Operation, options?: CallOptions) => AsyncIterable<Item>;
-  readonly list: <Item>(operation: Operation, cursorParameter: string, options?: CallOptions) => Pages<Item>;
+  readonly list: <Item>(operation: Operation, options?: CallOptions, cursorParameter?: string) => Pages<Item>;
 };
 
 /** The options of a change, from the version alone or from the whole of them. */

@@ -10,7 +10,7 @@ describe("a list", () => {
     json(200, { data: ids.map((id) => ({ id })), nextCursor });
   const LIST: Operation = { method: "GET", path: "/v1/bits", query: { limit: 2 } };
   const list = (fetch: Fetch) =>
-    createCaller(settingsFrom({ baseUrl: "http://shop.test", fetch })).list<{ id: string }>(LIST, "cursor");
+    createCaller(settingsFrom({ baseUrl: "http://shop.test", fetch })).list<{ id: string }>(LIST);
 
   it("is read page after page as it is iterated", async () => {
     const { fetch, requests } = answering(page(["a", "b"], "c1"), page(["c"], null));

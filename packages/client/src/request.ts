@@ -17,7 +17,7 @@ type Outcome<Result> =
 export function createCaller(settings: Settings): Caller {
   return {
     send: (operation, options = {}) => answerOf(deliver(settings, operation, options)),
-    list: <Item>(operation: Operation, cursorParameter: string, options: AnyOptions = {}) =>
+    list: <Item>(operation: Operation, options: AnyOptions = {}, cursorParameter = "cursor") =>
       pagesOf((cursor) => {
         const query = { ...operation.query, ...(cursor !== undefined && { [cursorParameter]: cursor }) };
         return deliver<Page<Item>>(settings, { ...operation, query }, options);

@@ -13,9 +13,8 @@ export const CREATE: Operation = {
   method: "POST",
   path: "/v1/bits",
   body: { name: "Cove" },
-  isWrite: true,
 };
-export const CHANGE: Operation = { ...READ, method: "PATCH", body: { name: "Cove" }, isWrite: true };
+export const CHANGE: Operation = { ...READ, method: "PATCH", body: { name: "Cove" } };
 
 /** A fetch that gives these answers in turn and keeps what it was asked. */
 export function answering(...answers: Scripted[]) {

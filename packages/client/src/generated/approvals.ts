@@ -105,26 +105,26 @@ export interface ApprovalsResource {
 export function approvalsOf(caller: Caller): ApprovalsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/approvals", query }, "cursor", options),
+      caller.list({ path: "/v1/approvals", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/approvals", body }, options),
     get: (approvalId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}", ids: [approvalId] }, options),
+      caller.send<never>({ path: "/v1/approvals/{approvalId}", ids: [approvalId] }, options),
     issue: (approvalId, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/issue", ids: [approvalId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/issue", ids: [approvalId] }, options),
     reissue: (approvalId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/reissue", ids: [approvalId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/reissue", ids: [approvalId], body }, options),
     withdraw: (approvalId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/withdraw", ids: [approvalId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/withdraw", ids: [approvalId], body }, options),
     sheet: (approvalId, options) =>
-      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/sheet", ids: [approvalId] }, options),
+      caller.send({ path: "/v1/approvals/{approvalId}/sheet", ids: [approvalId] }, options),
     grounds: (approvalId, options) =>
-      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/grounds", ids: [approvalId] }, options),
+      caller.send({ path: "/v1/approvals/{approvalId}/grounds", ids: [approvalId] }, options),
     difference: (approvalId, options) =>
-      caller.send({ method: "GET", path: "/v1/approvals/{approvalId}/difference", ids: [approvalId] }, options),
+      caller.send({ path: "/v1/approvals/{approvalId}/difference", ids: [approvalId] }, options),
     status: (options) =>
-      caller.send({ method: "GET", path: "/v1/approvals/status" }, options),
+      caller.send({ path: "/v1/approvals/status" }, options),
     label: (approvalId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/approvals/{approvalId}/label", ids: [approvalId], answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ path: "/v1/approvals/{approvalId}/label", ids: [approvalId], answers: ["image/svg+xml"] }, options),
   };
 }

@@ -26,8 +26,8 @@ export interface BackupsResource {
 export function backupsOf(caller: Caller): BackupsResource {
   return {
     list: (options) =>
-      caller.send({ method: "GET", path: "/v1/backups" }, options),
+      caller.send({ path: "/v1/backups" }, options),
     create: (options) =>
-      caller.send({ method: "POST", path: "/v1/backups", isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/backups" }, options),
   };
 }

@@ -108,7 +108,7 @@ export interface BitsResource {
   /**
    * Export every bit as a file that imports again
    *
-   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotDiameterMm, pilotHeightMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away.
+   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotDiameterMm, pilotHeightMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, setName, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away.
    *
    * `GET /v1/bits/export`
    */
@@ -116,7 +116,7 @@ export interface BitsResource {
   /**
    * Export every bit as a file that imports again
    *
-   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotDiameterMm, pilotHeightMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away.
+   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotDiameterMm, pilotHeightMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, setName, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Numbers are in full precision. Before what a spreadsheet would take for a formula, at the start of a text or after a semicolon, tab or line end in it, stands an apostrophe, which the import takes away.
    *
    * `GET /v1/bits/export`
    */
@@ -125,7 +125,7 @@ export interface BitsResource {
   /**
    * Import bits from a file
    *
-   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotDiameterMm, pilotHeightMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Quantities are written as people write them ("3-1/2 in", "88.9 mm", "8,5 mm", "12 oz", "22,000 rpm"); a number alone is in the unit of its column's name, and what may mean two things is refused. Commas, semicolons or tabs part the cells of a CSV. A dry run shows every quantity as it was read, and is answered as the import would be: a file that is refused is a 422 with the report. A row with the `id` of a kept bit makes it what the row says, except for what has no column; one with another `id` makes a bit of that id; one without makes a new bit. UTF-8, up to 32 MiB, each row at most 64 KiB and 300 cells, and few empty rows. Importing an unchanged export changes nothing.
+   * A file holds what can be said of a bit, not what its history made of it: its state, hold, loan, place and use are no part of it, and stay as they are. The columns of a CSV, in any order: id, name, kind, diameterMm, cuttingLengthMm, upCutLengthMm, bearing, pilotDiameterMm, pilotHeightMm, slotWidthMm, arborLengthMm, arborDiameterMm, angleDeg, radiusMm, filletMm, landMm, curve, profileHeightMm, headHeightMm, neckDiameterMm, tongueThicknessMm, tongueLengthMm, pilot, grooveWidthMm, grooveDepthMm, backCutterLengthMm, lockDepthMm, stepMm, stepHeightMm, fingers, fingerHeightMm, fingerDepthMm, taperDeg, face, tongueWidthMm, shoulderHeightMm, backCutterDiameterMm, backCutterHeightMm, faceWidthMm, faceDepthMm, startRadiusMm, segments, shankDiameterMm, wings, massG, runOutMm, stickOutMm, isEndCutting, markedMaxRpm, isHandFeedMarked, toothMaterial, purchasedOn, costAmount, costCurrency, smallestUsableDiameterMm, homePlaceId, inspectionIntervalDays, inspectionIntervalM, setName, externalId, notes. A line of NDJSON is a NewBit, with its `id` if it has one. Quantities are written as people write them ("3-1/2 in", "88.9 mm", "8,5 mm", "12 oz", "22,000 rpm"); a number alone is in the unit of its column's name, and what may mean two things is refused. Commas, semicolons or tabs part the cells of a CSV. A dry run shows every quantity as it was read, and is answered as the import would be: a file that is refused is a 422 with the report. A row with the `id` of a kept bit makes it what the row says, except for what has no column; one with another `id` makes a bit of that id; one without makes a new bit. UTF-8, up to 32 MiB, each row at most 64 KiB and 300 cells, and few empty rows. Importing an unchanged export changes nothing.
    *
    * `POST /v1/bits/import`
    */
@@ -142,32 +142,32 @@ export interface BitsResource {
 export function bitsOf(caller: Caller): BitsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/bits", query }, "cursor", options),
+      caller.list({ path: "/v1/bits", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits", body }, options),
     get: (bitId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}", ids: [bitId] }, options),
+      caller.send<never>({ path: "/v1/bits/{bitId}", ids: [bitId] }, options),
     update: (bitId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/bits/{bitId}", ids: [bitId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/bits/{bitId}", ids: [bitId], body }, changeOptions(version)),
     delete: (bitId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/bits/{bitId}", ids: [bitId], isWrite: true, answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/bits/{bitId}", ids: [bitId], answers: [] }, changeOptions(version)),
     hold: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/hold", ids: [bitId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/hold", ids: [bitId], body }, options),
     release: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/release", ids: [bitId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/release", ids: [bitId], body }, options),
     retire: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/retire", ids: [bitId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/retire", ids: [bitId], body }, options),
     sendToSharpening: (bitId, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", ids: [bitId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", ids: [bitId] }, options),
     label: (bitId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/bits/{bitId}/label", ids: [bitId], answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ path: "/v1/bits/{bitId}/label", ids: [bitId], answers: ["image/svg+xml"] }, options),
     labels: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "GET", path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] }, options),
+      caller.send<never>({ path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] }, options),
     export: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "GET", path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] }, options),
+      caller.send<never>({ path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] }, options),
     import: (file, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/import", query: options?.query, ...file, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/import", query: options?.query, ...file }, options),
     edge: (bitId, options) =>
-      caller.send({ method: "GET", path: "/v1/bits/{bitId}/edge", ids: [bitId] }, options),
+      caller.send({ path: "/v1/bits/{bitId}/edge", ids: [bitId] }, options),
   };
 }

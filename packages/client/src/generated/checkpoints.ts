@@ -41,10 +41,10 @@ export interface CheckpointsResource {
 export function checkpointsOf(caller: Caller): CheckpointsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/events/checkpoints", query }, "cursor", options),
+      caller.list({ path: "/v1/events/checkpoints", query }, options),
     create: (options) =>
-      caller.send({ method: "POST", path: "/v1/events/checkpoints", isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/events/checkpoints" }, options),
     get: (checkpointId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/events/checkpoints/{checkpointId}", ids: [checkpointId] }, options),
+      caller.send<never>({ path: "/v1/events/checkpoints/{checkpointId}", ids: [checkpointId] }, options),
   };
 }

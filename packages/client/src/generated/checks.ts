@@ -27,8 +27,8 @@ export interface ChecksResource {
 export function checksOf(caller: Caller): ChecksResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/checks", query }, "cursor", options),
+      caller.list({ path: "/v1/checks", query }, options),
     ask: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/checks", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/checks", body }, options),
   };
 }

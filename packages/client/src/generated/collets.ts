@@ -46,12 +46,12 @@ export interface ColletsResource {
 export function colletsOf(caller: Caller): ColletsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/collets", query }, "cursor", options),
+      caller.list({ path: "/v1/collets", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/collets", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/collets", body }, options),
     get: (colletId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/collets/{colletId}", ids: [colletId] }, options),
+      caller.send<never>({ path: "/v1/collets/{colletId}", ids: [colletId] }, options),
     update: (colletId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/collets/{colletId}", ids: [colletId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/collets/{colletId}", ids: [colletId], body }, changeOptions(version)),
   };
 }

@@ -74,20 +74,20 @@ export interface CoursesResource {
 export function coursesOf(caller: Caller): CoursesResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/courses", query }, "cursor", options),
+      caller.list({ path: "/v1/courses", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/courses", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/courses", body }, options),
     get: (courseId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/courses/{courseId}", ids: [courseId] }, options),
+      caller.send<never>({ path: "/v1/courses/{courseId}", ids: [courseId] }, options),
     update: (courseId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/courses/{courseId}", ids: [courseId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/courses/{courseId}", ids: [courseId], body }, changeOptions(version)),
     getStudentToday: (courseId, personId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/students/{personId}/today", ids: [courseId, personId] }, options),
+      caller.send({ path: "/v1/courses/{courseId}/students/{personId}/today", ids: [courseId, personId] }, options),
     listNeeds: (courseId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/needs", ids: [courseId] }, options),
+      caller.send({ path: "/v1/courses/{courseId}/needs", ids: [courseId] }, options),
     listEnding: (courseId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/ending", ids: [courseId], query: options?.query }, options),
+      caller.send({ path: "/v1/courses/{courseId}/ending", ids: [courseId], query: options?.query }, options),
     usage: (courseId, options) =>
-      caller.send({ method: "GET", path: "/v1/courses/{courseId}/usage", ids: [courseId], query: options?.query }, options),
+      caller.send({ path: "/v1/courses/{courseId}/usage", ids: [courseId], query: options?.query }, options),
   };
 }

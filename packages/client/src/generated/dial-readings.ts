@@ -39,10 +39,10 @@ export interface DialReadingsResource {
 export function dialReadingsOf(caller: Caller): DialReadingsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/dial-readings", query }, "cursor", options),
+      caller.list({ path: "/v1/dial-readings", query }, options),
     get: (dialReadingId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/dial-readings/{dialReadingId}", ids: [dialReadingId] }, options),
+      caller.send<never>({ path: "/v1/dial-readings/{dialReadingId}", ids: [dialReadingId] }, options),
     create: (routerId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/routers/{routerId}/dial-readings", ids: [routerId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/routers/{routerId}/dial-readings", ids: [routerId], body }, options),
   };
 }

@@ -39,12 +39,12 @@ export interface EnrolmentsResource {
 export function enrolmentsOf(caller: Caller): EnrolmentsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/enrolments", query }, "cursor", options),
+      caller.list({ path: "/v1/enrolments", query }, options),
     create: (courseId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments", ids: [courseId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments", ids: [courseId], body }, options),
     createMany: (courseId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", ids: [courseId], query: options?.query, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", ids: [courseId], query: options?.query, body }, options),
     end: (enrolmentId, options) =>
-      caller.send({ method: "POST", path: "/v1/enrolments/{enrolmentId}/end", ids: [enrolmentId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/enrolments/{enrolmentId}/end", ids: [enrolmentId] }, options),
   };
 }

@@ -47,12 +47,12 @@ export interface EventsResource {
 export function eventsOf(caller: Caller): EventsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/events", query }, "after", options),
+      caller.list({ path: "/v1/events", query }, options, "after"),
     summarize: (options) =>
-      caller.send({ method: "GET", path: "/v1/events/summary", query: options?.query }, options),
+      caller.send({ path: "/v1/events/summary", query: options?.query }, options),
     follow: (options) =>
-      caller.follow({ method: "GET", path: "/v1/events/stream", query: { after: options?.after } }, options),
+      caller.follow({ path: "/v1/events/stream", query: { after: options?.after } }, options),
     verify: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/events/verify", body }, options),
+      caller.send({ method: "POST", path: "/v1/events/verify", body, isQuestion: true }, options),
   };
 }

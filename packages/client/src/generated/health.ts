@@ -77,16 +77,16 @@ export interface HealthResource {
 export function healthOf(caller: Caller): HealthResource {
   return {
     getLiveness: (options) =>
-      caller.send({ method: "GET", path: "/livez" }, options),
+      caller.send({ path: "/livez" }, options),
     getReadiness: (options) =>
-      caller.send({ method: "GET", path: "/readyz" }, options),
+      caller.send({ path: "/readyz" }, options),
     getVersion: (options) =>
-      caller.send({ method: "GET", path: "/version" }, options),
+      caller.send({ path: "/version" }, options),
     getMetrics: (options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/metrics", answers: ["text/plain"] }, options),
+      caller.send<never>({ path: "/metrics", answers: ["text/plain"] }, options),
     getApiDescription: (options) =>
-      caller.send({ method: "GET", path: "/openapi.json" }, options),
+      caller.send({ path: "/openapi.json" }, options),
     getClientPackage: (options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/client.tgz", answers: ["application/gzip"], isBinary: true }, options),
+      caller.send<never>({ path: "/client.tgz", answers: ["application/gzip"], isBinary: true }, options),
   };
 }

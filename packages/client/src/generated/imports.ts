@@ -32,8 +32,8 @@ export interface ImportsResource {
 export function importsOf(caller: Caller): ImportsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/imports", query }, "cursor", options),
+      caller.list({ path: "/v1/imports", query }, options),
     get: (importId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/imports/{importId}", ids: [importId] }, options),
+      caller.send<never>({ path: "/v1/imports/{importId}", ids: [importId] }, options),
   };
 }

@@ -39,10 +39,10 @@ export interface InspectionsResource {
 export function inspectionsOf(caller: Caller): InspectionsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/inspections", query }, "cursor", options),
+      caller.list({ path: "/v1/inspections", query }, options),
     get: (inspectionId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/inspections/{inspectionId}", ids: [inspectionId] }, options),
+      caller.send<never>({ path: "/v1/inspections/{inspectionId}", ids: [inspectionId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/inspections", ids: [bitId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/inspections", ids: [bitId], body }, options),
   };
 }

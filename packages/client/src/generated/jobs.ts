@@ -115,30 +115,30 @@ export interface JobsResource {
 export function jobsOf(caller: Caller): JobsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/jobs", query }, "cursor", options),
+      caller.list({ path: "/v1/jobs", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/jobs", body }, options),
     get: (jobId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/jobs/{jobId}", ids: [jobId] }, options),
+      caller.send<never>({ path: "/v1/jobs/{jobId}", ids: [jobId] }, options),
     update: (jobId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/jobs/{jobId}", ids: [jobId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/jobs/{jobId}", ids: [jobId], body }, changeOptions(version)),
     changes: (jobId, options) =>
-      caller.send({ method: "GET", path: "/v1/jobs/{jobId}/changes", ids: [jobId] }, options),
+      caller.send({ path: "/v1/jobs/{jobId}/changes", ids: [jobId] }, options),
     preview: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/preview", body }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/preview", body, isQuestion: true }, options),
     export: (jobId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/jobs/{jobId}/export", ids: [jobId], answers: ["text/csv"] }, options),
+      caller.send<never>({ path: "/v1/jobs/{jobId}/export", ids: [jobId], answers: ["text/csv"] }, options),
     compute: (jobId, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/compute", ids: [jobId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/compute", ids: [jobId] }, options),
     ready: (jobId, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/ready", ids: [jobId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/ready", ids: [jobId] }, options),
     reopen: (jobId, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/reopen", ids: [jobId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/reopen", ids: [jobId] }, options),
     end: (jobId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/end", ids: [jobId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/end", ids: [jobId], body }, options),
     finishSetup: (jobId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/set-ups-made", ids: [jobId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/set-ups-made", ids: [jobId], body }, options),
     draftApprovals: (jobId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/approvals", ids: [jobId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/approvals", ids: [jobId], body }, options),
   };
 }

@@ -24,8 +24,8 @@ export interface JointsResource {
 export function jointsOf(caller: Caller): JointsResource {
   return {
     solve: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/joints/solve", body }, options),
+      caller.send({ method: "POST", path: "/v1/joints/solve", body, isQuestion: true }, options),
     fitTemplate: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/joints/template", body }, options),
+      caller.send({ method: "POST", path: "/v1/joints/template", body, isQuestion: true }, options),
   };
 }

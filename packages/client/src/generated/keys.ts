@@ -59,14 +59,14 @@ export interface KeysResource {
 export function keysOf(caller: Caller): KeysResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/keys", query }, "cursor", options),
+      caller.list({ path: "/v1/keys", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/keys", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/keys", body }, options),
     get: (keyId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/keys/{keyId}", ids: [keyId] }, options),
+      caller.send<never>({ path: "/v1/keys/{keyId}", ids: [keyId] }, options),
     rotate: (keyId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/keys/{keyId}/rotate", ids: [keyId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/keys/{keyId}/rotate", ids: [keyId], body }, options),
     revoke: (keyId, options) =>
-      caller.send({ method: "POST", path: "/v1/keys/{keyId}/revoke", ids: [keyId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/keys/{keyId}/revoke", ids: [keyId] }, options),
   };
 }

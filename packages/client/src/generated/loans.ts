@@ -48,12 +48,12 @@ export interface LoansResource {
 export function loansOf(caller: Caller): LoansResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/loans", query }, "cursor", options),
+      caller.list({ path: "/v1/loans", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/loans", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/loans", body }, options),
     get: (loanId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/loans/{loanId}", ids: [loanId] }, options),
+      caller.send<never>({ path: "/v1/loans/{loanId}", ids: [loanId] }, options),
     return: (loanId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/loans/{loanId}/return", ids: [loanId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/loans/{loanId}/return", ids: [loanId], body }, options),
   };
 }

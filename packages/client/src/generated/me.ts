@@ -17,6 +17,6 @@ export interface MeResource {
 export function meOf(caller: Caller): MeResource {
   return {
     get: (options) =>
-      caller.send({ method: "GET", path: "/v1/me" }, options),
+      caller.send({ path: "/v1/me" }, options),
   };
 }

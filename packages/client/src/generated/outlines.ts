@@ -17,6 +17,6 @@ export interface OutlinesResource {
 export function outlinesOf(caller: Caller): OutlinesResource {
   return {
     convert: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/outlines/convert", body }, options),
+      caller.send({ method: "POST", path: "/v1/outlines/convert", body, isQuestion: true }, options),
   };
 }

@@ -17,6 +17,6 @@ export interface PanelsResource {
 export function panelsOf(caller: Caller): PanelsResource {
   return {
     size: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/panels/size", query: options?.query, body }, options),
+      caller.send({ method: "POST", path: "/v1/panels/size", query: options?.query, body, isQuestion: true }, options),
   };
 }

@@ -66,16 +66,16 @@ export interface PeopleResource {
 export function peopleOf(caller: Caller): PeopleResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/people", query }, "cursor", options),
+      caller.list({ path: "/v1/people", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/people", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/people", body }, options),
     get: (personId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/people/{personId}", ids: [personId] }, options),
+      caller.send<never>({ path: "/v1/people/{personId}", ids: [personId] }, options),
     update: (personId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/people/{personId}", ids: [personId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/people/{personId}", ids: [personId], body }, changeOptions(version)),
     createMany: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/people/batch", query: options?.query, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/people/batch", query: options?.query, body }, options),
     erase: (personId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/people/{personId}/erase", ids: [personId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/people/{personId}/erase", ids: [personId], body }, options),
   };
 }

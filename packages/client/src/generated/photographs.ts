@@ -55,14 +55,14 @@ export interface PhotographsResource {
 export function photographsOf(caller: Caller): PhotographsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/photographs", query }, "cursor", options),
+      caller.list({ path: "/v1/photographs", query }, options),
     get: (photographId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/photographs/{photographId}", ids: [photographId] }, options),
+      caller.send<never>({ path: "/v1/photographs/{photographId}", ids: [photographId] }, options),
     delete: (photographId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/photographs/{photographId}", ids: [photographId], isWrite: true, answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/photographs/{photographId}", ids: [photographId], answers: [] }, changeOptions(version)),
     content: (photographId, options) =>
-      caller.send({ method: "GET", path: "/v1/photographs/{photographId}/content", ids: [photographId] }, options),
+      caller.send({ path: "/v1/photographs/{photographId}/content", ids: [photographId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", ids: [bitId], ...bodyOrFile(body), isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", ids: [bitId], ...bodyOrFile(body) }, options),
   };
 }

@@ -100,24 +100,24 @@ export interface PlacesResource {
 export function placesOf(caller: Caller): PlacesResource {
   return {
     labels: (placeId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/places/{placeId}/labels", ids: [placeId], answers: ["text/html"] }, options),
+      caller.send<never>({ path: "/v1/places/{placeId}/labels", ids: [placeId], answers: ["text/html"] }, options),
     label: (placeId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/places/{placeId}/label", ids: [placeId], answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ path: "/v1/places/{placeId}/label", ids: [placeId], answers: ["image/svg+xml"] }, options),
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/places", query }, "cursor", options),
+      caller.list({ path: "/v1/places", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/places", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/places", body }, options),
     get: (placeId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/places/{placeId}", ids: [placeId] }, options),
+      caller.send<never>({ path: "/v1/places/{placeId}", ids: [placeId] }, options),
     update: (placeId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/places/{placeId}", ids: [placeId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/places/{placeId}", ids: [placeId], body }, changeOptions(version)),
     delete: (placeId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/places/{placeId}", ids: [placeId], isWrite: true, answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/places/{placeId}", ids: [placeId], answers: [] }, changeOptions(version)),
     contents: (placeId, options) =>
-      caller.send({ method: "GET", path: "/v1/places/{placeId}/contents", ids: [placeId] }, options),
+      caller.send({ path: "/v1/places/{placeId}/contents", ids: [placeId] }, options),
     createMany: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/places/batch", query: options?.query, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/places/batch", query: options?.query, body }, options),
     takeStock: (placeId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/places/{placeId}/stock-takes", ids: [placeId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/places/{placeId}/stock-takes", ids: [placeId], body }, options),
   };
 }

@@ -93,20 +93,20 @@ export interface PlansResource {
 export function plansOf(caller: Caller): PlansResource {
   return {
     previewMany: (body: PlanBatch, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body }, options),
+      caller.send<never>({ method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body, isQuestion: true }, options),
     tabulate: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/shop-table", body }, options),
+      caller.send({ method: "POST", path: "/v1/plans/shop-table", body, isQuestion: true }, options),
     preview: (body: PlanRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/plans/preview", query: options?.query, body }, options),
+      caller.send<never>({ method: "POST", path: "/v1/plans/preview", query: options?.query, body, isQuestion: true }, options),
     previewCorrection: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/preview-correction", query: options?.query, body }, options),
+      caller.send({ method: "POST", path: "/v1/plans/preview-correction", query: options?.query, body, isQuestion: true }, options),
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/plans", query }, "cursor", options),
+      caller.list({ path: "/v1/plans", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans", query: options?.query, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/plans", query: options?.query, body }, options),
     correct: (planId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/{planId}/corrections", ids: [planId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/plans/{planId}/corrections", ids: [planId], body }, options),
     get: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "GET", path: "/v1/plans/{planId}", ids: [planId], query: options?.query }, options),
+      caller.send<never>({ path: "/v1/plans/{planId}", ids: [planId], query: options?.query }, options),
   };
 }

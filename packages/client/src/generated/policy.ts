@@ -38,10 +38,10 @@ export interface PolicyResource {
 export function policyOf(caller: Caller): PolicyResource {
   return {
     get: (options) =>
-      caller.send({ method: "GET", path: "/v1/policy" }, options),
+      caller.send({ path: "/v1/policy" }, options),
     getShop: (options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/shop-policy" }, options),
+      caller.send<never>({ path: "/v1/shop-policy" }, options),
     setShop: (body, version) =>
-      caller.send({ method: "PUT", path: "/v1/shop-policy", body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PUT", path: "/v1/shop-policy", body }, changeOptions(version)),
   };
 }

@@ -62,16 +62,16 @@ export interface ProfilesResource {
 export function profilesOf(caller: Caller): ProfilesResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/profiles", query }, "cursor", options),
+      caller.list({ path: "/v1/profiles", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/profiles", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/profiles", body }, options),
     get: (profileId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/profiles/{profileId}", ids: [profileId] }, options),
+      caller.send<never>({ path: "/v1/profiles/{profileId}", ids: [profileId] }, options),
     update: (profileId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/profiles/{profileId}", ids: [profileId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/profiles/{profileId}", ids: [profileId], body }, changeOptions(version)),
     log: (profileId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/profiles/{profileId}/made", ids: [profileId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/profiles/{profileId}/made", ids: [profileId], body }, options),
     search: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/profiles/search", body }, options),
+      caller.send({ method: "POST", path: "/v1/profiles/search", body, isQuestion: true }, options),
   };
 }

@@ -55,14 +55,14 @@ export interface QualificationsResource {
 export function qualificationsOf(caller: Caller): QualificationsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/qualifications", query }, "cursor", options),
+      caller.list({ path: "/v1/qualifications", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/qualifications", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/qualifications", body }, options),
     get: (qualificationId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/qualifications/{qualificationId}", ids: [qualificationId] }, options),
+      caller.send<never>({ path: "/v1/qualifications/{qualificationId}", ids: [qualificationId] }, options),
     createMany: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/qualifications/batch", query: options?.query, body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/qualifications/batch", query: options?.query, body }, options),
     withdraw: (qualificationId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", ids: [qualificationId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", ids: [qualificationId], body }, options),
   };
 }

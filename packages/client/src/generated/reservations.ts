@@ -17,6 +17,6 @@ export interface ReservationsResource {
 export function reservationsOf(caller: Caller): ReservationsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/reservations", query }, "cursor", options),
+      caller.list({ path: "/v1/reservations", query }, options),
   };
 }

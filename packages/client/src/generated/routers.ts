@@ -53,14 +53,14 @@ export interface RoutersResource {
 export function routersOf(caller: Caller): RoutersResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/routers", query }, "cursor", options),
+      caller.list({ path: "/v1/routers", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/routers", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/routers", body }, options),
     get: (routerId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/routers/{routerId}", ids: [routerId] }, options),
+      caller.send<never>({ path: "/v1/routers/{routerId}", ids: [routerId] }, options),
     update: (routerId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/routers/{routerId}", ids: [routerId], body, isWrite: true }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/routers/{routerId}", ids: [routerId], body }, changeOptions(version)),
     delete: (routerId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/routers/{routerId}", ids: [routerId], isWrite: true, answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/routers/{routerId}", ids: [routerId], answers: [] }, changeOptions(version)),
   };
 }

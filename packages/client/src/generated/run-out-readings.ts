@@ -39,10 +39,10 @@ export interface RunOutReadingsResource {
 export function runOutReadingsOf(caller: Caller): RunOutReadingsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/run-out-readings", query }, "cursor", options),
+      caller.list({ path: "/v1/run-out-readings", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/run-out-readings", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/run-out-readings", body }, options),
     get: (runOutReadingId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/run-out-readings/{runOutReadingId}", ids: [runOutReadingId] }, options),
+      caller.send<never>({ path: "/v1/run-out-readings/{runOutReadingId}", ids: [runOutReadingId] }, options),
   };
 }

@@ -39,10 +39,10 @@ export interface SharpeningsResource {
 export function sharpeningsOf(caller: Caller): SharpeningsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/sharpenings", query }, "cursor", options),
+      caller.list({ path: "/v1/sharpenings", query }, options),
     get: (sharpeningId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/sharpenings/{sharpeningId}", ids: [sharpeningId] }, options),
+      caller.send<never>({ path: "/v1/sharpenings/{sharpeningId}", ids: [sharpeningId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/sharpenings", ids: [bitId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{bitId}/sharpenings", ids: [bitId], body }, options),
   };
 }

@@ -40,12 +40,12 @@ export interface SigningResource {
 export function signingOf(caller: Caller): SigningResource {
   return {
     getJsonWebKeySet: (options) =>
-      caller.send({ method: "GET", path: "/.well-known/jwks.json", answers: ["application/jwk-set+json"] }, options),
+      caller.send({ path: "/.well-known/jwks.json", answers: ["application/jwk-set+json"] }, options),
     listKeys: (options) =>
-      caller.send({ method: "GET", path: "/v1/signing-keys" }, options),
+      caller.send({ path: "/v1/signing-keys" }, options),
     rotateKeys: (options) =>
-      caller.send({ method: "POST", path: "/v1/signing-keys/rotate", isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/signing-keys/rotate" }, options),
     compromiseKey: (signingKeyId, options) =>
-      caller.send({ method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", ids: [signingKeyId], isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", ids: [signingKeyId] }, options),
   };
 }

@@ -53,14 +53,14 @@ export interface SpeedTrialsResource {
 export function speedTrialsOf(caller: Caller): SpeedTrialsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/speed-trials", query }, "cursor", options),
+      caller.list({ path: "/v1/speed-trials", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/speed-trials", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/speed-trials", body }, options),
     get: (speedTrialId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/speed-trials/{speedTrialId}", ids: [speedTrialId] }, options),
+      caller.send<never>({ path: "/v1/speed-trials/{speedTrialId}", ids: [speedTrialId] }, options),
     setAside: (speedTrialId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/speed-trials/{speedTrialId}/set-aside", ids: [speedTrialId], body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/speed-trials/{speedTrialId}/set-aside", ids: [speedTrialId], body }, options),
     propose: (bitId, options) =>
-      caller.send({ method: "GET", path: "/v1/bits/{bitId}/speed-trials/next", ids: [bitId], query: options?.query }, options),
+      caller.send({ path: "/v1/bits/{bitId}/speed-trials/next", ids: [bitId], query: options?.query }, options),
   };
 }

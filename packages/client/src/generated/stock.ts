@@ -2,7 +2,7 @@
 
 import type { CallOptions, Caller, Loose } from "../operation.ts";
 import type { Pages } from "../pages.ts";
-import type { DueBit, HeldStock, ListBitsToReorderData, ListDueBitsData, ListHeldBitsData, ListMostUsedBitsData, ReorderBit, UsedBit } from "./types.gen.ts";
+import type { BitSet, DueBit, HeldStock, ListBitSetsData, ListBitsToReorderData, ListDueBitsData, ListHeldBitsData, ListMostUsedBitsData, ReorderBit, UsedBit } from "./types.gen.ts";
 
 /** What is due, most used, and to reorder. */
 export interface StockResource {
@@ -33,17 +33,26 @@ export interface StockResource {
    * `GET /v1/stock/reorder`
    */
   listToReorder(query?: Loose<NonNullable<ListBitsToReorderData["query"]>>, options?: CallOptions): Pages<ReorderBit>;
+
+  /**
+   * Sets of bits that belong together, and which were sharpened apart
+   *
+   * `GET /v1/stock/sets`
+   */
+  listSets(query?: Loose<NonNullable<ListBitSetsData["query"]>>, options?: CallOptions): Pages<BitSet>;
 }
 
 export function stockOf(caller: Caller): StockResource {
   return {
     listDue: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/stock/due", query }, "cursor", options),
+      caller.list({ path: "/v1/stock/due", query }, options),
     listHeld: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/stock/held", query }, "cursor", options),
+      caller.list({ path: "/v1/stock/held", query }, options),
     listMostUsed: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/stock/most-used", query }, "cursor", options),
+      caller.list({ path: "/v1/stock/most-used", query }, options),
     listToReorder: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/stock/reorder", query }, "cursor", options),
+      caller.list({ path: "/v1/stock/reorder", query }, options),
+    listSets: (query, options) =>
+      caller.list({ path: "/v1/stock/sets", query }, options),
   };
 }

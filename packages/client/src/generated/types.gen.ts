@@ -1151,6 +1151,10 @@ export type NewBit = {
      */
     externalId?: string;
     /**
+     * The set it belongs to, such as that of a cope and its stick: bits of one set have its name in common, and are sharpened together.
+     */
+    setName?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -1223,6 +1227,7 @@ export type BitChange = {
      */
     name?: string;
     externalId?: string | null;
+    setName?: string | null;
     notes?: string | null;
     form?: Form;
     /**
@@ -1264,6 +1269,10 @@ export type Bit = {
      * What another program calls it.
      */
     externalId?: string;
+    /**
+     * The set it belongs to, such as that of a cope and its stick: bits of one set have its name in common, and are sharpened together.
+     */
+    setName?: string;
     /**
      * Remarks for people.
      */
@@ -3150,6 +3159,57 @@ export type ReorderPage = {
      * Bits to reorder, oldest first.
      */
     data: Array<ReorderBit>;
+    /**
+     * Send it as `cursor` for the next page; null on the last page.
+     */
+    nextCursor: string | null;
+};
+
+/**
+ * How two bits of a set fit each other as they measure now.
+ */
+export type BitSetFinding = {
+    /**
+     * The two bits it is about.
+     */
+    bitIds: Array<string>;
+    severity: Severity;
+    /**
+     * What was found when their halves were laid on each other.
+     */
+    text: string;
+};
+
+/**
+ * Bits that belong together.
+ */
+export type BitSet = {
+    /**
+     * Its name, which its bits have in common.
+     */
+    setName: string;
+    /**
+     * Its bits, at most 50.
+     */
+    bits: Array<Bit>;
+    /**
+     * Whether two of them no longer make one joint: have them sharpened to match, or replace one.
+     */
+    isSharpenedApart: boolean;
+    /**
+     * How those that are a pair fit each other.
+     */
+    findings: Array<BitSetFinding>;
+};
+
+/**
+ * One page. Sets of bits, by name.
+ */
+export type BitSetPage = {
+    /**
+     * Sets of bits, by name.
+     */
+    data: Array<BitSet>;
     /**
      * Send it as `cursor` for the next page; null on the last page.
      */
@@ -9601,6 +9661,10 @@ export type BitEventFields = {
      */
     externalId?: string;
     /**
+     * The set it belongs to, such as that of a cope and its stick: bits of one set have its name in common, and are sharpened together.
+     */
+    setName?: string;
+    /**
      * Remarks for people.
      */
     notes?: string;
@@ -14806,6 +14870,10 @@ export type ListBitsData = {
          * Bits that a collet of this router takes and that stay under their ceiling at its slowest.
          */
         fitsRouterId?: string;
+        /**
+         * Of the set of this name.
+         */
+        setName?: string;
         /**
          * Those with these ids: up to 200, with commas between them. Ids of nothing are passed over.
          */
@@ -20557,6 +20625,72 @@ export type ListBitsToReorderResponses = {
 };
 
 export type ListBitsToReorderResponse = ListBitsToReorderResponses[keyof ListBitsToReorderResponses];
+
+export type ListBitSetsData = {
+    body?: never;
+    path?: never;
+    query?: {
+        /**
+         * Most records on one page.
+         */
+        limit?: number;
+        /**
+         * The `nextCursor` of the page before. Opaque.
+         */
+        cursor?: string;
+    };
+    url: '/v1/stock/sets';
+};
+
+export type ListBitSetsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type ListBitSetsError = ListBitSetsErrors[keyof ListBitSetsErrors];
+
+export type ListBitSetsResponses = {
+    /**
+     * One page. Sets of bits, by name.
+     */
+    200: BitSetPage;
+};
+
+export type ListBitSetsResponse = ListBitSetsResponses[keyof ListBitSetsResponses];
 
 export type ConvertOutlineData = {
     body: OutlinePath;

@@ -41,10 +41,10 @@ export interface UsesResource {
 export function usesOf(caller: Caller): UsesResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/uses", query }, "cursor", options),
+      caller.list({ path: "/v1/uses", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/uses", body, isWrite: true }, options),
+      caller.send({ method: "POST", path: "/v1/uses", body }, options),
     get: (useId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/uses/{useId}", ids: [useId] }, options),
+      caller.send<never>({ path: "/v1/uses/{useId}", ids: [useId] }, options),
   };
 }

@@ -32,8 +32,8 @@ export interface WoodsResource {
 export function woodsOf(caller: Caller): WoodsResource {
   return {
     list: (query, options) =>
-      caller.list({ method: "GET", path: "/v1/woods", query }, "cursor", options),
+      caller.list({ path: "/v1/woods", query }, options),
     get: (woodId: string, options?: AnyOptions) =>
-      caller.send<never>({ method: "GET", path: "/v1/woods/{woodId}", ids: [woodId] }, options),
+      caller.send<never>({ path: "/v1/woods/{woodId}", ids: [woodId] }, options),
   };
 }

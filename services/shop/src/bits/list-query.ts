@@ -83,6 +83,9 @@ export const BitListQuery = Type.Object(
           "Bits that a collet of this router takes and that stay under their ceiling at its slowest.",
       }),
     ),
+    setName: Type.Optional(
+      Type.String({ minLength: 1, maxLength: 100, description: "Of the set of this name." }),
+    ),
     ...IDENTITY_FILTERS,
   },
   { additionalProperties: false },
@@ -151,6 +154,7 @@ function bitFilter(query: BitListQueryType, read: Typed, fitting: FittingRouter 
   return {
     ...(isNarrowed && { match: { words, anyOfWords, anyOfFacets } }),
     ...(fitting && { runsAt: slowestSettings(fitting.speeds) }),
+    ...(query.setName !== undefined && { setName: query.setName }),
     ...identityOf(query),
   };
 }

@@ -18,6 +18,8 @@ export type BitFilter = {
   /** Only bits that are called so, here or in another program. */
   readonly id?: { readonly list: readonly string[] };
   readonly externalId?: string;
+  /** Only bits of the set of this name. */
+  readonly setName?: string;
 };
 
 export const bits = { ...recordQueries(bitKind), search, searchBestFirst, wastingGroove };
@@ -30,8 +32,8 @@ export type NumberedBit = { readonly number: number; readonly record: BitRecord 
 
 /** Bits in order of their number, after this one. */
 function* search(afterNumber: number, most: number, filter: BitFilter): Question<NumberedBit[]> {
-  const { match, runsAt, id, externalId } = filter;
-  const asked = [match, id, externalId].map((each) => each !== undefined);
+  const { match, runsAt, id, externalId, setName } = filter;
+  const asked = [match, id, externalId, setName].map((each) => each !== undefined);
   const shape = `${asked.join(" ")} ${runsAt?.length}`;
   const query = searches.get(shape) ?? searchQuery(filter);
   searches.set(shape, query);
@@ -45,6 +47,7 @@ function* search(afterNumber: number, most: number, filter: BitFilter): Question
     ...(match && { match: { match } }),
     ...(id && { id }),
     externalId,
+    setName,
     ...Object.fromEntries(speeds ?? []),
   });
 }
@@ -81,7 +84,7 @@ export const bitsWastingGroove = recordQuery(bitKind, (rows) =>
 );
 
 /** A search by words or without, for bits that may run at any of so many speeds or are called so. */
-function searchQuery({ match, runsAt, id, externalId }: BitFilter): Query<NumberedBit> {
+function searchQuery({ match, runsAt, id, externalId, setName }: BitFilter): Query<NumberedBit> {
   const record = recordQuery(bitKind, (rows) => rows);
   const width = bitKind.columns.size;
   return {
@@ -90,6 +93,7 @@ function searchQuery({ match, runsAt, id, externalId }: BitFilter): Query<Number
         ...(runsAt === undefined ? [] : [runsAtAny(runsAt.length)]),
         ...(id === undefined ? [] : [dialect.isIn(bitKind.column("id"), given("id"))]),
         ...(externalId === undefined ? [] : [eq(bitKind.column("externalId"), given("externalId"))]),
+        ...(setName === undefined ? [] : [eq(bitKind.column("setName"), given("setName"))]),
       ];
       const [afterNumber, most] = [given("afterNumber"), given("most")];
       const columns = sql`${columnList(bitKind)}, ${number}`;

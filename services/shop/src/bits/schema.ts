@@ -64,6 +64,16 @@ const CostSchema = Type.Object(
 const namedFields = {
   name: nameField("Raised panel, 89 mm"),
   externalId: Type.Optional(externalIdField),
+  setName: Type.Optional(
+    Type.String({
+      minLength: 1,
+      maxLength: 100,
+      pattern: "\\S",
+      description:
+        "The set it belongs to, such as that of a cope and its stick: bits of one set have its name in common, and are sharpened together.",
+      examples: ["Cope and stick 1"],
+    }),
+  ),
   notes: Type.Optional(notesField),
   ...bitFields,
   isHandFeedMarked: Type.Optional(

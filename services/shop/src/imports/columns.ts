@@ -47,6 +47,7 @@ export const COLUMNS: readonly Column[] = [
   field("homePlaceId", "word"),
   field("inspectionIntervalDays", "number"),
   field("inspectionIntervalM", "path-length"),
+  field("setName", "text"),
   field("externalId", "text"),
   field("notes", "text"),
 ];

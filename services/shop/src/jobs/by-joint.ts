@@ -35,7 +35,7 @@ export type FoundForJoint = { readonly candidates: readonly Candidate[]; readonl
 
 /**
  * The bit and setting of one half of a joint, of the two bits of the rack that fit each other best: by what weighs on the joint, then by
- * whether both are here, then by how closely they close. The same pair for either half. None if no two bits make it.
+ * whether both are here, then by whether they are one set, then by how closely they close. The same pair for either half. None if no two bits make it.
  */
 export async function candidatesByJoint(
   wanted: WantedByJoint,
@@ -132,5 +132,7 @@ function ranks({ bits, solved }: Pair): number[] {
   const cares = solved.findings.filter(({ severity }) => severity === "care").length;
   const away = bits.filter(({ state }) => state !== "in-rack").length;
   const openMm = solved.closure.gap.mm + solved.closure.overlap.mm;
-  return [cares, away, openMm, Math.max(...bits.map(({ form }) => formDiameterMm(form)))];
+  const [first, second] = bits;
+  const areOneSet = first.setName !== undefined && first.setName === second.setName;
+  return [cares, away, areOneSet ? 0 : 1, openMm, Math.max(...bits.map(({ form }) => formDiameterMm(form)))];
 }

@@ -1,4 +1,4 @@
-import { and, asc, desc, gt, isNotNull, lt, lte, or, sql } from "drizzle-orm";
+import { and, asc, desc, eq, gt, isNotNull, lt, lte, or, sql } from "drizzle-orm";
 import { bitKind } from "../bits/kind.ts";
 import { REORDER_REASONS, type ReorderReason } from "../bits/query-columns.ts";
 import type { BitRecord } from "../bits/schema.ts";
@@ -7,12 +7,13 @@ import { all, given, type Query, type Question, recordQuery } from "../store/que
 /** Where a page goes on from: the value it is ordered by, and the bit that had it. */
 export type After<Value> = { readonly value: Value; readonly bitId: string };
 
-export const stock = { due, held, mostUsed, toReorder };
+export const stock = { due, held, mostUsed, toReorder, setNames, ofSet };
 
 const id = bitKind.column("id");
 const dueAt = bitKind.column("inspectionDueAt");
 const usedMinutes = bitKind.column("usedMinutes");
 const reorderReason = bitKind.column("reorderReason");
+const setName = bitKind.column("setName");
 
 const duePage = (isFirst: boolean) =>
   recordQuery(bitKind, (rows) => {
@@ -57,6 +58,20 @@ const reorder = (() => {
   } satisfies Query<{ record: BitRecord; reason: ReorderReason }>;
 })();
 
+const SET_NAMES = {
+  build: () => sql`SELECT DISTINCT ${setName} FROM ${bitKind.table}
+    WHERE ${setName} IS NOT NULL AND ${setName} > ${given("after")}
+    ORDER BY ${setName} LIMIT ${given("most")}`,
+  read: (row) => String(row[0]),
+} satisfies Query<string>;
+
+const OF_SET = recordQuery(bitKind, (rows) =>
+  rows
+    .where(and(isNotNull(setName), eq(setName, given("setName"))))
+    .orderBy(asc(id))
+    .limit(given("most")),
+);
+
 /** Bits whose inspection is due at a moment, the longest due first. */
 function due(at: string, after: After<string> | undefined, most: number): Question<BitRecord[]> {
   return all(after === undefined ? DUE.first : DUE.further, { at, most, ...after });
@@ -78,6 +93,16 @@ function toReorder(
   most: number,
 ): Question<{ readonly record: BitRecord; readonly reason: ReorderReason }[]> {
   return all(reorder, { afterId, most });
+}
+
+/** Names of sets of bits, after this one. */
+function setNames(after: string, most: number): Question<string[]> {
+  return all(SET_NAMES, { after, most });
+}
+
+/** The bits of one set, oldest first. */
+function ofSet(name: string, most: number): Question<BitRecord[]> {
+  return all(OF_SET, { setName: name, most });
 }
 
 function reasonIn(value: unknown): ReorderReason {

@@ -10,7 +10,15 @@ import type { Doors } from "../http/routes.ts";
 import { people } from "../people/kind.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
 import { type After, stock } from "./reads.ts";
-import { DuePageSchema, HeldPageSchema, ReorderPageSchema, STOCK_SCHEMAS, UsedPageSchema } from "./schema.ts";
+import {
+  BitSetPageSchema,
+  DuePageSchema,
+  HeldPageSchema,
+  ReorderPageSchema,
+  STOCK_SCHEMAS,
+  UsedPageSchema,
+} from "./schema.ts";
+import { bitSets } from "./sets.ts";
 
 /** A year ahead is as far as a shop plans. */
 const MOST_DAYS_AHEAD = 366;
@@ -99,6 +107,22 @@ export function stockRoutes(app: App, doors: Doors): void {
     function* ({ afterId, most }) {
       const found = yield* stock.toReorder(afterId, most);
       return found.map(({ record, reason }) => ({ id: record.id, bit: record, reason }));
+    },
+  );
+
+  listRoute(
+    app,
+    doors,
+    {
+      ...common,
+      path: "/v1/stock/sets",
+      operationId: "listBitSets",
+      summary: "Sets of bits that belong together, and which were sharpened apart",
+      page: BitSetPageSchema,
+    },
+    function* ({ afterId, most }) {
+      const sets = yield* bitSets(afterId, most);
+      return sets.map((set) => ({ id: set.setName, ...set }));
     },
   );
 }

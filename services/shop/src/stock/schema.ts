@@ -4,6 +4,7 @@ import { BitSchema } from "../bits/schema.ts";
 import { momentField } from "../http/fields.ts";
 import { pageSchema } from "../http/paging.ts";
 import { ref } from "../http/reference.ts";
+import { Severity } from "../plans/codes.ts";
 
 const closed = { additionalProperties: false } as const;
 
@@ -52,6 +53,32 @@ const ReorderBitSchema = Type.Object(
   { $id: "ReorderBit", description: "A bit to buy again.", ...closed },
 );
 
+const SetFindingSchema = Type.Object(
+  {
+    bitIds: Type.Array(Type.String(), { description: "The two bits it is about." }),
+    severity: ref(Severity.schema),
+    text: Type.String({ description: "What was found when their halves were laid on each other." }),
+  },
+  {
+    $id: "BitSetFinding",
+    description: "How two bits of a set fit each other as they measure now.",
+    ...closed,
+  },
+);
+
+export const BitSetSchema = Type.Object(
+  {
+    setName: Type.String({ description: "Its name, which its bits have in common." }),
+    bits: Type.Array(ref(BitSchema), { description: "Its bits, at most 50." }),
+    isSharpenedApart: Type.Boolean({
+      description:
+        "Whether two of them no longer make one joint: have them sharpened to match, or replace one.",
+    }),
+    findings: Type.Array(ref(SetFindingSchema), { description: "How those that are a pair fit each other." }),
+  },
+  { $id: "BitSet", description: "Bits that belong together.", ...closed },
+);
+
 export const DuePageSchema = pageSchema(
   "DuePage",
   ref(DueBitSchema),
@@ -63,6 +90,7 @@ export const HeldPageSchema = pageSchema(
   "Held bits, in the order in which they were entered.",
 );
 export const UsedPageSchema = pageSchema("UsedPage", ref(UsedBitSchema), "Bits by minutes run, most first.");
+export const BitSetPageSchema = pageSchema("BitSetPage", ref(BitSetSchema), "Sets of bits, by name.");
 export const ReorderPageSchema = pageSchema(
   "ReorderPage",
   ref(ReorderBitSchema),
@@ -79,4 +107,7 @@ export const STOCK_SCHEMAS = [
   HeldPageSchema,
   UsedPageSchema,
   ReorderPageSchema,
+  SetFindingSchema,
+  BitSetSchema,
+  BitSetPageSchema,
 ];
