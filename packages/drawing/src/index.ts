@@ -1,0 +1,22 @@
+export { ELLIPSIS, type Fitted, fitted, type Room, wrapped } from "./font/fit.ts";
+export { ASCENT_EM, DESCENT_EM, textWidthMm, type Weight } from "./font/metrics.ts";
+export { plain } from "./font/plain.ts";
+export type { BitDrawn } from "./picture/bit/bit.ts";
+export type { DrawnUnits } from "./picture/define.ts";
+export { PICTURES, type PictureKind } from "./picture/registry.ts";
+export type { Contour, Piece, Point } from "./scene/contour.ts";
+export { type Frame, inWorld, onPaper } from "./scene/frame.ts";
+export type {
+  Fill,
+  GroupItem,
+  Item,
+  LineStyle,
+  MeasureItem,
+  PathItem,
+  Scene,
+  Shows,
+  TextItem,
+} from "./scene/scene.ts";
+export { type TextBox, textBox, textsOf } from "./scene/text-box.ts";
+export { escaped } from "./svg/escape.ts";
+export { type SvgOptions, svg } from "./svg/svg.ts";
