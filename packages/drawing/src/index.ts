@@ -4,6 +4,7 @@ export { plain } from "./font/plain.ts";
 export type { BitDrawn } from "./picture/bit/bit.ts";
 export type { DrawnUnits } from "./picture/define.ts";
 export { PICTURES, type PictureKind } from "./picture/registry.ts";
+export type { SetUpDrawn } from "./picture/set-up/set-up.ts";
 export type { Contour, Piece, Point } from "./scene/contour.ts";
 export { type Frame, inWorld, onPaper } from "./scene/frame.ts";
 export type {

@@ -1,5 +1,8 @@
-/** Scales that drawings are made at, largest first: so many mm of paper for one. Source: ISO 5455, from memory. */
-const SCALES = [20, 10, 5, 2, 1, 1 / 2, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100];
+/**
+ * Scales that drawings are made at, largest first: so many mm of paper for one. ISO 5455, from memory, has 1, 2 and 5 of each power of ten;
+ * those between are ours, for a small page.
+ */
+const SCALES = [20, 10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1, 1 / 1.5, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 10, 1 / 20];
 
 /** The largest of them at which something so wide and so high fits in this room; smaller than all if none does. */
 export function scaleFor(
