@@ -39,7 +39,12 @@ export function partsContour(
     if (segment.kind === "line") pieces.push({ to });
     else {
       const radiusMm = segment.arcRadiusMm * Math.abs(frame.scaleX);
-      pieces.push({ to, radiusMm, isClockwise: (segment.side === 1) === turnsRight });
+      const arcTo = (end: Point) =>
+        pieces.push({ to: end, radiusMm, isClockwise: (segment.side === 1) === turnsRight });
+      // Of half a circle the least rounding of a radius moves the middle: it is drawn as two quarters.
+      const { centreMm } = segment;
+      if (centreMm > fromMm && centreMm < toMm) arcTo(place(radiusOnSegmentMm(segment, centreMm), centreMm));
+      arcTo(to);
     }
   }
   return start && { start, pieces, isClosed: false };

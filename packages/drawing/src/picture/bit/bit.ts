@@ -46,7 +46,7 @@ function draw(given: BitDrawn, show: Show): Scene {
   const items: Item[] = [
     ...head.items,
     ...under.items,
-    ...(rpm === undefined ? [] : [speedScale(rpm, layout, under.bottomMm, given.units)]),
+    ...(rpm === undefined ? [] : speedScale(rpm, layout, under.bottomMm, given.units)),
     {
       kind: "group",
       of: "bit",
