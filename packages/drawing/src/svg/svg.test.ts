@@ -82,7 +82,11 @@ describe("a drawing", () => {
     const text = svg(empty);
     expect(text).toContain('width="40mm" height="20.5mm" viewBox="0 0 40 20.5"');
     expect(text).toContain('role="img" aria-labelledby="drawing-title drawing-desc"');
-    expect(parsed(text).texts.map((each) => each.trim()).filter(Boolean)).toEqual(["A bit", "Nothing of it."]);
+    expect(
+      parsed(text)
+        .texts.map((each) => each.trim())
+        .filter(Boolean),
+    ).toEqual(["A bit", "Nothing of it."]);
   });
 
   it("has ids of its own where several stand on a page", () => {

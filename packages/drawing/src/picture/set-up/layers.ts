@@ -1,14 +1,15 @@
 import type { Profile } from "@rimwise/domain";
+import { cleared } from "../../drafting/cleared.ts";
 import { HATCHES, hatched } from "../../drafting/hatch.ts";
 import { SMALL_MM } from "../../drafting/page.ts";
+import { profileContours } from "../../drafting/profile-contours.ts";
 import { roomIn } from "../../drafting/room-in.ts";
 import { textLine } from "../../drafting/text.ts";
 import { textWidthMm } from "../../font/metrics.ts";
 import type { Contour } from "../../scene/contour.ts";
-import { type Frame, onPaper } from "../../scene/frame.ts";
-import { path, polyline, rectangle } from "../../scene/path.ts";
+import type { Frame } from "../../scene/frame.ts";
+import { path } from "../../scene/path.ts";
 import type { Item, TextItem } from "../../scene/scene.ts";
-import { textBox } from "../../scene/text-box.ts";
 
 /** White around a number that stands in its hatching, mm. */
 const CLEAR_MM = 0.3;
@@ -17,7 +18,7 @@ const DIGIT_EM = 0.73;
 
 /** The work as it is left, and what each pass takes as a layer: what was there before it and is not after. */
 export function layers(profiles: readonly Profile[], frame: Frame): Item[] {
-  const contours = profiles.map((profile) => contoursOf(profile, frame));
+  const contours = profiles.map((profile) => profileContours(profile, frame));
   const [before, ...after] = contours;
   const left = after.at(-1);
   if (before === undefined || left === undefined) return [];
@@ -43,17 +44,6 @@ export function hatchOf(number: number) {
   return HATCHES[(number - 1) % HATCHES.length] ?? { anglesDeg: [0], spacingMm: 1, line: "thin" as const };
 }
 
-function contoursOf(profile: Profile, frame: Frame): Contour[] {
-  return profile.flatMap(({ boundary, holes }) =>
-    [boundary, ...holes].flatMap((ring) =>
-      polyline(
-        ring.map(({ xMm, zMm }) => onPaper(frame, xMm, zMm)),
-        true,
-      ),
-    ),
-  );
-}
-
 /** The number of a layer in it, if it is thick enough to hold it. */
 function numbered(layer: readonly Contour[], number: number): Item[] {
   const text = String(number);
@@ -67,10 +57,5 @@ function numbered(layer: readonly Contour[], number: number): Item[] {
     sizeMm: SMALL_MM,
     weight: "bold",
   });
-  const { leftMm, rightMm } = textBox(label);
-  const cleared = rectangle(
-    { xMm: leftMm - CLEAR_MM, yMm: middle.yMm - heightMm / 2 },
-    { xMm: rightMm + CLEAR_MM, yMm: middle.yMm + heightMm / 2 },
-  );
-  return [path({ of: "cleared", number }, cleared, "none", "paper"), label];
+  return cleared(label);
 }

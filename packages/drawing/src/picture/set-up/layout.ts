@@ -12,6 +12,7 @@ import {
 } from "@rimwise/domain";
 import type { Standing } from "../../drafting/outline-path.ts";
 import { MARGIN_MM, PAGE_WIDTH_MM } from "../../drafting/page.ts";
+import { CHORD_MM } from "../../drafting/profile-contours.ts";
 import { scaleFor } from "../../drafting/scale.ts";
 import type { Frame } from "../../scene/frame.ts";
 
@@ -38,9 +39,6 @@ export type Section = {
 
 /** Where a section lies on the page. */
 export type SectionPlace = { readonly frame: Frame; readonly scale: number; readonly bottomMm: number };
-
-/** Chords of a drawn wall stay so near to it, mm: with the corners that are saved, within the hundredth that a drawing is held to. */
-const CHORD_MM = 0.004;
 
 /** Uncut work beside the cut, and shank below the head, mm in the world; room between the bit and the edge of the table. */
 const LEAST_BESIDE_MM = 6;
