@@ -6,12 +6,17 @@ import { sourceFiles } from "./source-files.ts";
 describe("imports point one way", () => {
   const files = sourceFiles([".ts"]);
 
-  it("in the domain, the client, the service and the demonstration", () => {
+  it("in the domain, the drawings, the client, the service and the demonstration", () => {
     expect(layerFaults(files)).toEqual([]);
   });
 
   it("and every one of them was looked at", () => {
-    for (const room of ["packages/domain/src/plan/", "packages/client/src/", "services/shop/src/store/"]) {
+    for (const room of [
+      "packages/domain/src/plan/",
+      "packages/drawing/src/svg/",
+      "packages/client/src/",
+      "services/shop/src/store/",
+    ]) {
       expect(
         files.some(({ path }) => path.startsWith(room)),
         room,
@@ -23,14 +28,18 @@ describe("imports point one way", () => {
 describe("no file imports itself by way of others", () => {
   const files = sourceFiles([".ts"]);
 
-  it.each(["packages/domain/", "packages/client/", "services/shop/", "services/demo/", "test/"])(
-    "in %s",
-    (home) => {
-      const own = files.filter(({ path }) => path.startsWith(home));
-      expect(own.length).toBeGreaterThan(0);
-      expect(importCycles(own)).toEqual([]);
-    },
-  );
+  it.each([
+    "packages/domain/",
+    "packages/drawing/",
+    "packages/client/",
+    "services/shop/",
+    "services/demo/",
+    "test/",
+  ])("in %s", (home) => {
+    const own = files.filter(({ path }) => path.startsWith(home));
+    expect(own.length).toBeGreaterThan(0);
+    expect(importCycles(own)).toEqual([]);
+  });
 
   it("and such a circle is found, of types too, by its shortest way", () => {
     const circle = [
@@ -86,6 +95,10 @@ describe("the fence finds", () => {
       "packages/domain/src/wood/x.ts",
       'import { buildApp } from "@rimwise/shop";',
     ],
+    ["a drawing in the domain", "packages/domain/src/bit/x.ts", 'import { svg } from "@rimwise/drawing";'],
+    ["a library in a drawing", "packages/drawing/src/svg/x.ts", 'import { create } from "fontkit";'],
+    ["a file in a drawing", "packages/drawing/src/font/x.ts", 'import { readFileSync } from "node:fs";'],
+    ["the service in a drawing", "packages/drawing/src/x.ts", 'import { buildApp } from "@rimwise/shop";'],
     ["a way out of the domain", "packages/domain/src/wood/x.ts", 'import "../../../client/src/index.ts";'],
     ["the domain in the client", "packages/client/src/x.ts", 'import type { Bit } from "@rimwise/domain";'],
     ["a library in the client", "packages/client/src/x.ts", 'import ky from "ky";'],
@@ -136,6 +149,8 @@ describe("the fence finds", () => {
       'import { makePlan } from "../plan/make-plan.ts";',
     ],
     ["the domain, for the service", "services/shop/src/x.ts", 'import { makePlan } from "@rimwise/domain";'],
+    ["the domain, for a drawing", "packages/drawing/src/x.ts", 'import { showIn } from "@rimwise/domain";'],
+    ["a drawing, for the service", "services/shop/src/x.ts", 'import { svg } from "@rimwise/drawing";'],
     ["SQL, for reads", "services/shop/src/bits/reads.ts", 'import { eq } from "drizzle-orm";'],
     [
       "SQL, for the store",

@@ -18,6 +18,7 @@ export {
   formPilotRadiusMm,
 } from "./bit/form/registry.ts";
 export type { CutKind } from "./bit/form/usual-cut.ts";
+export { type Stretch, stretchesAbove } from "./bit/moments.ts";
 export {
   type Outline,
   outlineLengthMm,
@@ -87,6 +88,7 @@ export { WORK_FIELDS, type Work } from "./cut/work.ts";
 export type { Change, ChangeCode, ChangeoverTimes, DayOrder, DaySetup, DayStep } from "./day/day.ts";
 export { orderDay, orderDaySteps } from "./day/order-day.ts";
 export { LEAST_WOOD_FOR_BEARING_MM, woodForBearingMm } from "./guide/bearing-contact.ts";
+export type { FeedDirection } from "./guide/direction.ts";
 export { GUIDES } from "./guide/registry.ts";
 export {
   type TemplateAsked,
@@ -129,7 +131,7 @@ export {
   type SolvedJoint,
   solveJoint,
 } from "./joint/solve-joint.ts";
-export { LIMITS, type LimitName } from "./limit/ceiling.ts";
+export { LIMITS, type LimitFinding, type LimitName } from "./limit/ceiling.ts";
 export { chartRpm } from "./limit/diameter-chart.ts";
 export type { RaisedBy, Unmeasured } from "./limit/limit.ts";
 export { rimSpeedMPerS, rpmAtRimSpeed } from "./limit/rim-speed.ts";
@@ -164,7 +166,8 @@ export { type Plan, type PlanInput, type PlannedSpeed, VERDICT_RANK, type Verdic
 export type { PlannedPass } from "./plan/planned-pass.ts";
 export { planProfiles } from "./plan/profiles.ts";
 export type { Rotation } from "./plan/rotation.ts";
-export type { StepCode } from "./plan/steps.ts";
+export { type PlanSections, planSections } from "./plan/sections.ts";
+export type { Step, StepCode } from "./plan/steps.ts";
 export type { TestPiece } from "./plan/test-piece.ts";
 export { usualCut, usualSettings } from "./plan/usual-cut.ts";
 export type { WasteBit, WasteGroove } from "./plan/waste-groove.ts";
@@ -230,9 +233,9 @@ export { describeChange } from "./wording/english/changes.ts";
 export { describeCorrection } from "./wording/english/corrections.ts";
 export { describeFault, type FaultWords } from "./wording/english/faults.ts";
 export { describeFinding } from "./wording/english/findings.ts";
-export { describeGuide, GUIDE_MEANINGS } from "./wording/english/guides.ts";
+export { describeGuide, GUIDE_MEANINGS, guideTitle } from "./wording/english/guides.ts";
 export { describeHalfMeasures, describeJointFinding } from "./wording/english/joints.ts";
-export { describeLimit, describeRaisedBy } from "./wording/english/limits.ts";
+export { describeLimit, describeRaisedBy, limitTitle } from "./wording/english/limits.ts";
 export { ASSUMPTION_MEANINGS } from "./wording/english/meanings/assumptions.ts";
 export { CHANGE_MEANINGS } from "./wording/english/meanings/changes.ts";
 export { FINDING_MEANINGS } from "./wording/english/meanings/findings.ts";

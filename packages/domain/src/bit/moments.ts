@@ -18,6 +18,9 @@ export type Moments = {
 /**
  * The parts of a stretch in which the segment's radius is greater than `radiusMm`. At most two, in order;
  * the ends are exact (a straight line or a circle meets a parallel to the axis in closed form).
+ * @example
+ * const segment = { kind: "line", fromMm: 0, toMm: 10, startRadiusMm: 0, endRadiusMm: 10, role: "edge" };
+ * stretchesAbove(segment, segment, 4) // → [{ fromMm: 4, toMm: 10 }]
  */
 export function stretchesAbove(segment: Segment, within: Stretch, radiusMm: number): Stretch[] {
   const fromMm = Math.max(segment.fromMm, within.fromMm);

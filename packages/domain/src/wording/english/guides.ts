@@ -42,7 +42,11 @@ const TITLES: Readonly<Record<GuideName, string>> = {
   freehand: "the hands alone",
 };
 
-/** The guide in the middle of a sentence. */
+/**
+ * The guide in the middle of a sentence.
+ * @example
+ * guideTitle("edge-guide") // → "an edge guide"
+ */
 export function guideTitle(guide: GuideName): string {
   return TITLES[guide];
 }

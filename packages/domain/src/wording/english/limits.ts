@@ -83,7 +83,11 @@ export function describeLimit<Name extends LimitName>(
   return BASIS[limit.name](limit, show.rotation(limit.rpm), show);
 }
 
-/** What to call a limit in the middle of a sentence. */
+/**
+ * What to call a limit in the middle of a sentence.
+ * @example
+ * limitTitle("rim-speed") // → "the rim speed"
+ */
 export function limitTitle(name: LimitName): string {
   return TITLES[name];
 }

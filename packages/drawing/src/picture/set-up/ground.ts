@@ -1,0 +1,72 @@
+import { type Outline, outlineLengthMm } from "@rimwise/domain";
+import { broken } from "../../drafting/break-line.ts";
+import { hatched, METAL } from "../../drafting/hatch.ts";
+import { outlineContour } from "../../drafting/outline-path.ts";
+import { type Frame, onPaper } from "../../scene/frame.ts";
+import { path, polyline, worldRectangle } from "../../scene/path.ts";
+import type { Item, PathItem } from "../../scene/scene.ts";
+import { leftEndMm, OPENING_MM, type Section, type SectionPlace } from "./layout.ts";
+
+/** How thick a table or base is drawn, and how far an axis goes past the bit, mm of paper. */
+export const GROUND_MM = 4;
+const AXIS_PAST_MM = 2.5;
+
+/** The table or base in section, on both sides of the opening for the bit. A router on rails stands clear of the work: it has none. */
+export function ground(section: Section, { frame, scale }: SectionPlace): Item[] {
+  if (section.plan.guide === "rails") return [];
+  const { planeMm, standing, workMm, rimRadiusMm, input } = section;
+  const halfMm = Math.max(rimRadiusMm, input.bit.shankDiameterMm / 2) + OPENING_MM;
+  const belowMm = planeMm - GROUND_MM / scale;
+  const parts: [number, number][] = [
+    [leftEndMm(section), standing.axisMm - halfMm],
+    [standing.axisMm + halfMm, workMm[1]],
+  ];
+  const contours = parts
+    .filter(([fromMm, toMm]) => toMm > fromMm)
+    .flatMap(([fromMm, toMm]) => worldRectangle(frame, [fromMm, belowMm], [toMm, planeMm]));
+  const of = section.isTable ? "table" : "base";
+  return [path({ of }, contours, "medium"), hatched({ of }, contours, METAL)];
+}
+
+/** The bit at its last setting, with the shank as it goes on to the router. */
+export function bitInPlace(section: Section, { frame, scale }: SectionPlace): PathItem[] {
+  const { outline, standing, footMm, input } = section;
+  const headFootMm = standing.tipMm - outlineLengthMm(outline);
+  const radiusMm = input.bit.shankDiameterMm / 2;
+  const [leftMm, rightMm] = [standing.axisMm - radiusMm, standing.axisMm + radiusMm];
+  const place = (zMm: number) => onPaper(frame, standing.axisMm, zMm);
+  return [
+    path({ of: "shank" }, worldRectangle(frame, [leftMm, footMm], [rightMm, headFootMm]), "medium", "paper"),
+    ...broken(frame, [leftMm, footMm], [rightMm, footMm]),
+    path({ of: "outline" }, outlineContour(outline, frame, standing), "medium"),
+    ...bearings(outline, section, frame),
+    path(
+      { of: "axis" },
+      polyline([place(standing.tipMm + AXIS_PAST_MM / scale), place(footMm - AXIS_PAST_MM / scale)]),
+      "chain",
+    ),
+  ];
+}
+
+function bearings(outline: Outline, { standing }: Section, frame: Frame): PathItem[] {
+  return outline.flatMap((segment) => {
+    if (segment.role !== "pilot" || segment.kind !== "line") return [];
+    const { fromMm, toMm, startRadiusMm: radiusMm } = segment;
+    const [topMm, bottomMm] = [standing.tipMm - fromMm, standing.tipMm - toMm];
+    const box = worldRectangle(
+      frame,
+      [standing.axisMm - radiusMm, bottomMm],
+      [standing.axisMm + radiusMm, topMm],
+    );
+    const crosses = [-1, 1].flatMap((side) => {
+      const [near, far] = [(side * radiusMm) / 2, side * radiusMm].map((mm) => standing.axisMm + mm);
+      if (near === undefined || far === undefined) return [];
+      return [
+        ...polyline([onPaper(frame, near, bottomMm), onPaper(frame, far, topMm)]),
+        ...polyline([onPaper(frame, near, topMm), onPaper(frame, far, bottomMm)]),
+        ...polyline([onPaper(frame, near, topMm), onPaper(frame, near, bottomMm)]),
+      ];
+    });
+    return [path({ of: "bearing" }, box, "medium", "paper"), path({ of: "bearing-cross" }, crosses, "thin")];
+  });
+}
