@@ -8,7 +8,7 @@ const SOURCES = join(SHOP, "src", sep);
 const DIST = join(SHOP, "dist");
 
 /** Brings code for the machine it was installed on, which only its own loader finds, or is not installed at all. */
-const NOT_BUNDLED = ["better-sqlite3", "pg-native"];
+const NOT_BUNDLED = ["better-sqlite3", "pg-native", "@resvg/resvg-js", "pdfkit", "dejavu-fonts-ttf"];
 
 /** CommonJS packages call `require` for Node's own modules; a file of ES modules has none. */
 const REQUIRE = `import { createRequire as requireFrom } from "node:module"; const require = requireFrom(import.meta.url);`;

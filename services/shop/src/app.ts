@@ -38,6 +38,7 @@ import { backupRooms } from "./rooms/backups.ts";
 import { courseRooms } from "./rooms/courses.ts";
 import { historyRooms } from "./rooms/history.ts";
 import { KINDS } from "./rooms/kinds.ts";
+import { pictureRooms } from "./rooms/pictures.ts";
 import { planningRooms } from "./rooms/planning.ts";
 import { rackRooms } from "./rooms/rack.ts";
 import { signedSoFar } from "./rooms/signed.ts";
@@ -124,6 +125,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
     settings: config.backups,
     keySettings: config,
   });
+  pictureRooms(app, doors);
   await pageRoutes(app);
   answerOthers();
   return { app, document, compileAll };

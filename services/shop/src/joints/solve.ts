@@ -32,18 +32,31 @@ const HALVES = [
 
 /** The settings of a joint's halves, put right by what was measured if anything was. Throws a problem that names what cannot be. */
 export function* solvedJoint(request: JointRequest): Question<SolvedJointShown> {
+  const { solved, pair } = yield* jointAsked(request);
+  return shownJoint(request, solved, pair);
+}
+
+/** The same as the domain has it, with the two bits. */
+export function* jointAsked(
+  request: JointRequest,
+): Question<{ readonly solved: SolvedJoint; readonly pair: readonly [Bit, Bit] }> {
   const { joint, measured, thicknessMm, otherThicknessMm, clearanceMm, depthMm } = request;
   const first = yield* bitOf(request.first, "/first");
   const second = yield* bitOf(request.second, "/second");
   const asked = withoutUndefined({ thicknessMm, otherThicknessMm, clearanceMm, depthMm });
-  const solved = answered("", () => solveJoint(joint, [first, second], asked));
-  const right =
+  const unmeasured = answered("", () => solveJoint(joint, [first, second], asked));
+  const solved =
     measured === undefined
-      ? solved
+      ? unmeasured
       : answered("/measured", () =>
-          correctedJoint(joint, [solved.first, solved.second], withoutUndefined(measured), clearanceMm),
+          correctedJoint(
+            joint,
+            [unmeasured.first, unmeasured.second],
+            withoutUndefined(measured),
+            clearanceMm,
+          ),
         );
-  return shownJoint(request, right, [first, second]);
+  return { solved, pair: [first, second] };
 }
 
 /** What a bit cuts along a template. Throws a problem for sizes that nothing has. */

@@ -30,7 +30,7 @@ import type { Ways } from "./ways.ts";
 
 /** How far from its wall something may be left if nobody says, mm: what sanding takes away. Ours. */
 export const USUAL_TOLERANCE_MM = 0.2;
-const USUAL_SETUPS_MAX = 3;
+export const USUAL_SETUPS_MAX = 3;
 
 /** So many bits are looked at, so many settings planned and so many refusals shown. */
 const MOST_BITS = 2000;

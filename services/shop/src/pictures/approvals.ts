@@ -1,0 +1,58 @@
+import { makePlan } from "@rimwise/domain";
+import { visibleTo } from "../access/caller.ts";
+import { approvalKind } from "../approvals/kind.ts";
+import { approvals } from "../approvals/reads.ts";
+import type { ApprovalRecord } from "../approvals/record-schema.ts";
+import { settingOf } from "../approvals/result.ts";
+import { stateAt } from "../approvals/state.ts";
+import type { App } from "../http/app-type.ts";
+import { requireFound } from "../http/read-routes.ts";
+import type { Doors } from "../http/routes.ts";
+import { Problem } from "../problems/problem.ts";
+import { canonicalText } from "../store/canonical.ts";
+import type { Question } from "../store/query.ts";
+import { pictureRoute } from "./picture-route.ts";
+import { PLAN_PICTURES, type Planned, planScene } from "./plans.ts";
+
+export function approvalPictureRoutes(app: App, doors: Doors): void {
+  pictureRoute(
+    app,
+    doors,
+    {
+      scope: "approvals:read",
+      tag: "approvals",
+      path: "/v1/approvals/:approvalId/picture",
+      operationId: "getApprovalPicture",
+      summary: "An approved setting at the machine, as long as it is in force; it names what it shows",
+      kinds: PLAN_PICTURES,
+    },
+    ({ params: { approvalId }, query: { kind, units }, request, at }) =>
+      doors.answer(
+        (function* () {
+          const approval = requireFound(
+            approvalKind,
+            approvalId,
+            yield* visibleTo(request, approvals).find(approvalId),
+          );
+          const [planned] = yield* approvedPlans(approval, at);
+          return planScene(planned, kind, `${approval.name} (${approval.id})`, units);
+        })(),
+      ),
+  );
+}
+
+/**
+ * What an approval that is in force was made from, one plan a wood. Throws a problem for one that is not, and for one that this version
+ * would compute otherwise.
+ */
+export function* approvedPlans(approval: ApprovalRecord, at: string): Question<[Planned, ...Planned[]]> {
+  const state = stateAt(approval, at);
+  if (state !== "issued")
+    throw new Problem("invalid-state", `Approval ${approval.id} is ${state}: nobody cuts by it.`);
+  const kept = requireFound(approvalKind, approval.id, yield* approvals.groundsOf(approval.id));
+  const [first, ...others] = kept.results.map(({ input }) => ({ input, plan: makePlan(input) }));
+  if (first === undefined) throw new Error(`setting ${approval.id} was made from nothing`);
+  const planned: [Planned, ...Planned[]] = [first, ...others];
+  if (canonicalText(settingOf(planned)) === canonicalText(approval.setting)) return planned;
+  throw new Problem("result-changed", "The plan would be different now. Issue it again.");
+}
