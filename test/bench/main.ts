@@ -6,6 +6,7 @@ import { benchEngines } from "./engines.ts";
 import { benchHttp } from "./http.ts";
 import { benchImport } from "./import.ts";
 import { benchJobs } from "./jobs.ts";
+import { benchPictures } from "./pictures.ts";
 import { benchPlans } from "./plans.ts";
 import { benchReads } from "./reads.ts";
 import { benchSearch } from "./search.ts";
@@ -14,6 +15,7 @@ import { benchShop } from "./shop.ts";
 const [only] = process.argv.slice(2);
 const BENCHES = {
   plans: benchPlans,
+  pictures: benchPictures,
   day: benchDay,
   search: benchSearch,
   jobs: benchJobs,
