@@ -93,6 +93,22 @@ const lockMitre = () => ({
   form: { kind: "lock-mitre", diameterMm: 69.9, cuttingLengthMm: 22, lockDepthMm: 2.5 },
   ...{ shankDiameterMm: 12.7, wings: 2 },
 });
+const panelsBody = () => ({
+  ...{
+    openings: [{ widthMm: 300, heightMm: 500 }],
+    groove: { depthMm: 10, widthMm: 6.35 },
+    thicknessMm: 19,
+  },
+  ...{ woodId: "black-cherry", moisture: { percent: 8, tolerancePercent: 1 } },
+  climate: {
+    driest: { relativeHumidityPercent: 30, temperatureC: 21 },
+    wettest: { relativeHumidityPercent: 60, temperatureC: 21 },
+  },
+});
+const jointBody = () => ({
+  joint: "lock-mitre",
+  ...{ first: lockMitre(), second: lockMitre(), thicknessMm: 18 },
+});
 const jobBody = ({ dadoBitId = "", routerId = "" }: Ids) => jobFor(dadoBitId, routerId);
 
 const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unknown>>>> = {
@@ -131,24 +147,16 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   }),
   createPlan: () => PLAN,
   correctPlan: () => ({ depthMm: 6 }),
-  sizePanels: () => ({
-    ...{
-      openings: [{ widthMm: 300, heightMm: 500 }],
-      groove: { depthMm: 10, widthMm: 6.35 },
-      thicknessMm: 19,
-    },
-    ...{ woodId: "black-cherry", moisture: { percent: 8, tolerancePercent: 1 } },
-    climate: {
-      driest: { relativeHumidityPercent: 30, temperatureC: 21 },
-      wettest: { relativeHumidityPercent: 60, temperatureC: 21 },
-    },
-  }),
-  solveJoint: () => ({
-    joint: "lock-mitre",
-    ...{ first: lockMitre(), second: lockMitre(), thicknessMm: 18 },
-  }),
+  sizePanels: panelsBody,
+  solveJoint: jointBody,
   fitTemplate: () => ({ bitDiameterMm: 12.7, runsBy: "bushing", runsDiameterMm: 19, line: "inside" }),
   searchProfile: () => ({ shape: PROFILE.shape }),
+  drawBit: () => BIT,
+  drawPlan: () => PLAN,
+  drawPanel: panelsBody,
+  drawJoint: jointBody,
+  drawProfile: () => ({ shape: PROFILE.shape }),
+  drawJob: jobBody,
   createProfile: () => PROFILE,
   updateProfile: () => ({ notes: "Of the shelves." }),
   logProfile: ({ dadoBitId }) => ({

@@ -118,7 +118,7 @@ function methodText(operation: Operation): string {
   const { verb, method, path, pathParameters, isWrite, cursorParameter, changesVersion } = operation;
   const fields = [
     ...(method === "GET" ? [] : [`method: "${method}"`]),
-    `path: "${path}"`,
+    `path: "${path.replaceAll(/\{\w+\}/g, "{}")}"`,
     ...(pathParameters.length > 0 ? [`ids: [${pathParameters.join(", ")}]`] : []),
     ...queryField(operation),
     ...bodyFields(operation),
@@ -172,7 +172,8 @@ function callText(operation: Operation): string {
 function queryField({ queryParameters, cursorParameter, isStream }: Operation): string[] {
   if (queryParameters.length === 0) return [];
   if (cursorParameter !== undefined) return ["query"];
-  if (!isStream) return ["query: options?.query"];
+  // The core finds it among the options.
+  if (!isStream) return [];
   return [`query: { ${queryParameters.map((name) => `${name}: options?.${name}`).join(", ")} }`];
 }
 

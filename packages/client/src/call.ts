@@ -1,11 +1,13 @@
 import { headersOf } from "./headers.ts";
 import type { AnyOptions, FileBody, Operation } from "./operation.ts";
 import { requireKey, type Settings } from "./options.ts";
-import { urlOf } from "./url.ts";
+import { pathOf, searchIn } from "./url.ts";
 
 /** What is sent, the same on every attempt. */
 export type Call = {
   readonly method: string;
+  /** With its parameters in place. */
+  readonly path: string;
   readonly url: string;
   /** All but a key that a function gives. */
   readonly headers: Headers;
@@ -21,9 +23,11 @@ export type Call = {
 export function callOf(settings: Settings, operation: Operation, options: AnyOptions): Call {
   const { method = "GET", data, body, answers } = operation;
   if (data instanceof ReadableStream) requireFresh(data);
+  const path = pathOf(operation);
   return {
     method,
-    url: urlOf(settings.baseUrl, operation),
+    path,
+    url: settings.baseUrl + path + searchIn(options.query ?? operation.query),
     headers: headersOf(settings, operation, options),
     answers,
     body: data ?? (body === undefined ? null : JSON.stringify(body)),

@@ -56,7 +56,7 @@ export async function* follow<Item>(
     const retryInMs = attempt <= retries ? retryWaitMs(error, attempt, Number.POSITIVE_INFINITY) : undefined;
     const attempted: Attempted = { call, attempt, started, head, error, retryInMs };
     report(settings, attempted);
-    if (retryInMs === undefined) throw failureOf(operation.path, attempted);
+    if (retryInMs === undefined) throw failureOf(attempted);
     await wait(retryInMs, signal);
   }
 }

@@ -5,10 +5,10 @@ import type { Pages } from "./pages.ts";
 export type Operation = {
   /** Default: GET. */
   readonly method?: "GET" | "POST" | "PUT" | "PATCH" | "DELETE";
-  /** The path as the API description has it, such as `/v1/bits/{bitId}`. */
+  /** The path as the API description has it, such as `/v1/bits/{bitId}`; or `/v1/bits/{}` with `ids`. */
   readonly path: string;
   readonly pathParameters?: Readonly<Record<string, string>> | undefined;
-  /** The same by their order in the path: what the generated methods give, because it is shorter. */
+  /** Those of `{}` in their order: what the generated methods give, because it is shorter. */
   readonly ids?: readonly string[];
   readonly query?: Query | undefined;
   readonly body?: unknown;
@@ -80,6 +80,8 @@ export type AnyOptions = WriteOptions & {
   readonly ifMatch?: RecordVersion | undefined;
   readonly ifNoneMatch?: RecordVersion | undefined;
   readonly asStream?: true | undefined;
+  /** Takes the place of the operation's. */
+  readonly query?: Query | undefined;
 };
 
 /** What the generated methods are built on. */

@@ -35,12 +35,12 @@ export function report({ log, key }: Settings, attempted: Attempted): void {
 }
 
 /** The same error, with the answer's head and what it takes to ask again. */
-export function failureOf(path: string, attempted: Attempted): unknown {
+export function failureOf(attempted: Attempted): unknown {
   const { error, head, call: sent, attempt } = attempted;
   if (!(error instanceof CallError)) return error;
   const call: FailedCall = {
     method: sent.method,
-    path,
+    path: sent.path,
     attempts: attempt,
     idempotencyKey: sent.headers.get("idempotency-key") ?? undefined,
     requestId: sent.headers.get("x-request-id") ?? undefined,

@@ -62,7 +62,7 @@ async function deliver<Result>(
     const attempted: Attempted = { call, attempt: attempts, started, head, error, retryInMs };
     report(settings, attempted);
     if (outcome.kind === "delivered") return outcome.delivered;
-    if (retryInMs === undefined) throw failureOf(operation.path, attempted);
+    if (retryInMs === undefined) throw failureOf(attempted);
     await wait(retryInMs, signal);
   }
 }

@@ -1,18 +1,25 @@
 import type { Operation, Query } from "./operation.ts";
 
-/** The URL of an operation. Rejects a path parameter that is empty, `.` or `..` with a TypeError: it would name another path. */
-export function urlOf(baseUrl: string, { path, pathParameters = {}, ids = [], query }: Operation): string {
+/**
+ * The path of an operation with its parameters in place. Rejects one that is empty, `.` or `..` with a TypeError: it would name another
+ * path.
+ */
+export function pathOf({ path, pathParameters = {}, ids = [] }: Operation): string {
   const inOrder = ids.values();
-  const filled = path.replace(/\{(\w+)\}/g, (_hole, name: string) =>
-    segment(name, pathParameters[name] ?? inOrder.next().value),
+  return path.replace(/\{(\w*)\}/g, (hole, name: string) =>
+    segment(`${hole} of ${path}`, name === "" ? inOrder.next().value : pathParameters[name]),
   );
-  const search = query === undefined ? "" : searchOf(query);
-  return `${baseUrl}${filled}${search === "" ? "" : `?${search}`}`;
 }
 
-function segment(name: string, value: string | undefined): string {
+/** A query as the end of a URL. */
+export function searchIn(query: Query | undefined): string {
+  const search = query === undefined ? "" : searchOf(query);
+  return search === "" ? "" : `?${search}`;
+}
+
+function segment(hole: string, value: string | undefined): string {
   if (value === undefined || value === "" || value === "." || value === "..") {
-    throw new TypeError(`${name} must be an id, not ${JSON.stringify(value)}.`);
+    throw new TypeError(`${hole} must be an id, not ${JSON.stringify(value)}.`);
   }
   return encodeURIComponent(value);
 }

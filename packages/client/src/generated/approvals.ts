@@ -1,10 +1,10 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, StreamOptions, WriteOptions } from "../operation.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, Query, StreamOptions, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { Approval, ApprovalDifference, Grounds, ListApprovalsData, NewApproval, Reason, Reissue, SignedSheet, SignedStatus } from "./types.gen.ts";
+import type { Approval, ApprovalDifference, GetApprovalPictureData, Grounds, ListApprovalsData, NewApproval, Reason, Reissue, SignedSheet, SignedStatus } from "./types.gen.ts";
 
 /** Approved settings: issued, lapsing by themselves, signed. */
 export interface ApprovalsResource {
@@ -100,6 +100,19 @@ export interface ApprovalsResource {
    * `GET /v1/approvals/{approvalId}/label`
    */
   label(approvalId: string, options?: CallOptions): Answer<string>;
+
+  /**
+   * An approved setting at the machine, as long as it is in force; it names what it shows
+   *
+   * `GET /v1/approvals/{approvalId}/picture`
+   */
+  picture(approvalId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalPictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * An approved setting at the machine, as long as it is in force; it names what it shows
+   *
+   * `GET /v1/approvals/{approvalId}/picture`
+   */
+  picture(approvalId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalPictureData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function approvalsOf(caller: Caller): ApprovalsResource {
@@ -109,22 +122,24 @@ export function approvalsOf(caller: Caller): ApprovalsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/approvals", body }, options),
     get: (approvalId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/approvals/{approvalId}", ids: [approvalId] }, options),
+      caller.send<never>({ path: "/v1/approvals/{}", ids: [approvalId] }, options),
     issue: (approvalId, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/issue", ids: [approvalId] }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{}/issue", ids: [approvalId] }, options),
     reissue: (approvalId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/reissue", ids: [approvalId], body }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{}/reissue", ids: [approvalId], body }, options),
     withdraw: (approvalId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/approvals/{approvalId}/withdraw", ids: [approvalId], body }, options),
+      caller.send({ method: "POST", path: "/v1/approvals/{}/withdraw", ids: [approvalId], body }, options),
     sheet: (approvalId, options) =>
-      caller.send({ path: "/v1/approvals/{approvalId}/sheet", ids: [approvalId] }, options),
+      caller.send({ path: "/v1/approvals/{}/sheet", ids: [approvalId] }, options),
     grounds: (approvalId, options) =>
-      caller.send({ path: "/v1/approvals/{approvalId}/grounds", ids: [approvalId] }, options),
+      caller.send({ path: "/v1/approvals/{}/grounds", ids: [approvalId] }, options),
     difference: (approvalId, options) =>
-      caller.send({ path: "/v1/approvals/{approvalId}/difference", ids: [approvalId] }, options),
+      caller.send({ path: "/v1/approvals/{}/difference", ids: [approvalId] }, options),
     status: (options) =>
       caller.send({ path: "/v1/approvals/status" }, options),
     label: (approvalId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/approvals/{approvalId}/label", ids: [approvalId], answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ path: "/v1/approvals/{}/label", ids: [approvalId], answers: ["image/svg+xml"] }, options),
+    picture: (approvalId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/approvals/{}/picture", ids: [approvalId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

@@ -4,7 +4,7 @@ import type { Answer } from "../answer.ts";
 import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { Bit, BitChange, BitRetirement, EdgeLife, ExportBitsData, GetBitLabelsData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
+import type { Bit, BitChange, BitInput, BitRetirement, DrawBitData, EdgeLife, ExportBitsData, GetBitLabelsData, GetBitPictureData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
 
 /** The rack of router bits. */
 export interface BitsResource {
@@ -137,6 +137,32 @@ export interface BitsResource {
    * `GET /v1/bits/{bitId}/edge`
    */
   edge(bitId: string, options?: CallOptions): Answer<EdgeLife>;
+
+  /**
+   * A bit to scale, with its sizes and how fast its rim runs at the fastest it may turn
+   *
+   * `GET /v1/bits/{bitId}/picture`
+   */
+  picture(bitId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetBitPictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A bit to scale, with its sizes and how fast its rim runs at the fastest it may turn
+   *
+   * `GET /v1/bits/{bitId}/picture`
+   */
+  picture(bitId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetBitPictureData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * The same of a bit that is not kept
+   *
+   * `POST /v1/bits/picture`
+   */
+  draw(body: BitInput, options: CallOptions & { readonly query?: Loose<NonNullable<DrawBitData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * The same of a bit that is not kept
+   *
+   * `POST /v1/bits/picture`
+   */
+  draw(body: BitInput, options?: CallOptions & { readonly query?: Loose<NonNullable<DrawBitData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function bitsOf(caller: Caller): BitsResource {
@@ -146,28 +172,32 @@ export function bitsOf(caller: Caller): BitsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/bits", body }, options),
     get: (bitId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/bits/{bitId}", ids: [bitId] }, options),
+      caller.send<never>({ path: "/v1/bits/{}", ids: [bitId] }, options),
     update: (bitId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/bits/{bitId}", ids: [bitId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/bits/{}", ids: [bitId], body }, changeOptions(version)),
     delete: (bitId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/bits/{bitId}", ids: [bitId], answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/bits/{}", ids: [bitId], answers: [] }, changeOptions(version)),
     hold: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/hold", ids: [bitId], body }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{}/hold", ids: [bitId], body }, options),
     release: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/release", ids: [bitId], body }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{}/release", ids: [bitId], body }, options),
     retire: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/retire", ids: [bitId], body }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{}/retire", ids: [bitId], body }, options),
     sendToSharpening: (bitId, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/send-to-sharpening", ids: [bitId] }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{}/send-to-sharpening", ids: [bitId] }, options),
     label: (bitId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/bits/{bitId}/label", ids: [bitId], answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ path: "/v1/bits/{}/label", ids: [bitId], answers: ["image/svg+xml"] }, options),
     labels: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/bits/labels", query: options?.query, answers: ["text/html"] }, options),
+      caller.send<never>({ path: "/v1/bits/labels", answers: ["text/html"] }, options),
     export: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/bits/export", query: options?.query, answers: ["text/csv", "application/x-ndjson"] }, options),
+      caller.send<never>({ path: "/v1/bits/export", answers: ["text/csv", "application/x-ndjson"] }, options),
     import: (file, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/import", query: options?.query, ...file }, options),
+      caller.send({ method: "POST", path: "/v1/bits/import", ...file }, options),
     edge: (bitId, options) =>
-      caller.send({ path: "/v1/bits/{bitId}/edge", ids: [bitId] }, options),
+      caller.send({ path: "/v1/bits/{}/edge", ids: [bitId] }, options),
+    picture: (bitId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/bits/{}/picture", ids: [bitId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+    draw: (body: BitInput, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/bits/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

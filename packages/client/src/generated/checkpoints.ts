@@ -45,6 +45,6 @@ export function checkpointsOf(caller: Caller): CheckpointsResource {
     create: (options) =>
       caller.send({ method: "POST", path: "/v1/events/checkpoints" }, options),
     get: (checkpointId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/events/checkpoints/{checkpointId}", ids: [checkpointId] }, options),
+      caller.send<never>({ path: "/v1/events/checkpoints/{}", ids: [checkpointId] }, options),
   };
 }

@@ -50,8 +50,8 @@ export function colletsOf(caller: Caller): ColletsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/collets", body }, options),
     get: (colletId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/collets/{colletId}", ids: [colletId] }, options),
+      caller.send<never>({ path: "/v1/collets/{}", ids: [colletId] }, options),
     update: (colletId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/collets/{colletId}", ids: [colletId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/collets/{}", ids: [colletId], body }, changeOptions(version)),
   };
 }

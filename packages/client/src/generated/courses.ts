@@ -78,16 +78,16 @@ export function coursesOf(caller: Caller): CoursesResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/courses", body }, options),
     get: (courseId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/courses/{courseId}", ids: [courseId] }, options),
+      caller.send<never>({ path: "/v1/courses/{}", ids: [courseId] }, options),
     update: (courseId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/courses/{courseId}", ids: [courseId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/courses/{}", ids: [courseId], body }, changeOptions(version)),
     getStudentToday: (courseId, personId, options) =>
-      caller.send({ path: "/v1/courses/{courseId}/students/{personId}/today", ids: [courseId, personId] }, options),
+      caller.send({ path: "/v1/courses/{}/students/{}/today", ids: [courseId, personId] }, options),
     listNeeds: (courseId, options) =>
-      caller.send({ path: "/v1/courses/{courseId}/needs", ids: [courseId] }, options),
+      caller.send({ path: "/v1/courses/{}/needs", ids: [courseId] }, options),
     listEnding: (courseId, options) =>
-      caller.send({ path: "/v1/courses/{courseId}/ending", ids: [courseId], query: options?.query }, options),
+      caller.send({ path: "/v1/courses/{}/ending", ids: [courseId] }, options),
     usage: (courseId, options) =>
-      caller.send({ path: "/v1/courses/{courseId}/usage", ids: [courseId], query: options?.query }, options),
+      caller.send({ path: "/v1/courses/{}/usage", ids: [courseId] }, options),
   };
 }

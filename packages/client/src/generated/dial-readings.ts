@@ -41,8 +41,8 @@ export function dialReadingsOf(caller: Caller): DialReadingsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/dial-readings", query }, options),
     get: (dialReadingId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/dial-readings/{dialReadingId}", ids: [dialReadingId] }, options),
+      caller.send<never>({ path: "/v1/dial-readings/{}", ids: [dialReadingId] }, options),
     create: (routerId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/routers/{routerId}/dial-readings", ids: [routerId], body }, options),
+      caller.send({ method: "POST", path: "/v1/routers/{}/dial-readings", ids: [routerId], body }, options),
   };
 }

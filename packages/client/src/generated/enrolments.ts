@@ -41,10 +41,10 @@ export function enrolmentsOf(caller: Caller): EnrolmentsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/enrolments", query }, options),
     create: (courseId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments", ids: [courseId], body }, options),
+      caller.send({ method: "POST", path: "/v1/courses/{}/enrolments", ids: [courseId], body }, options),
     createMany: (courseId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/courses/{courseId}/enrolments/batch", ids: [courseId], query: options?.query, body }, options),
+      caller.send({ method: "POST", path: "/v1/courses/{}/enrolments/batch", ids: [courseId], body }, options),
     end: (enrolmentId, options) =>
-      caller.send({ method: "POST", path: "/v1/enrolments/{enrolmentId}/end", ids: [enrolmentId] }, options),
+      caller.send({ method: "POST", path: "/v1/enrolments/{}/end", ids: [enrolmentId] }, options),
   };
 }

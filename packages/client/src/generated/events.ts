@@ -49,7 +49,7 @@ export function eventsOf(caller: Caller): EventsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/events", query }, options, "after"),
     summarize: (options) =>
-      caller.send({ path: "/v1/events/summary", query: options?.query }, options),
+      caller.send({ path: "/v1/events/summary" }, options),
     follow: (options) =>
       caller.follow({ path: "/v1/events/stream", query: { after: options?.after } }, options),
     verify: (body, options) =>

@@ -34,6 +34,6 @@ export function importsOf(caller: Caller): ImportsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/imports", query }, options),
     get: (importId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/imports/{importId}", ids: [importId] }, options),
+      caller.send<never>({ path: "/v1/imports/{}", ids: [importId] }, options),
   };
 }

@@ -41,8 +41,8 @@ export function inspectionsOf(caller: Caller): InspectionsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/inspections", query }, options),
     get: (inspectionId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/inspections/{inspectionId}", ids: [inspectionId] }, options),
+      caller.send<never>({ path: "/v1/inspections/{}", ids: [inspectionId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/inspections", ids: [bitId], body }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{}/inspections", ids: [bitId], body }, options),
   };
 }

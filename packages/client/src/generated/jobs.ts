@@ -1,10 +1,10 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { Job, JobApprovals, JobApprovalsMade, JobChange, JobChanges, JobEnd, JobSummary, JobWork, ListJobsData, NewJob, SetupMade } from "./types.gen.ts";
+import type { DrawJobData, GetJobPictureData, Job, JobApprovals, JobApprovalsMade, JobChange, JobChanges, JobEnd, JobSummary, JobWork, ListJobsData, NewJob, SetupMade } from "./types.gen.ts";
 
 /** From a list of parts to the bits, set-ups and hours of a day's work. */
 export interface JobsResource {
@@ -110,6 +110,32 @@ export interface JobsResource {
    * `POST /v1/jobs/{jobId}/approvals`
    */
   draftApprovals(jobId: string, body: JobApprovals, options?: WriteOptions): Answer<JobApprovalsMade>;
+
+  /**
+   * A job's day: its set-ups in order, with bit, mark, height, parts and minutes
+   *
+   * `GET /v1/jobs/{jobId}/picture`
+   */
+  picture(jobId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetJobPictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A job's day: its set-ups in order, with bit, mark, height, parts and minutes
+   *
+   * `GET /v1/jobs/{jobId}/picture`
+   */
+  picture(jobId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetJobPictureData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * The same of a job that is computed and not kept
+   *
+   * `POST /v1/jobs/picture`
+   */
+  draw(body: NewJob, options: CallOptions & { readonly query?: Loose<NonNullable<DrawJobData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * The same of a job that is computed and not kept
+   *
+   * `POST /v1/jobs/picture`
+   */
+  draw(body: NewJob, options?: CallOptions & { readonly query?: Loose<NonNullable<DrawJobData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function jobsOf(caller: Caller): JobsResource {
@@ -119,26 +145,30 @@ export function jobsOf(caller: Caller): JobsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/jobs", body }, options),
     get: (jobId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/jobs/{jobId}", ids: [jobId] }, options),
+      caller.send<never>({ path: "/v1/jobs/{}", ids: [jobId] }, options),
     update: (jobId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/jobs/{jobId}", ids: [jobId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/jobs/{}", ids: [jobId], body }, changeOptions(version)),
     changes: (jobId, options) =>
-      caller.send({ path: "/v1/jobs/{jobId}/changes", ids: [jobId] }, options),
+      caller.send({ path: "/v1/jobs/{}/changes", ids: [jobId] }, options),
     preview: (body, options) =>
       caller.send({ method: "POST", path: "/v1/jobs/preview", body, isQuestion: true }, options),
     export: (jobId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/jobs/{jobId}/export", ids: [jobId], answers: ["text/csv"] }, options),
+      caller.send<never>({ path: "/v1/jobs/{}/export", ids: [jobId], answers: ["text/csv"] }, options),
     compute: (jobId, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/compute", ids: [jobId] }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{}/compute", ids: [jobId] }, options),
     ready: (jobId, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/ready", ids: [jobId] }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{}/ready", ids: [jobId] }, options),
     reopen: (jobId, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/reopen", ids: [jobId] }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{}/reopen", ids: [jobId] }, options),
     end: (jobId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/end", ids: [jobId], body }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{}/end", ids: [jobId], body }, options),
     finishSetup: (jobId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/set-ups-made", ids: [jobId], body }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{}/set-ups-made", ids: [jobId], body }, options),
     draftApprovals: (jobId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/jobs/{jobId}/approvals", ids: [jobId], body }, options),
+      caller.send({ method: "POST", path: "/v1/jobs/{}/approvals", ids: [jobId], body }, options),
+    picture: (jobId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/jobs/{}/picture", ids: [jobId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+    draw: (body: NewJob, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/jobs/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

@@ -1,8 +1,8 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import type { CallOptions, Caller } from "../operation.ts";
-import type { JointRequest, SolvedJoint, TemplateFit, TemplateRequest } from "./types.gen.ts";
+import type { AnyOptions, CallOptions, Caller, Loose, Query, StreamOptions } from "../operation.ts";
+import type { DrawJointData, JointRequest, SolvedJoint, TemplateFit, TemplateRequest } from "./types.gen.ts";
 
 /** Joints of two halves: settings, how they close, and templates. */
 export interface JointsResource {
@@ -19,6 +19,19 @@ export interface JointsResource {
    * `POST /v1/joints/template`
    */
   fitTemplate(body: TemplateRequest, options?: CallOptions): Answer<TemplateFit>;
+
+  /**
+   * Both halves of a joint closed, as the bits measure now, with the widest gap marked
+   *
+   * `POST /v1/joints/picture`
+   */
+  draw(body: JointRequest, options: CallOptions & { readonly query?: Loose<NonNullable<DrawJointData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * Both halves of a joint closed, as the bits measure now, with the widest gap marked
+   *
+   * `POST /v1/joints/picture`
+   */
+  draw(body: JointRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<DrawJointData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function jointsOf(caller: Caller): JointsResource {
@@ -27,5 +40,7 @@ export function jointsOf(caller: Caller): JointsResource {
       caller.send({ method: "POST", path: "/v1/joints/solve", body, isQuestion: true }, options),
     fitTemplate: (body, options) =>
       caller.send({ method: "POST", path: "/v1/joints/template", body, isQuestion: true }, options),
+    draw: (body: JointRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/joints/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

@@ -63,10 +63,10 @@ export function keysOf(caller: Caller): KeysResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/keys", body }, options),
     get: (keyId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/keys/{keyId}", ids: [keyId] }, options),
+      caller.send<never>({ path: "/v1/keys/{}", ids: [keyId] }, options),
     rotate: (keyId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/keys/{keyId}/rotate", ids: [keyId], body }, options),
+      caller.send({ method: "POST", path: "/v1/keys/{}/rotate", ids: [keyId], body }, options),
     revoke: (keyId, options) =>
-      caller.send({ method: "POST", path: "/v1/keys/{keyId}/revoke", ids: [keyId] }, options),
+      caller.send({ method: "POST", path: "/v1/keys/{}/revoke", ids: [keyId] }, options),
   };
 }

@@ -52,8 +52,8 @@ export function loansOf(caller: Caller): LoansResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/loans", body }, options),
     get: (loanId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/loans/{loanId}", ids: [loanId] }, options),
+      caller.send<never>({ path: "/v1/loans/{}", ids: [loanId] }, options),
     return: (loanId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/loans/{loanId}/return", ids: [loanId], body }, options),
+      caller.send({ method: "POST", path: "/v1/loans/{}/return", ids: [loanId], body }, options),
   };
 }

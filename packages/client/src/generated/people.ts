@@ -70,12 +70,12 @@ export function peopleOf(caller: Caller): PeopleResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/people", body }, options),
     get: (personId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/people/{personId}", ids: [personId] }, options),
+      caller.send<never>({ path: "/v1/people/{}", ids: [personId] }, options),
     update: (personId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/people/{personId}", ids: [personId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/people/{}", ids: [personId], body }, changeOptions(version)),
     createMany: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/people/batch", query: options?.query, body }, options),
+      caller.send({ method: "POST", path: "/v1/people/batch", body }, options),
     erase: (personId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/people/{personId}/erase", ids: [personId], body }, options),
+      caller.send({ method: "POST", path: "/v1/people/{}/erase", ids: [personId], body }, options),
   };
 }

@@ -57,12 +57,12 @@ export function photographsOf(caller: Caller): PhotographsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/photographs", query }, options),
     get: (photographId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/photographs/{photographId}", ids: [photographId] }, options),
+      caller.send<never>({ path: "/v1/photographs/{}", ids: [photographId] }, options),
     delete: (photographId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/photographs/{photographId}", ids: [photographId], answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/photographs/{}", ids: [photographId], answers: [] }, changeOptions(version)),
     content: (photographId, options) =>
-      caller.send({ path: "/v1/photographs/{photographId}/content", ids: [photographId] }, options),
+      caller.send({ path: "/v1/photographs/{}/content", ids: [photographId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/photographs", ids: [bitId], ...bodyOrFile(body) }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{}/photographs", ids: [bitId], ...bodyOrFile(body) }, options),
   };
 }

@@ -1,10 +1,10 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { CreateManyPlacesData, CreatedPlaces, ListPlacesData, NewPlace, NewPlaces, Place, PlaceChange, PlaceContents, StockTake } from "./types.gen.ts";
+import type { CreateManyPlacesData, CreatedPlaces, GetPlacePictureData, ListPlacesData, NewPlace, NewPlaces, Place, PlaceChange, PlaceContents, StockTake } from "./types.gen.ts";
 
 /** Where bits are kept, what is there and what is missing. */
 export interface PlacesResource {
@@ -95,29 +95,44 @@ export interface PlacesResource {
    * `POST /v1/places/{placeId}/stock-takes`
    */
   takeStock(placeId: string, body: StockTake, options?: WriteOptions): Answer<PlaceContents>;
+
+  /**
+   * A place with the bits that belong there, to scale: what is out, held or missing
+   *
+   * `GET /v1/places/{placeId}/picture`
+   */
+  picture(placeId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetPlacePictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A place with the bits that belong there, to scale: what is out, held or missing
+   *
+   * `GET /v1/places/{placeId}/picture`
+   */
+  picture(placeId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetPlacePictureData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function placesOf(caller: Caller): PlacesResource {
   return {
     labels: (placeId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/places/{placeId}/labels", ids: [placeId], answers: ["text/html"] }, options),
+      caller.send<never>({ path: "/v1/places/{}/labels", ids: [placeId], answers: ["text/html"] }, options),
     label: (placeId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/places/{placeId}/label", ids: [placeId], answers: ["image/svg+xml"] }, options),
+      caller.send<never>({ path: "/v1/places/{}/label", ids: [placeId], answers: ["image/svg+xml"] }, options),
     list: (query, options) =>
       caller.list({ path: "/v1/places", query }, options),
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/places", body }, options),
     get: (placeId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/places/{placeId}", ids: [placeId] }, options),
+      caller.send<never>({ path: "/v1/places/{}", ids: [placeId] }, options),
     update: (placeId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/places/{placeId}", ids: [placeId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/places/{}", ids: [placeId], body }, changeOptions(version)),
     delete: (placeId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/places/{placeId}", ids: [placeId], answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/places/{}", ids: [placeId], answers: [] }, changeOptions(version)),
     contents: (placeId, options) =>
-      caller.send({ path: "/v1/places/{placeId}/contents", ids: [placeId] }, options),
+      caller.send({ path: "/v1/places/{}/contents", ids: [placeId] }, options),
     createMany: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/places/batch", query: options?.query, body }, options),
+      caller.send({ method: "POST", path: "/v1/places/batch", body }, options),
     takeStock: (placeId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/places/{placeId}/stock-takes", ids: [placeId], body }, options),
+      caller.send({ method: "POST", path: "/v1/places/{}/stock-takes", ids: [placeId], body }, options),
+    picture: (placeId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/places/{}/picture", ids: [placeId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

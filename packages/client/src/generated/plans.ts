@@ -1,11 +1,11 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, Query, WriteOptions } from "../operation.ts";
+import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, Query, StreamOptions, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { Asking, FieldOf, PartsOf, Whole } from "../parts.ts";
 import type { NotModified } from "../read.ts";
-import type { CorrectionRequest, CreatePlanData, GetPlanData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanCorrection, PlanRequest, PlanSummary, PreviewCorrectionData, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
+import type { CorrectionRequest, CreatePlanData, DrawPlanData, GetPlanData, GetPlanPictureData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanCorrection, PlanRequest, PlanSummary, PreviewCorrectionData, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
 
 /** Plans for cuts: speed, dial mark, passes and order of work, every limit explained. */
 export interface PlansResource {
@@ -88,25 +88,55 @@ export interface PlansResource {
    * `GET /v1/plans/{planId}`
    */
   get(planId: string, options?: CallOptions & { readonly query?: Whole<NonNullable<GetPlanData["query"]>> | undefined }): Answer<StoredPlan>;
+
+  /**
+   * A stored plan at the machine, or what limits it; refused once it would be another plan
+   *
+   * `GET /v1/plans/{planId}/picture`
+   */
+  picture(planId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetPlanPictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A stored plan at the machine, or what limits it; refused once it would be another plan
+   *
+   * `GET /v1/plans/{planId}/picture`
+   */
+  picture(planId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetPlanPictureData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * The same of a plan that is computed and not kept
+   *
+   * `POST /v1/plans/picture`
+   */
+  draw(body: PlanRequest, options: CallOptions & { readonly query?: Loose<NonNullable<DrawPlanData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * The same of a plan that is computed and not kept
+   *
+   * `POST /v1/plans/picture`
+   */
+  draw(body: PlanRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<DrawPlanData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function plansOf(caller: Caller): PlansResource {
   return {
     previewMany: (body: PlanBatch, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/plans/preview-batch", query: options?.query, body, isQuestion: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/plans/preview-batch", body, isQuestion: true }, options),
     tabulate: (body, options) =>
       caller.send({ method: "POST", path: "/v1/plans/shop-table", body, isQuestion: true }, options),
     preview: (body: PlanRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/plans/preview", query: options?.query, body, isQuestion: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/plans/preview", body, isQuestion: true }, options),
     previewCorrection: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/preview-correction", query: options?.query, body, isQuestion: true }, options),
+      caller.send({ method: "POST", path: "/v1/plans/preview-correction", body, isQuestion: true }, options),
     list: (query, options) =>
       caller.list({ path: "/v1/plans", query }, options),
     create: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans", query: options?.query, body }, options),
+      caller.send({ method: "POST", path: "/v1/plans", body }, options),
     correct: (planId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/plans/{planId}/corrections", ids: [planId], body }, options),
+      caller.send({ method: "POST", path: "/v1/plans/{}/corrections", ids: [planId], body }, options),
     get: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/plans/{planId}", ids: [planId], query: options?.query }, options),
+      caller.send<never>({ path: "/v1/plans/{}", ids: [planId] }, options),
+    picture: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/plans/{}/picture", ids: [planId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+    draw: (body: PlanRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/plans/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

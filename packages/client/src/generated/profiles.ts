@@ -1,10 +1,10 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { ListProfilesData, NewProfile, NewProfileMaking, Profile, ProfileChange, ProfileFound, ProfileSearch } from "./types.gen.ts";
+import type { DrawProfileData, GetProfilePictureData, ListProfilesData, NewProfile, NewProfileMaking, Profile, ProfileChange, ProfileFound, ProfileSearch } from "./types.gen.ts";
 
 /** The shop's own profiles, and which bits make one. */
 export interface ProfilesResource {
@@ -57,6 +57,32 @@ export interface ProfilesResource {
    * `POST /v1/profiles/search`
    */
   search(body: ProfileSearch, options?: CallOptions): Answer<ProfileFound>;
+
+  /**
+   * A profile of the library in section
+   *
+   * `GET /v1/profiles/{profileId}/picture`
+   */
+  picture(profileId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetProfilePictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A profile of the library in section
+   *
+   * `GET /v1/profiles/{profileId}/picture`
+   */
+  picture(profileId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetProfilePictureData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * A profile in section, with the share of each set-up of the best answer that the rack gives
+   *
+   * `POST /v1/profiles/picture`
+   */
+  draw(body: ProfileSearch, options: CallOptions & { readonly query?: Loose<NonNullable<DrawProfileData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A profile in section, with the share of each set-up of the best answer that the rack gives
+   *
+   * `POST /v1/profiles/picture`
+   */
+  draw(body: ProfileSearch, options?: CallOptions & { readonly query?: Loose<NonNullable<DrawProfileData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function profilesOf(caller: Caller): ProfilesResource {
@@ -66,12 +92,16 @@ export function profilesOf(caller: Caller): ProfilesResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/profiles", body }, options),
     get: (profileId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/profiles/{profileId}", ids: [profileId] }, options),
+      caller.send<never>({ path: "/v1/profiles/{}", ids: [profileId] }, options),
     update: (profileId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/profiles/{profileId}", ids: [profileId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/profiles/{}", ids: [profileId], body }, changeOptions(version)),
     log: (profileId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/profiles/{profileId}/made", ids: [profileId], body }, options),
+      caller.send({ method: "POST", path: "/v1/profiles/{}/made", ids: [profileId], body }, options),
     search: (body, options) =>
       caller.send({ method: "POST", path: "/v1/profiles/search", body, isQuestion: true }, options),
+    picture: (profileId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/profiles/{}/picture", ids: [profileId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+    draw: (body: ProfileSearch, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/profiles/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

@@ -59,10 +59,10 @@ export function qualificationsOf(caller: Caller): QualificationsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/qualifications", body }, options),
     get: (qualificationId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/qualifications/{qualificationId}", ids: [qualificationId] }, options),
+      caller.send<never>({ path: "/v1/qualifications/{}", ids: [qualificationId] }, options),
     createMany: (body, options) =>
-      caller.send({ method: "POST", path: "/v1/qualifications/batch", query: options?.query, body }, options),
+      caller.send({ method: "POST", path: "/v1/qualifications/batch", body }, options),
     withdraw: (qualificationId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/qualifications/{qualificationId}/withdraw", ids: [qualificationId], body }, options),
+      caller.send({ method: "POST", path: "/v1/qualifications/{}/withdraw", ids: [qualificationId], body }, options),
   };
 }

@@ -1,10 +1,10 @@
 // Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.
 
 import type { Answer } from "../answer.ts";
-import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type RecordVersion, type WriteOptions } from "../operation.ts";
+import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { ListRoutersData, NewRouter, Router, RouterChange } from "./types.gen.ts";
+import type { GetRouterPictureData, ListRoutersData, NewRouter, Router, RouterChange } from "./types.gen.ts";
 
 /** The shop's routers and their speed dials. */
 export interface RoutersResource {
@@ -48,6 +48,19 @@ export interface RoutersResource {
    * `DELETE /v1/routers/{routerId}`
    */
   delete(routerId: string, version: RecordVersion | ChangeOptions): Answer<void>;
+
+  /**
+   * The dial of a router with the fastest mark for each bit, or its bits by diameter and speed
+   *
+   * `GET /v1/routers/{routerId}/picture`
+   */
+  picture(routerId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetRouterPictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * The dial of a router with the fastest mark for each bit, or its bits by diameter and speed
+   *
+   * `GET /v1/routers/{routerId}/picture`
+   */
+  picture(routerId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetRouterPictureData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function routersOf(caller: Caller): RoutersResource {
@@ -57,10 +70,12 @@ export function routersOf(caller: Caller): RoutersResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/routers", body }, options),
     get: (routerId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/routers/{routerId}", ids: [routerId] }, options),
+      caller.send<never>({ path: "/v1/routers/{}", ids: [routerId] }, options),
     update: (routerId, body, version) =>
-      caller.send({ method: "PATCH", path: "/v1/routers/{routerId}", ids: [routerId], body }, changeOptions(version)),
+      caller.send({ method: "PATCH", path: "/v1/routers/{}", ids: [routerId], body }, changeOptions(version)),
     delete: (routerId, version) =>
-      caller.send({ method: "DELETE", path: "/v1/routers/{routerId}", ids: [routerId], answers: [] }, changeOptions(version)),
+      caller.send({ method: "DELETE", path: "/v1/routers/{}", ids: [routerId], answers: [] }, changeOptions(version)),
+    picture: (routerId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/routers/{}/picture", ids: [routerId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
   };
 }

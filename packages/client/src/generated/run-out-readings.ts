@@ -43,6 +43,6 @@ export function runOutReadingsOf(caller: Caller): RunOutReadingsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/run-out-readings", body }, options),
     get: (runOutReadingId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/run-out-readings/{runOutReadingId}", ids: [runOutReadingId] }, options),
+      caller.send<never>({ path: "/v1/run-out-readings/{}", ids: [runOutReadingId] }, options),
   };
 }

@@ -41,8 +41,8 @@ export function sharpeningsOf(caller: Caller): SharpeningsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/sharpenings", query }, options),
     get: (sharpeningId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/sharpenings/{sharpeningId}", ids: [sharpeningId] }, options),
+      caller.send<never>({ path: "/v1/sharpenings/{}", ids: [sharpeningId] }, options),
     create: (bitId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/bits/{bitId}/sharpenings", ids: [bitId], body }, options),
+      caller.send({ method: "POST", path: "/v1/bits/{}/sharpenings", ids: [bitId], body }, options),
   };
 }

@@ -46,6 +46,6 @@ export function signingOf(caller: Caller): SigningResource {
     rotateKeys: (options) =>
       caller.send({ method: "POST", path: "/v1/signing-keys/rotate" }, options),
     compromiseKey: (signingKeyId, options) =>
-      caller.send({ method: "POST", path: "/v1/signing-keys/{signingKeyId}/compromise", ids: [signingKeyId] }, options),
+      caller.send({ method: "POST", path: "/v1/signing-keys/{}/compromise", ids: [signingKeyId] }, options),
   };
 }

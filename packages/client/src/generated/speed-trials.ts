@@ -57,10 +57,10 @@ export function speedTrialsOf(caller: Caller): SpeedTrialsResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/speed-trials", body }, options),
     get: (speedTrialId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/speed-trials/{speedTrialId}", ids: [speedTrialId] }, options),
+      caller.send<never>({ path: "/v1/speed-trials/{}", ids: [speedTrialId] }, options),
     setAside: (speedTrialId, body, options) =>
-      caller.send({ method: "POST", path: "/v1/speed-trials/{speedTrialId}/set-aside", ids: [speedTrialId], body }, options),
+      caller.send({ method: "POST", path: "/v1/speed-trials/{}/set-aside", ids: [speedTrialId], body }, options),
     propose: (bitId, options) =>
-      caller.send({ path: "/v1/bits/{bitId}/speed-trials/next", ids: [bitId], query: options?.query }, options),
+      caller.send({ path: "/v1/bits/{}/speed-trials/next", ids: [bitId] }, options),
   };
 }

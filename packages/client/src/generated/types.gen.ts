@@ -28437,3 +28437,1212 @@ export type CreateBackupResponses = {
 };
 
 export type CreateBackupResponse = CreateBackupResponses[keyof CreateBackupResponses];
+
+export type GetBitPictureData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: {
+        /**
+         * What it shows. `bit`: A bit to scale with its sizes, the part in use at a setting, and how fast the rim runs.
+         */
+        kind?: 'bit';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/bits/{bitId}/picture';
+};
+
+export type GetBitPictureErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetBitPictureError = GetBitPictureErrors[keyof GetBitPictureErrors];
+
+export type GetBitPictureResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type GetBitPictureResponse = GetBitPictureResponses[keyof GetBitPictureResponses];
+
+export type DrawBitData = {
+    body: BitInput;
+    path?: never;
+    query?: {
+        /**
+         * What it shows. `bit`: A bit to scale with its sizes, the part in use at a setting, and how fast the rim runs.
+         */
+        kind?: 'bit';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/bits/picture';
+};
+
+export type DrawBitErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type DrawBitError = DrawBitErrors[keyof DrawBitErrors];
+
+export type DrawBitResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type DrawBitResponse = DrawBitResponses[keyof DrawBitResponses];
+
+export type GetPlanPictureData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a plan.
+         */
+        planId: string;
+    };
+    query?: {
+        /**
+         * What it shows. `set-up`: A plan at the machine: what is set and where it is measured, each pass as a layer, and which way to feed. `limits`: Every limit of the speed on one axis, the lowest first: that one binds, and what is beyond it is hatched. `bit`: A bit to scale with its sizes, the part in use at a setting, and how fast the rim runs.
+         */
+        kind?: 'set-up' | 'limits' | 'bit';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/plans/{planId}/picture';
+};
+
+export type GetPlanPictureErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPlanPictureError = GetPlanPictureErrors[keyof GetPlanPictureErrors];
+
+export type GetPlanPictureResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type GetPlanPictureResponse = GetPlanPictureResponses[keyof GetPlanPictureResponses];
+
+export type DrawPlanData = {
+    body: PlanRequest;
+    path?: never;
+    query?: {
+        /**
+         * What it shows. `set-up`: A plan at the machine: what is set and where it is measured, each pass as a layer, and which way to feed. `limits`: Every limit of the speed on one axis, the lowest first: that one binds, and what is beyond it is hatched. `bit`: A bit to scale with its sizes, the part in use at a setting, and how fast the rim runs.
+         */
+        kind?: 'set-up' | 'limits' | 'bit';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/plans/picture';
+};
+
+export type DrawPlanErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type DrawPlanError = DrawPlanErrors[keyof DrawPlanErrors];
+
+export type DrawPlanResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type DrawPlanResponse = DrawPlanResponses[keyof DrawPlanResponses];
+
+export type GetRouterPictureData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a router.
+         */
+        routerId: string;
+    };
+    query?: {
+        /**
+         * Ids, up to 200, with commas between them.
+         */
+        ids?: string;
+        /**
+         * What it shows. `dial`: The speed at each mark of one router's dial, how fast it may really be, and the mark of each of a list of bits. `diameter-speed`: Diameter against speed, with lines of equal rim speed, the shop's bits as points, and what is never allowed hatched.
+         */
+        kind?: 'dial' | 'diameter-speed';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/routers/{routerId}/picture';
+};
+
+export type GetRouterPictureErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetRouterPictureError = GetRouterPictureErrors[keyof GetRouterPictureErrors];
+
+export type GetRouterPictureResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type GetRouterPictureResponse = GetRouterPictureResponses[keyof GetRouterPictureResponses];
+
+export type GetPlacePictureData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a place.
+         */
+        placeId: string;
+    };
+    query?: {
+        /**
+         * What it shows. `rack`: The positions of a rack with their bits to scale, and which are out, held or missing.
+         */
+        kind?: 'rack';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/places/{placeId}/picture';
+};
+
+export type GetPlacePictureErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPlacePictureError = GetPlacePictureErrors[keyof GetPlacePictureErrors];
+
+export type GetPlacePictureResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type GetPlacePictureResponse = GetPlacePictureResponses[keyof GetPlacePictureResponses];
+
+export type DrawJointData = {
+    body: JointRequest;
+    path?: never;
+    query?: {
+        /**
+         * What it shows. `joint`: Both halves of a joint closed, with the widest gap and the deepest overlap marked.
+         */
+        kind?: 'joint';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/joints/picture';
+};
+
+export type DrawJointErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type DrawJointError = DrawJointErrors[keyof DrawJointErrors];
+
+export type DrawJointResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type DrawJointResponse = DrawJointResponses[keyof DrawJointResponses];
+
+export type DrawPanelData = {
+    body: PanelsRequest;
+    path?: never;
+    query?: {
+        /**
+         * Of which opening, by its place in the list.
+         */
+        opening?: number;
+        /**
+         * What it shows. `panel`: A panel's edges in the grooves of its frame, at the driest and the wettest of the year.
+         */
+        kind?: 'panel';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/panels/picture';
+};
+
+export type DrawPanelErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type DrawPanelError = DrawPanelErrors[keyof DrawPanelErrors];
+
+export type DrawPanelResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type DrawPanelResponse = DrawPanelResponses[keyof DrawPanelResponses];
+
+export type GetProfilePictureData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a profile.
+         */
+        profileId: string;
+    };
+    query?: {
+        /**
+         * What it shows. `moulding`: A wanted profile in section, with the share of each set-up that makes it, hatched and numbered.
+         */
+        kind?: 'moulding';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/profiles/{profileId}/picture';
+};
+
+export type GetProfilePictureErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetProfilePictureError = GetProfilePictureErrors[keyof GetProfilePictureErrors];
+
+export type GetProfilePictureResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type GetProfilePictureResponse = GetProfilePictureResponses[keyof GetProfilePictureResponses];
+
+export type DrawProfileData = {
+    body: ProfileSearch;
+    path?: never;
+    query?: {
+        /**
+         * What it shows. `moulding`: A wanted profile in section, with the share of each set-up that makes it, hatched and numbered.
+         */
+        kind?: 'moulding';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/profiles/picture';
+};
+
+export type DrawProfileErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type DrawProfileError = DrawProfileErrors[keyof DrawProfileErrors];
+
+export type DrawProfileResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type DrawProfileResponse = DrawProfileResponses[keyof DrawProfileResponses];
+
+export type GetApprovalPictureData = {
+    body?: never;
+    path: {
+        /**
+         * Id of an approval.
+         */
+        approvalId: string;
+    };
+    query?: {
+        /**
+         * What it shows. `set-up`: A plan at the machine: what is set and where it is measured, each pass as a layer, and which way to feed. `limits`: Every limit of the speed on one axis, the lowest first: that one binds, and what is beyond it is hatched. `bit`: A bit to scale with its sizes, the part in use at a setting, and how fast the rim runs.
+         */
+        kind?: 'set-up' | 'limits' | 'bit';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/approvals/{approvalId}/picture';
+};
+
+export type GetApprovalPictureErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalPictureError = GetApprovalPictureErrors[keyof GetApprovalPictureErrors];
+
+export type GetApprovalPictureResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type GetApprovalPictureResponse = GetApprovalPictureResponses[keyof GetApprovalPictureResponses];
+
+export type GetJobPictureData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: {
+        /**
+         * What it shows. `day`: A day's set-ups in order: how long each takes, its bit, mark, height, fence and parts.
+         */
+        kind?: 'day';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/jobs/{jobId}/picture';
+};
+
+export type GetJobPictureErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetJobPictureError = GetJobPictureErrors[keyof GetJobPictureErrors];
+
+export type GetJobPictureResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type GetJobPictureResponse = GetJobPictureResponses[keyof GetJobPictureResponses];
+
+export type DrawJobData = {
+    body: NewJob;
+    path?: never;
+    query?: {
+        /**
+         * What it shows. `day`: A day's set-ups in order: how long each takes, its bit, mark, height, fence and parts.
+         */
+        kind?: 'day';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * SVG, which stays sharp at any size and can be read aloud; or PNG, for what shows no SVG.
+         */
+        format?: 'svg' | 'png';
+        /**
+         * How wide a PNG is.
+         */
+        widthPx?: number;
+    };
+    url: '/v1/jobs/picture';
+};
+
+export type DrawJobErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type DrawJobError = DrawJobErrors[keyof DrawJobErrors];
+
+export type DrawJobResponses = {
+    /**
+     * SVG.
+     */
+    200: Blob | File;
+};
+
+export type DrawJobResponse = DrawJobResponses[keyof DrawJobResponses];

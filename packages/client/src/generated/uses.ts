@@ -45,6 +45,6 @@ export function usesOf(caller: Caller): UsesResource {
     create: (body, options) =>
       caller.send({ method: "POST", path: "/v1/uses", body }, options),
     get: (useId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/uses/{useId}", ids: [useId] }, options),
+      caller.send<never>({ path: "/v1/uses/{}", ids: [useId] }, options),
   };
 }

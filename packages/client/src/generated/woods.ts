@@ -34,6 +34,6 @@ export function woodsOf(caller: Caller): WoodsResource {
     list: (query, options) =>
       caller.list({ path: "/v1/woods", query }, options),
     get: (woodId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/woods/{woodId}", ids: [woodId] }, options),
+      caller.send<never>({ path: "/v1/woods/{}", ids: [woodId] }, options),
   };
 }
