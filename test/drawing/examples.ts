@@ -1,6 +1,7 @@
 import {
   bitCeilings,
   DEFAULT_POLICY,
+  dialSpeeds,
   formDiameterMm,
   formOutline,
   makePlan,
@@ -161,9 +162,9 @@ const PANELS: PanelsInput = {
 };
 
 function marksOf(name: string) {
-  return BITS.slice(0, 20).map((bit, index) => ({
-    name,
-    mark: index % 5 === 0 ? undefined : 1 + (index % 4),
-    rpm: index % 5 === 0 ? undefined : 9000 + bit.wings,
-  }));
+  const speeds = dialSpeeds(PANEL_INPUT.router, DEFAULT_POLICY);
+  return BITS.slice(0, 20).map((_, index) => {
+    const speed = speeds[index % (speeds.length + 1)];
+    return { name, mark: speed?.mark, rpm: speed?.rpm };
+  });
 }

@@ -41,14 +41,23 @@ export function removedWidths(outline: Outline, setting: BitSetting, toleranceMm
 
 /** The greater of two lists of strips over the same thickness: what is gone after both. */
 export function widestOf(one: readonly Strip[], other: readonly Strip[]): Strip[] {
-  const bounds = [...new Set([...one, ...other].flatMap(({ fromMm, toMm }) => [fromMm, toMm]))].sort(
-    (a, b) => a - b,
-  );
-  return bounds.slice(1).flatMap((toMm, index) => {
-    const fromMm = bounds[index] ?? toMm;
-    if (toMm - fromMm < THINNEST_STRIP_MM) return [];
-    return widerOf(partOf(one, fromMm, toMm), partOf(other, fromMm, toMm));
-  });
+  const widest: Strip[] = [];
+  let fromMm = Math.min(one[0]?.fromMm ?? 0, other[0]?.fromMm ?? 0);
+  // Both lists rise without a break: they are walked together, from bound to bound of either.
+  for (let mine = 0, theirs = 0; mine < one.length || theirs < other.length; ) {
+    const [strip, otherStrip] = [one[mine], other[theirs]];
+    const toMm = Math.min(
+      strip?.toMm ?? Number.POSITIVE_INFINITY,
+      otherStrip?.toMm ?? Number.POSITIVE_INFINITY,
+    );
+    if (toMm - fromMm >= THINNEST_STRIP_MM) {
+      widest.push(...widerOf(partOf(strip, fromMm, toMm), partOf(otherStrip, fromMm, toMm)));
+    }
+    if (strip?.toMm === toMm) mine += 1;
+    if (otherStrip?.toMm === toMm) theirs += 1;
+    fromMm = toMm;
+  }
+  return widest;
 }
 
 /**
@@ -134,14 +143,14 @@ function untouched(fromMm: number, toMm: number): Strip {
   return { fromMm, toMm, startWidthMm: 0, endWidthMm: 0 };
 }
 
-/** The part of a list of strips between two neighbouring bounds, which lies in one strip. */
-function partOf(strips: readonly Strip[], fromMm: number, toMm: number): Strip {
-  const middleMm = (fromMm + toMm) / 2;
-  const strip = strips.find((each) => middleMm >= each.fromMm && middleMm <= each.toMm);
+/** The part of a strip between two heights in it; nothing is removed where there is none. */
+function partOf(strip: Strip | undefined, fromMm: number, toMm: number): Strip {
   if (strip === undefined) return untouched(fromMm, toMm);
+  if (fromMm === strip.fromMm && toMm === strip.toMm) return strip;
   const slope = (strip.endWidthMm - strip.startWidthMm) / (strip.toMm - strip.fromMm);
-  const widthAtMm = (zMm: number) => Math.max(0, strip.startWidthMm + slope * (zMm - strip.fromMm));
-  return { fromMm, toMm, startWidthMm: widthAtMm(fromMm), endWidthMm: widthAtMm(toMm) };
+  const startWidthMm = Math.max(0, strip.startWidthMm + slope * (fromMm - strip.fromMm));
+  const endWidthMm = Math.max(0, strip.startWidthMm + slope * (toMm - strip.fromMm));
+  return { fromMm, toMm, startWidthMm, endWidthMm };
 }
 
 /** The greater of two strips between the same bounds: two pieces where they cross. */

@@ -41,47 +41,47 @@ function strokesAt(contours: readonly Contour[], angleRad: number, spacingMm: nu
   const [cos, sin] = [Math.cos(angleRad), Math.sin(angleRad)];
   // In turned axes the strokes run along u, one at each multiple of the spacing in v.
   const crossings = new Map<number, number[]>();
-  for (const contour of contours) {
-    const corners = cornersOf(contour);
-    let from = corners.at(-1);
-    for (const to of corners) {
-      if (from !== undefined) addCrossings(crossings, from, to, { cos, sin, spacingMm });
+  for (const { start, pieces } of contours) {
+    let from = pieces.at(-1)?.to ?? start;
+    for (let index = -1; index < pieces.length; index += 1) {
+      const to = index < 0 ? start : (pieces[index]?.to ?? start);
+      addCrossings(crossings, from, to, cos, sin, spacingMm);
       from = to;
     }
   }
   const strokes: Contour[] = [];
   for (const [row, places] of crossings) {
     const v = row * spacingMm;
-    const place = (u: number): Point => ({ xMm: u * cos - v * sin, yMm: u * sin + v * cos });
-    places.sort((one, other) => one - other);
+    if (places.length > 2) places.sort((one, other) => one - other);
     for (let index = 0; index + 1 < places.length; index += 2) {
-      const [from = 0, to = 0] = [places[index], places[index + 1]];
-      if (to - from < LEAST_STROKE_MM) continue;
-      strokes.push({ start: place(from), pieces: [{ to: place(to) }], isClosed: false });
+      const [one = 0, other = 0] = [places[index], places[index + 1]];
+      if (Math.abs(other - one) < LEAST_STROKE_MM) continue;
+      const start = { xMm: one * cos - v * sin, yMm: one * sin + v * cos };
+      const to = { xMm: other * cos - v * sin, yMm: other * sin + v * cos };
+      strokes.push({ start, pieces: [{ to }], isClosed: false });
     }
   }
   return strokes;
 }
 
+/** Adds where a side crosses each row. A corner counts with the row above it alone, or a stroke would cross it twice. */
 function addCrossings(
   crossings: Map<number, number[]>,
   from: Point,
   to: Point,
-  { cos, sin, spacingMm }: { readonly cos: number; readonly sin: number; readonly spacingMm: number },
+  cos: number,
+  sin: number,
+  spacingMm: number,
 ): void {
   const [fromV, toV] = [from.yMm * cos - from.xMm * sin, to.yMm * cos - to.xMm * sin];
-  if (fromV === toV) return;
+  const first = Math.ceil(Math.min(fromV, toV) / spacingMm);
+  const end = Math.ceil(Math.max(fromV, toV) / spacingMm);
+  if (first >= end) return;
   const [fromU, toU] = [from.xMm * cos + from.yMm * sin, to.xMm * cos + to.yMm * sin];
-  const last = Math.ceil(Math.max(fromV, toV) / spacingMm);
-  // A corner counts with the line above it alone, or a stroke would cross it twice.
-  for (let row = Math.ceil(Math.min(fromV, toV) / spacingMm); row < last; row += 1) {
+  for (let row = first; row < end; row += 1) {
     const u = fromU + ((toU - fromU) * (row * spacingMm - fromV)) / (toV - fromV);
     const places = crossings.get(row);
     if (places === undefined) crossings.set(row, [u]);
     else places.push(u);
   }
-}
-
-function cornersOf({ start, pieces }: Contour): Point[] {
-  return [start, ...pieces.map(({ to }) => to)];
 }

@@ -1,54 +1,78 @@
 import type { Contour, Point } from "../scene/contour.ts";
 
-/** Rows that are looked at are so far apart, mm. */
-const STEP_MM = 0.7;
-
 type Stretch = readonly [fromMm: number, toMm: number];
 
 /**
  * The middle of a place inside these contours, which are straight from corner to corner, that holds a box so wide and so high: of those found
- * the one with most room beside it. Undefined if there is none.
+ * the one with most room beside it. Rows half a box apart are looked at. Undefined if there is none.
  */
 export function roomIn(contours: readonly Contour[], widthMm: number, heightMm: number): Point | undefined {
-  const corners = contours.flatMap(({ start, pieces }) => [start, ...pieces.map(({ to }) => to)]);
-  const highest = corners.reduce((least, { yMm }) => Math.min(least, yMm), Number.POSITIVE_INFINITY);
-  const lowest = corners.reduce((most, { yMm }) => Math.max(most, yMm), Number.NEGATIVE_INFINITY);
+  const sides = sidesOf(contours);
+  let [highest, lowest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { from } of sides) {
+    highest = Math.min(highest, from.yMm);
+    lowest = Math.max(lowest, from.yMm);
+  }
+  if (lowest - highest < heightMm) return undefined;
+  const stepMm = heightMm / 2;
   let best: Point | undefined;
   let bestMm = widthMm;
-  for (let yMm = highest + heightMm / 2; yMm <= lowest - heightMm / 2; yMm += STEP_MM) {
-    const rows = [-0.5, -0.25, 0, 0.25, 0.5].map((share) => inside(contours, yMm + share * heightMm));
-    for (const [fromMm, toMm] of rows.reduce(shared)) {
+  let above = wideStretches(sides, highest + MARGIN_MM, widthMm);
+  let middle = wideStretches(sides, highest + stepMm, widthMm);
+  for (let yMm = highest + stepMm; yMm + stepMm <= lowest; yMm += stepMm) {
+    const below = wideStretches(sides, Math.min(yMm + stepMm, lowest - MARGIN_MM), widthMm);
+    for (const [fromMm, toMm] of shared(shared(above, middle), below)) {
       if (toMm - fromMm < bestMm) continue;
       bestMm = toMm - fromMm;
       best = { xMm: (fromMm + toMm) / 2, yMm };
     }
+    [above, middle] = [middle, below];
   }
   return best;
 }
 
-/** The stretches of a row that an odd number of contours surrounds. */
-function inside(contours: readonly Contour[], yMm: number): Stretch[] {
-  const places: number[] = [];
+/** A row along a level side of the contours would be neither inside nor outside, mm. */
+const MARGIN_MM = 0.01;
+
+type Side = { readonly from: Point; readonly to: Point };
+
+function sidesOf(contours: readonly Contour[]): Side[] {
+  const sides: Side[] = [];
   for (const { start, pieces } of contours) {
     let from = pieces.at(-1)?.to ?? start;
-    for (const to of [start, ...pieces.map((piece) => piece.to)]) {
-      if (from.yMm <= yMm !== to.yMm <= yMm) {
-        places.push(from.xMm + ((to.xMm - from.xMm) * (yMm - from.yMm)) / (to.yMm - from.yMm));
-      }
+    sides.push({ from, to: start });
+    from = start;
+    for (const { to } of pieces) {
+      sides.push({ from, to });
       from = to;
     }
   }
+  return sides;
+}
+
+/** The stretches of a row that an odd number of contours surrounds, those that are wide enough. */
+function wideStretches(sides: readonly Side[], yMm: number, widthMm: number): Stretch[] {
+  const places: number[] = [];
+  for (const { from, to } of sides) {
+    if (from.yMm <= yMm === to.yMm <= yMm) continue;
+    places.push(from.xMm + ((to.xMm - from.xMm) * (yMm - from.yMm)) / (to.yMm - from.yMm));
+  }
   places.sort((one, other) => one - other);
-  return places.flatMap((fromMm, index) => {
-    const toMm = places[index + 1];
-    return index % 2 === 0 && toMm !== undefined ? [[fromMm, toMm] as const] : [];
-  });
+  const stretches: Stretch[] = [];
+  for (let index = 0; index + 1 < places.length; index += 2) {
+    const [fromMm = 0, toMm = 0] = [places[index], places[index + 1]];
+    if (toMm - fromMm >= widthMm) stretches.push([fromMm, toMm]);
+  }
+  return stretches;
 }
 
 function shared(one: readonly Stretch[], other: readonly Stretch[]): Stretch[] {
-  return one.flatMap(([fromMm, toMm]) =>
-    other
-      .map(([from, to]) => [Math.max(fromMm, from), Math.min(toMm, to)] as const)
-      .filter(([from, to]) => to > from),
-  );
+  const both: Stretch[] = [];
+  for (const [fromMm, toMm] of one) {
+    for (const [from, to] of other) {
+      if (Math.min(toMm, to) > Math.max(fromMm, from))
+        both.push([Math.max(fromMm, from), Math.min(toMm, to)]);
+    }
+  }
+  return both;
 }

@@ -12,6 +12,8 @@ export const DESCENT_EM = -Math.min(SANS.descent, SANS_BOLD.descent) / SANS.unit
 /** What a sign that the font does not have takes: a square. */
 const UNKNOWN_EM = 1;
 
+const LAST_OF_ONE_PLACE = 0xffff;
+
 /** Digits of the numbers of the lists. */
 const BASE = 36;
 
@@ -32,8 +34,14 @@ export function textWidthMm(text: string, sizeMm: number, weight: Weight): numbe
 
 /** The same in heights of the letter. */
 export function textWidthEm(text: string, weight: Weight): number {
+  const widths = WIDTHS[weight];
   let sum = 0;
-  for (const sign of text) sum += signWidthEm(sign, weight);
+  for (let index = 0; index < text.length; index += 1) {
+    const code = text.codePointAt(index) ?? 0;
+    sum += widths.get(code) ?? UNKNOWN_EM;
+    // A sign beyond the first plane takes two places of the string.
+    if (code > LAST_OF_ONE_PLACE) index += 1;
+  }
   return sum;
 }
 

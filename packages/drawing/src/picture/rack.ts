@@ -34,12 +34,12 @@ export const rackPicture = definePicture<"rack", RackDrawn>({
   draw,
 });
 
-const COLUMNS = 4;
+const COLUMNS = 3;
 const GAP_MM = 2;
 const CELL_MM = (INNER_WIDTH_MM - (COLUMNS - 1) * GAP_MM) / COLUMNS;
-const BIT_MM = 30;
+/** A bit is drawn at most so high, mm of paper; all are at the scale of the largest. */
+const MOST_BIT_MM = 40;
 const TEXT_MM = SMALL_MM * LEADING;
-const CELL_HEIGHT_MM = BIT_MM + 3 * TEXT_MM + 5;
 const INSIDE_MM = 2;
 
 const WORDS: Readonly<Record<PositionState, string>> = {
@@ -54,7 +54,9 @@ function draw({ name, positions }: RackDrawn): Scene {
   const sizes = positions.flatMap(({ bit }) => (bit === undefined ? [] : [silhouetteSize(bit)]));
   const widest = Math.max(1, ...sizes.map(({ widthMm }) => widthMm));
   const highest = Math.max(1, ...sizes.map(({ heightMm }) => heightMm));
-  const scale = Math.min(1, (CELL_MM - 2 * INSIDE_MM) / widest, BIT_MM / highest);
+  const scale = Math.min(1, (CELL_MM - 2 * INSIDE_MM) / widest, MOST_BIT_MM / highest);
+  const bitMm = scale * highest;
+  const cellHeightMm = bitMm + 3 * TEXT_MM + 5;
   const about = paragraphs(
     [
       `Scale ${scaleText(scale)}. ${countsOf(positions)} Dashed: it belongs here and is not. Hatched: held, not to be used.`,
@@ -66,24 +68,32 @@ function draw({ name, positions }: RackDrawn): Scene {
   const rows = Math.ceil(positions.length / COLUMNS);
   return {
     widthMm: PAGE_WIDTH_MM,
-    heightMm: topMm + rows * (CELL_HEIGHT_MM + GAP_MM) + MARGIN_MM,
+    heightMm: topMm + rows * (cellHeightMm + GAP_MM) + MARGIN_MM,
     title: `Rack: ${name}`,
     description: positions.map(sentenceOf).join(" "),
     items: [
       ...head.items,
       ...about.items,
-      ...positions.map((position, index) => cell(position, index, topMm, scale)),
+      ...positions.map((position, index) => cell(position, index, { topMm, scale, bitMm, cellHeightMm })),
     ],
   };
 }
 
-function cell(position: RackPosition, index: number, topMm: number, scale: number): Item {
+/** What all cells share: where they begin, the scale of their bits, and the heights of the highest bit and of a cell on paper. */
+type Cells = {
+  readonly topMm: number;
+  readonly scale: number;
+  readonly bitMm: number;
+  readonly cellHeightMm: number;
+};
+
+function cell(position: RackPosition, index: number, { topMm, scale, bitMm, cellHeightMm }: Cells): Item {
   const { bit, name = "", label, state } = position;
   const leftMm = MARGIN_MM + (index % COLUMNS) * (CELL_MM + GAP_MM);
-  const yMm = topMm + Math.floor(index / COLUMNS) * (CELL_HEIGHT_MM + GAP_MM);
-  const box = rectangle({ xMm: leftMm, yMm }, { xMm: leftMm + CELL_MM, yMm: yMm + CELL_HEIGHT_MM });
+  const yMm = topMm + Math.floor(index / COLUMNS) * (cellHeightMm + GAP_MM);
+  const box = rectangle({ xMm: leftMm, yMm }, { xMm: leftMm + CELL_MM, yMm: yMm + cellHeightMm });
   const textStyle = { xMm: leftMm + INSIDE_MM, widthMm: CELL_MM - 2 * INSIDE_MM, sizeMm: SMALL_MM };
-  const firstMm = yMm + BIT_MM + 4 + SMALL_MM;
+  const firstMm = yMm + bitMm + 4 + SMALL_MM;
   const isAway = state === "out" || state === "missing";
   const items: Item[] = [path({ of: "position", number: index + 1 }, box, isAway ? "dashed" : "thin")];
   const frame =
@@ -91,17 +101,17 @@ function cell(position: RackPosition, index: number, topMm: number, scale: numbe
       ? undefined
       : {
           originXMm: leftMm + CELL_MM / 2,
-          originYMm: yMm + 2.5 + BIT_MM - scale * silhouetteSize(bit).heightMm,
+          originYMm: yMm + 2.5 + bitMm - scale * silhouetteSize(bit).heightMm,
           scaleX: scale,
           scaleY: scale,
         };
   if (bit !== undefined && frame !== undefined) {
     if (state === "held") {
-      const shade = rectangle({ xMm: leftMm, yMm }, { xMm: leftMm + CELL_MM, yMm: yMm + BIT_MM + 3 });
+      const shade = rectangle({ xMm: leftMm, yMm }, { xMm: leftMm + CELL_MM, yMm: yMm + bitMm + 3 });
       items.push(hatched({ of: "held" }, shade, FORBIDDEN));
     }
     items.push(...silhouette(bit, frame, isAway ? "dashed" : "medium"));
-    if (state === "missing") items.push(crossed(leftMm, yMm));
+    if (state === "missing") items.push(crossed(leftMm, yMm, bitMm));
   }
   items.push(
     textLine(label, firstMm, { ...textStyle, weight: "bold" }),
@@ -118,8 +128,8 @@ function cell(position: RackPosition, index: number, topMm: number, scale: numbe
 }
 
 /** Two thin lines over the place of a bit that nobody finds. */
-function crossed(leftMm: number, topMm: number): Item {
-  const [rightMm, bottomMm] = [leftMm + CELL_MM - INSIDE_MM, topMm + BIT_MM + 2];
+function crossed(leftMm: number, topMm: number, bitMm: number): Item {
+  const [rightMm, bottomMm] = [leftMm + CELL_MM - INSIDE_MM, topMm + bitMm + 2];
   return path(
     { of: "missing" },
     [

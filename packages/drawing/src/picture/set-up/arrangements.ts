@@ -37,9 +37,9 @@ export function atTable(direction: FeedDirection, around: Arranged): Item[] {
       return [
         ...work,
         ...bit,
-        ...movement("feed", place(-10, -15), place(12, -15)),
-        ...movement("feed", place(12, 15), place(-10, 15)),
-        said("work", place(24, -14.2)),
+        ...movement("feed", place(-10, -9), place(12, -9)),
+        ...movement("feed", place(12, 15.5), place(-10, 15.5)),
+        said("work", place(24, -8.2)),
       ];
     }
     case "work-around-pin": {
@@ -156,12 +156,14 @@ export function byHand(direction: FeedDirection, around: Arranged): Item[] {
       ];
     default:
       return [
-        path(
-          { of: "work" },
-          rectangle(place(-HALF_WIDTH_MM, -18), place(HALF_WIDTH_MM, 0)),
-          "medium",
-          "pale",
-        ),
+        around.isGroove
+          ? overWork
+          : path(
+              { of: "work" },
+              rectangle(place(-HALF_WIDTH_MM, -18), place(HALF_WIDTH_MM, 0)),
+              "medium",
+              "pale",
+            ),
         ...router,
         ...movement("feed", ...ordered(around, place(15, 4), place(38, 4))),
         said("work", place(40, -14)),
@@ -209,8 +211,8 @@ function band(of: string, around: Arranged, nearMm: number, halfMm = HALF_WIDTH_
 function ring(around: Arranged): Item[] {
   const place = placedAt(around);
   const contours = [
-    ...rectangle(place(-40, -19), place(40, 19)),
-    ...rectangle(place(-26, -11), place(26, 11)),
+    ...rectangle(place(-40, -14), place(40, 19)),
+    ...rectangle(place(-26, -BIT_MM), place(26, 12)),
   ];
   return [path({ of: "work" }, contours, "medium", "pale")];
 }

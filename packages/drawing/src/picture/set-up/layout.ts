@@ -1,12 +1,16 @@
 import {
+  type BitSetting,
   formOutline,
+  isUndercut,
   type Outline,
   outlineLengthMm,
   type Plan,
   type PlanInput,
   type PlanSections,
   type Profile,
+  type ProfileView,
   planSections,
+  profileAfter,
   profileAfterPasses,
   segmentSpanMm,
 } from "@rimwise/domain";
@@ -72,7 +76,7 @@ export function sectionOf(input: PlanInput, plan: Plan): Section | undefined {
     isTable: plan.mounting.requested === "table",
     outline,
     sections,
-    profiles: profileAfterPasses(outline, [untouched, ...settings], view),
+    profiles: profilesOf(outline, [untouched, ...settings], view),
     standing: { axisMm, tipMm: last.heightMm, shankToward: -1 },
     rimRadiusMm,
     workMm: [sides === 1 ? 0 : -toMm, toMm],
@@ -106,6 +110,12 @@ export function placeOf(section: Section, topMm: number): SectionPlace {
 /** How far the table or base and the guide are drawn to the left, in the world. */
 export function leftEndMm({ workMm, standing, rimRadiusMm }: Section): number {
   return Math.min(workMm[0], standing.axisMm - rimRadiusMm - OPENING_MM) - LEAST_BESIDE_MM;
+}
+
+/** The work after each setting. Each pass of a bit that only widens takes all that the ones before it took: it needs no summing up. */
+function profilesOf(outline: Outline, settings: readonly BitSetting[], view: ProfileView): Profile[] {
+  if (isUndercut(outline)) return profileAfterPasses(outline, settings, view);
+  return settings.map((setting) => profileAfter(outline, setting, view));
 }
 
 function templateOnFarFaceMm({ steps }: Plan): number {

@@ -91,7 +91,7 @@ function legendOf({ input, isTable, plan }: Section, scale: number, hasTest: boo
       : `The ${face === "best" ? "best" : "other"} face is down, ${lies}.`,
     ...(plan.guide === undefined ? [] : [describeGuide(plan.guide)]),
     `Bold sizes are set for the last pass${hasTest ? "; the others are what the test piece must measure" : ""}.`,
-    "Dashed: the work as it was, and what stands beyond the section.",
+    "Dashed: the work as it was, and what stands beyond the section. Guards are left out of the drawing, never off the machine.",
   ].join(" ");
 }
 
