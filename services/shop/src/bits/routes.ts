@@ -1,4 +1,5 @@
 import { dialSpeeds } from "@rimwise/domain";
+import { viewerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { requireNamed, unknownRecord } from "../http/named-records.ts";
 import { notACursor, sendPage } from "../http/paging.ts";
@@ -36,14 +37,19 @@ export function bitRoutes(app: App, doors: Doors): void {
         response: { 200: ref(BitPageSchema) },
       },
     },
-    async (request, reply) => {
-      const at = doors.now().toISOString();
-      const filters = await doors.answer(filtersAsked(request.query, at));
-      const page = await sendPage(request, reply, request.query, async (after, most) => {
-        const found = await doors.answer(bits.searchBestFirst(placeOf(after), most, filters));
-        return found.map(({ filter, number, record }) => ({ id: `${filter}.${number}`, record }));
-      });
-      return { ...page, data: page.data.map(({ record }) => record) };
+    (request, reply) => {
+      const pageOf = async () => {
+        const at = doors.now().toISOString();
+        const filters = await doors.answer(filtersAsked(request.query, at));
+        const page = await sendPage(request, reply, request.query, async (after, most) => {
+          const found = await doors.answer(bits.searchBestFirst(placeOf(after), most, filters));
+          return found.map(({ filter, number, record }) => ({ id: `${filter}.${number}`, record }));
+        });
+        return { ...page, data: page.data.map(({ record }) => record) };
+      };
+      // What a router does on a day rests on its readings as they are then.
+      if (request.query.fitsRouterId !== undefined) return pageOf();
+      return doors.answerRead(request, reply, viewerOf(request, bits), pageOf);
     },
   );
 
