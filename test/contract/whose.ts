@@ -34,6 +34,7 @@ export const SHARED = [
   "getBit",
   "getBitEdge",
   "getBitLabel",
+  "getBitNumber",
   "getBitPicture",
   "getCollet",
   "getImport",

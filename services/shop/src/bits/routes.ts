@@ -1,9 +1,10 @@
 import { dialSpeeds } from "@rimwise/domain";
 import { viewerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
+import { askRoute } from "../http/ask-routes.ts";
 import { requireNamed, unknownRecord } from "../http/named-records.ts";
 import { notACursor, sendPage } from "../http/paging.ts";
-import { readRoute } from "../http/read-routes.ts";
+import { readRoute, requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute, removeRoute } from "../http/write-routes.ts";
@@ -18,7 +19,14 @@ import { changeBit, createBit, removeBit } from "./decide.ts";
 import { bitKind } from "./kind.ts";
 import { BitListQuery, type BitListQueryType, bitFilters } from "./list-query.ts";
 import { type BitFilter, bits } from "./reads.ts";
-import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
+import {
+  BIT_SCHEMAS,
+  BitChangeSchema,
+  BitNumberSchema,
+  BitPageSchema,
+  BitSchema,
+  NewBitSchema,
+} from "./schema.ts";
 
 const WRITE = { scope: "bits:write", tag: "bits", of: bits } as const;
 
@@ -79,6 +87,22 @@ export function bitRoutes(app: App, doors: Doors): void {
     operationId: "getBit",
     summary: "Read a bit",
   });
+
+  askRoute(
+    app,
+    doors,
+    {
+      scope: "bits:read",
+      tag: "bits",
+      path: "/v1/bits/:bitId/number",
+      operationId: "getBitNumber",
+      summary: "The short number that the shop knows a bit by",
+      answer: BitNumberSchema,
+    },
+    function* ({ params: { bitId } }) {
+      return { bitId, number: requireFound(bitKind, bitId, yield* bits.shopNumberOf(bitId)) };
+    },
+  );
 
   changeRoute(
     app,
