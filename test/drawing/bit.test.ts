@@ -86,6 +86,14 @@ it("the scale of speeds rises with the radius: v = π·d·n", () => {
   }
 });
 
+it("shows no speed above what is marked on the bit", () => {
+  const form: Form = { kind: "cove", diameterMm: 38.1, radiusMm: 12.7 };
+  const bit = { form, shankDiameterMm: 12.7, wings: 2, markedMaxRpm: 18_000 };
+  const { texts } = readBack(svg(PICTURES.bit.draw({ bit, name: "Rack 2", units: "metric", rpm: 24_000 })));
+  expect(texts.join(" ")).toContain("At 18,000 rpm");
+  expect(texts.join(" ")).not.toContain("24,000");
+});
+
 function expectOutline(form: Form): void {
   const outline = formOutline(form);
   const path = readBack(svg(drawn(form))).paths.find(({ of }) => of === "outline");

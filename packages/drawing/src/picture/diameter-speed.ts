@@ -49,9 +49,14 @@ function draw({ policy, name, bits, units }: DiameterSpeedDrawn, show: Show): Sc
     xMm: along(x, diameterMm),
     yMm: along(y, rpm),
   });
-  const allowed = curve(x, (diameterMm) =>
-    Math.min(policy.speedMaxRpm, rpmAtRimSpeed(diameterMm, policy.rimSpeedMaxMPerS)),
-  );
+  // The border's corner lies where the fastest speed makes the fastest rim: v = π·d·n gives d of n as it gives n of d.
+  const cornerMm = Math.min(widestMm, rpmAtRimSpeed(policy.speedMaxRpm, policy.rimSpeedMaxMPerS));
+  const byRim = curve(x, (diameterMm) => rpmAtRimSpeed(diameterMm, policy.rimSpeedMaxMPerS));
+  const allowed = [
+    [0, policy.speedMaxRpm] as const,
+    [cornerMm, policy.speedMaxRpm] as const,
+    ...byRim.filter(([diameterMm]) => diameterMm > cornerMm),
+  ];
   const border = allowed.map(([diameterMm, rpm]) => place(diameterMm, rpm));
   const forbidden = polyline([...border, place(widestMm, y.to), place(0, y.to)], true);
   const chart = steps(x, (diameterMm) => Math.min(y.to, chartRpm(diameterMm))).map(([diameterMm, rpm]) =>

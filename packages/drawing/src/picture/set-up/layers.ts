@@ -1,6 +1,6 @@
 import type { Profile } from "@rimwise/domain";
 import { cleared } from "../../drafting/cleared.ts";
-import { HATCHES, hatched } from "../../drafting/hatch.ts";
+import { hatched, hatchOf } from "../../drafting/hatch.ts";
 import { SMALL_MM } from "../../drafting/page.ts";
 import { profileContours } from "../../drafting/profile-contours.ts";
 import { roomIn } from "../../drafting/room-in.ts";
@@ -37,11 +37,6 @@ export function layers(profiles: readonly Profile[], frame: Frame): Item[] {
   });
   items.push(path({ of: "stock" }, before, "dashed"), path({ of: "left" }, left, "heavy"));
   return [...items, ...numbers];
-}
-
-/** The hatch of a pass: they begin again when there are more passes than hatches, never in neighbours. */
-export function hatchOf(number: number) {
-  return HATCHES[(number - 1) % HATCHES.length] ?? { anglesDeg: [0], spacingMm: 1, line: "thin" as const };
 }
 
 /** The number of a layer in it, if it is thick enough to hold it. */
