@@ -148,7 +148,7 @@ function numbered(
   labels: readonly TextItem[],
 ): Item[] {
   const dots = bits.map(({ diameterMm, rpm }) => place(diameterMm, rpm));
-  const taken: Box[] = [
+  const taken: readonly Box[] = [
     ...labels.map(textBox),
     ...dots.map(({ xMm, yMm }) => ({
       leftMm: xMm - DOT_MM,
@@ -158,16 +158,26 @@ function numbered(
     })),
   ];
   const numbers: TextItem[] = [];
-  for (const [index, dot] of dots.entries()) {
-    const label = freePlace(String(index + 1), dot, taken);
-    if (label === undefined) continue;
-    numbers.push(label);
-    taken.push(textBox(label));
+  for (const [dot, named] of atOnePlace(dots)) {
+    const label = freePlace(named.join(", "), dot, taken, numbers);
+    if (label !== undefined) numbers.push(label);
   }
   return [
     ...dots.map((dot, index) => path({ of: "bit", number: index + 1 }, circle(dot, DOT_MM), "medium", "ink")),
     ...numbers,
   ];
+}
+
+/** The numbers of points that cannot be told apart, by the first of them. */
+function atOnePlace(dots: readonly Point[]): Map<Point, number[]> {
+  const places = new Map<Point, number[]>();
+  for (const [index, dot] of dots.entries()) {
+    const first = [...places.keys()].find(
+      (other) => Math.hypot(other.xMm - dot.xMm, other.yMm - dot.yMm) < DOT_MM,
+    );
+    places.set(first ?? dot, [...(places.get(first ?? dot) ?? []), index + 1]);
+  }
+  return places;
 }
 
 /** A line that falls in steps: level to where the speed changes, found by halving, and down. */
