@@ -40,7 +40,7 @@ describe("a bit is drawn as its outline is", () => {
         expectOutline(form);
         expectKept(drawn(form));
       }),
-      { numRuns: Math.ceil(Number(process.env["PICTURE_CASES"] ?? 100) / 10) },
+      { numRuns: Math.ceil(Number(process.env["PICTURE_CASES"] ?? 30) / 10) },
     );
   });
 });

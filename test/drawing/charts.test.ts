@@ -7,7 +7,7 @@ import { planned, randomPlans } from "../properties/random-plans.ts";
 import { expectKept } from "./layout.ts";
 import { type Drawn, readBack } from "./read-back.ts";
 
-const CASES = Number(process.env["PICTURE_CASES"] ?? 100);
+const CASES = Number(process.env["PICTURE_CASES"] ?? 30);
 /** A thousandth of a millimetre of paper on an axis of 60 mm is so much of it. */
 const WRITTEN_RATIO = 5e-5;
 

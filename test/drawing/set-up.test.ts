@@ -6,7 +6,7 @@ import { areaMm2, DRAWN_TO_MM, goneMm, isInside, offOutlineMm, offRingsMm, WRITT
 import { expectKept } from "./layout.ts";
 import { type Drawn, type DrawnPath, readBack } from "./read-back.ts";
 
-const CASES = Number(process.env["PICTURE_CASES"] ?? 100);
+const CASES = Number(process.env["PICTURE_CASES"] ?? 30);
 const KEPT_MM = DRAWN_TO_MM + WRITTEN_MM;
 /** Heights at which a wall is looked at. */
 const PLACES = 60;
