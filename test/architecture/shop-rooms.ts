@@ -82,6 +82,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
     "profiles",
     "routers",
     "shop-policy",
+    "signing",
     "usable-routers",
   ],
   people: [],

@@ -127,7 +127,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
     settings: config.backups,
     keySettings: config,
   });
-  pictureRooms(app, doors);
+  pictureRooms(app, doors, signer);
   await pageRoutes(app);
   answerOthers();
   return { app, document, compileAll };
