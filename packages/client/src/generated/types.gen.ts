@@ -6606,7 +6606,7 @@ export type ProfileFound = {
      */
     together: Array<Array<ProfileSetting>>;
     /**
-     * Bits that do not make it, each with why: the first fifty of the rack.
+     * Bits that do not make it, each with why: the fifty that came nearest, the nearest first.
      */
     notTaken: Array<{
         /**
