@@ -1,0 +1,28 @@
+import type { Plan } from "../../plan/plan.ts";
+import type { Show } from "../show.ts";
+import { describeRaisedBy, limitTitle } from "./limits.ts";
+import { describeUncertainty } from "./uncertainties.ts";
+
+/**
+ * The speed of a plan as sentences: what is set and what it may come to, the ceiling and what it comes from, the next faster mark and why it is
+ * not taken, and what is not known. A plan that must not be run has no speed, and its sentences say so.
+ */
+export function describeSpeed({ speed }: Plan, show: Show): string[] {
+  const ceiling = `Never above ${show.rotation(speed.ceilingRpm)}: that is ${limitTitle(speed.bindingLimit)}.`;
+  const { setting, raisedBy } = speed;
+  if (setting === undefined) return ["No speed is given: this must not be run."];
+  const dial = setting.mark === undefined ? "No dial" : `Dial at ${show.mark(setting.mark)}`;
+  const sentences = [
+    `${dial}: ${show.rotation(setting.rpm)}, actually at most ${show.rotation(setting.rpmHighest)}. The rim runs at ${show.speed(setting.rimSpeedMPerS)}.`,
+    ceiling,
+  ];
+  if (raisedBy !== undefined) sentences.push(describeRaisedBy(raisedBy, show));
+  const { nextFaster } = setting;
+  if (nextFaster?.speed.mark !== undefined) {
+    const { mark, rpm, rpmHighest } = nextFaster.speed;
+    sentences.push(
+      `Not at ${show.mark(mark)}: it would run ${show.rotation(rpm)}, perhaps ${show.rotation(rpmHighest)}, over ${nextFaster.breaks.map(limitTitle).join(", ")}.`,
+    );
+  }
+  return [...sentences, ...speed.uncertainties.map((cost) => describeUncertainty(cost, show))];
+}
