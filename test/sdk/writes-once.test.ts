@@ -41,6 +41,7 @@ const QUESTIONS = [
   "previewJob",
   "previewManyPlans",
   "previewPlan",
+  "printPlan",
   "searchProfile",
   "sizePanels",
   "tabulatePlans",

@@ -1,15 +1,19 @@
 import type { Contour, Point } from "../scene/contour.ts";
 import { path, rectangle } from "../scene/path.ts";
-import type { PathItem } from "../scene/scene.ts";
+import type { GroupItem } from "../scene/scene.ts";
 
-/** A QR code as it was encoded: as many modules a side, row by row, true where one is dark. */
-export type CodeModules = { readonly size: number; readonly isDark: readonly boolean[] };
+/** A QR code as it was encoded: what it opens, and as many modules a side, row by row, true where one is dark. */
+export type CodeModules = {
+  readonly opens: string;
+  readonly size: number;
+  readonly isDark: readonly boolean[];
+};
 
 /** White around the code, in modules: ISO/IEC 18004 asks for four. */
 const QUIET_MODULES = 4;
 
 /** A code in a square of this size, its quiet zone inside: dark modules beside each other in a row are one rectangle. */
-export function code({ size, isDark }: CodeModules, { xMm, yMm }: Point, sizeMm: number): PathItem {
+export function code({ opens, size, isDark }: CodeModules, { xMm, yMm }: Point, sizeMm: number): GroupItem {
   const moduleMm = sizeMm / (size + 2 * QUIET_MODULES);
   const contours: Contour[] = [];
   for (let row = 0; row < size; row += 1) {
@@ -28,5 +32,10 @@ export function code({ size, isDark }: CodeModules, { xMm, yMm }: Point, sizeMm:
       start = undefined;
     }
   }
-  return path({ of: "code" }, contours, "none", "ink");
+  return {
+    kind: "group",
+    of: "picture",
+    label: `QR code that opens ${opens}`,
+    items: [path({ of: "code" }, contours, "none", "ink")],
+  };
 }

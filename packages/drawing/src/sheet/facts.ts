@@ -9,15 +9,15 @@ const GAP_EM = 0.8;
 /** The longest of our names of facts takes less, in heights of the letter. */
 const NAME_EM = 5.6;
 
-/** Facts one under the other, their names in a column of their own. */
-export function facts(paper: Paper, given: readonly Fact[]): Block[] {
+/** Facts one under the other, their names in a column of their own; as wide as the page unless it is said. */
+export function facts(paper: Paper, given: readonly Fact[], widthMm = innerWidthMm(paper)): Block[] {
   const sizeMm = paper.textMm;
   const hangMm = (NAME_EM + GAP_EM) * sizeMm;
   return given.flatMap(([name, text], index): Block[] => {
     const strips = textStrips(text, {
       sizeMm,
       xMm: paper.marginMm + hangMm,
-      widthMm: innerWidthMm(paper) - hangMm,
+      widthMm: widthMm - hangMm,
     });
     const [first, ...rest] = strips;
     if (first === undefined) return [];

@@ -3,9 +3,9 @@ import { textWidthMm } from "../../font/metrics.ts";
 import type { GroupItem, Item, Scene, TextItem } from "../../scene/scene.ts";
 import { type CodeModules, code } from "../code.ts";
 
-/** A label: a code that opens the record's page, what it is called, and lines of what is known. */
+/** A label: what it is called, lines of what is known, and a code that opens the record's page, if it has one. */
 export type Label = {
-  readonly code: CodeModules;
+  readonly code?: CodeModules;
   /** The shop's own short number, the largest of it. */
   readonly number?: string;
   readonly title: string;
@@ -48,7 +48,7 @@ const ABOVE_EM = 1;
 /**
  * A label by itself, of our own size.
  * @example
- * labelScene({ code: { size: 0, isDark: [] }, title: "Cove", lines: ["Ø 38.1 mm"] }).widthMm // → 62
+ * labelScene({ title: "Cove", lines: ["Ø 38.1 mm"] }).widthMm // → 62
  */
 export function labelScene(label: Label): Scene {
   const items = [labelAt(label, { xMm: 0, yMm: 0, ...OWN_SIZE })];
@@ -59,7 +59,7 @@ export function labelScene(label: Label): Scene {
 export function labelAt(label: Label, { xMm, yMm, widthMm, heightMm }: LabelPlace): GroupItem {
   const codeMm = Math.min(heightMm - 2 * MARGIN_MM, MOST_CODE_MM);
   const growth = Math.min(MOST_GROWTH, Math.max(1, heightMm / OWN_SIZE.heightMm));
-  const leftMm = xMm + MARGIN_MM + codeMm + MARGIN_MM;
+  const leftMm = xMm + MARGIN_MM + (label.code === undefined ? 0 : codeMm + MARGIN_MM);
   const roomMm = xMm + widthMm - MARGIN_MM - leftMm;
   const insideMm = heightMm - 2 * MARGIN_MM;
   const head = headRows(label, roomMm, insideMm * TITLE_SHARE, growth);
@@ -78,8 +78,10 @@ export function labelAt(label: Label, { xMm, yMm, widthMm, heightMm }: LabelPlac
     topMm += sizeMm * LEADING;
     return item;
   });
+  const words: GroupItem = { kind: "group", of: "paragraph", items: texts };
   const codeAt = { xMm: xMm + MARGIN_MM, yMm: yMm + (heightMm - codeMm) / 2 };
-  return { kind: "group", of: "label", items: [...texts, code(label.code, codeAt, codeMm)] };
+  const scanned = label.code === undefined ? [] : [code(label.code, codeAt, codeMm)];
+  return { kind: "group", of: "label", items: [words, ...scanned] };
 }
 
 /** The number, and the title in the largest letters that it fits in whole, or shortened in the smallest. */

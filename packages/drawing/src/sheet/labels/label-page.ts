@@ -1,36 +1,21 @@
 import { path, rectangle } from "../../scene/path.ts";
 import type { GroupItem, Item, Scene } from "../../scene/scene.ts";
-import type { Sheet } from "../sheet.ts";
 import { type Label, labelAt } from "./label.ts";
 import { STOCKS, type Stock, type StockName } from "./stock.ts";
 
-/** What pages of labels are printed of. */
-export type LabelsPrinted = {
-  readonly title: string;
-  readonly labels: readonly Label[];
-  readonly stock: StockName;
-};
-
-/** Labels row by row on as many pages of a stock as they take; one empty page for none. */
-export function labelSheet({ title, labels, stock }: LabelsPrinted): Sheet {
-  const on = STOCKS[stock];
-  const perPage = on.columns * on.rows;
-  const count = Math.max(1, Math.ceil(labels.length / perPage));
-  const pages = Array.from({ length: count }, (_, index) =>
-    page(
-      on,
-      labels.slice(index * perPage, (index + 1) * perPage),
-      `${title}, labels, page ${index + 1} of ${count}`,
-    ),
-  );
-  return { title, pages };
+/** How many labels a page of a stock holds. */
+export function labelsPerPage(stock: StockName): number {
+  const { columns, rows } = STOCKS[stock];
+  return columns * rows;
 }
 
-function page(stock: Stock, labels: readonly Label[], title: string): Scene {
+/** One page of labels, row by row: as many as it holds, and those after them not. */
+export function labelPage(name: StockName, labels: readonly Label[], title: string): Scene {
+  const stock: Stock = STOCKS[name];
   const { labelWidthMm: widthMm, labelHeightMm: heightMm } = stock;
   const groups: GroupItem[] = [];
   const cuts: Item[] = [];
-  labels.forEach((label, index) => {
+  labels.slice(0, labelsPerPage(name)).forEach((label, index) => {
     const xMm = stock.leftMm + (index % stock.columns) * stock.stepXMm;
     const yMm = stock.topMm + Math.floor(index / stock.columns) * stock.stepYMm;
     groups.push(labelAt(label, { xMm, yMm, widthMm, heightMm }));
