@@ -267,7 +267,7 @@ export {
 export { planCard, verdictTitle } from "./wording/english/plan-card.ts";
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
 export { describeNotTaken, describePresentation } from "./wording/english/searches.ts";
-export { describeSpeed } from "./wording/english/speeds.ts";
+export { describeCeiling, describeSpeed } from "./wording/english/speeds.ts";
 export { describeStep } from "./wording/english/steps.ts";
 export { describeTemplateFinding } from "./wording/english/templates.ts";
 export { describeNextTrial } from "./wording/english/trials.ts";

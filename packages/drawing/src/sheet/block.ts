@@ -17,7 +17,7 @@ export type Block = {
   readonly strips: readonly Strip[];
   /** Repeated on each page it goes on to. */
   readonly head?: Strip;
-  /** Room left before it, mm, except at the top of a page. */
+  /** Room left before it, mm, except at the top of a page; less than none beside what is before it. */
   readonly beforeMm: number;
   /** Begins on no page without the start of what comes next. */
   readonly keepsNext?: true;

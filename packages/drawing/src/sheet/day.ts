@@ -35,7 +35,7 @@ export function daySheet(given: DayPrinted): Sheet {
     paragraph(paper, `${verdictTitle(verdict)}. ${verdict === "do-not-run" ? NOT_RUN : lasts(setups)}`, {
       weight: "bold",
     }),
-    ...listed(paper, verdict === "do-not-run" ? "Why not" : "What it rests on", findings),
+    ...listed(paper, verdict === "do-not-run" ? "Why not" : "What asks for care", findings),
   ];
   const advice = paragraph(paper, ADVICE, { weight: "bold", isSmall });
   const rest =
@@ -126,7 +126,7 @@ function settingOf({ mark, rpm, cutterMm, fenceMm }: DaySetupDrawn, show: Show):
     mark === undefined
       ? `no dial, about ${show.rotation(rpm)}`
       : `mark ${show.mark(mark)}, about ${show.rotation(rpm)}`;
-  const fence = fenceMm === undefined ? "" : `; fence ${show.length(fenceMm)}`;
+  const fence = fenceMm === undefined ? "" : `; bit's centre to fence ${show.length(fenceMm)}`;
   return `${speed[0]?.toUpperCase()}${speed.slice(1)}; ${show.length(cutterMm)} of the cutter out${fence}`;
 }
 

@@ -31,7 +31,7 @@ export function flowed({ paper, title, foot, blocks }: Flowing): Sheet {
 
   blocks.forEach((block, index) => {
     if (block.strips.length === 0) return;
-    const needMm = firstOf(block) + (block.keepsNext ? nextOf(blocks, index) : 0);
+    const needMm = firstOf(block) + (block.keepsNext ? Math.max(0, nextOf(blocks, index)) : 0);
     if (needMm > leftMm(block.beforeMm) && last().groups.length > 0) turn();
     let rest = block.strips;
     while (rest.length > 0) {
@@ -90,7 +90,8 @@ function set(page: Filling, { part, beforeMm, label }: Block, strips: readonly S
     items.push(...at(page.bottomMm));
     page.bottomMm += heightMm;
   }
-  page.groups.push({ kind: "group", of: part, ...(label !== undefined && { label }), items });
+  if (items.length > 0)
+    page.groups.push({ kind: "group", of: part, ...(label !== undefined && { label }), items });
 }
 
 type Named = Pick<Flowing, "paper" | "title" | "foot">;
@@ -124,7 +125,7 @@ function finished({ groups }: Filling, index: number, count: number, named: Name
 }
 
 /** As much of the foot as what a sheet belongs to may take; the rest is the page's number. */
-const FOOT_SHARE = 0.66;
+const FOOT_SHARE = 0.74;
 
 function line(given: string, yMm: number, anchor: "start" | "end", share: number, paper: Paper) {
   const { widthMm, marginMm } = paper;

@@ -15,7 +15,7 @@ export type Column<Row> = {
   readonly anchor?: "end";
 };
 
-const GAP_MM = 1.6;
+const GAP_MM = 3.5;
 const PAD_MM = 0.9;
 /** Twice the height of its letters is more than any line takes: what a cell says is shortened past this share of a page. */
 const MOST_OF_PAGE = 0.5;

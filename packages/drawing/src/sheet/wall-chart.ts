@@ -15,7 +15,7 @@ export type ChartBit = {
   /** The fastest setting of this router's dial that the bit may start from; undefined when it may not run in it. */
   readonly setting: { readonly mark: Mark | undefined; readonly rpm: number } | undefined;
   readonly clearance: MountingClearance;
-  /** What no setting may go above, whatever the router. */
+  /** What it is never set above, whatever the router. */
   readonly ceilingRpm: number;
 };
 
@@ -31,6 +31,9 @@ export type WallChartPrinted = {
   readonly paper: PaperName;
 };
 
+/** It is read from farther off than what is held in a hand. */
+const ON_A_WALL = 1.2;
+
 const CLEARED: Readonly<Record<MountingClearance, string>> = {
   handheld: "handheld or table",
   "handheld-with-care": "handheld with care, or table",
@@ -39,7 +42,7 @@ const CLEARED: Readonly<Record<MountingClearance, string>> = {
 
 /** The bits that a router takes, each in a row: mark, speed, how it is held, and what it never goes above. The page lies on its long side. */
 export function wallChartSheet({ router, bits, isAll, asOfDay, units, paper }: WallChartPrinted): Sheet {
-  const on = landscape(PAPERS[paper]);
+  const on = { ...landscape(PAPERS[paper]), textMm: PAPERS[paper].textMm * ON_A_WALL };
   const show = showIn(units);
   return flowed({
     paper: on,
@@ -71,7 +74,7 @@ export function wallChartCard({
     return {
       label: markOf(setting, show),
       lines: [
-        `${called}, Ø ${show.length(diameterMm)}, shank ${show.length(shankDiameterMm)}: ${speed}, never above ${show.rotation(ceilingRpm)}; ${CLEARED[clearance]}.`,
+        `${called}, Ø ${show.length(diameterMm)}, shank ${show.length(shankDiameterMm)}: ${speed}, never set above ${show.rotation(ceilingRpm)}; ${CLEARED[clearance]}.`,
       ],
     };
   });
@@ -102,7 +105,7 @@ function columns(show: Show, bits: readonly ChartBit[]): Column<ChartBit>[] {
   return [
     ...(bits.some((bit) => bit.number !== undefined) ? [number] : []),
     { name: "Bit", share: 3.4, text: ({ name }) => name },
-    { name: "Diameter", share: 1.2, text: ({ diameterMm }) => show.length(diameterMm), anchor: "end" },
+    { name: "Diameter", share: 1.25, text: ({ diameterMm }) => show.length(diameterMm), anchor: "end" },
     { name: "Shank", share: 1.1, text: ({ shankDiameterMm }) => show.length(shankDiameterMm), anchor: "end" },
     {
       name: "Dial mark",
@@ -113,12 +116,17 @@ function columns(show: Show, bits: readonly ChartBit[]): Column<ChartBit>[] {
     },
     {
       name: "Speed, about",
-      share: 1.6,
+      share: 1.5,
       text: ({ setting }) => (setting === undefined ? "" : show.rotation(setting.rpm)),
       weight: "bold",
       anchor: "end",
     },
-    { name: "Never above", share: 1.6, text: ({ ceilingRpm }) => show.rotation(ceilingRpm), anchor: "end" },
+    {
+      name: "Never set above",
+      share: 1.6,
+      text: ({ ceilingRpm }) => show.rotation(ceilingRpm),
+      anchor: "end",
+    },
     { name: "How it is held", share: 1.8, text: ({ clearance }) => CLEARED[clearance] },
   ];
 }

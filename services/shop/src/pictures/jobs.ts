@@ -73,7 +73,7 @@ export function* daySetups(work: JobWork): Question<DaySetupDrawn[]> {
     setups.push({
       bit: bareBit(bit),
       bitName: bit.name,
-      station: `${router?.name ?? "router"}, ${setup.mounting}`,
+      station: `${router?.name ?? "router"}, ${setup.mounting === "table" ? "in a table" : "handheld"}`,
       mark: setup.mark ?? undefined,
       rpm: setup.rpm,
       cutterMm: setup.cutterMm,

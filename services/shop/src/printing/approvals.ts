@@ -46,6 +46,13 @@ export function approvalPrintRoutes(app: App, doors: Doors, place: ShopPlace): v
   );
 }
 
+/** How closely somebody must watch, as a person is told. */
+const WATCHED: Readonly<Record<ApprovalRecord["supervision"], string>> = {
+  beside: "somebody stands beside you",
+  "in-the-room": "somebody is in the room",
+  "on-call": "somebody can be called",
+};
+
 type Approved = Omit<ApprovedPrinted, "units" | "paper">;
 
 function* approvedOf(approval: ApprovalRecord, at: string, place: ShopPlace): Question<Approved> {
@@ -71,7 +78,7 @@ function* approvedOf(approval: ApprovalRecord, at: string, place: ShopPlace): Qu
       course: course?.name ?? approval.courseId,
       by: issuer?.name,
       untilDay: dayIn(place.timeZone, validUntil),
-      supervision: `somebody ${approval.supervision.replaceAll("-", " ")}`,
+      supervision: WATCHED[approval.supervision],
     },
     code: codeOf(`${place.publicUrl}/settings/${approval.id}`),
     plans: [named(first), ...others.map(named)],

@@ -100,7 +100,7 @@ function* whereIs({ placeId, homePlaceId, state }: JobBitShown): Question<string
   const seen = placeId === null ? undefined : yield* named(placeId);
   const home = homePlaceId === null ? undefined : yield* named(homePlaceId);
   const where = seen ?? home;
-  const stands = state === "in-place" ? [] : [state.replaceAll("-", " ")];
+  const stands = state === "in-rack" ? [] : [state.replaceAll("-", " ")];
   const back = seen === undefined || seen === home || home === undefined ? [] : [`back to ${home}`];
   return [where ?? "no place is known", ...stands, ...back].join("; ");
 }

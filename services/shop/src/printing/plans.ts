@@ -32,7 +32,12 @@ export function planPrintRoutes(app: App, doors: Doors): void {
         (function* () {
           const record = requireFound(plans.kind, planId, yield* visibleTo(request, plans).find(planId));
           const named = yield* namedPlan(yield* keptPlan(record, at), record.request);
-          return printed(named, record.name ?? nameOf(named), `${record.id}. ${madeFrom(named)}`, query);
+          return printed(
+            named,
+            record.name ?? nameOf(named),
+            `${record.id}, by engine ${record.plan.engineVersion}`,
+            query,
+          );
         })(),
       ),
   );

@@ -1,3 +1,4 @@
+import { plain } from "../../font/plain.ts";
 import { path, rectangle } from "../../scene/path.ts";
 import type { GroupItem, Item, Scene } from "../../scene/scene.ts";
 import { type Label, labelAt } from "./label.ts";
@@ -28,7 +29,7 @@ export function labelPage(name: StockName, labels: readonly Label[], title: stri
   return {
     widthMm: stock.paper.widthMm,
     heightMm: stock.paper.heightMm,
-    title,
+    title: plain(title),
     description: labels.map(({ number, title: name }) => [number, name].filter(Boolean).join(" ")).join("; "),
     items: cuts.length > 0 ? [running, ...groups] : groups,
   };

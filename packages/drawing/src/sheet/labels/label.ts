@@ -1,5 +1,6 @@
 import { fitted, wrapped } from "../../font/fit.ts";
 import { textWidthMm } from "../../font/metrics.ts";
+import { plain } from "../../font/plain.ts";
 import type { GroupItem, Item, Scene, TextItem } from "../../scene/scene.ts";
 import { type CodeModules, code } from "../code.ts";
 
@@ -52,7 +53,7 @@ const ABOVE_EM = 1;
  */
 export function labelScene(label: Label): Scene {
   const items = [labelAt(label, { xMm: 0, yMm: 0, ...OWN_SIZE })];
-  return { ...OWN_SIZE, title: label.title, description: label.lines.join(", "), items };
+  return { ...OWN_SIZE, title: plain(label.title), description: plain(label.lines.join(", ")), items };
 }
 
 /** A label in its place on a sheet. Lines are set smaller to fit; what still does not is shortened, with the whole of it beside. */
@@ -65,7 +66,8 @@ export function labelAt(label: Label, { xMm, yMm, widthMm, heightMm }: LabelPlac
   const head = headRows(label, roomMm, insideMm * TITLE_SHARE, growth);
   const rest = insideMm - head.reduce((sum, { sizeMm }) => sum + sizeMm * LEADING, 0);
   const rows = [...head, ...lineRows(label.lines, roomMm, rest, growth)];
-  let topMm = yMm + MARGIN_MM;
+  const wordsMm = rows.reduce((sum, { sizeMm }) => sum + sizeMm * LEADING, 0);
+  let topMm = yMm + (heightMm - wordsMm) / 2;
   const texts = rows.map(({ sizeMm, ...row }): Item => {
     const item = {
       kind: "text",

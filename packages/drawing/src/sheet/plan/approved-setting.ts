@@ -1,10 +1,11 @@
 import { ADVICE, type Card, planCard, type Show, showIn } from "@rimwise/domain";
 import type { DrawnUnits } from "../../picture/define.ts";
-import { type Block, heading, stacked, title } from "../block.ts";
+import { type Block, heading, title } from "../block.ts";
 import { type CodeModules, code } from "../code.ts";
 import { type Fact, facts } from "../facts.ts";
 import { flowed } from "../flow.ts";
 import { innerWidthMm, isBrief, PAPERS, type Paper, type PaperName } from "../paper.ts";
+import { placedItems } from "../placed.ts";
 import type { Sheet } from "../sheet.ts";
 import { type PlanNamed, planBlocks } from "./blocks.ts";
 
@@ -34,9 +35,9 @@ const BRIEF_CODE_MM = 22;
 export function approvedSheet(given: ApprovedPrinted): Sheet {
   const paper = PAPERS[given.paper];
   const show = showIn(given.units);
-  const blocks = [title(paper, given.name), approval(given, paper), ...plansOf(given, paper, show)];
+  const blocks = [title(paper, given.name), ...approval(given, paper), ...plansOf(given, paper, show)];
   const { approvalId, issued } = given;
-  return flowed({ paper, title: given.name, foot: `${approvalId}, until ${issued.untilDay}`, blocks });
+  return flowed({ paper, title: given.name, foot: `Until ${issued.untilDay}, ${approvalId}`, blocks });
 }
 
 /** The same in words. */
@@ -48,7 +49,7 @@ export function approvedCard(given: Omit<ApprovedPrinted, "paper">): Card {
     ...planCard(name, plan, showIn(units)).sections.filter(({ lines }) => !lines.includes(ADVICE)),
   ]);
   const approved = [
-    `For ${course}, until ${untilDay}${by === undefined ? "" : `, issued by ${by}`}. With ${supervision}.`,
+    `For ${course}, until ${untilDay}${by === undefined ? "" : `, issued by ${by}`}. Watched: ${supervision}.`,
     `${approvalId}: check first at ${checked.opens} whether it still holds.`,
   ];
   return {
@@ -65,32 +66,41 @@ function plansOf({ plans }: ApprovedPrinted, paper: Paper, show: Show): Block[] 
   ]);
 }
 
-function approval(given: ApprovedPrinted, paper: Paper): Block {
+/** What was approved, beside a code: the words go on to another page if they must, the code stands at their start. */
+function approval(given: ApprovedPrinted, paper: Paper): Block[] {
   const { approvalId, issued } = given;
   const codeMm = isBrief(paper) ? BRIEF_CODE_MM : CODE_MM;
   const said: Fact[] = [
     ["Approved", `for ${issued.course}`],
     ["Until", issued.untilDay],
     ...(issued.by === undefined ? [] : [["Issued by", issued.by] as const]),
-    ["With", issued.supervision],
+    ["Watched", issued.supervision],
     ["Number", approvalId],
-    ["First", "scan the code: it says whether this still holds."],
+    ["First", "scan the code: it says whether this still holds, for you too."],
   ];
   const innerMm = innerWidthMm(paper);
-  const words = stacked(facts(paper, said, innerMm - codeMm - paper.textMm).flatMap(({ strips }) => strips));
-  const heightMm = Math.max(codeMm, words.heightMm);
-  return {
-    part: "label",
-    strips: [
-      {
-        heightMm,
-        at: (topMm) => [
-          { kind: "group", of: "paragraph", items: words.at(topMm) },
-          code(given.code, { xMm: paper.marginMm + innerMm - codeMm, yMm: topMm }, codeMm),
-        ],
-      },
-    ],
-    beforeMm: paper.textMm * 0.5,
-    isWhole: true,
-  };
+  const [first, ...rest] = facts(paper, said, innerMm - codeMm - paper.textMm);
+  const scanned = code(given.code, { xMm: paper.marginMm + innerMm - codeMm, yMm: 0 }, codeMm);
+  if (first === undefined) return [];
+  const wordsMm = [first, ...rest]
+    .flatMap(({ strips }) => strips)
+    .reduce((sum, { heightMm }) => sum + heightMm, 0);
+  return [
+    {
+      part: "picture",
+      ...(scanned.label !== undefined && { label: scanned.label }),
+      strips: [
+        {
+          heightMm: codeMm,
+          at: (topMm) => placedItems(scanned.items, { xMm: 0, yMm: topMm, scale: 1 }),
+        },
+      ],
+      beforeMm: paper.textMm * 0.5,
+      keepsNext: true,
+      isWhole: true,
+    },
+    { ...first, beforeMm: -codeMm },
+    ...rest,
+    { part: "paragraph", strips: [{ heightMm: Math.max(0, codeMm - wordsMm), at: () => [] }], beforeMm: 0 },
+  ];
 }

@@ -90,7 +90,8 @@ function drawn(input: PlanInput, plan: Plan, paper: Paper, show: Show): Block[] 
   if (figures === undefined) return [];
   const roomMm = paper.heightMm - 2 * paper.marginMm;
   const { section, above, legend } = figures;
-  if (isBrief(paper)) return [picture(paper, section, roomMm * BRIEF_SHARE)];
+  if (isBrief(paper))
+    return [picture(paper, section, roomMm * BRIEF_SHARE), paragraph(paper, legend, { isSmall: true })];
   return [
     heading(paper, "Set-up"),
     picture(paper, section, roomMm * SECTION_SHARE),

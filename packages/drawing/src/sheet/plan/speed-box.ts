@@ -1,4 +1,4 @@
-import { limitTitle, type Plan, type Show, VERDICT_MEANINGS, verdictTitle } from "@rimwise/domain";
+import { describeCeiling, type Plan, type Show, VERDICT_MEANINGS, verdictTitle } from "@rimwise/domain";
 import { fitted } from "../../font/fit.ts";
 import { ASCENT_EM, textWidthMm } from "../../font/metrics.ts";
 import type { Item } from "../../scene/scene.ts";
@@ -35,7 +35,7 @@ export function speedBox(paper: Paper, plan: Plan, show: Show): Block {
   return boxed(paper, [
     row(paper, cells),
     ...textStrips(
-      `${VERDICT_MEANINGS[verdict]} At this mark at most ${show.rotation(setting.rpmHighest)}. Never above ${show.rotation(speed.ceilingRpm)}: ${limitTitle(speed.bindingLimit)}.`,
+      `${VERDICT_MEANINGS[verdict]} It may turn at up to ${show.rotation(setting.rpmHighest)} there. ${describeCeiling(plan, show)}`,
       small,
     ),
   ]);
