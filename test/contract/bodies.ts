@@ -153,6 +153,7 @@ const BODIES: Readonly<Record<string, (ids: Ids) => Readonly<Record<string, unkn
   searchProfile: () => ({ shape: PROFILE.shape }),
   drawBit: () => BIT,
   drawPlan: () => PLAN,
+  printPlan: () => PLAN,
   drawPanel: panelsBody,
   drawJoint: jointBody,
   drawProfile: () => ({ shape: PROFILE.shape }),

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { addBit, addPlace, addSomebody, made } from "./crib.ts";
 import { furnish } from "./furnish.ts";
+import { readPdf } from "./read-pdf.ts";
 import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 
 let shop: Shop;
@@ -9,7 +10,8 @@ beforeAll(async () => {
   shop = await openShop({}, undefined, (release) => afterAll(release));
 });
 
-const textsOf = (svg: string) => [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text);
+const textsOf = (svg: string) =>
+  [...svg.matchAll(/<text[^>]*>(?:<title>[^<]*<\/title>)?([^<]*)<\/text>/g)].map(([, text]) => text);
 
 describe("a label", () => {
   test("is SVG of a size in millimetres that says the bit's diameter, shank and marked maximum whole", async () => {
@@ -67,7 +69,7 @@ describe("a label", () => {
     expect(text).toContain("&lt;b&gt;&quot;a&quot;&lt;/b&gt;");
     expect(text).toContain("&amp;");
     // Every `<` opens one of the elements that a label is made of.
-    expect(text.replaceAll(/<\/?(svg|rect|path|g|text)\b/g, "")).not.toContain("<");
+    expect(text.replaceAll(/<\/?(svg|title|desc|rect|path|g|text)\b/g, "")).not.toContain("<");
   });
 
   test.each(["bits", "places", "approvals"])("of %s that are not there is a 404", async (kind) => {
@@ -84,5 +86,61 @@ describe("a label", () => {
       expect((await shop.ask("GET", path, { key })).status).toBe(200);
       expect((await shop.ask("GET", path, { key: null })).status).toBe(401);
     }
+  });
+});
+
+/** Pages of labels, by address. */
+const sheets = async () => {
+  const own = await openShop({}, () => new Date("2026-03-02T08:00:00Z"));
+  const { ids } = await furnish((path, body, key) => made(own, path, body, key), "2026-04-01T12:30:00Z");
+  const paths = [
+    `/v1/bits/labels?ids=${ids["bitId"]}`,
+    `/v1/routers/labels?ids=${ids["routerId"]}`,
+    `/v1/approvals/labels?ids=${ids["approvalId"]}`,
+    `/v1/places/${ids["placeId"]}/labels?`,
+  ];
+  return { own, ids, paths };
+};
+
+describe("pages of labels", () => {
+  test("lie on the stock that was asked for, as HTML and as PDF, with a code that is described", async () => {
+    const { own, paths } = await sheets();
+    for (const path of paths) {
+      const html = await own.ask("GET", `${path}&stock=a4-3x8`);
+      expect(html.status, html.text).toBe(200);
+      expect(html.headers["content-type"]).toContain("text/html");
+      expect(html.text).toContain("@page{size:210mm 297mm;margin:0}");
+      const { rawPayload, headers } = await own.app.inject({
+        url: `${path}&stock=letter-3x10&format=pdf`,
+        headers: { authorization: `Bearer ${own.managerKey}` },
+      });
+      expect(headers["content-type"]).toBe("application/pdf");
+      const { pages, isTagged } = await readPdf(rawPayload);
+      expect(isTagged).toBe(true);
+      expect(pages[0]?.widthMm).toBeCloseTo(215.9, 1);
+      const figures = pages.flatMap(({ elements }) => elements.filter(({ role }) => role === "Figure"));
+      // A router has no page of its own that a code could open.
+      expect(figures.length > 0).toBe(!path.includes("routers"));
+      for (const { alt } of figures) expect(alt).toMatch(/^QR code that opens http/);
+    }
+  });
+
+  test("are refused for a stock or a record that there is not", async () => {
+    const { own, paths } = await sheets();
+    for (const path of paths) {
+      const { status, body } = await own.ask("GET", `${path}&stock=a9`);
+      expect([status, body.errors[0].pointer]).toEqual([422, "/stock"]);
+    }
+    for (const kind of ["bits", "routers", "approvals"]) {
+      const { status, body } = await own.ask("GET", `/v1/${kind}/labels?ids=none_1`);
+      expect([status, body.errors[0].pointer], kind).toEqual([422, "/ids"]);
+    }
+  });
+
+  test("of settings are of those that somebody may see", async () => {
+    const { own, ids } = await sheets();
+    const { key } = await addSomebody(own, "student");
+    const { status, body } = await own.ask("GET", `/v1/approvals/labels?ids=${ids["approvalId"]}`, { key });
+    expect([status, body.errors[0].pointer]).toEqual([422, "/ids"]);
   });
 });

@@ -67,7 +67,7 @@ describe("the client that the running service serves", () => {
     cpSync(await bundleService("client-package-test.js"), join(built, "dist/main.js"));
     cpSync(tarball, join(built, "dist/client.tgz"));
     symlinkSync(join(ROOT, "migrations"), join(checkout, "migrations"));
-    for (const name of ["assets", "node_modules", "package.json"])
+    for (const name of ["assets", "workers", "node_modules", "package.json"])
       symlinkSync(join(ROOT, "services/shop", name), join(built, name));
     const { url } = await startService([join(built, "dist/main.js")], join(checkout, "shop.sqlite"));
     const answer = await fetch(`${url}/client.tgz`);

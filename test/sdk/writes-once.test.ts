@@ -41,6 +41,7 @@ const QUESTIONS = [
   "previewJob",
   "previewManyPlans",
   "previewPlan",
+  "printPlan",
   "searchProfile",
   "sizePanels",
   "tabulatePlans",
@@ -175,6 +176,8 @@ const QUERIES: Readonly<Record<string, (ids: Furnished["ids"]) => string>> = {
   listEvents: () => "?after=2&limit=2",
   listKeys: () => "?limit=2&sort=-createdAt",
   getBitLabels: ({ bitId }) => `?ids=${bitId}`,
+  getRouterLabels: ({ routerId }) => `?ids=${routerId}`,
+  getApprovalLabels: ({ approvalId }) => `?ids=${approvalId}`,
   proposeSpeedTrial: ({ routerId }) => `?routerId=${routerId}`,
 };
 

@@ -1,5 +1,5 @@
 import type { Document, Operation } from "./document.ts";
-import { CORE_FILES, isBinary, namesIn, signaturesOf, takesEither } from "./signatures.ts";
+import { CORE_FILES, namesIn, signaturesOf, takesEither } from "./signatures.ts";
 
 const BANNER = "// Written by packages/client/generate/main.ts from openapi/openapi.json. Do not edit.\n";
 
@@ -148,8 +148,7 @@ function implemented(operation: Operation): string {
 function answersField(operation: Operation): string[] {
   const { answerTypes, isStream } = operation;
   if (isStream || answerTypes.join() === "application/json") return [];
-  const answers = `answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`;
-  return isBinary(operation) ? [answers, "isBinary: true"] : [answers];
+  return [`answers: [${answerTypes.map((type) => `"${type}"`).join(", ")}]`];
 }
 
 /** A file says itself what type it is of. */

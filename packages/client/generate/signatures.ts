@@ -1,3 +1,4 @@
+import { isBytes } from "../src/bytes.ts";
 import type { Operation } from "./document.ts";
 
 /** A method as the interface of its resource declares it: one signature, or one for each thing it can give. */
@@ -48,11 +49,6 @@ export function signaturesOf(operation: Operation): Signature[] {
   ];
 }
 
-/** Whether the answer is no text: bytes, which reading as text would spoil. */
-export function isBinary(operation: Operation): boolean {
-  return isFile(operation) && !operation.answerTypes.every((type) => TEXT.test(type));
-}
-
 /** Whether the answer is no JSON: a file, a label. */
 export function isFile({ answerTypes, isStream }: Operation): boolean {
   return !isStream && answerTypes.length > 0 && !answerTypes.some((type) => /[/+]json$/.test(type));
@@ -72,8 +68,6 @@ export function namesIn(operations: readonly Operation[]): { core: string[]; typ
   ]);
   return { core: named(CORE), types: named([...new Set(schemas)].sort()) };
 }
-
-const TEXT = /^text\/|[+-](xml|ndjson)$/;
 
 /** What a signature may name of the core, and the file that holds it. */
 export const CORE_FILES: Readonly<Record<string, string>> = {
@@ -96,7 +90,7 @@ export const CORE_FILES: Readonly<Record<string, string>> = {
 const CORE = Object.keys(CORE_FILES);
 
 function answerType(operation: Operation): string {
-  if (isFile(operation)) return isBinary(operation) ? "Blob" : "string";
+  if (isFile(operation)) return operation.answerTypes.some(isBytes) ? "Blob" : "string";
   if (operation.answerTypes.length === 0) return "void";
   const response = typeOf(operation, "Response");
   const whole = operation.cursorParameter === undefined ? response : `${response}["data"][number]`;

@@ -18,8 +18,6 @@ export type Operation = {
   readonly contentType?: string | undefined;
   /** Media types of its answer; none if it has no body. Default: `application/json`. */
   readonly answers?: readonly string[] | undefined;
-  /** Set for an answer that is no text. */
-  readonly isBinary?: true | undefined;
   /** Set for a POST that writes nothing: what is neither this nor a GET is sent with an Idempotency-Key. */
   readonly isQuestion?: true;
 };

@@ -1,5 +1,6 @@
 import { answerOf, type Delivered } from "./answer.ts";
 import { attempt } from "./attempt.ts";
+import { isBytes } from "./bytes.ts";
 import { attemptOf, callOf, isStream } from "./call.ts";
 import { follow } from "./follow.ts";
 import type { AnyOptions, Caller, Operation } from "./operation.ts";
@@ -31,11 +32,16 @@ async function deliver<Result>(
   operation: Operation,
   options: AnyOptions,
 ): Promise<Delivered<Result>> {
-  const { signal, timeoutMs, deadlineMs, retries } = limitsOf(settings, options);
+  const {
+    signal,
+    timeoutMs = settings.timeoutMs,
+    deadlineMs = settings.deadlineMs,
+    retries = settings.retries,
+  } = options;
   const call = callOf(settings, operation, options);
   const { fetch, key } = settings;
   const request = (ending: AbortSignal) => attemptOf(call, key, ending);
-  const as = options.asStream ? "stream" : operation.isBinary ? "blob" : "text";
+  const as = options.asStream ? "stream" : operation.answers?.some(isBytes) ? "blob" : "text";
   const deadline = performance.now() + deadlineMs;
   let attempts = 0;
   let failures = 0;
@@ -65,13 +71,4 @@ async function deliver<Result>(
     if (retryInMs === undefined) throw failureOf(attempted);
     await wait(retryInMs, signal);
   }
-}
-
-function limitsOf({ timeoutMs, deadlineMs, retries }: Settings, options: AnyOptions) {
-  return {
-    timeoutMs: options.timeoutMs ?? timeoutMs,
-    deadlineMs: options.deadlineMs ?? deadlineMs,
-    retries: options.retries ?? retries,
-    signal: options.signal,
-  };
 }

@@ -227,6 +227,7 @@ export { TOOTH_MATERIALS, type ToothMaterial } from "./wear/tooth-material.ts";
 export { wearFactor } from "./wear/wear-factor.ts";
 export { WOODS, woodById } from "./wood/registry.ts";
 export type { Wood } from "./wood/wood.ts";
+export { type Card, type CardSection, cardText } from "./wording/card.ts";
 export { codesIn } from "./wording/codes-in.ts";
 export { describeAssumption } from "./wording/english/assumptions.ts";
 export { describeChange } from "./wording/english/changes.ts";
@@ -263,8 +264,10 @@ export {
   describePanelAssumption,
   describePanelFinding,
 } from "./wording/english/panels.ts";
+export { planCard, verdictTitle } from "./wording/english/plan-card.ts";
 export { ADVICE, describePrecaution } from "./wording/english/precautions.ts";
 export { describeNotTaken, describePresentation } from "./wording/english/searches.ts";
+export { describeCeiling, describeSpeed } from "./wording/english/speeds.ts";
 export { describeStep } from "./wording/english/steps.ts";
 export { describeTemplateFinding } from "./wording/english/templates.ts";
 export { describeNextTrial } from "./wording/english/trials.ts";

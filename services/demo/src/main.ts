@@ -1,5 +1,4 @@
 import { type Client, type Cut, createClient, type PanelsRequest, type PlanRequest } from "@rimwise/client";
-import { planCard } from "./card.ts";
 import { classAtWork } from "./class.ts";
 import { dayInTheCrib, historyOf } from "./crib.ts";
 import { kitchenOfDoors } from "./kitchen.ts";
@@ -95,7 +94,8 @@ async function demonstrate(client: Client, clientWith: (key: string) => Client):
 
   for (const { title, bit, router, rest } of QUESTIONS) {
     const asked = { bit: { id: idOf(bitIds, bit) }, router: { id: idOf(routerIds, router) }, ...rest };
-    say(planCard(title, await client.plans.preview(asked)));
+    const card = await client.plans.print(asked, { query: { format: "text" } });
+    say(`${title}\n${await card.text()}`);
   }
 
   say("\nPanels for two kinds of cherry door, through a year of 30 to 60 % relative humidity:");

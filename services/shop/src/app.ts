@@ -41,6 +41,7 @@ import { historyRooms } from "./rooms/history.ts";
 import { KINDS } from "./rooms/kinds.ts";
 import { pictureRooms } from "./rooms/pictures.ts";
 import { planningRooms } from "./rooms/planning.ts";
+import { printingRooms } from "./rooms/printing.ts";
 import { rackRooms } from "./rooms/rack.ts";
 import { signedSoFar } from "./rooms/signed.ts";
 import { openSigner } from "./signing/start.ts";
@@ -113,7 +114,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   clientPackageRoutes(app, parts.clientPackage);
   rackRooms(app, doors, config.publicUrl);
   planningRooms(app, doors);
-  courseRooms(app, doors, { signer, mark: store.mark, labels: config });
+  courseRooms(app, doors, { signer, mark: store.mark, place: config });
   historyRooms(app, doors, {
     bell,
     isStillAllowed,
@@ -128,6 +129,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
     keySettings: config,
   });
   pictureRooms(app, doors, signer);
+  printingRooms(app, doors, config);
   await pageRoutes(app);
   answerOthers();
   return { app, document, compileAll };

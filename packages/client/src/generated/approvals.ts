@@ -4,7 +4,7 @@ import type { Answer } from "../answer.ts";
 import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, Query, StreamOptions, WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { Approval, ApprovalDifference, GetApprovalPictureData, Grounds, ListApprovalsData, NewApproval, Reason, Reissue, SignedSheet, SignedStatus } from "./types.gen.ts";
+import type { Approval, ApprovalDifference, GetApprovalLabelsData, GetApprovalPictureData, GetApprovalPrintoutData, Grounds, ListApprovalsData, NewApproval, Reason, Reissue, SignedSheet, SignedStatus } from "./types.gen.ts";
 
 /** Approved settings: issued, lapsing by themselves, signed. */
 export interface ApprovalsResource {
@@ -102,6 +102,19 @@ export interface ApprovalsResource {
   label(approvalId: string, options?: CallOptions): Answer<string>;
 
   /**
+   * Pages to print with the labels of some settings
+   *
+   * `GET /v1/approvals/labels`
+   */
+  labels(options: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalLabelsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * Pages to print with the labels of some settings
+   *
+   * `GET /v1/approvals/labels`
+   */
+  labels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalLabelsData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
    * An approved setting at the machine, as long as it is in force
    *
    * It names the setting it shows. As SVG it holds a signed statement (a compact JWS in `metadata`): of which setting and result it is, until when, and the SHA-256 of the picture without the statement.
@@ -117,6 +130,19 @@ export interface ApprovalsResource {
    * `GET /v1/approvals/{approvalId}/picture`
    */
   picture(approvalId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalPictureData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * An approved setting on paper, with a code that checks it, as long as it is in force
+   *
+   * `GET /v1/approvals/{approvalId}/printout`
+   */
+  printout(approvalId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalPrintoutData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * An approved setting on paper, with a code that checks it, as long as it is in force
+   *
+   * `GET /v1/approvals/{approvalId}/printout`
+   */
+  printout(approvalId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalPrintoutData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function approvalsOf(caller: Caller): ApprovalsResource {
@@ -143,7 +169,11 @@ export function approvalsOf(caller: Caller): ApprovalsResource {
       caller.send({ path: "/v1/approvals/status" }, options),
     label: (approvalId: string, options?: AnyOptions) =>
       caller.send<never>({ path: "/v1/approvals/{}/label", ids: [approvalId], answers: ["image/svg+xml"] }, options),
+    labels: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/approvals/labels", answers: ["application/pdf", "text/html"] }, options),
     picture: (approvalId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/approvals/{}/picture", ids: [approvalId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ path: "/v1/approvals/{}/picture", ids: [approvalId], answers: ["image/svg+xml", "image/png"] }, options),
+    printout: (approvalId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/approvals/{}/printout", ids: [approvalId], answers: ["application/pdf", "text/html", "text/plain"] }, options),
   };
 }

@@ -100,17 +100,17 @@ export interface BitsResource {
   label(bitId: string, options?: CallOptions): Answer<string>;
 
   /**
-   * A page to print with the labels of some bits
+   * Pages to print with the labels of some bits
    *
    * `GET /v1/bits/labels`
    */
   labels(options: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
-   * A page to print with the labels of some bits
+   * Pages to print with the labels of some bits
    *
    * `GET /v1/bits/labels`
    */
-  labels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }): Answer<string>;
+  labels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetBitLabelsData["query"]>> | undefined }): Answer<Blob>;
 
   /**
    * Export every bit as a file that imports again
@@ -197,7 +197,7 @@ export function bitsOf(caller: Caller): BitsResource {
     label: (bitId: string, options?: AnyOptions) =>
       caller.send<never>({ path: "/v1/bits/{}/label", ids: [bitId], answers: ["image/svg+xml"] }, options),
     labels: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/bits/labels", answers: ["text/html"] }, options),
+      caller.send<never>({ path: "/v1/bits/labels", answers: ["application/pdf", "text/html"] }, options),
     export: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
       caller.send<never>({ path: "/v1/bits/export", answers: ["text/csv", "application/x-ndjson"] }, options),
     import: (file, options) =>
@@ -205,8 +205,8 @@ export function bitsOf(caller: Caller): BitsResource {
     edge: (bitId, options) =>
       caller.send({ path: "/v1/bits/{}/edge", ids: [bitId] }, options),
     picture: (bitId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/bits/{}/picture", ids: [bitId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ path: "/v1/bits/{}/picture", ids: [bitId], answers: ["image/svg+xml", "image/png"] }, options),
     draw: (body: BitInput, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/bits/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/bits/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"] }, options),
   };
 }

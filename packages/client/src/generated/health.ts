@@ -87,6 +87,6 @@ export function healthOf(caller: Caller): HealthResource {
     getApiDescription: (options) =>
       caller.send({ path: "/openapi.json" }, options),
     getClientPackage: (options?: AnyOptions) =>
-      caller.send<never>({ path: "/client.tgz", answers: ["application/gzip"], isBinary: true }, options),
+      caller.send<never>({ path: "/client.tgz", answers: ["application/gzip"] }, options),
   };
 }

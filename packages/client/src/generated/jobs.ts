@@ -4,7 +4,7 @@ import type { Answer } from "../answer.ts";
 import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { DrawJobData, GetJobPictureData, Job, JobApprovals, JobApprovalsMade, JobChange, JobChanges, JobEnd, JobSummary, JobWork, ListJobsData, NewJob, SetupMade } from "./types.gen.ts";
+import type { DrawJobData, GetJobPictureData, GetJobPrintoutData, Job, JobApprovals, JobApprovalsMade, JobChange, JobChanges, JobEnd, JobSummary, JobWork, ListJobsData, NewJob, SetupMade } from "./types.gen.ts";
 
 /** From a list of parts to the bits, set-ups and hours of a day's work. */
 export interface JobsResource {
@@ -136,6 +136,19 @@ export interface JobsResource {
    * `POST /v1/jobs/picture`
    */
   draw(body: NewJob, options?: CallOptions & { readonly query?: Loose<NonNullable<DrawJobData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * A job's day on paper: what to fetch and its set-ups; refused once it would be computed otherwise
+   *
+   * `GET /v1/jobs/{jobId}/printout`
+   */
+  printout(jobId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetJobPrintoutData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A job's day on paper: what to fetch and its set-ups; refused once it would be computed otherwise
+   *
+   * `GET /v1/jobs/{jobId}/printout`
+   */
+  printout(jobId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetJobPrintoutData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function jobsOf(caller: Caller): JobsResource {
@@ -167,8 +180,10 @@ export function jobsOf(caller: Caller): JobsResource {
     draftApprovals: (jobId, body, options) =>
       caller.send({ method: "POST", path: "/v1/jobs/{}/approvals", ids: [jobId], body }, options),
     picture: (jobId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/jobs/{}/picture", ids: [jobId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ path: "/v1/jobs/{}/picture", ids: [jobId], answers: ["image/svg+xml", "image/png"] }, options),
     draw: (body: NewJob, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/jobs/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/jobs/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"] }, options),
+    printout: (jobId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/jobs/{}/printout", ids: [jobId], answers: ["application/pdf", "text/html", "text/plain"] }, options),
   };
 }

@@ -41,6 +41,6 @@ export function jointsOf(caller: Caller): JointsResource {
     fitTemplate: (body, options) =>
       caller.send({ method: "POST", path: "/v1/joints/template", body, isQuestion: true }, options),
     draw: (body: JointRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/joints/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/joints/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"] }, options),
   };
 }

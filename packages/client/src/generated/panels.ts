@@ -32,6 +32,6 @@ export function panelsOf(caller: Caller): PanelsResource {
     size: (body, options) =>
       caller.send({ method: "POST", path: "/v1/panels/size", body, isQuestion: true }, options),
     draw: (body: PanelsRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/panels/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/panels/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"] }, options),
   };
 }

@@ -4,22 +4,22 @@ import type { Answer } from "../answer.ts";
 import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { CreateManyPlacesData, CreatedPlaces, GetPlacePictureData, ListPlacesData, NewPlace, NewPlaces, Place, PlaceChange, PlaceContents, StockTake } from "./types.gen.ts";
+import type { CreateManyPlacesData, CreatedPlaces, GetPlaceLabelsData, GetPlacePictureData, ListPlacesData, NewPlace, NewPlaces, Place, PlaceChange, PlaceContents, StockTake } from "./types.gen.ts";
 
 /** Where bits are kept, what is there and what is missing. */
 export interface PlacesResource {
   /**
-   * A page to print with the labels of a place, of all places inside it, and of the bits that belong there
+   * Pages to print with the labels of a place, of all places inside it, and of the bits that belong there
    *
    * `GET /v1/places/{placeId}/labels`
    */
-  labels(placeId: string, options: CallOptions & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  labels(placeId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetPlaceLabelsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
-   * A page to print with the labels of a place, of all places inside it, and of the bits that belong there
+   * Pages to print with the labels of a place, of all places inside it, and of the bits that belong there
    *
    * `GET /v1/places/{placeId}/labels`
    */
-  labels(placeId: string, options?: CallOptions): Answer<string>;
+  labels(placeId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetPlaceLabelsData["query"]>> | undefined }): Answer<Blob>;
 
   /**
    * A label to print for a place
@@ -112,8 +112,8 @@ export interface PlacesResource {
 
 export function placesOf(caller: Caller): PlacesResource {
   return {
-    labels: (placeId: string, options?: AnyOptions) =>
-      caller.send<never>({ path: "/v1/places/{}/labels", ids: [placeId], answers: ["text/html"] }, options),
+    labels: (placeId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/places/{}/labels", ids: [placeId], answers: ["application/pdf", "text/html"] }, options),
     label: (placeId: string, options?: AnyOptions) =>
       caller.send<never>({ path: "/v1/places/{}/label", ids: [placeId], answers: ["image/svg+xml"] }, options),
     list: (query, options) =>
@@ -133,6 +133,6 @@ export function placesOf(caller: Caller): PlacesResource {
     takeStock: (placeId, body, options) =>
       caller.send({ method: "POST", path: "/v1/places/{}/stock-takes", ids: [placeId], body }, options),
     picture: (placeId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/places/{}/picture", ids: [placeId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ path: "/v1/places/{}/picture", ids: [placeId], answers: ["image/svg+xml", "image/png"] }, options),
   };
 }

@@ -5,7 +5,7 @@ import type { AnyOptions, CallOptions, Caller, ConditionalOptions, Loose, Query,
 import type { Pages } from "../pages.ts";
 import type { Asking, FieldOf, PartsOf, Whole } from "../parts.ts";
 import type { NotModified } from "../read.ts";
-import type { CorrectionRequest, CreatePlanData, DrawPlanData, GetPlanData, GetPlanPictureData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanCorrection, PlanRequest, PlanSummary, PreviewCorrectionData, PreviewManyPlansData, PreviewPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
+import type { CorrectionRequest, CreatePlanData, DrawPlanData, GetPlanData, GetPlanPictureData, GetPlanPrintoutData, ListPlansData, NewPlan, Plan, PlanBatch, PlanBatchAnswer, PlanCorrection, PlanRequest, PlanSummary, PreviewCorrectionData, PreviewManyPlansData, PreviewPlanData, PrintPlanData, ShopTable, ShopTableRequest, StoredPlan, TestPiece } from "./types.gen.ts";
 
 /** Plans for cuts: speed, dial mark, passes and order of work, every limit explained. */
 export interface PlansResource {
@@ -114,6 +114,32 @@ export interface PlansResource {
    * `POST /v1/plans/picture`
    */
   draw(body: PlanRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<DrawPlanData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * A stored plan on paper, to lie at the machine; refused once it would be another plan
+   *
+   * `GET /v1/plans/{planId}/printout`
+   */
+  printout(planId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetPlanPrintoutData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * A stored plan on paper, to lie at the machine; refused once it would be another plan
+   *
+   * `GET /v1/plans/{planId}/printout`
+   */
+  printout(planId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetPlanPrintoutData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * The same of a plan that is computed and not kept
+   *
+   * `POST /v1/plans/printout`
+   */
+  print(body: PlanRequest, options: CallOptions & { readonly query?: Loose<NonNullable<PrintPlanData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * The same of a plan that is computed and not kept
+   *
+   * `POST /v1/plans/printout`
+   */
+  print(body: PlanRequest, options?: CallOptions & { readonly query?: Loose<NonNullable<PrintPlanData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function plansOf(caller: Caller): PlansResource {
@@ -135,8 +161,12 @@ export function plansOf(caller: Caller): PlansResource {
     get: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
       caller.send<never>({ path: "/v1/plans/{}", ids: [planId] }, options),
     picture: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/plans/{}/picture", ids: [planId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ path: "/v1/plans/{}/picture", ids: [planId], answers: ["image/svg+xml", "image/png"] }, options),
     draw: (body: PlanRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/plans/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/plans/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"] }, options),
+    printout: (planId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/plans/{}/printout", ids: [planId], answers: ["application/pdf", "text/html", "text/plain"] }, options),
+    print: (body: PlanRequest, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ method: "POST", path: "/v1/plans/printout", body, isQuestion: true, answers: ["application/pdf", "text/html", "text/plain"] }, options),
   };
 }

@@ -100,8 +100,8 @@ export function profilesOf(caller: Caller): ProfilesResource {
     search: (body, options) =>
       caller.send({ method: "POST", path: "/v1/profiles/search", body, isQuestion: true }, options),
     picture: (profileId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/profiles/{}/picture", ids: [profileId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ path: "/v1/profiles/{}/picture", ids: [profileId], answers: ["image/svg+xml", "image/png"] }, options),
     draw: (body: ProfileSearch, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ method: "POST", path: "/v1/profiles/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ method: "POST", path: "/v1/profiles/picture", body, isQuestion: true, answers: ["image/svg+xml", "image/png"] }, options),
   };
 }

@@ -4,10 +4,23 @@ import type { Answer } from "../answer.ts";
 import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { GetRouterPictureData, ListRoutersData, NewRouter, Router, RouterChange } from "./types.gen.ts";
+import type { GetRouterLabelsData, GetRouterPictureData, GetRouterPrintoutData, ListRoutersData, NewRouter, Router, RouterChange } from "./types.gen.ts";
 
 /** The shop's routers and their speed dials. */
 export interface RoutersResource {
+  /**
+   * Pages to print with the labels of some routers
+   *
+   * `GET /v1/routers/labels`
+   */
+  labels(options: CallOptions & { readonly query?: Loose<NonNullable<GetRouterLabelsData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * Pages to print with the labels of some routers
+   *
+   * `GET /v1/routers/labels`
+   */
+  labels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetRouterLabelsData["query"]>> | undefined }): Answer<Blob>;
+
   /**
    * List the routers of the shop
    *
@@ -61,10 +74,25 @@ export interface RoutersResource {
    * `GET /v1/routers/{routerId}/picture`
    */
   picture(routerId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetRouterPictureData["query"]>> | undefined }): Answer<Blob>;
+
+  /**
+   * The wall chart of a router: its bits with mark, speed, how they are held and what they never go above
+   *
+   * `GET /v1/routers/{routerId}/printout`
+   */
+  printout(routerId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetRouterPrintoutData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
+  /**
+   * The wall chart of a router: its bits with mark, speed, how they are held and what they never go above
+   *
+   * `GET /v1/routers/{routerId}/printout`
+   */
+  printout(routerId: string, options?: CallOptions & { readonly query?: Loose<NonNullable<GetRouterPrintoutData["query"]>> | undefined }): Answer<Blob>;
 }
 
 export function routersOf(caller: Caller): RoutersResource {
   return {
+    labels: (options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/routers/labels", answers: ["application/pdf", "text/html"] }, options),
     list: (query, options) =>
       caller.list({ path: "/v1/routers", query }, options),
     create: (body, options) =>
@@ -76,6 +104,8 @@ export function routersOf(caller: Caller): RoutersResource {
     delete: (routerId, version) =>
       caller.send({ method: "DELETE", path: "/v1/routers/{}", ids: [routerId], answers: [] }, changeOptions(version)),
     picture: (routerId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
-      caller.send<never>({ path: "/v1/routers/{}/picture", ids: [routerId], answers: ["image/svg+xml", "image/png"], isBinary: true }, options),
+      caller.send<never>({ path: "/v1/routers/{}/picture", ids: [routerId], answers: ["image/svg+xml", "image/png"] }, options),
+    printout: (routerId: string, options?: AnyOptions & { readonly query?: Query | undefined }) =>
+      caller.send<never>({ path: "/v1/routers/{}/printout", ids: [routerId], answers: ["application/pdf", "text/html", "text/plain"] }, options),
   };
 }

@@ -16325,6 +16325,14 @@ export type GetBitLabelsData = {
          * Ids, up to 200, with commas between them.
          */
         ids: string;
+        /**
+         * What they are printed on. `a4-plain`: 27 labels of 62 × 29 mm on plain A4 paper, to cut out. `letter-plain`: 27 labels of 62 × 29 mm on plain letter paper, to cut out. `tape`: One label of 62 × 29 mm a page, for a printer of label tape. `a4-3x8`: 24 labels of 70 × 37 mm on A4, without gaps. `a4-3x7`: 21 labels of 63.5 × 38.1 mm on A4. `letter-3x10`: 30 labels of 2-5/8 × 1 in on letter paper. `letter-2x5`: 10 labels of 4 × 2 in on letter paper.
+         */
+        stock?: 'a4-plain' | 'letter-plain' | 'tape' | 'a4-3x8' | 'a4-3x7' | 'letter-3x10' | 'letter-2x5';
+        /**
+         * HTML to print from a browser, or PDF with its fonts.
+         */
+        format?: 'html' | 'pdf';
     };
     url: '/v1/bits/labels';
 };
@@ -16376,12 +16384,86 @@ export type GetBitLabelsError = GetBitLabelsErrors[keyof GetBitLabelsErrors];
 
 export type GetBitLabelsResponses = {
     /**
-     * HTML.
+     * PDF, tagged.
      */
-    200: string;
+    200: Blob | File;
 };
 
 export type GetBitLabelsResponse = GetBitLabelsResponses[keyof GetBitLabelsResponses];
+
+export type GetRouterLabelsData = {
+    body?: never;
+    path?: never;
+    query: {
+        /**
+         * Ids, up to 200, with commas between them.
+         */
+        ids: string;
+        /**
+         * What they are printed on. `a4-plain`: 27 labels of 62 × 29 mm on plain A4 paper, to cut out. `letter-plain`: 27 labels of 62 × 29 mm on plain letter paper, to cut out. `tape`: One label of 62 × 29 mm a page, for a printer of label tape. `a4-3x8`: 24 labels of 70 × 37 mm on A4, without gaps. `a4-3x7`: 21 labels of 63.5 × 38.1 mm on A4. `letter-3x10`: 30 labels of 2-5/8 × 1 in on letter paper. `letter-2x5`: 10 labels of 4 × 2 in on letter paper.
+         */
+        stock?: 'a4-plain' | 'letter-plain' | 'tape' | 'a4-3x8' | 'a4-3x7' | 'letter-3x10' | 'letter-2x5';
+        /**
+         * HTML to print from a browser, or PDF with its fonts.
+         */
+        format?: 'html' | 'pdf';
+    };
+    url: '/v1/routers/labels';
+};
+
+export type GetRouterLabelsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetRouterLabelsError = GetRouterLabelsErrors[keyof GetRouterLabelsErrors];
+
+export type GetRouterLabelsResponses = {
+    /**
+     * PDF, tagged.
+     */
+    200: Blob | File;
+};
+
+export type GetRouterLabelsResponse = GetRouterLabelsResponses[keyof GetRouterLabelsResponses];
 
 export type GetPlaceLabelsData = {
     body?: never;
@@ -16391,7 +16473,16 @@ export type GetPlaceLabelsData = {
          */
         placeId: string;
     };
-    query?: never;
+    query?: {
+        /**
+         * What they are printed on. `a4-plain`: 27 labels of 62 × 29 mm on plain A4 paper, to cut out. `letter-plain`: 27 labels of 62 × 29 mm on plain letter paper, to cut out. `tape`: One label of 62 × 29 mm a page, for a printer of label tape. `a4-3x8`: 24 labels of 70 × 37 mm on A4, without gaps. `a4-3x7`: 21 labels of 63.5 × 38.1 mm on A4. `letter-3x10`: 30 labels of 2-5/8 × 1 in on letter paper. `letter-2x5`: 10 labels of 4 × 2 in on letter paper.
+         */
+        stock?: 'a4-plain' | 'letter-plain' | 'tape' | 'a4-3x8' | 'a4-3x7' | 'letter-3x10' | 'letter-2x5';
+        /**
+         * HTML to print from a browser, or PDF with its fonts.
+         */
+        format?: 'html' | 'pdf';
+    };
     url: '/v1/places/{placeId}/labels';
 };
 
@@ -16425,6 +16516,10 @@ export type GetPlaceLabelsErrors = {
      */
     414: Problem;
     /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
      * Wait as Retry-After says.
      */
     429: Problem;
@@ -16446,9 +16541,9 @@ export type GetPlaceLabelsError = GetPlaceLabelsErrors[keyof GetPlaceLabelsError
 
 export type GetPlaceLabelsResponses = {
     /**
-     * HTML.
+     * PDF, tagged.
      */
-    200: string;
+    200: Blob | File;
 };
 
 export type GetPlaceLabelsResponse = GetPlaceLabelsResponses[keyof GetPlaceLabelsResponses];
@@ -26130,6 +26225,80 @@ export type GetApprovalLabelResponses = {
 
 export type GetApprovalLabelResponse = GetApprovalLabelResponses[keyof GetApprovalLabelResponses];
 
+export type GetApprovalLabelsData = {
+    body?: never;
+    path?: never;
+    query: {
+        /**
+         * Ids, up to 200, with commas between them.
+         */
+        ids: string;
+        /**
+         * What they are printed on. `a4-plain`: 27 labels of 62 × 29 mm on plain A4 paper, to cut out. `letter-plain`: 27 labels of 62 × 29 mm on plain letter paper, to cut out. `tape`: One label of 62 × 29 mm a page, for a printer of label tape. `a4-3x8`: 24 labels of 70 × 37 mm on A4, without gaps. `a4-3x7`: 21 labels of 63.5 × 38.1 mm on A4. `letter-3x10`: 30 labels of 2-5/8 × 1 in on letter paper. `letter-2x5`: 10 labels of 4 × 2 in on letter paper.
+         */
+        stock?: 'a4-plain' | 'letter-plain' | 'tape' | 'a4-3x8' | 'a4-3x7' | 'letter-3x10' | 'letter-2x5';
+        /**
+         * HTML to print from a browser, or PDF with its fonts.
+         */
+        format?: 'html' | 'pdf';
+    };
+    url: '/v1/approvals/labels';
+};
+
+export type GetApprovalLabelsErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalLabelsError = GetApprovalLabelsErrors[keyof GetApprovalLabelsErrors];
+
+export type GetApprovalLabelsResponses = {
+    /**
+     * PDF, tagged.
+     */
+    200: Blob | File;
+};
+
+export type GetApprovalLabelsResponse = GetApprovalLabelsResponses[keyof GetApprovalLabelsResponses];
+
 export type ListChecksData = {
     body?: never;
     path?: never;
@@ -29734,3 +29903,445 @@ export type DrawJobResponses = {
 };
 
 export type DrawJobResponse = DrawJobResponses[keyof DrawJobResponses];
+
+export type GetPlanPrintoutData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a plan.
+         */
+        planId: string;
+    };
+    query?: {
+        /**
+         * What it is printed on. `a5`: A5, 148 × 210 mm (ISO 216). `a4`: A4, 210 × 297 mm (ISO 216). `a3`: A3, 297 × 420 mm (ISO 216). `letter`: Letter, 8-1/2 × 11 in. `half-letter`: Half of a letter, 5-1/2 × 8-1/2 in. `index-card`: An index card, 127 × 76 mm (5 × 3 in).
+         */
+        paper?: 'a5' | 'a4' | 'a3' | 'letter' | 'half-letter' | 'index-card';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * PDF with its fonts, HTML to print from a browser, or the same in words as plain text, on no paper.
+         */
+        format?: 'pdf' | 'html' | 'text';
+    };
+    url: '/v1/plans/{planId}/printout';
+};
+
+export type GetPlanPrintoutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetPlanPrintoutError = GetPlanPrintoutErrors[keyof GetPlanPrintoutErrors];
+
+export type GetPlanPrintoutResponses = {
+    /**
+     * PDF, tagged.
+     */
+    200: Blob | File;
+};
+
+export type GetPlanPrintoutResponse = GetPlanPrintoutResponses[keyof GetPlanPrintoutResponses];
+
+export type PrintPlanData = {
+    body: PlanRequest;
+    path?: never;
+    query?: {
+        /**
+         * What it is printed on. `a5`: A5, 148 × 210 mm (ISO 216). `a4`: A4, 210 × 297 mm (ISO 216). `a3`: A3, 297 × 420 mm (ISO 216). `letter`: Letter, 8-1/2 × 11 in. `half-letter`: Half of a letter, 5-1/2 × 8-1/2 in. `index-card`: An index card, 127 × 76 mm (5 × 3 in).
+         */
+        paper?: 'a5' | 'a4' | 'a3' | 'letter' | 'half-letter' | 'index-card';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * PDF with its fonts, HTML to print from a browser, or the same in words as plain text, on no paper.
+         */
+        format?: 'pdf' | 'html' | 'text';
+    };
+    url: '/v1/plans/printout';
+};
+
+export type PrintPlanErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * The body did not arrive in time.
+     */
+    408: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * The body is of a type that is not taken here.
+     */
+    415: Problem;
+    /**
+     * Something else than 100-continue is expected.
+     */
+    417: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+    /**
+     * The disk of the service's machine is full. Nothing was changed.
+     */
+    507: Problem;
+};
+
+export type PrintPlanError = PrintPlanErrors[keyof PrintPlanErrors];
+
+export type PrintPlanResponses = {
+    /**
+     * PDF, tagged.
+     */
+    200: Blob | File;
+};
+
+export type PrintPlanResponse = PrintPlanResponses[keyof PrintPlanResponses];
+
+export type GetApprovalPrintoutData = {
+    body?: never;
+    path: {
+        /**
+         * Id of an approval.
+         */
+        approvalId: string;
+    };
+    query?: {
+        /**
+         * What it is printed on. `a5`: A5, 148 × 210 mm (ISO 216). `a4`: A4, 210 × 297 mm (ISO 216). `a3`: A3, 297 × 420 mm (ISO 216). `letter`: Letter, 8-1/2 × 11 in. `half-letter`: Half of a letter, 5-1/2 × 8-1/2 in. `index-card`: An index card, 127 × 76 mm (5 × 3 in).
+         */
+        paper?: 'a5' | 'a4' | 'a3' | 'letter' | 'half-letter' | 'index-card';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * PDF with its fonts, HTML to print from a browser, or the same in words as plain text, on no paper.
+         */
+        format?: 'pdf' | 'html' | 'text';
+    };
+    url: '/v1/approvals/{approvalId}/printout';
+};
+
+export type GetApprovalPrintoutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetApprovalPrintoutError = GetApprovalPrintoutErrors[keyof GetApprovalPrintoutErrors];
+
+export type GetApprovalPrintoutResponses = {
+    /**
+     * PDF, tagged.
+     */
+    200: Blob | File;
+};
+
+export type GetApprovalPrintoutResponse = GetApprovalPrintoutResponses[keyof GetApprovalPrintoutResponses];
+
+export type GetJobPrintoutData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a job.
+         */
+        jobId: string;
+    };
+    query?: {
+        /**
+         * What it is printed on. `a5`: A5, 148 × 210 mm (ISO 216). `a4`: A4, 210 × 297 mm (ISO 216). `a3`: A3, 297 × 420 mm (ISO 216). `letter`: Letter, 8-1/2 × 11 in. `half-letter`: Half of a letter, 5-1/2 × 8-1/2 in. `index-card`: An index card, 127 × 76 mm (5 × 3 in).
+         */
+        paper?: 'a5' | 'a4' | 'a3' | 'letter' | 'half-letter' | 'index-card';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * PDF with its fonts, HTML to print from a browser, or the same in words as plain text, on no paper.
+         */
+        format?: 'pdf' | 'html' | 'text';
+    };
+    url: '/v1/jobs/{jobId}/printout';
+};
+
+export type GetJobPrintoutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetJobPrintoutError = GetJobPrintoutErrors[keyof GetJobPrintoutErrors];
+
+export type GetJobPrintoutResponses = {
+    /**
+     * PDF, tagged.
+     */
+    200: Blob | File;
+};
+
+export type GetJobPrintoutResponse = GetJobPrintoutResponses[keyof GetJobPrintoutResponses];
+
+export type GetRouterPrintoutData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a router.
+         */
+        routerId: string;
+    };
+    query?: {
+        /**
+         * Ids, up to 200, with commas between them.
+         */
+        ids?: string;
+        /**
+         * What it is printed on. `a5`: A5, 148 × 210 mm (ISO 216). `a4`: A4, 210 × 297 mm (ISO 216). `a3`: A3, 297 × 420 mm (ISO 216). `letter`: Letter, 8-1/2 × 11 in. `half-letter`: Half of a letter, 5-1/2 × 8-1/2 in. `index-card`: An index card, 127 × 76 mm (5 × 3 in).
+         */
+        paper?: 'a5' | 'a4' | 'a3' | 'letter' | 'half-letter' | 'index-card';
+        /**
+         * The units it speaks.
+         */
+        units?: 'metric' | 'imperial';
+        /**
+         * PDF with its fonts, HTML to print from a browser, or the same in words as plain text, on no paper.
+         */
+        format?: 'pdf' | 'html' | 'text';
+    };
+    url: '/v1/routers/{routerId}/printout';
+};
+
+export type GetRouterPrintoutErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Some input cannot be accepted; `errors` names each field. Nothing was changed.
+     */
+    422: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetRouterPrintoutError = GetRouterPrintoutErrors[keyof GetRouterPrintoutErrors];
+
+export type GetRouterPrintoutResponses = {
+    /**
+     * PDF, tagged.
+     */
+    200: Blob | File;
+};
+
+export type GetRouterPrintoutResponse = GetRouterPrintoutResponses[keyof GetRouterPrintoutResponses];

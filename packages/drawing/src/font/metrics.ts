@@ -50,6 +50,12 @@ export function signWidthEm(sign: string, weight: Weight): number {
   return WIDTHS[weight].get(sign.codePointAt(0) ?? 0) ?? UNKNOWN_EM;
 }
 
+/** Whether the font has every sign of a text: what it has not is set as a square. */
+export function hasEverySign(text: string, weight: Weight): boolean {
+  for (const sign of text) if (!WIDTHS[weight].has(sign.codePointAt(0) ?? 0)) return false;
+  return true;
+}
+
 /** A list reads "place width,width*times place width …": the places of runs of signs, and the widths of the signs from there on. */
 function widthsOf({ unitsPerEm, widths }: FontData): Map<number, number> {
   const found = new Map<number, number>();

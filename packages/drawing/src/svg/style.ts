@@ -1,22 +1,39 @@
+import { STROKES, type Stroke, TONES } from "../scene/look.ts";
 import type { Fill, LineStyle } from "../scene/scene.ts";
+import { short } from "./number.ts";
 
 /** DejaVu Sans, by whose widths everything was laid out; any other face is squeezed into the same room. */
 export const FONT_FAMILY = "'DejaVu Sans', sans-serif";
 
-/** Widths of line about a factor of 1.4 to 2 apart, after ISO 128, from memory. */
 export const LINES: Readonly<Record<LineStyle, string>> = {
   none: "",
-  thin: ` stroke="#000" stroke-width=".18"`,
-  medium: ` stroke="#000" stroke-width=".35"`,
-  heavy: ` stroke="#000" stroke-width=".7" stroke-linejoin="round"`,
-  dashed: ` stroke="#000" stroke-width=".25" stroke-dasharray="1.6 1"`,
-  chain: ` stroke="#000" stroke-width=".18" stroke-dasharray="4 .8 .6 .8"`,
-  erased: ` stroke="#fff" stroke-width=".6"`,
+  thin: strokeSvg(STROKES.thin),
+  medium: strokeSvg(STROKES.medium),
+  heavy: strokeSvg(STROKES.heavy),
+  dashed: strokeSvg(STROKES.dashed),
+  chain: strokeSvg(STROKES.chain),
+  erased: strokeSvg(STROKES.erased),
 };
 
 export const FILLS: Readonly<Record<Fill, string>> = {
-  none: ` fill="none"`,
-  paper: ` fill="#fff" fill-rule="evenodd"`,
-  pale: ` fill="#e4e4e4" fill-rule="evenodd"`,
-  ink: ` fill="#000" fill-rule="evenodd"`,
+  none: fillSvg(TONES.none),
+  paper: fillSvg(TONES.paper),
+  pale: fillSvg(TONES.pale),
+  ink: fillSvg(TONES.ink),
 };
+
+function strokeSvg(stroke: Stroke | undefined): string {
+  if (stroke === undefined) return "";
+  const { widthMm, tone, dashMm = [], isRound } = stroke;
+  const dash = dashMm.length === 0 ? "" : ` stroke-dasharray="${dashMm.map(lean).join(" ")}"`;
+  return ` stroke="${tone}" stroke-width="${lean(widthMm)}"${dash}${isRound ? ` stroke-linejoin="round"` : ""}`;
+}
+
+function fillSvg(tone: string | undefined): string {
+  return tone === undefined ? ` fill="none"` : ` fill="${tone}" fill-rule="evenodd"`;
+}
+
+/** Without the nought before the point: these stand in every path. */
+function lean(mm: number): string {
+  return short(mm).replace(/^0\./, ".");
+}

@@ -1,20 +1,21 @@
+import Type from "typebox";
 import { visibleTo } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
+import { idList } from "../http/identity-filters.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
+import { dayIn, type ShopPlace } from "../http/shop-place.ts";
+import type { CodedLabel } from "../labels/label.ts";
 import { labelRoute } from "../labels/label-route.ts";
+import { labelSheetRoute } from "../labels/sheet-route.ts";
+import { unknownIn } from "../labels/unknown.ts";
+import { notValid } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
+import type { Question } from "../store/query.ts";
 import { approvalKind } from "./kind.ts";
 import { approvals } from "./reads.ts";
 import type { ApprovalRecord } from "./record-schema.ts";
-
-/** Where labels lead, and whose days they name. */
-export type LabelPlace = {
-  readonly publicUrl: string;
-  /** IANA name of the shop's time zone. */
-  readonly timeZone: string;
-};
 
 /** What a bit is cleared for, as a label says it beside how the router is held. */
 const CLEARED: Readonly<Record<string, string>> = {
@@ -23,7 +24,7 @@ const CLEARED: Readonly<Record<string, string>> = {
   "handheld-with-care": "handheld with care",
 };
 
-export function approvalLabelRoutes(app: App, doors: Doors, { publicUrl, timeZone }: LabelPlace): void {
+export function approvalLabelRoutes(app: App, doors: Doors, place: ShopPlace): void {
   labelRoute(
     app,
     doors,
@@ -36,23 +37,48 @@ export function approvalLabelRoutes(app: App, doors: Doors, { publicUrl, timeZon
     },
     function* ({ params: { approvalId }, request }) {
       const found = yield* visibleTo(request, approvals).find(approvalId);
-      const approval = requireFound(approvalKind, approvalId, found);
-      const bit = yield* bits.find(approval.bitId);
-      const router = yield* routers.find(approval.routerId);
-      return {
-        url: `${publicUrl}/settings/${approval.id}`,
-        title: approval.name,
-        lines: [
-          bit?.name ?? approval.bitId,
-          router?.name ?? approval.routerId,
-          mountingOf(approval),
-          speedOf(approval),
-          `until ${dayIn(timeZone, approval.validUntil)}`,
-          "check first: scan",
-        ],
-      };
+      return yield* approvalLabel(requireFound(approvalKind, approvalId, found), place);
     },
   );
+
+  labelSheetRoute(
+    app,
+    doors,
+    {
+      scope: "approvals:read",
+      tag: "approvals",
+      path: "/v1/approvals/labels",
+      operationId: "getApprovalLabels",
+      summary: "Pages to print with the labels of some settings",
+      query: Type.Object({ ids: idList }),
+    },
+    function* ({ query: { ids }, request }) {
+      const labels: CodedLabel[] = [];
+      for (const id of new Set(ids.split(","))) {
+        const approval = yield* visibleTo(request, approvals).find(id);
+        if (approval === undefined) throw notValid([unknownIn("approval", "/v1/approvals", id)]);
+        labels.push(yield* approvalLabel(approval, place));
+      }
+      return { title: "Settings", labels };
+    },
+  );
+}
+
+function* approvalLabel(approval: ApprovalRecord, { publicUrl, timeZone }: ShopPlace): Question<CodedLabel> {
+  const bit = yield* bits.find(approval.bitId);
+  const router = yield* routers.find(approval.routerId);
+  return {
+    url: `${publicUrl}/settings/${approval.id}`,
+    title: approval.name,
+    lines: [
+      bit?.name ?? approval.bitId,
+      router?.name ?? approval.routerId,
+      mountingOf(approval),
+      speedOf(approval),
+      `until ${dayIn(timeZone, approval.validUntil)}`,
+      "check first: scan",
+    ],
+  };
 }
 
 function mountingOf({ mounting, setting: { clearance } }: ApprovalRecord): string {
@@ -63,9 +89,4 @@ function mountingOf({ mounting, setting: { clearance } }: ApprovalRecord): strin
 function speedOf({ setting: { mark, rpm } }: ApprovalRecord): string {
   const speed = rpm === null ? "its one speed" : `${rpm.toLocaleString("en-GB")} rpm`;
   return mark === null ? speed : `mark ${mark}, ${speed}`;
-}
-
-/** The day that a moment falls on where the shop is, such as 26 Nov 2026. */
-function dayIn(timeZone: string, moment: string): string {
-  return new Date(moment).toLocaleDateString("en-GB", { timeZone, dateStyle: "medium" });
 }

@@ -1,8 +1,9 @@
+import { labelScene, svg } from "@rimwise/drawing";
 import Type from "typebox";
 import type { App } from "../http/app-type.ts";
 import { type Asked, askedOf, type Doors, type RouteDefinition, schemaOf } from "../http/routes.ts";
 import type { Question } from "../store/query.ts";
-import { type Label, labelSvg } from "./label.ts";
+import { type CodedLabel, labelOf } from "./label.ts";
 
 const SVG_TYPE = "image/svg+xml";
 
@@ -19,7 +20,7 @@ export function labelRoute<Path extends string>(
   app: App,
   doors: Doors,
   definition: RouteDefinition<Path>,
-  label: (asked: Asked<Path>) => Question<Label>,
+  label: (asked: Asked<Path>) => Question<CodedLabel>,
 ): void {
   app.get(
     definition.path,
@@ -29,7 +30,7 @@ export function labelRoute<Path extends string>(
     },
     async (request, reply) => {
       const asked = askedOf<Path, undefined, Record<never, never>>(request, doors.now().toISOString());
-      return reply.type(SVG_TYPE).send(labelSvg(await doors.answer(label(asked))));
+      return reply.type(SVG_TYPE).send(svg(labelScene(labelOf(await doors.answer(label(asked))))));
     },
   );
 }

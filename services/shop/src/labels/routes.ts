@@ -7,13 +7,16 @@ import { idList } from "../http/identity-filters.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { places } from "../places/reads.ts";
-import { type FieldFault, notValid } from "../problems/problem.ts";
+import { notValid } from "../problems/problem.ts";
+import { routers } from "../routers/kind.ts";
+import type { RouterRecord } from "../routers/schema.ts";
 import type { Question } from "../store/query.ts";
-import type { Label } from "./label.ts";
+import type { CodedLabel } from "./label.ts";
 import { labelRoute } from "./label-route.ts";
 import { labelSheetRoute } from "./sheet-route.ts";
+import { unknownIn } from "./unknown.ts";
 
-const BitLabelsQuery = Type.Object({ ids: idList }, { additionalProperties: false });
+const IdsQuery = Type.Object({ ids: idList });
 
 /** Bits of one sheet: a room's. */
 const MOST_BITS = 2000;
@@ -44,17 +47,39 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
       tag: "bits",
       path: "/v1/bits/labels",
       operationId: "getBitLabels",
-      summary: "A page to print with the labels of some bits",
-      query: BitLabelsQuery,
+      summary: "Pages to print with the labels of some bits",
+      query: IdsQuery,
     },
     function* ({ query: { ids } }) {
-      const labels: Label[] = [];
+      const labels: CodedLabel[] = [];
       for (const id of new Set(ids.split(","))) {
         const bit = yield* bits.find(id);
-        if (bit === undefined) throw notValid([unknownBit(id)]);
+        if (bit === undefined) throw notValid([unknownIn("bit", "/v1/bits", id)]);
         labels.push(bitLabel(bit, publicUrl));
       }
       return { title: "Bits", labels };
+    },
+  );
+
+  labelSheetRoute(
+    app,
+    doors,
+    {
+      scope: "routers:read",
+      tag: "routers",
+      path: "/v1/routers/labels",
+      operationId: "getRouterLabels",
+      summary: "Pages to print with the labels of some routers",
+      query: IdsQuery,
+    },
+    function* ({ query: { ids } }) {
+      const labels: CodedLabel[] = [];
+      for (const id of new Set(ids.split(","))) {
+        const router = yield* routers.find(id);
+        if (router === undefined) throw notValid([unknownIn("router", "/v1/routers", id)]);
+        labels.push(routerLabel(router));
+      }
+      return { title: "Routers", labels };
     },
   );
 
@@ -67,12 +92,12 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
       path: "/v1/places/:placeId/labels",
       operationId: "getPlaceLabels",
       summary:
-        "A page to print with the labels of a place, of all places inside it, and of the bits that belong there",
+        "Pages to print with the labels of a place, of all places inside it, and of the bits that belong there",
     },
     function* ({ params: { placeId } }) {
       const outermost = requireFound(places.kind, placeId, yield* places.find(placeId));
       const within = yield* places.idsWithin(placeId);
-      const labels: Label[] = [];
+      const labels: CodedLabel[] = [];
       for (const id of within) labels.push(yield* placeLabel(id, publicUrl));
       const inside = new Set(within);
       const kept = yield* places.bitsOf(within, MOST_BITS);
@@ -98,18 +123,32 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
   );
 }
 
-function unknownBit(id: string): FieldFault {
-  const accepted = "ids that GET /v1/bits lists";
-  return { in: "query", pointer: "/ids", message: `There is no bit ${id}.`, accepted };
+function routerLabel({ name, minRpm, maxRpm, dial, colletDiametersMm, mountings }: RouterRecord): CodedLabel {
+  const metric = showIn("metric");
+  const marks = dial && `marks ${metric.mark(dial.marks.first)} to ${metric.mark(dial.marks.last)}`;
+  const collets = colletDiametersMm && `collets ${colletDiametersMm.map(metric.length).join(", ")}`;
+  return {
+    title: name,
+    lines: [
+      marks ?? "no dial",
+      minRpm === maxRpm
+        ? metric.rotation(minRpm)
+        : `${metric.rotation(minRpm)} to ${metric.rotation(maxRpm)} by its plate`,
+      collets ?? "collets not known",
+      ...(mountings === undefined ? [] : [mountings.map((each) => HELD[each]).join(" or ")]),
+    ],
+  };
 }
 
-function* placeLabel(placeId: string, publicUrl: string): Question<Label> {
+const HELD = { table: "in a table", handheld: "handheld" } as const;
+
+function* placeLabel(placeId: string, publicUrl: string): Question<CodedLabel> {
   const [place, ...outer] = yield* places.outward(placeId);
   const { id, name } = requireFound(places.kind, placeId, place);
   return { url: `${publicUrl}/places/${id}`, title: name, lines: outer.map((each) => `in ${each.name}`) };
 }
 
-function bitLabel(bit: BitRecord, publicUrl: string): Label {
+function bitLabel(bit: BitRecord, publicUrl: string): CodedLabel {
   return { url: `${publicUrl}/bits/${bit.id}`, title: bit.name, lines: linesOf(bit) };
 }
 

@@ -1,70 +1,85 @@
-import { Readable } from "node:stream";
-import { setImmediate } from "node:timers/promises";
-import Type, { type TObject, type TProperties } from "typebox";
+import { type Label, labelPage, labelsPerPage, type Scene, STOCKS, type StockName } from "@rimwise/drawing";
+import Type, { type Static, type TObject, type TProperties } from "typebox";
 import type { App } from "../http/app-type.ts";
-import {
-  type Asked,
-  askedOf,
-  type Doors,
-  type QueryOf,
-  type RouteDefinition,
-  schemaOf,
-} from "../http/routes.ts";
+import { namesOf } from "../http/names-of.ts";
+import { type Asked, askedOf, type Doors, type RouteDefinition, schemaOf } from "../http/routes.ts";
+import { type Turns, turnsOf } from "../http/turns.ts";
+import { PAGES_CONTENT, sendPages } from "../printing/send-pages.ts";
 import type { Question } from "../store/query.ts";
-import { escaped, type Label, labelSvg } from "./label.ts";
+import { type CodedLabel, labelOf } from "./label.ts";
 
-/** A page of labels. */
-export type LabelSheet = { readonly title: string; readonly labels: readonly Label[] };
+/** Labels for pages. */
+export type LabelSheet = { readonly title: string; readonly labels: readonly CodedLabel[] };
 
 const SHEET_ANSWER = {
-  200: {
-    description: "Labels of 62 × 29 mm, one after the other, to print from a browser at full size.",
-    content: { "text/html": { schema: Type.String({ description: "HTML." }) } },
-  },
+  200: { description: "Pages of labels, to print at full size.", content: PAGES_CONTENT },
 };
 
-/** Nothing but what the page itself says: no script, no address but its own style. */
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+const STOCK_NAMES = namesOf(STOCKS);
 
-/** A label is not cut in two by the end of a page. */
-const STYLE =
-  "@page{margin:8mm}body{margin:0;font-family:Arial,Helvetica,sans-serif}" +
-  "main{display:flex;flex-wrap:wrap;gap:2mm}svg{break-inside:avoid;outline:0.1mm dashed #999}h1{font-size:4mm}";
+const SheetQuery = Type.Object({
+  stock: Type.Enum([...STOCK_NAMES], {
+    type: "string",
+    default: "a4-plain",
+    description: `What they are printed on. ${STOCK_NAMES.map((name) => `\`${name}\`: ${STOCKS[name].meaning}`).join(" ")}`,
+  }),
+  format: Type.Enum(["html", "pdf"], {
+    type: "string",
+    default: "html",
+    description: "HTML to print from a browser, or PDF with its fonts.",
+  }),
+});
 
-/** Registers a page of labels. It is sent label by label, so that a large one keeps nobody waiting. */
+/** Registers pages of labels. They are made page by page, so that a large one keeps nobody waiting. */
 export function labelSheetRoute<
   Path extends string,
-  Query extends TObject<TProperties> | undefined = undefined,
+  Query extends TObject<TProperties> = TObject<Record<never, never>>,
 >(
   app: App,
   doors: Doors,
   definition: RouteDefinition<Path> & { readonly query?: Query },
-  sheet: (asked: Asked<Path, undefined, QueryOf<Query>>) => Question<LabelSheet>,
+  sheet: (asked: Asked<Path, undefined, Static<Query> & Static<typeof SheetQuery>>) => Question<LabelSheet>,
 ): void {
   const { path, scope, query } = definition;
   app.get(
     path,
     {
       config: { scope, operation: "act" },
-      schema: schemaOf(definition, { ...(query && { querystring: query }), response: SHEET_ANSWER }),
+      schema: schemaOf(definition, {
+        querystring: Type.Object(
+          { ...query?.properties, ...SheetQuery.properties },
+          { additionalProperties: false },
+        ),
+        response: SHEET_ANSWER,
+      }),
     },
     async (request, reply) => {
-      const asked = askedOf<Path, undefined, QueryOf<Query>>(request, doors.now().toISOString());
-      const parts = partsOf(await doors.answer(sheet(asked)));
-      return reply
-        .type("text/html; charset=utf-8")
-        .header("Content-Security-Policy", POLICY)
-        .send(Readable.from(parts));
+      const asked = askedOf<Path, undefined, Static<Query> & Static<typeof SheetQuery>>(
+        request,
+        doors.now().toISOString(),
+      );
+      const { title, labels } = await doors.answer(sheet(asked));
+      const { stock, format } = asked.query;
+      return sendPages(reply, { title, pages: pagesOf(title, labels, stock, turnsOf(reply)) }, format);
     },
   );
 }
 
-async function* partsOf({ title, labels }: LabelSheet): AsyncGenerator<string> {
-  yield `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escaped(title)}</title><style>${STYLE}</style></head>` +
-    `<body><h1>${escaped(title)}: ${labels.length} labels</h1><main>`;
-  for (const label of labels) {
-    yield labelSvg(label);
-    await setImmediate();
+/** Pages of a stock, as they are asked for; one without labels for none. A code takes a while: others have their turn after each. */
+async function* pagesOf(
+  title: string,
+  labels: readonly CodedLabel[],
+  stock: StockName,
+  turns: Turns,
+): AsyncGenerator<Scene> {
+  const perPage = labelsPerPage(stock);
+  const count = Math.max(1, Math.ceil(labels.length / perPage));
+  for (let number = 1; number <= count; number += 1) {
+    const coded: Label[] = [];
+    for (const label of labels.slice((number - 1) * perPage, number * perPage)) {
+      coded.push(labelOf(label));
+      await turns();
+    }
+    yield labelPage(stock, coded, `${title}, page ${number} of ${count}`);
   }
-  yield "</main></body></html>\n";
 }

@@ -57,8 +57,13 @@ export function jobPictureRoutes(app: App, doors: Doors, admit: Admit): void {
   );
 }
 
-/** The day of a job as it is drawn; a set-up whose bit is no longer on the rack is left out. */
-export function* dayScene(work: JobWork, name: string, units: DrawnUnits): Question<Scene> {
+/** The day of a job as it is drawn. */
+function* dayScene(work: JobWork, name: string, units: DrawnUnits): Question<Scene> {
+  return PICTURES.day.draw({ name, units, setups: yield* daySetups(work) });
+}
+
+/** A job's set-ups in order; one whose bit is no longer on the rack is left out. */
+export function* daySetups(work: JobWork): Question<DaySetupDrawn[]> {
   const setups: DaySetupDrawn[] = [];
   for (const setup of work.setups) {
     const bit = yield* bits.find(setup.bitId);
@@ -68,7 +73,7 @@ export function* dayScene(work: JobWork, name: string, units: DrawnUnits): Quest
     setups.push({
       bit: bareBit(bit),
       bitName: bit.name,
-      station: `${router?.name ?? "router"}, ${setup.mounting}`,
+      station: `${router?.name ?? "router"}, ${setup.mounting === "table" ? "in a table" : "handheld"}`,
       mark: setup.mark ?? undefined,
       rpm: setup.rpm,
       cutterMm: setup.cutterMm,
@@ -79,5 +84,5 @@ export function* dayScene(work: JobWork, name: string, units: DrawnUnits): Quest
       workMin: setup.cuttingMin + setup.handlingMin,
     });
   }
-  return PICTURES.day.draw({ name, units, setups });
+  return setups;
 }

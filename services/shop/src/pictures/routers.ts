@@ -10,7 +10,6 @@ import {
 } from "@rimwise/domain";
 import { type DrawnUnits, PICTURES, type Scene } from "@rimwise/drawing";
 import Type from "typebox";
-import { bareBit } from "../bits/bare.ts";
 import { bits } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { isUsable } from "../bits/standing.ts";
@@ -18,6 +17,7 @@ import type { App } from "../http/app-type.ts";
 import { idList } from "../http/identity-filters.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
+import { bitIn, type KnownRouter, knownBit, trialsFor } from "../learned/learned.ts";
 import { type FieldFault, notValid } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
@@ -48,9 +48,12 @@ export function routerPictureRoutes(app: App, doors: Doors): void {
         (function* () {
           const record = requireFound(routers.kind, routerId, yield* routers.find(routerId));
           const policy = yield* shopPolicy();
-          const router = yield* usableRouter(record, at, policy);
-          const shown = ids === undefined ? yield* bitsFor(router) : yield* bitsNamed(ids);
-          return routerScene({ router, policy, name: record.name, units }, shown, kind);
+          const known = { record, usable: yield* usableRouter(record, at, policy) };
+          const shown =
+            ids === undefined ? yield* bitsFor(known.usable, MOST_BITS) : yield* bitsNamed(ids, MOST_BITS);
+          const fastest: FastestBit[] = [];
+          for (const bit of shown) fastest.push(yield* fastestIn(known, bit, at, policy));
+          return routerScene({ router: known.usable, policy, name: record.name, units }, fastest, kind);
         })(),
       ),
   );
@@ -64,73 +67,94 @@ type Drawn = {
 };
 
 /** A bit's fastest setting on a router's dial is the one to start from: a plan of the cut may ask for less. */
-function routerScene(drawn: Drawn, shown: readonly BitRecord[], kind: "dial" | "diameter-speed"): Scene {
-  const { router, policy, name, units } = drawn;
-  const speeds = dialSpeeds(router, policy);
-  const fastest = shown.map((record) => {
-    const bit = bareBit(record);
-    return { name: record.name, bit, setting: fastestOf(bit, speeds, policy) };
-  });
+function routerScene(drawn: Drawn, fastest: readonly FastestBit[], kind: "dial" | "diameter-speed"): Scene {
+  const { policy, name, units } = drawn;
   if (kind === "dial") {
     return PICTURES.dial.draw({
       ...drawn,
-      bits: fastest.map(({ name, setting }) => ({ name, mark: setting?.mark, rpm: setting?.rpm })),
+      bits: fastest.map(({ record, setting }) => ({
+        name: record.name,
+        mark: setting?.mark,
+        rpm: setting?.rpm,
+      })),
     });
   }
   return PICTURES["diameter-speed"].draw({
     policy,
     name,
     units,
-    bits: fastest.flatMap(({ name, bit, setting }) =>
-      setting === undefined ? [] : [{ name, diameterMm: formDiameterMm(bit.form), rpm: setting.rpm }],
+    bits: fastest.flatMap(({ record, bit, setting }) =>
+      setting === undefined
+        ? []
+        : [{ name: record.name, diameterMm: formDiameterMm(bit.form), rpm: setting.rpm }],
     ),
   });
 }
 
-/** The fastest mark at which no hard limit can be broken and no guide is exceeded; undefined if there is none. */
-export function fastestOf(bit: Bit, speeds: readonly DialSpeed[], policy: Policy): DialSpeed | undefined {
-  const { hard, guide } = bitCeilings(bit, policy);
-  return speeds
+/** A bit of the rack with the fastest setting that it may run at in a router, and what it never goes above. */
+export type FastestBit = {
+  readonly record: BitRecord;
+  readonly bit: Bit;
+  readonly setting: DialSpeed | undefined;
+  readonly ceilingRpm: number;
+};
+
+/**
+ * The fastest mark at which no hard limit can be broken and no guide is exceeded, by everything that was learned of the bit in this router; no
+ * setting if there is none.
+ */
+export function* fastestIn(
+  router: KnownRouter,
+  record: BitRecord,
+  at: string,
+  policy: Policy,
+): Question<FastestBit> {
+  const { learned } = requireFound(bits.kind, record.id, yield* knownBit(record.id, at, policy));
+  const bit = bitIn(router.record.id, record, learned);
+  const { hard, guide } = bitCeilings(bit, policy, trialsFor(router, learned, policy));
+  const setting = dialSpeeds(router.usable, policy)
     .filter(({ rpm, rpmHighest }) => rpmHighest <= hard && rpm <= guide)
     .reduce<DialSpeed | undefined>(
       (best, speed) => (best === undefined || speed.rpm > best.rpm ? speed : best),
       undefined,
     );
+  return { record, bit, setting, ceilingRpm: Math.min(hard, guide) };
 }
 
 /** The first bits of the rack that a collet of the router takes and that may be used. */
-function* bitsFor(router: Router): Question<BitRecord[]> {
+export function* bitsFor(router: Router, most: number): Question<BitRecord[]> {
   const fitting: BitRecord[] = [];
   let after = "";
-  while (fitting.length < MOST_BITS) {
+  while (fitting.length < most) {
     const page = yield* bits.page(after, PAGE);
     fitting.push(...page.filter((bit) => isUsable(bit) && hasColletFor(bit.shankDiameterMm, router)));
     const last = page.at(-1);
     if (last === undefined || page.length < PAGE) break;
     after = last.id;
   }
-  return fitting.slice(0, MOST_BITS);
+  return fitting.slice(0, most);
 }
 
 const PAGE = 100;
 
-function* bitsNamed(ids: string): Question<BitRecord[]> {
+/** The bits with these ids, at most so many. */
+export function* bitsNamed(ids: string, most: number): Question<BitRecord[]> {
   const named = [...new Set(ids.split(","))];
-  if (named.length > MOST_BITS) throw notValid([faultOf(`These are ${named.length} bits.`)]);
+  if (named.length > most) throw notValid([faultOf(`These are ${named.length} bits.`, most)]);
   const found: BitRecord[] = [];
   for (const id of named) {
     const bit = yield* bits.find(id);
-    if (bit === undefined) throw notValid([faultOf(`There is no bit ${id}.`)]);
+    if (bit === undefined) throw notValid([faultOf(`There is no bit ${id}.`, most)]);
     found.push(bit);
   }
   return found;
 }
 
-function faultOf(message: string): FieldFault {
+function faultOf(message: string, most: number): FieldFault {
   return {
     in: "query",
     pointer: "/ids",
     message,
-    accepted: `at most ${MOST_BITS} ids that GET /v1/bits lists`,
+    accepted: `at most ${most} ids that GET /v1/bits lists`,
   };
 }

@@ -81,7 +81,7 @@ function atTheMachine(section: Section, topMm: number, show: Show): Rows {
 }
 
 /** What the lines mean, and which face is down. */
-function legendOf({ input, isTable, plan }: Section, scale: number, hasTest: boolean): string {
+export function legendOf({ input, isTable, plan }: Section, scale: number, hasTest: boolean): string {
   const face = input.cut.work?.faceDown;
   const lies = isTable ? "on the table" : "on the bench";
   return [
