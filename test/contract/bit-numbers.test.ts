@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { addBit, made } from "./crib.ts";
 import { sendFile, straights } from "./import-files.ts";
-import { openShop, type Shop } from "./shop.ts";
+import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 
 let shop: Shop;
 beforeAll(async () => {
@@ -42,6 +42,20 @@ describe("the shop's own number of a bit", () => {
     await made(shop, `/v1/bits/${bit.id}/retire`, { reason: "A tip came off." });
     await addBit(shop);
     expect(await numberOf(bit.id)).toBe(number);
+  });
+
+  test("is on its label, in the picture of its rack and on a wall chart", async () => {
+    const place = await made(shop, "/v1/places", { name: "Peg 3", kind: "position" });
+    const router = await made(shop, "/v1/routers", TABLE_ROUTER);
+    const bit = await addBit(shop, { ...PANEL_BIT, homePlaceId: place.id });
+    const said = `No. ${await numberOf(bit.id)}`;
+    for (const path of [
+      `/v1/bits/${bit.id}/label`,
+      `/v1/bits/labels?ids=${bit.id}`,
+      `/v1/places/${place.id}/picture`,
+      `/v1/routers/${router.id}/printout?format=text&ids=${bit.id}`,
+    ])
+      expect((await shop.ask("GET", path)).text, path).toContain(said);
   });
 
   test("is not there for what is no bit", async () => {
