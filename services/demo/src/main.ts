@@ -139,7 +139,7 @@ async function demonstrate(client: Client, clientWith: (key: string) => Client):
   say("\nA kitchen, from a list of parts to a day's work:");
   const kitchen = { routerId: stage.routerId, panelBitId: idOf(bitIds, "panelOgee") };
   for (const line of await kitchenOfDoors(client, kitchen)) say(`  ${line}`);
-  say("\nPictures of all this:");
+  say("\nPictures and sheets of all this:");
   const { bitId, routerId, rest } = stage;
   const pictured = {
     plan: { bit: { id: bitId }, router: { id: routerId }, ...rest },

@@ -58,7 +58,32 @@ async function pictures(client: Client, stage: PictureStage): Promise<Picture[]>
     drawn.push(["joint.svg", "the joint of the door set, closed", await client.joints.draw(joint)]);
   }
   if (job !== undefined) drawn.push(["day.svg", "the kitchen's day", await client.jobs.picture(job.id)]);
-  return drawn;
+  return [...drawn, ...(await sheets(client, stage, job?.id, rack?.id))];
+}
+
+/** What is printed: at the machine, on the wall, on the bits. */
+async function sheets(
+  client: Client,
+  { plan, routerId }: PictureStage,
+  jobId: string | undefined,
+  rackId: string | undefined,
+): Promise<Picture[]> {
+  const printed: Picture[] = [
+    ["plan-a5.pdf", "the cherry panel to take to the machine", await client.plans.print(plan)],
+    [
+      "plan-card.pdf",
+      "the same on an index card",
+      await client.plans.print(plan, { query: { paper: "index-card" } }),
+    ],
+    ["wall-chart.pdf", "the table router's chart for the wall", await client.routers.printout(routerId)],
+  ];
+  if (jobId !== undefined)
+    printed.push(["day.pdf", "the kitchen's day with what to fetch", await client.jobs.printout(jobId)]);
+  if (rackId !== undefined) {
+    const asPdf = { query: { format: "pdf" } } as const;
+    printed.push(["labels.pdf", "labels of a rack and its bits", await client.places.labels(rackId, asPdf)]);
+  }
+  return printed;
 }
 
 async function doorSet(client: Client): Promise<{ readonly id: string }[]> {
