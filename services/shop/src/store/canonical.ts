@@ -8,7 +8,7 @@ const UNESCAPED = /^[\x20\x21\x23-\x5b\x5d-\x7e]*$/;
 
 /**
  * A value as canonical JSON (RFC 8785): the same bytes whatever order its members came in. Throws for what JSON cannot say; a member
- * that is undefined is left out.
+ * that is undefined is left out, an item is null.
  */
 export function canonicalText(value: unknown): string {
   switch (typeof value) {
@@ -22,21 +22,23 @@ export function canonicalText(value: unknown): string {
     case "object":
       if (value === null) return "null";
       if (Array.isArray(value)) return listText(value);
-      if (hasMembers(value)) return membersText(value);
+      if (isPlain(value)) return membersText(value);
       throw notJson();
     default:
       throw notJson();
   }
 }
 
-function hasMembers(value: object): value is Members {
-  return !Array.isArray(value);
+/** Not a date, a map or the like, of which the members say nothing. */
+function isPlain(value: object): value is Members {
+  const prototype: unknown = Object.getPrototypeOf(value);
+  return prototype === Object.prototype || prototype === null;
 }
 
 function listText(items: readonly unknown[]): string {
   let text = "[";
   for (let index = 0; index < items.length; index += 1) {
-    text += `${index === 0 ? "" : ","}${canonicalText(items[index])}`;
+    text += `${index === 0 ? "" : ","}${canonicalText(items[index] ?? null)}`;
   }
   return `${text}]`;
 }
