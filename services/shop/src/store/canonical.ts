@@ -53,7 +53,7 @@ function membersText(members: Members): string {
   return `${text}}`;
 }
 
-/** Section 3.2.3: by UTF-16 code units. For a few names `sort` takes longer than all the rest of a text, and leaves ten times the garbage. */
+/** Section 3.2.3: by UTF-16 code units. `sort` copies what it sorts, which for a few names costs more than sorting them here. */
 function inOrder(names: string[]): readonly string[] {
   if (names.length > FEW_NAMES) return names.sort();
   for (let next = 1; next < names.length; next += 1) {
