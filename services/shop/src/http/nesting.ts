@@ -6,8 +6,8 @@ import { normalizedPart } from "./text.ts";
 /** No body that is described here is nested nearly so deep. */
 const DEEPEST = 64;
 
-const OPENING = new Set([0x5b, 0x7b]);
-const CLOSING = new Set([0x5d, 0x7d]);
+/** Brackets of lists, and those of objects. */
+const [LIST_OPENS, LIST_CLOSES, OBJECT_OPENS, OBJECT_CLOSES] = [0x5b, 0x5d, 0x7b, 0x7d];
 const QUOTE = 0x22;
 const BACKSLASH = 0x5c;
 
@@ -46,10 +46,10 @@ export function depthOf(text: string): number {
       if (sign === BACKSLASH) index += 1;
       else if (sign === QUOTE) isInText = false;
     } else if (sign === QUOTE) isInText = true;
-    else if (OPENING.has(sign)) {
+    else if (sign === LIST_OPENS || sign === OBJECT_OPENS) {
       depth += 1;
       if (depth > deepest) deepest = depth;
-    } else if (CLOSING.has(sign)) depth -= 1;
+    } else if (sign === LIST_CLOSES || sign === OBJECT_CLOSES) depth -= 1;
   }
   return deepest;
 }
