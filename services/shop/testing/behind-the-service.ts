@@ -39,6 +39,9 @@ export function everyRowOf(shop: { readonly file: string }): Promise<string> {
   });
 }
 
+/** Numbers of bits that the database gives. */
+const GIVEN = ["number", "shop_number"];
+
 /** Copies a row, with other values in some columns: SQL, in which a copy may be numbered by what `from` joins. */
 export async function copyRow(
   { run, columns }: Pick<Database, "run" | "columns">,
@@ -49,7 +52,7 @@ export async function copyRow(
 ): Promise<void> {
   const names = (await columns(table))
     .map(({ name }: Column) => name)
-    .filter((name) => name !== "number" && !without.includes(name));
+    .filter((name) => !GIVEN.includes(name) && !without.includes(name));
   const values = names.map((name) => other[name] ?? `original."${name}"`);
   const quoted = names.map((name) => `"${name}"`);
   await run(
