@@ -26,6 +26,8 @@ const MOST_PIXELS = 64_000_000;
 export const MOST_OF_A_BIT = 12;
 
 /** Base64 comes in fours (RFC 4648, section 4). */
+/** A sign of another alphabet, or a filling that is not at the end. Looked for one by one: a pattern of the whole would go back over megabytes. */
+const NOT_BASE64 = /[^A-Za-z0-9+/=]|=[^=]|={3}/;
 const CHARACTERS_A_GROUP = 4;
 
 /** How the library names what the bytes are. */
@@ -71,6 +73,7 @@ export function removePhotograph(record: PhotographRecord): Change {
 
 /** The picture alone, and the size that it says it is. Throws for what is no image of its type, whole and of a usual size. */
 function pictureIn({ mediaType, base64 }: Pick<NewPhotograph, "mediaType" | "base64">) {
+  if (NOT_BASE64.test(base64)) throw refused("/base64", "This is no base64.", "base64 (RFC 4648)");
   if (base64.length % CHARACTERS_A_GROUP !== 0)
     throw refused("/base64", "It is cut short.", "groups of four characters, the last filled with =");
   const given = Buffer.from(base64, "base64");
@@ -82,7 +85,7 @@ function pictureIn({ mediaType, base64 }: Pick<NewPhotograph, "mediaType" | "bas
 
 function requireImage(bytes: Buffer, mediaType: ImageType) {
   if (bytes.length > MOST_BYTES)
-    throw refused("/base64", "It is too large.", `at most ${MOST_BYTES} bytes decoded`);
+    throw refused("/base64", "It is too large.", `at most ${MOST_BYTES / 1024 / 1024} MiB decoded`);
   const found = sizeOf(bytes);
   if (found === undefined)
     throw refused("/base64", "These bytes are no image.", `one of: ${IMAGE_TYPES.join(", ")}`);
