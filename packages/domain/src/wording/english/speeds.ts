@@ -9,7 +9,7 @@ import { describeUncertainty } from "./uncertainties.ts";
  */
 export function describeCeiling({ speed, limits }: Plan, show: Show): string {
   const never = limits[0]?.strength === "guide" ? "Never set above" : "Never above";
-  return `${never} ${show.rotation(speed.ceilingRpm)}: that is ${limitTitle(speed.bindingLimit)}.`;
+  return `${never} ${show.rotation(speed.ceilingRpm)}, by ${limitTitle(speed.bindingLimit)}.`;
 }
 
 /**
