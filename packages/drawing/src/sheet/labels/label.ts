@@ -31,8 +31,9 @@ type Row = {
 /** A common size of label tape and sheets, mm. */
 const OWN_SIZE = { widthMm: 62, heightMm: 29 };
 const MARGIN_MM = 2;
-/** A larger code is not read better, and takes what the words need. */
+/** A larger code is not read better, and takes what the words need: at most this, and this share of the width. */
 const MOST_CODE_MM = 30;
+const MOST_CODE_SHARE = 0.41;
 
 /** Heights of letters, mm: a label of twice the height has letters of up to half as much again. Below the least nobody reads them. */
 const NUMBER_MM = 4.6;
@@ -59,7 +60,7 @@ export function labelScene(label: Label): Scene {
 
 /** A label in its place on a sheet. Lines are set smaller to fit; what still does not is shortened, with the whole of it beside. */
 export function labelAt(label: Label, { xMm, yMm, widthMm, heightMm }: LabelPlace): GroupItem {
-  const codeMm = Math.min(heightMm - 2 * MARGIN_MM, MOST_CODE_MM);
+  const codeMm = Math.min(heightMm - 2 * MARGIN_MM, widthMm * MOST_CODE_SHARE, MOST_CODE_MM);
   const growth = Math.min(MOST_GROWTH, Math.max(1, heightMm / OWN_SIZE.heightMm));
   const leftMm = xMm + MARGIN_MM + (label.code === undefined ? 0 : codeMm + MARGIN_MM);
   const roomMm = xMm + widthMm - MARGIN_MM - leftMm;
