@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { readFile, writeFile } from "node:fs/promises";
 import { join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build, type Plugin } from "esbuild";
@@ -28,13 +28,17 @@ const OWN_PLACES: Plugin = {
     }),
 };
 
+/** Characters at which a line of the bundle is broken, so that a place in a stack trace can be found. */
+const LINE_LIMIT = 160;
+
 /**
  * Writes the service, or another program that uses it, and its packages as one file of `dist`: loading the thousand and
- * more files one by one took longer than everything else at the start. Gives the file's path.
+ * more files one by one took longer than everything else at the start. Names are kept; comments, which would be read at every start and
+ * held in memory, are not, but for licenses, in a file of their own. Gives the file's path.
  */
 export async function bundleService(name: string, program = join(SOURCES, "main.ts")): Promise<string> {
   const outfile = join(DIST, name);
-  await build({
+  const { outputFiles } = await build({
     entryPoints: [program],
     outfile,
     bundle: true,
@@ -45,9 +49,26 @@ export async function bundleService(name: string, program = join(SOURCES, "main.
     external: NOT_BUNDLED,
     banner: { js: REQUIRE },
     plugins: [OWN_PLACES],
+    minifyWhitespace: true,
+    minifySyntax: true,
+    lineLimit: LINE_LIMIT,
+    legalComments: "external",
+    write: false,
     logLevel: "warning",
   });
+  for (const { path, text } of outputFiles) await writeFile(path, path === outfile ? inAscii(text) : text);
   return outfile;
+}
+
+/**
+ * The bundle with nothing but ASCII in it: with one other character the engine keeps all of its text in two bytes each. What the
+ * bundler leaves as it is stands in regular expressions, where an escape means the same.
+ */
+function inAscii(text: string): string {
+  return text.replaceAll(
+    /[\u0080-\uffff]/g,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await bundleService("main.js");

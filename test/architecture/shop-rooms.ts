@@ -83,6 +83,7 @@ const ROOMS_BELOW: Readonly<Record<string, readonly string[]>> = {
     "profiles",
     "routers",
     "shop-policy",
+    "signing",
     "usable-routers",
   ],
   printing: [

@@ -1,3 +1,5 @@
+import { createHash } from "node:crypto";
+import { compactVerify, createLocalJWKSet } from "jose";
 import { PNG } from "pngjs";
 import { SaxesParser } from "saxes";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -143,13 +145,29 @@ describe("a picture", () => {
   test("of an approved setting names it, and is refused when it is no longer in force", async () => {
     const id = furnished.ids["approvalId"];
     const { body: approval } = await shop.ask("GET", `/v1/approvals/${id}`);
-    const { status, text, body } = await shop.ask("GET", `/v1/approvals/${id}/picture`);
-    if (approval.state === "issued") expect(readSvg(text).text).toContain(id);
-    else expect([status, body.code]).toEqual([409, "invalid-state"]);
+    const { status, text } = await shop.ask("GET", `/v1/approvals/${id}/picture`);
+    expect([status, approval.state]).toEqual([200, "issued"]);
+    expect(readSvg(text).text).toContain(id);
     now = new Date("2030-01-01T00:00:00Z");
     const late = await shop.ask("GET", `/v1/approvals/${id}/picture`);
     now = AT;
     expect([late.status, late.body.code]).toEqual([409, "invalid-state"]);
+  });
+
+  test("of an approved setting holds a signed statement of what it shows, which fits no other picture", async () => {
+    const id = furnished.ids["approvalId"] ?? "";
+    const { text } = await shop.ask("GET", `/v1/approvals/${id}/picture?kind=limits&units=imperial`);
+    const [whole = "", jws = ""] = /<metadata>([\w.-]+)<\/metadata>/.exec(text) ?? [];
+    const { body: keys } = await shop.ask("GET", "/.well-known/jwks.json", { key: null });
+    // jose, a general-purpose library, checks the signature.
+    const { payload } = await compactVerify(jws, createLocalJWKSet(keys));
+    const said = JSON.parse(new TextDecoder().decode(payload));
+    const bare = text.replace(whole, "");
+    expect(said).toMatchObject({ sub: id, picture: { kind: "limits", units: "imperial" } });
+    expect(said.picture.sha256).toBe(createHash("sha256").update(bare).digest("hex"));
+    const { body: approval } = await shop.ask("GET", `/v1/approvals/${id}`);
+    expect(said.picture.resultDigest).toBe(approval.resultDigest);
+    expect(said.exp).toBe(Math.floor(Date.parse(approval.validUntil) / 1000));
   });
 
   test("of a place shows what is out and what is held", async () => {

@@ -162,11 +162,11 @@ describe("the wall chart of a router", () => {
         await printed(shop, `/v1/routers/${router.id}/printout?format=text&ids=${fast.id},${slow.id}`)
       ).bytes.toString();
     const before = await chartOf();
-    const mark = Number(/│ (\S+) +Shook at two/.exec(before)?.[1]);
+    const mark = Number(/│ (\S+) +No\. \d+, Shook at two/.exec(before)?.[1]);
     await made(shop, "/v1/speed-trials", { bitId: fast.id, routerId: router.id, mark, outcome: "shook" });
     const after = await chartOf();
-    expect(after).toMatch(/do not run +Slow one/);
-    const left = /│ (.+?) +Shook at two/.exec(after)?.[1];
+    expect(after).toMatch(/do not run +No\. \d+, Slow one/);
+    const left = /│ (.+?) +No\. \d+, Shook at two/.exec(after)?.[1];
     expect(left === "do not run" || Number(left) < mark, left).toBe(true);
     const pdf = await readPdf(
       (await printed(shop, `/v1/routers/${router.id}/printout?ids=${slow.id}`)).bytes,

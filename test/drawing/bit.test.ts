@@ -40,7 +40,7 @@ describe("a bit is drawn as its outline is", () => {
         expectOutline(form);
         expectKept(drawn(form));
       }),
-      { numRuns: Math.ceil(Number(process.env["PICTURE_CASES"] ?? 100) / 10) },
+      { numRuns: Math.ceil(Number(process.env["PICTURE_CASES"] ?? 30) / 10) },
     );
   });
 });
@@ -84,6 +84,14 @@ it("the scale of speeds rises with the radius: v = π·d·n", () => {
   for (const tick of paths.filter(({ of }) => of === "speed-tick")) {
     expect(tick.rings[0]?.[0]?.xMm).toBeCloseTo(tick.number ?? Number.NaN, 2);
   }
+});
+
+it("shows no speed above what is marked on the bit", () => {
+  const form: Form = { kind: "cove", diameterMm: 38.1, radiusMm: 12.7 };
+  const bit = { form, shankDiameterMm: 12.7, wings: 2, markedMaxRpm: 18_000 };
+  const { texts } = readBack(svg(PICTURES.bit.draw({ bit, name: "Rack 2", units: "metric", rpm: 24_000 })));
+  expect(texts.join(" ")).toContain("At 18,000 rpm");
+  expect(texts.join(" ")).not.toContain("24,000");
 });
 
 function expectOutline(form: Form): void {

@@ -1,23 +1,13 @@
-import {
-  chartRpm,
-  DEFAULT_POLICY,
-  DomainError,
-  dialSpeeds,
-  makePlan,
-  markPosition,
-  type Plan,
-  type PlanInput,
-  rpmAtRimSpeed,
-} from "@rimwise/domain";
+import { chartRpm, DEFAULT_POLICY, dialSpeeds, markPosition, rpmAtRimSpeed } from "@rimwise/domain";
 import { PICTURES, svg } from "@rimwise/drawing";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planInputs, routers } from "../properties/arbitraries.ts";
-import { randomPlans } from "../properties/random-plans.ts";
+import { planned, randomPlans } from "../properties/random-plans.ts";
 import { expectKept } from "./layout.ts";
 import { type Drawn, readBack } from "./read-back.ts";
 
-const CASES = Number(process.env["PICTURE_CASES"] ?? 100);
+const CASES = Number(process.env["PICTURE_CASES"] ?? 30);
 /** A thousandth of a millimetre of paper on an axis of 60 mm is so much of it. */
 const WRITTEN_RATIO = 5e-5;
 
@@ -118,12 +108,3 @@ it("diameter against speed has its points, its chart and its borders where they 
     chart.some(({ xMm, yMm }) => Math.abs(xMm - mm) < 0.02 && Math.abs(yMm - rpm) < 2);
   expect(cornerAt(25.4, 24_000) && cornerAt(25.4, 18_000) && cornerAt(50.8, 18_000)).toBe(true);
 });
-
-function planned(input: PlanInput): Plan | undefined {
-  try {
-    return makePlan(input);
-  } catch (error) {
-    if (error instanceof DomainError) return undefined;
-    throw error;
-  }
-}

@@ -50,7 +50,7 @@ export function offRingsMm(rings: readonly (readonly Point[])[], { xMm, yMm }: P
   return least;
 }
 
-/** Area inside an odd number of rings that lie in each other, mm²: of a layer, what it had before less what is left. */
+/** Area inside one ring, mm². */
 export function areaMm2(ring: readonly Point[]): number {
   let sum = 0;
   let from = ring.at(-1);
@@ -59,6 +59,22 @@ export function areaMm2(ring: readonly Point[]): number {
     from = to;
   }
   return Math.abs(sum) / 2;
+}
+
+/** Whether an odd number of rings surrounds a place. */
+export function isInside(rings: readonly (readonly Point[])[], { xMm, yMm }: Point): boolean {
+  let crossings = 0;
+  for (const ring of rings) {
+    let from = ring.at(-1);
+    for (const to of ring) {
+      if (from !== undefined && from.yMm <= yMm !== to.yMm <= yMm) {
+        const atMm = from.xMm + ((to.xMm - from.xMm) * (yMm - from.yMm)) / (to.yMm - from.yMm);
+        if (atMm > xMm) crossings += 1;
+      }
+      from = to;
+    }
+  }
+  return crossings % 2 === 1;
 }
 
 function offLineMm(from: Point, to: Point, xMm: number, yMm: number): number {

@@ -6,13 +6,12 @@ import {
   formOutline,
   makePlan,
   type PanelsInput,
-  type PlanInput,
   sizePanels,
   solveJoint,
   wantedFrom,
-  woodById,
 } from "@rimwise/domain";
 import { type DrawnUnits, PICTURES, type PictureKind, type Scene } from "@rimwise/drawing";
+import { PLAN_INPUTS } from "../bench/plan-inputs.ts";
 import { EXAMPLE_FORMS } from "../reference/example-forms.ts";
 import { COPE, STICK } from "../reference/joint-pairs.ts";
 
@@ -112,47 +111,13 @@ export const EXAMPLES: Readonly<Record<PictureKind, (name: string, units: DrawnU
 const STATES = ["here", "out", "held", "missing"] as const;
 const BITS = EXAMPLE_FORMS.map((form) => ({ form, shankDiameterMm: 12.7, wings: 2 }));
 
-const CHERRY = woodById("black-cherry");
-if (CHERRY === undefined) throw new Error("cherry is one of the woods");
-
-const PANEL_INPUT: PlanInput = {
-  bit: {
-    form: {
-      kind: "panel-raising",
-      diameterMm: 88.9,
-      pilotDiameterMm: 12.7,
-      profileHeightMm: 11,
-      face: "cove",
-      tongueWidthMm: 9,
-    },
-    shankDiameterMm: 12.7,
-    wings: 2,
-    massG: 340,
-  },
-  router: {
-    minRpm: 9000,
-    maxRpm: 22_000,
-    dial: { marks: { first: 1, last: 5 }, steps: 2, readings: [{ mark: 2, rpm: 11_650 }] },
-    inputPowerW: 2200,
-  },
-  mounting: "table",
-  wood: CHERRY,
-  cut: {
-    kind: "panel",
-    thicknessMm: 19,
-    edges: [
-      { lengthMm: 310, grain: "end" },
-      { lengthMm: 460, grain: "long" },
-    ],
-  },
-  policy: DEFAULT_POLICY,
-};
+const PANEL_INPUT = largePanel();
 
 const PANELS: PanelsInput = {
   openings: [{ widthMm: 300, heightMm: 500 }],
   groove: { depthMm: 10, widthMm: 6.35 },
   thicknessMm: 6,
-  wood: CHERRY,
+  wood: PANEL_INPUT.wood,
   moisture: { percent: 8 },
   climate: {
     driest: { relativeHumidityPercent: 30, temperatureC: 21 },
@@ -167,4 +132,10 @@ function marksOf(name: string) {
     const speed = speeds[index % (speeds.length + 1)];
     return { name, mark: speed?.mark, rpm: speed?.rpm };
   });
+}
+
+function largePanel() {
+  const input = PLAN_INPUTS["large panel, table"];
+  if (input === undefined) throw new Error("the large panel is one of the plans");
+  return input;
 }

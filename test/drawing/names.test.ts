@@ -9,7 +9,7 @@ const NAMES: readonly (readonly [string, string])[] = [
   ["an ordinary one", "Panel raiser, rack 2"],
   ["none", ""],
   ["a very long one", "Raised panels for the doors of the tall kitchen cupboard ".repeat(175)],
-  ["one long word", "x".repeat(10_000)],
+  ["one long word", "x".repeat(2000)],
   ["markup", `</text><script>alert("1")</script><a href="javascript:alert(1)">`],
   ["right to left", "מסור פנל ".repeat(60)],
   ["marks of direction", "\u202Ereverse\u2066inside"],

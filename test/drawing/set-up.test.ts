@@ -2,11 +2,11 @@ import { formOutline, type Plan, type PlanSections, planSections, removedAreaMm2
 import { PICTURES, svg } from "@rimwise/drawing";
 import { describe, expect, it } from "vitest";
 import { type Planned, randomPlans } from "../properties/random-plans.ts";
-import { areaMm2, DRAWN_TO_MM, goneMm, offOutlineMm, offRingsMm, WRITTEN_MM } from "./compare.ts";
+import { areaMm2, DRAWN_TO_MM, goneMm, isInside, offOutlineMm, offRingsMm, WRITTEN_MM } from "./compare.ts";
 import { expectKept } from "./layout.ts";
 import { type Drawn, type DrawnPath, readBack } from "./read-back.ts";
 
-const CASES = Number(process.env["PICTURE_CASES"] ?? 100);
+const CASES = Number(process.env["PICTURE_CASES"] ?? 30);
 const KEPT_MM = DRAWN_TO_MM + WRITTEN_MM;
 /** Heights at which a wall is looked at. */
 const PLACES = 60;
@@ -79,6 +79,20 @@ describe(`of ${CASES} random plans`, () => {
         }
         expectWall(each, layer?.rings.slice(half) ?? [], number);
       });
+    }
+  });
+
+  it("a line from a number ends in the layer of that pass", () => {
+    const dots = runnable.flatMap((each) => pathsOf(each.drawn, "leader-dot").map((dot) => ({ each, dot })));
+    expect(dots.length).toBeGreaterThan(0);
+    for (const { each, dot } of dots) {
+      const layer = each.drawn.paths.find(({ of, number }) => of === "pass" && number === dot.number);
+      const corners = dot.rings.flat();
+      const middle = {
+        xMm: meanOf(corners.map(({ xMm }) => xMm)),
+        yMm: meanOf(corners.map(({ yMm }) => yMm)),
+      };
+      expect(isInside(layer?.rings ?? [], middle), `${nameOf(each)}, pass ${dot.number}`).toBe(true);
     }
   });
 
@@ -207,6 +221,10 @@ function isUndercutBetween({ sections, input }: Case, index: number): boolean {
       goneMm(outline, sections.settings.slice(0, index), zMm) >
       (own === undefined ? 0 : goneMm(outline, [own], zMm)) + DRAWN_TO_MM,
   );
+}
+
+function meanOf(values: readonly number[]): number {
+  return (Math.min(...values) + Math.max(...values)) / 2;
 }
 
 function reachOf(ring: DrawnPath["rings"][number]): number {

@@ -21,7 +21,7 @@ import { DRAWN_TO_MM, goneMm, offRingsMm, WRITTEN_MM } from "./compare.ts";
 import { expectKept } from "./layout.ts";
 import { readBack } from "./read-back.ts";
 
-const CASES = Number(process.env["PICTURE_CASES"] ?? 100);
+const CASES = Number(process.env["PICTURE_CASES"] ?? 30);
 const KEPT_MM = DRAWN_TO_MM + WRITTEN_MM;
 const THICKNESS_MM = 19;
 

@@ -34,7 +34,8 @@ export function* randomPlans(seed: number, count: number): Generator<Planned> {
   }
 }
 
-function planned(input: PlanInput): Plan | undefined {
+/** The plan of a request; undefined if it is refused as faulty. */
+export function planned(input: PlanInput): Plan | undefined {
   try {
     return makePlan(input);
   } catch (error) {

@@ -10,7 +10,12 @@ const PAIR = {
   pilot: "bearing",
 } as const;
 
-const DOOR_SET = { shankDiameterMm: 12.7, wings: 2, toothMaterial: "carbide-tipped" } as const;
+const DOOR_SET = {
+  setName: "Doors, 19 mm",
+  shankDiameterMm: 12.7,
+  wings: 2,
+  toothMaterial: "carbide-tipped",
+} as const;
 
 const BITS = [
   {
@@ -49,6 +54,7 @@ export async function kitchenOfDoors(client: Client, stage: KitchenStage): Promi
     `It takes ${hours(minutes.total.leastMin)} to ${hours(minutes.total.mostMin)}: cutting ${hours(minutes.cutting.usualMin)}, handling ${hours(minutes.handling.usualMin)}, changing over ${hours(minutes.changingOver.usualMin)}${order.isProvenLeast ? ", and no order takes less" : ""}.`,
     `To fetch: ${job.work.bits.map(({ name }) => name).join("; ")}.`,
     ...job.work.findings.map(({ text }) => `  ${text}`),
+    ...(await setLines(client)),
     ...(await collision(client, job, bits[0]?.id ?? "")),
     ...(await firstSetup(client, job)),
     ...(await moulding(client)),
@@ -96,6 +102,16 @@ function setupLines({ work }: Job): string[] {
     `${String(number).padStart(2)}. ${text} ${hours(changeMin)} to set up, ${hours(cuttingMin + handlingMin)} to run.`,
     ...settings.map((setting) => `      ${setting.text}`),
   ]);
+}
+
+/** How the bits that belong together fit each other. */
+async function setLines(client: Client): Promise<string[]> {
+  const lines: string[] = [];
+  for await (const { setName, bits, findings } of client.stock.listSets()) {
+    const said = findings.map(({ text }) => text).join(" ");
+    lines.push(`The set "${setName}" (${bits.map(({ name }) => name).join(", ")}): ${said}`);
+  }
+  return lines;
 }
 
 /** Somebody asks for a bit that the job keeps. */

@@ -1,8 +1,9 @@
-import { type Client, type Cut, createClient, type PlanRequest } from "@rimwise/client";
+import { type Client, type Cut, createClient, type PanelsRequest, type PlanRequest } from "@rimwise/client";
 import { classAtWork } from "./class.ts";
 import { dayInTheCrib, historyOf } from "./crib.ts";
 import { kitchenOfDoors } from "./kitchen.ts";
 import { panelLines, tableLines } from "./lists.ts";
+import { picturesOf } from "./pictures.ts";
 import { startService } from "./service.ts";
 import { BITS, ROUTERS, WOOD_IDS } from "./shop.ts";
 
@@ -98,7 +99,7 @@ async function demonstrate(client: Client, clientWith: (key: string) => Client):
   }
 
   say("\nPanels for two kinds of cherry door, through a year of 30 to 60 % relative humidity:");
-  const sized = await client.panels.size({
+  const doors: PanelsRequest = {
     woodId: "black-cherry",
     sawn: "flat",
     moisture: { percent: 7 },
@@ -115,8 +116,8 @@ async function demonstrate(client: Client, clientWith: (key: string) => Client):
     bit: { id: idOf(bitIds, "panelCove") },
     router: { id: idOf(routerIds, "table") },
     mounting: "table",
-  });
-  say(panelLines(sized));
+  };
+  say(panelLines(await client.panels.size(doors)));
 
   say("\nThe rack in every router, each bit at the cut it is made for, in maple, in a table:");
   const table = await client.plans.tabulate({
@@ -138,6 +139,15 @@ async function demonstrate(client: Client, clientWith: (key: string) => Client):
   say("\nA kitchen, from a list of parts to a day's work:");
   const kitchen = { routerId: stage.routerId, panelBitId: idOf(bitIds, "panelOgee") };
   for (const line of await kitchenOfDoors(client, kitchen)) say(`  ${line}`);
+  say("\nPictures and sheets of all this:");
+  const { bitId, routerId, rest } = stage;
+  const pictured = {
+    plan: { bit: { id: bitId }, router: { id: routerId }, ...rest },
+    panels: doors,
+    bitId,
+    routerId,
+  };
+  for (const line of await picturesOf(client, pictured)) say(`  ${line}`);
   say("\nThe history of the 3-1/2 in bit:");
   for (const line of await historyOf(client, stage.bitId)) say(`  ${line}`);
   say(

@@ -7,6 +7,7 @@ import { measureRequests, measureStore } from "./health/metrics.ts";
 import { healthRoutes } from "./health/routes.ts";
 import { answersOnce } from "./http/answer-once.ts";
 import { answerProblems } from "./http/answer-problems.ts";
+import { answersReads } from "./http/answer-read.ts";
 import type { App } from "./http/app-type.ts";
 import { takeReasons } from "./http/change-reason.ts";
 import { refuseWhileClosing } from "./http/closing.ts";
@@ -82,7 +83,8 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   answerProblems(app);
   readJsonBodies(app);
   const { compileAll, validatorOf } = compileAtFirstUse(app);
-  const doors = { answer, write, leases, answerOnce: answersOnce(findAnswer, write, now), now, validatorOf };
+  const answerOnce = answersOnce(findAnswer, write, now);
+  const doors = { answer, write, leases, answerOnce, answerRead: answersReads(store.mark), now, validatorOf };
   identifyRequests(app);
   addFixedHeaders(app);
   announceDeprecations(app);
@@ -94,7 +96,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
   const isStillAllowed = authenticateCallers(app, { answer, mark: store.mark, now });
-  await limitRates(app, config, store.exchangeCounts);
+  limitRates(app, config, store.exchangeCounts);
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);
@@ -126,7 +128,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
     settings: config.backups,
     keySettings: config,
   });
-  pictureRooms(app, doors);
+  pictureRooms(app, doors, signer);
   printingRooms(app, doors, config);
   await pageRoutes(app);
   answerOthers();

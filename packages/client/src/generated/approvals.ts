@@ -115,13 +115,17 @@ export interface ApprovalsResource {
   labels(options?: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalLabelsData["query"]>> | undefined }): Answer<Blob>;
 
   /**
-   * An approved setting at the machine, as long as it is in force; it names what it shows
+   * An approved setting at the machine, as long as it is in force
+   *
+   * It names the setting it shows. As SVG it holds a signed statement (a compact JWS in `metadata`): of which setting and result it is, until when, and the SHA-256 of the picture without the statement.
    *
    * `GET /v1/approvals/{approvalId}/picture`
    */
   picture(approvalId: string, options: CallOptions & { readonly query?: Loose<NonNullable<GetApprovalPictureData["query"]>> | undefined } & StreamOptions): Answer<ReadableStream<Uint8Array>>;
   /**
-   * An approved setting at the machine, as long as it is in force; it names what it shows
+   * An approved setting at the machine, as long as it is in force
+   *
+   * It names the setting it shows. As SVG it holds a signed statement (a compact JWS in `metadata`): of which setting and result it is, until when, and the SHA-256 of the picture without the statement.
    *
    * `GET /v1/approvals/{approvalId}/picture`
    */

@@ -4,7 +4,7 @@ import type { Answer } from "../answer.ts";
 import { changeOptions, type AnyOptions, type CallOptions, type Caller, type ChangeOptions, type ConditionalOptions, type FileBody, type Loose, type Query, type RecordVersion, type StreamOptions, type WriteOptions } from "../operation.ts";
 import type { Pages } from "../pages.ts";
 import type { NotModified } from "../read.ts";
-import type { Bit, BitChange, BitInput, BitRetirement, DrawBitData, EdgeLife, ExportBitsData, GetBitLabelsData, GetBitPictureData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
+import type { Bit, BitChange, BitInput, BitNumber, BitRetirement, DrawBitData, EdgeLife, ExportBitsData, GetBitLabelsData, GetBitPictureData, HeldBit, ImportBitsData, ImportReport, ListBitsData, NewBit, Reason } from "./types.gen.ts";
 
 /** The rack of router bits. */
 export interface BitsResource {
@@ -48,6 +48,13 @@ export interface BitsResource {
    * `DELETE /v1/bits/{bitId}`
    */
   delete(bitId: string, version: RecordVersion | ChangeOptions): Answer<void>;
+
+  /**
+   * The short number that the shop knows a bit by
+   *
+   * `GET /v1/bits/{bitId}/number`
+   */
+  number(bitId: string, options?: CallOptions): Answer<BitNumber>;
 
   /**
    * Take a bit out of use until somebody in charge has looked at it; anybody may
@@ -177,6 +184,8 @@ export function bitsOf(caller: Caller): BitsResource {
       caller.send({ method: "PATCH", path: "/v1/bits/{}", ids: [bitId], body }, changeOptions(version)),
     delete: (bitId, version) =>
       caller.send({ method: "DELETE", path: "/v1/bits/{}", ids: [bitId], answers: [] }, changeOptions(version)),
+    number: (bitId, options) =>
+      caller.send({ path: "/v1/bits/{}/number", ids: [bitId] }, options),
     hold: (bitId, body, options) =>
       caller.send({ method: "POST", path: "/v1/bits/{}/hold", ids: [bitId], body }, options),
     release: (bitId, body, options) =>

@@ -22,6 +22,7 @@ export type {
   BitEventFields,
   BitInput,
   BitNotTaken,
+  BitNumber,
   BitPage,
   BitRemoved,
   BitRetirement,

@@ -1254,6 +1254,20 @@ export type BitChange = {
 };
 
 /**
+ * A bit's number of the shop's own.
+ */
+export type BitNumber = {
+    /**
+     * The bit.
+     */
+    bitId: string;
+    /**
+     * The short number that the shop knows it by: to be written on it, so that two of a kind can be told apart. It lasts as long as the bit is kept, and no two have the same.
+     */
+    number: number;
+};
+
+/**
  * A bit on the rack.
  */
 export type Bit = {
@@ -6592,7 +6606,7 @@ export type ProfileFound = {
      */
     together: Array<Array<ProfileSetting>>;
     /**
-     * Bits that do not make it, each with why: the first fifty of the rack.
+     * Bits that do not make it, each with why: the fifty that came nearest, the nearest first.
      */
     notTaken: Array<{
         /**
@@ -14871,6 +14885,10 @@ export type ListBitsData = {
          */
         fitsRouterId?: string;
         /**
+         * Of this number of the shop's own, as labels have it.
+         */
+        number?: number;
+        /**
          * Of the set of this name.
          */
         setName?: string;
@@ -15330,6 +15348,76 @@ export type UpdateBitResponses = {
 };
 
 export type UpdateBitResponse = UpdateBitResponses[keyof UpdateBitResponses];
+
+export type GetBitNumberData = {
+    body?: never;
+    path: {
+        /**
+         * Id of a bit.
+         */
+        bitId: string;
+    };
+    query?: never;
+    url: '/v1/bits/{bitId}/number';
+};
+
+export type GetBitNumberErrors = {
+    /**
+     * The request cannot be read.
+     */
+    400: Problem;
+    /**
+     * The key is missing or not valid.
+     */
+    401: Problem;
+    /**
+     * The key's role may not do this.
+     */
+    403: Problem;
+    /**
+     * There is nothing here.
+     */
+    404: Problem;
+    /**
+     * This cannot be done as things are; `code` says why.
+     */
+    409: Problem;
+    /**
+     * The body is too large: more than 256 KiB, or what the operation says.
+     */
+    413: Problem;
+    /**
+     * A part of the path is too long.
+     */
+    414: Problem;
+    /**
+     * Wait as Retry-After says.
+     */
+    429: Problem;
+    /**
+     * The path, query and headers are too large together.
+     */
+    431: Problem;
+    /**
+     * Something went wrong inside the service.
+     */
+    500: Problem;
+    /**
+     * Too busy, or shutting down; try again as Retry-After says.
+     */
+    503: Problem;
+};
+
+export type GetBitNumberError = GetBitNumberErrors[keyof GetBitNumberErrors];
+
+export type GetBitNumberResponses = {
+    /**
+     * A bit's number of the shop's own.
+     */
+    200: BitNumber;
+};
+
+export type GetBitNumberResponse = GetBitNumberResponses[keyof GetBitNumberResponses];
 
 export type HoldBitData = {
     body: Reason;

@@ -66,8 +66,16 @@ export type Seen = {
   readonly fits: readonly Fit[];
 };
 
+/** A bit that was not taken, with how near it came; what it leaves is worked out for those that are asked about. */
+export type Refused = {
+  readonly bitId: string;
+  /** The smaller the nearer: by what keeps it away, then by how far. */
+  readonly ranks: readonly [number, number];
+  readonly explain: () => NotTaken;
+};
+
 /** Why none of these views of a bit fits. */
-export function whyNot(views: readonly Seen[], thicknessMm: number): NotTaken | undefined {
+export function whyNot(views: readonly Seen[], thicknessMm: number): Refused | undefined {
   const reasons = views.map((seen) => {
     const { view, target } = seen;
     const spanning = spanningRaises(view, target);
@@ -79,8 +87,13 @@ export function whyNot(views: readonly Seen[], thicknessMm: number): NotTaken | 
   const [nearest] = reasons.sort((one, other) => rank(one) - rank(other) || shortMm(one) - shortMm(other));
   if (nearest === undefined) return undefined;
   const { view } = nearest;
-  const reason = "short" in nearest ? leavesTooMuch(nearest.short, thicknessMm) : nearest.reason;
-  return reason && { bitId: view.bit.id, presentation: view.presentation, reason };
+  const { id: bitId } = view.bit;
+  const said = (reason: NotTakenReason) => ({ bitId, presentation: view.presentation, reason });
+  const ranks = [rank(nearest), shortMm(nearest)] as const;
+  if ("short" in nearest)
+    return { bitId, ranks, explain: () => said(leavesTooMuch(nearest.short, thicknessMm)) };
+  const { reason } = nearest;
+  return reason && { bitId, ranks, explain: () => said(reason) };
 }
 
 type Reason =

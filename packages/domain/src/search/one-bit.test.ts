@@ -118,6 +118,24 @@ describe("what was not taken says why", () => {
     return notTaken[0]?.reason;
   };
 
+  it("the nearest first, and only so many if that is asked", () => {
+    const forms: Form[] = [
+      { kind: "straight", diameterMm: 20, cuttingLengthMm: 4 },
+      { kind: "straight", diameterMm: 8, cuttingLengthMm: 25 },
+      { kind: "round-over", diameterMm: 24, radiusMm: 6, pilotHeightMm: 5 },
+    ];
+    const bits = forms.map((form, index) => ({
+      id: String(index),
+      outline: formOutline(form),
+      pilotRadiusMm: formPilotRadiusMm(form),
+    }));
+    const asked = { toleranceMm: TOLERANCE_MM, setupsMax: 1 } as const;
+    const { notTaken } = searchProfile(rabbet, bits, asked);
+    expect(notTaken.map(({ reason }) => reason.code)).toEqual(["pilot-in-the-way", "too-small", "too-short"]);
+    const first = searchProfile(rabbet, bits, { ...asked, notTakenMost: 1 });
+    expect(first.notTaken).toEqual(notTaken.slice(0, 1));
+  });
+
   it("too short", () => {
     // Standing it would have to be 9 long, flat 6; a tenth less is within tolerance.
     const reason = why(rabbet, { kind: "straight", diameterMm: 20, cuttingLengthMm: 4 });

@@ -1,7 +1,7 @@
 import type { Steps } from "../quantity/steps.ts";
 import { marksMm } from "./alignments.ts";
 import { bitView, type SearchBit } from "./bit-view.ts";
-import { type NotTaken, type Seen, whyNot } from "./not-taken.ts";
+import { type Refused, type Seen, whyNot } from "./not-taken.ts";
 import { fitsWithin, type LookedAt, spanningRaises } from "./raises.ts";
 import { bestFound, type SearchSetting, settingOf } from "./setting.ts";
 import type { Target } from "./target.ts";
@@ -9,7 +9,7 @@ import type { Target } from "./target.ts";
 /** One bit in every presentation: the settings that make the profile, one each, or why there is none. */
 export type OneBit = {
   readonly settings: readonly SearchSetting[];
-  readonly notTaken: NotTaken | undefined;
+  readonly refused: Refused | undefined;
   readonly isComplete: boolean;
 };
 
@@ -44,6 +44,6 @@ export function* searchOneBit(
       yield;
     }
   }
-  const notTaken = settings.length > 0 ? undefined : whyNot(views, thicknessMm);
-  return { settings, notTaken, isComplete };
+  const refused = settings.length > 0 ? undefined : whyNot(views, thicknessMm);
+  return { settings, refused, isComplete };
 }

@@ -1,6 +1,7 @@
+import { compareRanks } from "../quantity/compare-ranks.ts";
 import { allOf, type Steps } from "../quantity/steps.ts";
 import type { SearchBit } from "./bit-view.ts";
-import type { NotTaken } from "./not-taken.ts";
+import type { NotTaken, Refused } from "./not-taken.ts";
 import { marked, type OneBit, searchOneBit } from "./one-bit.ts";
 import type { SearchSetting } from "./setting.ts";
 import { type Several, searchSeveral } from "./several/several.ts";
@@ -13,6 +14,7 @@ export type ProfileSearch = {
   readonly oneSetup: readonly SearchSetting[];
   /** The fewest set-ups that make it together, best first. Empty if one makes it alone, or none was found. */
   readonly together: readonly (readonly SearchSetting[])[];
+  /** Those that came nearest first. */
   readonly notTaken: readonly NotTaken[];
   /** False if a bound cut the search short, so that more may be possible. */
   readonly isComplete: boolean;
@@ -22,6 +24,8 @@ export type SearchOptions = {
   /** How far from the wanted wall something may be left. */
   readonly toleranceMm: number;
   readonly setupsMax: 1 | 2 | 3 | 4;
+  /** So many of the bits that were not taken are explained, those that came nearest. Default: all of them. */
+  readonly notTakenMost?: number;
 };
 
 /**
@@ -60,7 +64,7 @@ export function searchProfile(
 export function* searchProfileInSteps(
   wanted: WantedProfile,
   bits: readonly SearchBit[],
-  { toleranceMm, setupsMax }: SearchOptions,
+  { toleranceMm, setupsMax, notTakenMost = bits.length }: SearchOptions,
 ): Steps<ProfileSearch> {
   const targets = targetsOf(wanted, toleranceMm).map(marked);
   const each: OneBit[] = [];
@@ -72,25 +76,33 @@ export function* searchProfileInSteps(
     .sort((one, other) => one.greatestLeftMm - other.greatestLeftMm);
   const several =
     oneSetup.length > 0 ? undefined : yield* searchSeveral(bits, targets, setupsMax, wanted.thicknessMm);
-  const notTaken = each.flatMap(({ notTaken }) => (notTaken === undefined ? [] : [notTaken]));
+  const refused = each
+    .flatMap(({ refused }) => refused ?? [])
+    .sort((one, other) => compareRanks(one.ranks, other.ranks));
   return {
     oneSetup,
     together: several?.together ?? [],
-    notTaken: several === undefined ? notTaken : whyNotTogether(notTaken, several),
+    notTaken: yield* explained(refused, several, notTakenMost),
     isComplete: each.every(({ isComplete }) => isComplete) && (several?.isComplete ?? true),
   };
 }
 
 /** The reasons of the bits that are in none of the answers; those that another bit stands in for say so. */
-function whyNotTogether(notTaken: readonly NotTaken[], { together, dominated }: Several): NotTaken[] {
-  const used = new Set(together.flatMap((settings) => settings.map(({ bitId }) => bitId)));
-  const byBit = new Map(dominated.map((each) => [each.bitId, each]));
-  return notTaken
-    .filter(({ bitId }) => !used.has(bitId))
-    .map((each) => {
-      const other = byBit.get(each.bitId);
-      if (other === undefined) return each;
-      const reason = { code: "dominated", byBitId: other.byBitId } as const;
-      return { bitId: each.bitId, presentation: other.view.presentation, reason };
-    });
+function* explained(
+  refused: readonly Refused[],
+  several: Several | undefined,
+  most: number,
+): Steps<NotTaken[]> {
+  const used = new Set(several?.together.flatMap((settings) => settings.map(({ bitId }) => bitId)));
+  const byBit = new Map(several?.dominated.map((each) => [each.bitId, each]));
+  const notTaken: NotTaken[] = [];
+  for (const { bitId, explain } of refused) {
+    if (notTaken.length === most) break;
+    if (used.has(bitId)) continue;
+    const other = byBit.get(bitId);
+    const reason = { code: "dominated", byBitId: other?.byBitId ?? "" } as const;
+    notTaken.push(other === undefined ? explain() : { bitId, presentation: other.view.presentation, reason });
+    yield;
+  }
+  return notTaken;
 }

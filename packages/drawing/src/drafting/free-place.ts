@@ -20,13 +20,22 @@ const PLACES: readonly (readonly [number, number, TextItem["anchor"]])[] = [
   [-3.5, 5, "end"],
 ];
 
-/** A short text beside a point, at the first place where it overlaps nothing that is there; undefined if there is none. */
-export function freePlace(text: string, { xMm, yMm }: Point, taken: readonly Box[]): TextItem | undefined {
+/** Two numbers nearer to each other than this read as one, mm. */
+const APART_MM = 1.4;
+
+/** A short text beside a point, at the first place where it overlaps nothing that is there and is no part of another number; undefined if there is none. */
+export function freePlace(
+  text: string,
+  { xMm, yMm }: Point,
+  taken: readonly Box[],
+  numbers: readonly TextItem[],
+): TextItem | undefined {
+  const read = numbers.map((number) => widened(textBox(number)));
   for (const [rightMm, downMm, anchor] of PLACES) {
     const label = textLine(text, yMm + downMm, { xMm: xMm + rightMm, anchor, sizeMm: SMALL_MM });
     const box = textBox(label);
     const isOnPage = box.leftMm >= MARGIN_MM && box.rightMm <= PAGE_WIDTH_MM - MARGIN_MM;
-    if (isOnPage && !taken.some((other) => doOverlap(box, other))) return label;
+    if (isOnPage && ![...taken, ...read].some((other) => doOverlap(box, other))) return label;
   }
   return undefined;
 }
@@ -38,4 +47,8 @@ function doOverlap(one: Box, other: Box): boolean {
     one.topMm < other.bottomMm &&
     other.topMm < one.bottomMm
   );
+}
+
+function widened(box: Box): Box {
+  return { ...box, leftMm: box.leftMm - APART_MM, rightMm: box.rightMm + APART_MM };
 }

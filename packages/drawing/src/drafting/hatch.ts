@@ -10,7 +10,7 @@ export type Hatch = {
 };
 
 /** Hatches that are told apart in black and white, by their direction before their spacing. */
-export const HATCHES: readonly Hatch[] = [
+const HATCHES: readonly Hatch[] = [
   { anglesDeg: [45], spacingMm: 1.6, line: "thin" },
   { anglesDeg: [-45], spacingMm: 1.6, line: "thin" },
   { anglesDeg: [0], spacingMm: 1.3, line: "thin" },
@@ -20,6 +20,11 @@ export const HATCHES: readonly Hatch[] = [
   { anglesDeg: [45], spacingMm: 1.6, line: "medium" },
   { anglesDeg: [-45], spacingMm: 1.6, line: "medium" },
 ];
+
+/** The hatch of one of several things in order, from 1: they begin again when there are more things than hatches, never in neighbours. */
+export function hatchOf(number: number): Hatch {
+  return HATCHES[(number - 1) % HATCHES.length] ?? METAL;
+}
 
 /** Metal in section: the table, the fence. */
 export const METAL: Hatch = { anglesDeg: [30], spacingMm: 2.4, line: "thin" };

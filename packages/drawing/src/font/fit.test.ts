@@ -13,6 +13,11 @@ describe("on one line", () => {
     expect(fitted("Cove, 38 mm", ROOM)).toEqual({ text: "Cove, 38 mm" });
   });
 
+  it("one that does not keeps its beginning", () => {
+    const name = fitted("a very long name", { widthMm: 16, sizeMm: 3, weight: "normal" });
+    expect(name).toEqual({ text: "a very l…", whole: "a very long name" });
+  });
+
   it("any other ends in an ellipsis, fits, and has the whole of it beside", () => {
     fc.assert(
       fc.property(anyText, (text) => {

@@ -12,7 +12,7 @@ export type Room = { readonly widthMm: number; readonly sizeMm: number; readonly
 /**
  * A text that fits on one line so wide: itself, or its beginning with an ellipsis and the whole of it beside, so that nothing is lost.
  * @example
- * fitted("a very long name", { widthMm: 16, sizeMm: 3, weight: "normal" }) // → { text: "a very lo…", whole: "a very long name" }
+ * fitted("a very long name", { widthMm: 16, sizeMm: 3, weight: "normal" }) // → { text: "a very l…", whole: "a very long name" }
  */
 export function fitted(given: string, { widthMm, sizeMm, weight }: Room): Fitted {
   const whole = plain(given);

@@ -1,6 +1,6 @@
 import type { Bit, Mark, Show } from "@rimwise/domain";
 import { cleared } from "../drafting/cleared.ts";
-import { HATCHES, hatched } from "../drafting/hatch.ts";
+import { hatched, hatchOf } from "../drafting/hatch.ts";
 import { INNER_WIDTH_MM, LEADING, MARGIN_MM, PAGE_WIDTH_MM, SMALL_MM, TEXT_MM } from "../drafting/page.ts";
 import { silhouette, silhouetteSize } from "../drafting/silhouette.ts";
 import { heading, paragraph, paragraphs, type Rows, textLine } from "../drafting/text.ts";
@@ -46,7 +46,7 @@ const BIT_MM = 20;
 const BIT_HIGH_MM = 18;
 const NUMBER_MM = 7;
 const TEXT_LEFT_MM = MARGIN_MM + NUMBER_MM + BIT_MM + 3;
-const CHANGING = HATCHES[0] ?? { anglesDeg: [45], spacingMm: 1.6, line: "thin" as const };
+const CHANGING = hatchOf(1);
 
 function draw({ name, setups }: DayDrawn, show: Show): Scene {
   const head = heading(name);

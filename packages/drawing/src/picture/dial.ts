@@ -8,7 +8,7 @@ import {
   type Show,
 } from "@rimwise/domain";
 import { type Axis, along, levelAxis, roundValues, uprightAxis } from "../drafting/axis.ts";
-import { HATCHES, hatched } from "../drafting/hatch.ts";
+import { hatched, hatchOf } from "../drafting/hatch.ts";
 import { MARGIN_MM, PAGE_WIDTH_MM, SMALL_MM } from "../drafting/page.ts";
 import { heading, paragraphs, type Rows } from "../drafting/text.ts";
 import { circle, path, polyline } from "../scene/path.ts";
@@ -91,11 +91,7 @@ function plotted({ bits }: DialDrawn, speeds: readonly DialSpeed[], topMm: numbe
   const every = Math.max(1, Math.ceil(whole.length / MARKS));
   const names = new Map(placed.map(({ at, mark }) => [at, show.mark(mark)]));
   const items: Item[] = [
-    hatched(
-      { of: "uncertainty" },
-      uncertain,
-      HATCHES[0] ?? { anglesDeg: [45], spacingMm: 1.6, line: "thin" },
-    ),
+    hatched({ of: "uncertainty" }, uncertain, hatchOf(1)),
     path({ of: "highest" }, polyline(highest), "dashed"),
     path({ of: "nominal" }, polyline(nominal), "medium"),
     path(

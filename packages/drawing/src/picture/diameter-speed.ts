@@ -49,9 +49,14 @@ function draw({ policy, name, bits, units }: DiameterSpeedDrawn, show: Show): Sc
     xMm: along(x, diameterMm),
     yMm: along(y, rpm),
   });
-  const allowed = curve(x, (diameterMm) =>
-    Math.min(policy.speedMaxRpm, rpmAtRimSpeed(diameterMm, policy.rimSpeedMaxMPerS)),
-  );
+  // The border's corner lies where the fastest speed makes the fastest rim: v = π·d·n gives d of n as it gives n of d.
+  const cornerMm = Math.min(widestMm, rpmAtRimSpeed(policy.speedMaxRpm, policy.rimSpeedMaxMPerS));
+  const byRim = curve(x, (diameterMm) => rpmAtRimSpeed(diameterMm, policy.rimSpeedMaxMPerS));
+  const allowed = [
+    [0, policy.speedMaxRpm] as const,
+    [cornerMm, policy.speedMaxRpm] as const,
+    ...byRim.filter(([diameterMm]) => diameterMm > cornerMm),
+  ];
   const border = allowed.map(([diameterMm, rpm]) => place(diameterMm, rpm));
   const forbidden = polyline([...border, place(widestMm, y.to), place(0, y.to)], true);
   const chart = steps(x, (diameterMm) => Math.min(y.to, chartRpm(diameterMm))).map(([diameterMm, rpm]) =>
@@ -143,7 +148,7 @@ function numbered(
   labels: readonly TextItem[],
 ): Item[] {
   const dots = bits.map(({ diameterMm, rpm }) => place(diameterMm, rpm));
-  const taken: Box[] = [
+  const taken: readonly Box[] = [
     ...labels.map(textBox),
     ...dots.map(({ xMm, yMm }) => ({
       leftMm: xMm - DOT_MM,
@@ -153,16 +158,26 @@ function numbered(
     })),
   ];
   const numbers: TextItem[] = [];
-  for (const [index, dot] of dots.entries()) {
-    const label = freePlace(String(index + 1), dot, taken);
-    if (label === undefined) continue;
-    numbers.push(label);
-    taken.push(textBox(label));
+  for (const [dot, named] of atOnePlace(dots)) {
+    const label = freePlace(named.join(", "), dot, taken, numbers);
+    if (label !== undefined) numbers.push(label);
   }
   return [
     ...dots.map((dot, index) => path({ of: "bit", number: index + 1 }, circle(dot, DOT_MM), "medium", "ink")),
     ...numbers,
   ];
+}
+
+/** The numbers of points that cannot be told apart, by the first of them. */
+function atOnePlace(dots: readonly Point[]): Map<Point, number[]> {
+  const places = new Map<Point, number[]>();
+  for (const [index, dot] of dots.entries()) {
+    const first = [...places.keys()].find(
+      (other) => Math.hypot(other.xMm - dot.xMm, other.yMm - dot.yMm) < DOT_MM,
+    );
+    places.set(first ?? dot, [...(places.get(first ?? dot) ?? []), index + 1]);
+  }
+  return places;
 }
 
 /** A line that falls in steps: level to where the speed changes, found by halving, and down. */

@@ -128,7 +128,6 @@ function depthOf(bit: JointHalf["bit"], { fenceMm }: JointHalf["setting"]): numb
 function otherHalf(kind: JointKind, { second, closure }: JointDrawn["joint"]): Profile {
   const { isTurnedOver, closes, isCorner } = jointDefinition(kind);
   const { bit, setting, acrossMm } = second;
-  const isStanding = isCorner || closes === "slid";
   const thickMm = acrossMm ?? setting.thicknessMm;
   const depthMm = isCorner ? thickMm : closes === "slid" ? closure.reachMm : depthOf(bit, setting);
   const cut = profileAfter(formOutline(bit.form), setting, { sides: 1, toleranceMm: CHORD_MM, depthMm });
@@ -145,7 +144,7 @@ function otherHalf(kind: JointKind, { second, closure }: JointDrawn["joint"]): P
       holes: holes.map((hole) => hole.map(seen(side))),
     })),
   );
-  if (!isStanding || closes !== "slid") return pieces;
+  if (closes !== "slid") return pieces;
   const half = thickMm / 2;
   const board = [
     [-half, 0],

@@ -51,7 +51,7 @@ function draw({ plan, name }: LimitsDrawn, show: Show): Scene {
   const highest = Math.max(...limits.map(({ rpm }) => rpm), speed.setting?.rpmHighest ?? 0);
   const to = Math.min(highest * 1.05, speed.ceilingRpm * MOST_OF_LOWEST);
   const axis: Axis = { from: 0, to, ...AXIS };
-  const head = heading(name);
+  const head = heading(`Speed limits: ${name}`);
   const said = paragraphs(sentences(plan, show), head.bottomMm);
   const topMm = said.bottomMm + 2;
   const rowsMm = topMm + BAND_MM + 8;
@@ -60,7 +60,7 @@ function draw({ plan, name }: LimitsDrawn, show: Show): Scene {
   return {
     widthMm: PAGE_WIDTH_MM,
     heightMm: foot.bottomMm + MARGIN_MM,
-    title: `Limits of the speed: ${name}`,
+    title: `Speed limits: ${name}`,
     description: [
       ...sentences(plan, show),
       ...limits.map((limit) => describeLimit(limit, show)),

@@ -9,14 +9,15 @@ import {
   type Show,
   type WantedProfile,
 } from "@rimwise/domain";
-import { HATCHES, hatched } from "../drafting/hatch.ts";
+import { hatched, hatchOf } from "../drafting/hatch.ts";
+import { hatchList } from "../drafting/hatch-list.ts";
 import { INNER_WIDTH_MM, MARGIN_MM, PAGE_WIDTH_MM, SMALL_MM } from "../drafting/page.ts";
 import { CHORD_MM } from "../drafting/profile-contours.ts";
 import { scaleFor, scaleText } from "../drafting/scale.ts";
-import { heading, paragraph, paragraphs, textLine } from "../drafting/text.ts";
+import { heading, paragraphs } from "../drafting/text.ts";
 import type { Contour } from "../scene/contour.ts";
 import { type Frame, onPaper } from "../scene/frame.ts";
-import { path, polyline, rectangle, worldRectangle } from "../scene/path.ts";
+import { path, polyline, worldRectangle } from "../scene/path.ts";
 import type { Item, Scene } from "../scene/scene.ts";
 import { type DrawnUnits, definePicture } from "./define.ts";
 
@@ -48,7 +49,6 @@ const BEYOND_MM = 8;
 const MOST_HEIGHT_MM = 80;
 /** An arc is drawn as so many chords: within a hundredth of a millimetre of one of 30 mm radius. */
 const CHORDS = 64;
-const SWATCH_MM = 7;
 
 function draw({ wanted, setups, name }: MouldingDrawn, show: Show): Scene {
   const head = heading(name);
@@ -80,7 +80,10 @@ function draw({ wanted, setups, name }: MouldingDrawn, show: Show): Scene {
     bottomMm,
     { sizeMm: SMALL_MM },
   );
-  const list = setupList(setups, about.bottomMm + 1, show);
+  const list = hatchList(
+    setups.map((setup) => sentenceOf(setup, show)),
+    about.bottomMm + 1,
+  );
   const items: Item[] = [
     path({ of: "stock" }, stock, "dashed", "pale"),
     ...painted,
@@ -107,10 +110,6 @@ function layer(contours: readonly Contour[], number: number): Item[][] {
       hatched({ of: "share", number }, contours, hatchOf(number)),
     ],
   ];
-}
-
-function hatchOf(number: number) {
-  return HATCHES[(number - 1) % HATCHES.length] ?? { anglesDeg: [0], spacingMm: 1, line: "thin" as const };
 }
 
 /** What a set-up takes by itself, in the stock: its gone wood closed along the face or edge that it came in by. */
@@ -191,37 +190,6 @@ function depthAt(piece: Piece, zMm: number): number {
   }
   const offMm = zMm - piece.centreMm;
   return piece.centreDepthMm + piece.side * Math.sqrt(Math.max(0, piece.arcRadiusMm ** 2 - offMm ** 2));
-}
-
-function setupList(setups: readonly MouldingSetup[], topMm: number, show: Show) {
-  const items: Item[] = [];
-  let bottomMm = topMm;
-  setups.forEach((setup, index) => {
-    const number = index + 1;
-    const xMm = MARGIN_MM + SWATCH_MM + 7;
-    const rows = paragraph(sentenceOf(setup, show), bottomMm + 0.6, {
-      xMm,
-      widthMm: PAGE_WIDTH_MM - MARGIN_MM - xMm,
-      sizeMm: SMALL_MM,
-    });
-    const box = rectangle(
-      { xMm: MARGIN_MM, yMm: bottomMm + 0.9 },
-      { xMm: MARGIN_MM + SWATCH_MM, yMm: bottomMm + SMALL_MM + 0.9 },
-    );
-    items.push(
-      path({ of: "swatch", number }, box, "thin"),
-      hatched({ of: "swatch", number }, box, hatchOf(number)),
-      textLine(String(number), bottomMm + 0.6 + SMALL_MM * 0.928, {
-        xMm: xMm - 1.5,
-        anchor: "end",
-        sizeMm: SMALL_MM,
-        weight: "bold",
-      }),
-      ...rows.items,
-    );
-    bottomMm = rows.bottomMm + 0.6;
-  });
-  return { items, bottomMm };
 }
 
 function sentenceOf({ setting, bitName }: MouldingSetup, show: Show): string {

@@ -7,6 +7,7 @@ import {
   type PanelDimension,
   type Profile,
   profileAfter,
+  roundTo,
   type Show,
   type SideState,
   type SizedPanel,
@@ -39,6 +40,9 @@ export const panelPicture = definePicture<"panel", PanelDrawn>({
   meaning: "A panel's edges in the grooves of its frame, at the driest and the wettest of the year.",
   draw,
 });
+
+/** Wood moves by tenths of a millimetre: more would say what nobody can measure. */
+const SHOWN_DECIMALS = 1;
 
 /** Wood of the frame around the groove, and of the panel inside the frame and past its raised border, mm in the world. */
 const FRAME_MM = 8;
@@ -135,7 +139,7 @@ function edgeInGroove(
       {
         name,
         valueMm,
-        text: show.length(valueMm),
+        text: show.length(roundTo(valueMm, SHOWN_DECIMALS)),
         from: onPaper(frame, from, highMm),
         to: onPaper(frame, to, highMm),
       },

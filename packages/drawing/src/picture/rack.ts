@@ -3,7 +3,8 @@ import { FORBIDDEN, hatched } from "../drafting/hatch.ts";
 import { INNER_WIDTH_MM, LEADING, MARGIN_MM, PAGE_WIDTH_MM, SMALL_MM } from "../drafting/page.ts";
 import { scaleText } from "../drafting/scale.ts";
 import { silhouette, silhouetteSize } from "../drafting/silhouette.ts";
-import { heading, paragraphs, textLine } from "../drafting/text.ts";
+import { heading, paragraph, paragraphs, textLine } from "../drafting/text.ts";
+import { ASCENT_EM, DESCENT_EM } from "../font/metrics.ts";
 import { path, polyline, rectangle } from "../scene/path.ts";
 import type { Item, Scene } from "../scene/scene.ts";
 import { type DrawnUnits, definePicture } from "./define.ts";
@@ -56,7 +57,7 @@ function draw({ name, positions }: RackDrawn): Scene {
   const highest = Math.max(1, ...sizes.map(({ heightMm }) => heightMm));
   const scale = Math.min(1, (CELL_MM - 2 * INSIDE_MM) / widest, MOST_BIT_MM / highest);
   const bitMm = scale * highest;
-  const cellHeightMm = bitMm + 3 * TEXT_MM + 5;
+  const cellHeightMm = bitMm + 4 * TEXT_MM + 6;
   const about = paragraphs(
     [
       `Scale ${scaleText(scale)}. ${countsOf(positions)} Dashed: it belongs here and is not. Hatched: held, not to be used.`,
@@ -113,10 +114,14 @@ function cell(position: RackPosition, index: number, { topMm, scale, bitMm, cell
     items.push(...silhouette(bit, frame, isAway ? "dashed" : "medium"));
     if (state === "missing") items.push(crossed(leftMm, yMm, bitMm));
   }
+  const called = paragraph(bit === undefined ? "empty" : name, firstMm + DESCENT_EM * SMALL_MM, textStyle, 2);
   items.push(
     textLine(label, firstMm, { ...textStyle, weight: "bold" }),
-    textLine(bit === undefined ? "empty" : name, firstMm + TEXT_MM, textStyle),
-    textLine(bit === undefined ? "" : WORDS[state], firstMm + 2 * TEXT_MM, { ...textStyle, weight: "bold" }),
+    ...called.items,
+    textLine(bit === undefined ? "" : WORDS[state], called.bottomMm + ASCENT_EM * SMALL_MM, {
+      ...textStyle,
+      weight: "bold",
+    }),
   );
   return {
     kind: "group",

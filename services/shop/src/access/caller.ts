@@ -80,5 +80,10 @@ export function visibleTo<K extends Kind>(request: FastifyRequest, queries: Reco
   return own === undefined ? queries : queries.seenBy(own);
 }
 
+/** Of what `visibleTo` gives, whose view it is: the id of the one person who sees it so, or empty when everybody does who may ask. */
+export function viewerOf<K extends Kind>(request: FastifyRequest, { seenBy }: RecordQueries<K>): string {
+  return seenBy === undefined ? "" : (ownPersonOnly(request) ?? "");
+}
+
 /** What a 401 asks for. RFC 6750. */
 export const CHALLENGE = { headers: { "WWW-Authenticate": 'Bearer realm="rimwise"' } };

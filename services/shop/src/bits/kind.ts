@@ -12,6 +12,8 @@ export const bitKind = defineKind({
   queryColumns: {
     /** A lasting number that the word index refers to, and that pages of a search go on from. */
     number: "row-number",
+    /** The short number that the shop knows it by, on the bit itself and its label. */
+    shopNumber: "assigned-number",
     words: "text",
     facets: "text",
     ceilingRpm: "real",

@@ -83,6 +83,13 @@ export const BitListQuery = Type.Object(
           "Bits that a collet of this router takes and that stay under their ceiling at its slowest.",
       }),
     ),
+    number: Type.Optional(
+      Type.Integer({
+        minimum: 1,
+        maximum: 1_000_000_000,
+        description: "Of this number of the shop's own, as labels have it.",
+      }),
+    ),
     setName: Type.Optional(
       Type.String({ minLength: 1, maxLength: 100, description: "Of the set of this name." }),
     ),
@@ -155,6 +162,7 @@ function bitFilter(query: BitListQueryType, read: Typed, fitting: FittingRouter 
     ...(isNarrowed && { match: { words, anyOfWords, anyOfFacets } }),
     ...(fitting && { runsAt: slowestSettings(fitting.speeds) }),
     ...(query.setName !== undefined && { setName: query.setName }),
+    ...(query.number !== undefined && { shopNumber: query.number }),
     ...identityOf(query),
   };
 }

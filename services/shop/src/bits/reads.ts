@@ -1,7 +1,16 @@
 import type { DialSpeed } from "@rimwise/domain";
 import { and, desc, eq, gt, gte, lte, or, type SQL, sql } from "drizzle-orm";
 import { shopPolicy } from "../shop-policy/reads.ts";
-import { all, columnList, given, type Query, type Question, recordQuery } from "../store/query.ts";
+import {
+  all,
+  columnList,
+  first,
+  given,
+  type Query,
+  type Question,
+  recordQuery,
+  rowQuery,
+} from "../store/query.ts";
 import { recordQueries } from "../store/record-queries.ts";
 import type { Completion } from "../store/store.ts";
 import type { Match } from "../store/values.ts";
@@ -20,9 +29,11 @@ export type BitFilter = {
   readonly externalId?: string;
   /** Only bits of the set of this name. */
   readonly setName?: string;
+  /** Only the bit of this number of the shop's own. */
+  readonly shopNumber?: number;
 };
 
-export const bits = { ...recordQueries(bitKind), search, searchBestFirst, wastingGroove };
+export const bits = { ...recordQueries(bitKind), search, searchBestFirst, wastingGroove, shopNumberOf };
 
 const number = bitKind.column("number");
 const searches = new Map<string, Query<NumberedBit>>();
@@ -32,8 +43,8 @@ export type NumberedBit = { readonly number: number; readonly record: BitRecord 
 
 /** Bits in order of their number, after this one. */
 function* search(afterNumber: number, most: number, filter: BitFilter): Question<NumberedBit[]> {
-  const { match, runsAt, id, externalId, setName } = filter;
-  const asked = [match, id, externalId, setName].map((each) => each !== undefined);
+  const { match, runsAt, id, externalId, setName, shopNumber } = filter;
+  const asked = [match, id, externalId, setName, shopNumber].map((each) => each !== undefined);
   const shape = `${asked.join(" ")} ${runsAt?.length}`;
   const query = searches.get(shape) ?? searchQuery(filter);
   searches.set(shape, query);
@@ -48,6 +59,7 @@ function* search(afterNumber: number, most: number, filter: BitFilter): Question
     ...(id && { id }),
     externalId,
     setName,
+    shopNumber,
     ...Object.fromEntries(speeds ?? []),
   });
 }
@@ -71,6 +83,16 @@ function* searchBestFirst(
   return found;
 }
 
+const shopNumber = rowQuery({ shopNumber: bitKind.column("shopNumber") }, (selection) =>
+  selection.from(bitKind.table).where(eq(bitKind.column("id"), given("id"))),
+);
+
+/** The number that the shop knows a bit by; undefined if there is no such bit. */
+function* shopNumberOf(bitId: string): Question<number | undefined> {
+  const row = yield* first(shopNumber, { id: bitId });
+  return row === undefined ? undefined : Number(row.shopNumber);
+}
+
 /** Bits at hand that take the wood out of a groove no wider than this, the widest first. */
 function wastingGroove(widthMm: number, most: number): Question<BitRecord[]> {
   return all(bitsWastingGroove, { widthMm, most });
@@ -84,7 +106,7 @@ export const bitsWastingGroove = recordQuery(bitKind, (rows) =>
 );
 
 /** A search by words or without, for bits that may run at any of so many speeds or are called so. */
-function searchQuery({ match, runsAt, id, externalId, setName }: BitFilter): Query<NumberedBit> {
+function searchQuery({ match, runsAt, id, externalId, setName, shopNumber }: BitFilter): Query<NumberedBit> {
   const record = recordQuery(bitKind, (rows) => rows);
   const width = bitKind.columns.size;
   return {
@@ -94,6 +116,7 @@ function searchQuery({ match, runsAt, id, externalId, setName }: BitFilter): Que
         ...(id === undefined ? [] : [dialect.isIn(bitKind.column("id"), given("id"))]),
         ...(externalId === undefined ? [] : [eq(bitKind.column("externalId"), given("externalId"))]),
         ...(setName === undefined ? [] : [eq(bitKind.column("setName"), given("setName"))]),
+        ...(shopNumber === undefined ? [] : [eq(bitKind.column("shopNumber"), given("shopNumber"))]),
       ];
       const [afterNumber, most] = [given("afterNumber"), given("most")];
       const columns = sql`${columnList(bitKind)}, ${number}`;

@@ -1,8 +1,10 @@
 import { dialSpeeds } from "@rimwise/domain";
+import { viewerOf } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
+import { askRoute } from "../http/ask-routes.ts";
 import { requireNamed, unknownRecord } from "../http/named-records.ts";
 import { notACursor, sendPage } from "../http/paging.ts";
-import { readRoute } from "../http/read-routes.ts";
+import { readRoute, requireFound } from "../http/read-routes.ts";
 import { ref } from "../http/reference.ts";
 import type { Doors } from "../http/routes.ts";
 import { changeRoute, createRoute, removeRoute } from "../http/write-routes.ts";
@@ -17,7 +19,14 @@ import { changeBit, createBit, removeBit } from "./decide.ts";
 import { bitKind } from "./kind.ts";
 import { BitListQuery, type BitListQueryType, bitFilters } from "./list-query.ts";
 import { type BitFilter, bits } from "./reads.ts";
-import { BIT_SCHEMAS, BitChangeSchema, BitPageSchema, BitSchema, NewBitSchema } from "./schema.ts";
+import {
+  BIT_SCHEMAS,
+  BitChangeSchema,
+  BitNumberSchema,
+  BitPageSchema,
+  BitSchema,
+  NewBitSchema,
+} from "./schema.ts";
 
 const WRITE = { scope: "bits:write", tag: "bits", of: bits } as const;
 
@@ -36,14 +45,19 @@ export function bitRoutes(app: App, doors: Doors): void {
         response: { 200: ref(BitPageSchema) },
       },
     },
-    async (request, reply) => {
-      const at = doors.now().toISOString();
-      const filters = await doors.answer(filtersAsked(request.query, at));
-      const page = await sendPage(request, reply, request.query, async (after, most) => {
-        const found = await doors.answer(bits.searchBestFirst(placeOf(after), most, filters));
-        return found.map(({ filter, number, record }) => ({ id: `${filter}.${number}`, record }));
-      });
-      return { ...page, data: page.data.map(({ record }) => record) };
+    (request, reply) => {
+      const pageOf = async () => {
+        const at = doors.now().toISOString();
+        const filters = await doors.answer(filtersAsked(request.query, at));
+        const page = await sendPage(request, reply, request.query, async (after, most) => {
+          const found = await doors.answer(bits.searchBestFirst(placeOf(after), most, filters));
+          return found.map(({ filter, number, record }) => ({ id: `${filter}.${number}`, record }));
+        });
+        return { ...page, data: page.data.map(({ record }) => record) };
+      };
+      // What a router does on a day rests on its readings as they are then.
+      if (request.query.fitsRouterId !== undefined) return pageOf();
+      return doors.answerRead(request, reply, viewerOf(request, bits), pageOf);
     },
   );
 
@@ -73,6 +87,22 @@ export function bitRoutes(app: App, doors: Doors): void {
     operationId: "getBit",
     summary: "Read a bit",
   });
+
+  askRoute(
+    app,
+    doors,
+    {
+      scope: "bits:read",
+      tag: "bits",
+      path: "/v1/bits/:bitId/number",
+      operationId: "getBitNumber",
+      summary: "The short number that the shop knows a bit by",
+      answer: BitNumberSchema,
+    },
+    function* ({ params: { bitId } }) {
+      return { bitId, number: requireFound(bitKind, bitId, yield* bits.shopNumberOf(bitId)) };
+    },
+  );
 
   changeRoute(
     app,

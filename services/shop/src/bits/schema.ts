@@ -124,6 +124,18 @@ export const BitSchema = Type.Object(
   { $id: "Bit", description: "A bit on the rack.", additionalProperties: false },
 );
 
+export const BitNumberSchema = Type.Object(
+  {
+    bitId: Type.String({ description: "The bit." }),
+    number: Type.Integer({
+      minimum: 1,
+      description:
+        "The short number that the shop knows it by: to be written on it, so that two of a kind can be told apart. It lasts as long as the bit is kept, and no two have the same.",
+    }),
+  },
+  { $id: "BitNumber", description: "A bit's number of the shop's own.", additionalProperties: false },
+);
+
 export const BitPageSchema = pageSchema("BitPage", ref(BitSchema), "Bits, oldest first.");
 
 /** The components this resource answers and takes. */
@@ -137,6 +149,7 @@ export const BIT_SCHEMAS = [
   BitUseSchema,
   NewBitSchema,
   BitChangeSchema,
+  BitNumberSchema,
   BitSchema,
   BitPageSchema,
 ];

@@ -37,7 +37,7 @@ export function measureRequests(app: App): Registry {
   });
   const known = new Map<string, Histogram.Internal<string>>();
   app.addHook("onResponse", (request, reply, done) => {
-    const route = request.is404 ? "none" : (request.routeOptions.url ?? "none");
+    const route = request.routeOptions.url ?? "none";
     const { method } = request;
     const { statusCode: status } = reply;
     const name = `${method} ${route} ${status}`;

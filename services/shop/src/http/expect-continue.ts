@@ -31,20 +31,26 @@ export function continueWhenWanted(app: App): void {
     });
     response.end(text);
   });
-  app.addHook("preParsing", async (request, reply, body) => {
-    requireFitting(request);
-    const type = request.headers["content-type"];
-    const isReadable = type === undefined || app.hasContentTypeParser(type.split(";", 1)[0]?.trim() ?? "");
-    if (waiting.delete(request.raw) && isReadable) reply.raw.writeContinue();
-    return body;
+  app.addHook("preParsing", (request, reply, body, done) => {
+    const refusal = tooLarge(request);
+    if (refusal !== undefined) return done(refusal);
+    if (waiting.delete(request.raw) && isReadable(request)) reply.raw.writeContinue();
+    done(null, body);
   });
+
+  function isReadable({ headers }: FastifyRequest): boolean {
+    const type = headers["content-type"];
+    return type === undefined || app.hasContentTypeParser(type.split(";", 1)[0]?.trim() ?? "");
+  }
 }
 
-function requireFitting({ headers, routeOptions }: FastifyRequest): void {
-  const { bodyLimit } = routeOptions;
-  const length = Number(headers["content-length"] ?? 0);
-  if (bodyLimit === undefined || length <= bodyLimit) return;
-  throw new Problem("body-too-large", `The body has ${length} bytes; at most ${bodyLimit} are taken here.`, {
+function tooLarge(request: FastifyRequest): Problem | undefined {
+  const given = request.headers["content-length"];
+  if (given === undefined) return undefined;
+  const { bodyLimit } = request.routeOptions;
+  const length = Number(given);
+  if (bodyLimit === undefined || length <= bodyLimit) return undefined;
+  return new Problem("body-too-large", `The body has ${length} bytes; at most ${bodyLimit} are taken here.`, {
     headers: { Connection: "close" },
   });
 }

@@ -1,4 +1,3 @@
-import rateLimit from "@fastify/rate-limit";
 import type { FastifyRequest } from "fastify";
 import type { Config } from "../config.ts";
 import { Problem } from "../problems/problem.ts";
@@ -14,6 +13,7 @@ declare module "fastify" {
 }
 
 const WINDOW_S = 60;
+const SECOND_MS = 1000;
 const EXCHANGE_EVERY_MS = 1000;
 
 type Limits = Pick<Config, "rateLimitPerMinute" | "publicRateLimitPerMinute">;
@@ -24,27 +24,30 @@ type Limits = Pick<Config, "rateLimitPerMinute" | "publicRateLimitPerMinute">;
  * make a healthy service look dead. With several processes what each has counted is exchanged every second: until then a caller may ask
  * each of them. Headers follow draft-ietf-httpapi-ratelimit-headers-11. Register after authentication.
  */
-export async function limitRates(app: App, limits: Limits, exchange?: ExchangeCounts): Promise<void> {
-  const counts = requestCounts();
-  await app.register(rateLimit, { global: false, store: counts.Store });
+export function limitRates(app: App, limits: Limits, exchange?: ExchangeCounts): void {
+  const counts = requestCounts(WINDOW_S * SECOND_MS);
   if (exchange !== undefined) exchangeRegularly(app, counts, exchange);
-  const withKey = counterOf(app, limits.rateLimitPerMinute, ({ caller, ip }) =>
-    caller === null ? `address ${ip}` : `key ${caller.keyId}`,
-  );
-  const withoutKey = counterOf(app, limits.publicRateLimitPerMinute, ({ ip }) => `public ${ip}`);
-  app.addHook("onRequest", async (request, reply) => {
+  app.addHook("onRequest", (request, reply, done) => {
     const { scope, isHealthCheck } = request.routeOptions.config;
-    if (isHealthCheck) return;
-    const { most, count: countRequest } = scope === undefined || scope === "public" ? withoutKey : withKey;
-    const count = await countRequest(request);
-    if (count.isAllowed) return;
+    if (isHealthCheck) return done();
+    // What no route takes needs no key either.
+    const isPublic = scope === undefined || scope === "public";
+    const most = isPublic ? limits.publicRateLimitPerMinute : limits.rateLimitPerMinute;
+    const { current, leftMs } = counts.count(isPublic ? `public ${request.ip}` : callerIn(request));
+    const leftS = Math.ceil(leftMs / SECOND_MS);
     reply.header("RateLimit-Policy", `"minute";q=${most};w=${WINDOW_S}`);
-    reply.header("RateLimit", `"minute";r=${Math.max(0, count.remaining)};t=${count.ttlInSeconds}`);
-    if (!count.isExceeded) return;
-    throw new Problem("too-many-requests", `At most ${most} requests a minute are answered.`, {
-      headers: { "Retry-After": String(Math.max(1, count.ttlInSeconds)) },
-    });
+    reply.header("RateLimit", `"minute";r=${Math.max(0, most - current)};t=${leftS}`);
+    if (current <= most) return done();
+    done(
+      new Problem("too-many-requests", `At most ${most} requests a minute are answered.`, {
+        headers: { "Retry-After": String(Math.max(1, leftS)) },
+      }),
+    );
   });
+}
+
+function callerIn({ caller, ip }: FastifyRequest): string {
+  return caller === null ? `address ${ip}` : `key ${caller.keyId}`;
 }
 
 function exchangeRegularly(app: App, { untold, heard }: RequestCounts, exchange: ExchangeCounts): void {
@@ -69,8 +72,4 @@ function exchangeRegularly(app: App, { untold, heard }: RequestCounts, exchange:
     clearInterval(timer);
     await running;
   });
-}
-
-function counterOf(app: App, most: number, keyGenerator: (request: FastifyRequest) => string) {
-  return { most, count: app.createRateLimit({ max: most, timeWindow: WINDOW_S * 1000, keyGenerator }) };
 }

@@ -1,6 +1,6 @@
 import type { FastifyRequest } from "fastify";
 import Type, { type Static, type TObject, type TProperties, type TSchema } from "typebox";
-import { visibleTo } from "../access/caller.ts";
+import { viewerOf, visibleTo } from "../access/caller.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Kind, RecordOf } from "../store/kind.ts";
 import { type Askable, asked as answerOf, type Question } from "../store/query.ts";
@@ -57,6 +57,8 @@ export function listRoute<
   read: (page: PageAsked, asked: Asked<Path, undefined, FiltersOf<Filters>>) => Askable<Row[]>,
   /** What the next page goes on from. Default: the row's id. */
   placeOf: (row: Row, query: FiltersOf<Filters>) => string = ({ id }) => id,
+  /** Whose view of it is sent again as long as nothing was committed. Absent for what depends on more than records. */
+  viewer?: (request: FastifyRequest) => string,
 ): void {
   const { path, scope, page, filters } = definition;
   const querystring = Type.Object({ ...PageQuery.properties, ...filters }, { additionalProperties: false });
@@ -67,17 +69,20 @@ export function listRoute<
       schema: schemaOf(definition, { querystring, response: { 200: ref(page) } }),
     },
     (request, reply) => {
-      const asked = askedOf<Path, undefined, Static<typeof PageQuery> & FiltersOf<Filters>>(
-        request,
-        doors.now().toISOString(),
-      );
-      return sendPage(
-        request,
-        reply,
-        asked.query,
-        (afterId, most) => doors.answer(answerOf(read({ afterId, most }, asked))),
-        (row) => placeOf(row, asked.query),
-      );
+      const pageOf = () => {
+        const asked = askedOf<Path, undefined, Static<typeof PageQuery> & FiltersOf<Filters>>(
+          request,
+          doors.now().toISOString(),
+        );
+        return sendPage(
+          request,
+          reply,
+          asked.query,
+          (afterId, most) => doors.answer(answerOf(read({ afterId, most }, asked))),
+          (row) => placeOf(row, asked.query),
+        );
+      };
+      return viewer === undefined ? pageOf() : doors.answerRead(request, reply, viewer(request), pageOf);
     },
   );
 }
@@ -92,7 +97,13 @@ export function listRecordsRoute<Path extends string, K extends Kind>(
   doors: Doors,
   definition: RecordsList<Path, K>,
 ): void {
-  listShownRoute(app, doors, definition, (record) => record);
+  listShownRoute(
+    app,
+    doors,
+    definition,
+    (record) => record,
+    (request) => viewerOf(request, definition.of),
+  );
 }
 
 type RecordsList<Path extends string, K extends Kind> = RouteDefinition<Path> & {
@@ -112,6 +123,7 @@ export function listShownRoute<
   doors: Doors,
   definition: RecordsList<Path, K>,
   show: (record: RecordOf<K>, asked: { readonly at: string }) => Askable<Row>,
+  viewer?: (request: FastifyRequest) => string,
 ): void {
   const { of, filters, ...rest } = definition;
   const described = Object.entries(filters ?? {});
@@ -139,6 +151,7 @@ export function listShownRoute<
       return rows;
     },
     (row, query) => placeAfter(row, namedAsk(query).order),
+    viewer,
   );
 }
 
@@ -147,10 +160,13 @@ export function readRoute<Path extends string, K extends Kind>(
   app: App,
   doors: Doors,
   definition: RouteDefinition<Path> & { readonly of: RecordQueries<K> },
-  find: (id: string, asked: Asked<Path>) => Question<RecordOf<K> | undefined> = findVisible(definition.of),
+  find?: (id: string, asked: Asked<Path>) => Question<RecordOf<K> | undefined>,
 ): void {
-  const { kind } = definition.of;
-  readShownRoute(app, doors, { ...definition, answer: kind.schema }, find);
+  const { of } = definition;
+  const asKept = { ...definition, answer: of.kind.schema };
+  if (find === undefined)
+    readShownRoute(app, doors, asKept, findVisible(of), (request) => viewerOf(request, of));
+  else readShownRoute(app, doors, asKept, find);
 }
 
 /** How a route finds a record by id: as far as the caller may see it. */
@@ -176,6 +192,7 @@ export function readShownRoute<
     id: string,
     asked: Asked<Path, undefined, QueryOf<Query>>,
   ) => Question<(Static<Shown> & { readonly version: number }) | undefined>,
+  viewer?: (request: FastifyRequest) => string,
 ): void {
   const { path, scope, of, answer, query } = definition;
   app.get(
@@ -187,12 +204,15 @@ export function readShownRoute<
         response: { 200: ref(answer) },
       }),
     },
-    async (request, reply) => {
-      const asked = askedOf<Path, undefined, QueryOf<Query>>(request, doors.now().toISOString());
-      const id = lastParameter(asked.params);
-      const row = requireFound(of.kind, id, await doors.answer(find(id, asked)));
-      reply.header("ETag", etagOf(row.version));
-      return row;
+    (request, reply) => {
+      const rowOf = async () => {
+        const asked = askedOf<Path, undefined, QueryOf<Query>>(request, doors.now().toISOString());
+        const id = lastParameter(asked.params);
+        const row = requireFound(of.kind, id, await doors.answer(find(id, asked)));
+        reply.header("ETag", etagOf(row.version));
+        return row;
+      };
+      return viewer === undefined ? rowOf() : doors.answerRead(request, reply, viewer(request), rowOf);
     },
   );
 }

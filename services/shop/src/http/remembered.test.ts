@@ -3,11 +3,12 @@ import { remembered } from "./remembered.ts";
 
 function counted(mark: (() => number) | undefined) {
   const asked: string[] = [];
-  const { recall, look } = remembered(async (id: string) => {
+  const { recall, look } = remembered<{ found: string }>(mark);
+  const find = (id: string) => async () => {
     asked.push(id);
     return { found: `${id} ${asked.length}` };
-  }, mark);
-  const get = async (id: string) => (recall(id) ?? (await look(id))).found;
+  };
+  const get = async (id: string) => (recall(id) ?? (await look(id, find(id)))).found;
   return { asked, get };
 }
 
@@ -28,20 +29,26 @@ describe("a look-up that is remembered", () => {
 
   it("is not remembered when something was committed while it was made", async () => {
     let commits = 0;
-    const { recall, look } = remembered(
-      async (id: string) => {
-        commits += 1;
-        return { id };
-      },
-      () => commits,
-    );
-    await look("a");
+    const { recall, look } = remembered<{ id: string }>(() => commits);
+    await look("a", async () => {
+      commits += 1;
+      return { id: "a" };
+    });
     expect(recall("a")).toBeUndefined();
   });
 
   it("is made every time for a store that cannot say whether anything changed", async () => {
     const { get } = counted(undefined);
     expect([await get("a"), await get("a")]).toEqual(["a 1", "a 2"]);
+  });
+
+  it("is not remembered when it is not worth it", async () => {
+    const { recall, look } = remembered<{ text: string }>(
+      () => 1,
+      ({ text }) => text.length < 3,
+    );
+    for (const text of ["ab", "abc"]) await look(text, async () => ({ text }));
+    expect([recall("ab"), recall("abc")]).toEqual([{ text: "ab" }, undefined]);
   });
 
   it("forgets rather than fill the memory", async () => {

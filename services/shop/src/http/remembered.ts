@@ -2,19 +2,19 @@
 export type Remembered<Value> = {
   /** What was found before and still holds; undefined when it must be looked up. */
   readonly recall: (asked: string) => Value | undefined;
-  readonly look: (asked: string) => Promise<Value>;
+  readonly look: (asked: string, find: () => Promise<Value>) => Promise<Value>;
 };
 
 /** More than these are not remembered: a caller who asks for ever new things must not fill the memory. */
 const MOST_REMEMBERED = 1000;
 
 /**
- * Remembers what `look` found until the store's mark is another one. Nobody who asks after a change was acknowledged gets
- * what was before it. Without a mark nothing is remembered.
+ * Remembers what was found until the store's mark is another one. Nobody who asks after a change was acknowledged gets
+ * what was before it. Without a mark nothing is remembered, and never what is not `worthKeeping`.
  */
 export function remembered<Value extends object>(
-  look: (asked: string) => Promise<Value>,
   mark: (() => number) | undefined,
+  worthKeeping: (value: Value) => boolean = () => true,
 ): Remembered<Value> {
   const found = new Map<string, Value>();
   let markOfFound = mark?.();
@@ -31,10 +31,10 @@ export function remembered<Value extends object>(
       forgetIfChanged();
       return found.get(asked);
     },
-    look: async (asked) => {
+    look: async (asked, find) => {
       const before = forgetIfChanged();
-      const value = await look(asked);
-      if (before !== undefined && before === mark?.()) found.set(asked, value);
+      const value = await find();
+      if (before !== undefined && before === mark?.() && worthKeeping(value)) found.set(asked, value);
       return value;
     },
   };

@@ -1,4 +1,3 @@
-import type { FastifyRateLimitStore } from "@fastify/rate-limit";
 import type { OwnCounts } from "../store/store.ts";
 
 type Window = { readonly endsMs: number; current: number; isTold: boolean };
@@ -6,9 +5,12 @@ type Window = { readonly endsMs: number; current: number; isTold: boolean };
 /** More callers are not counted at once: the one who has been quiet longest is forgotten. */
 const MOST_CALLERS = 5000;
 
+/** How often a caller has asked in the window that is open, and when it ends. */
+type Count = { readonly current: number; readonly leftMs: number };
+
 export type RequestCounts = {
-  /** What counts for the rate limit, as its plugin makes one. */
-  readonly Store: new () => FastifyRateLimitStore;
+  /** Counts a request of a caller. */
+  readonly count: (caller: string) => Count;
   /** What was counted of each caller since it was last asked, in windows that are open still. */
   readonly untold: () => OwnCounts;
   /** What other processes have counted of these callers in their open windows. */
@@ -16,10 +18,10 @@ export type RequestCounts = {
 };
 
 /**
- * Counts requests by a clock that nobody can set. By the clock of the wall, a caller who was refused when it went back a day would
- * stay refused for that day.
+ * Counts requests in windows of so many milliseconds, by a clock that nobody can set. By the clock of the wall, a caller who was
+ * refused when it went back a day would stay refused for that day.
  */
-export function requestCounts(): RequestCounts {
+export function requestCounts(windowMs: number): RequestCounts {
   const windows = new Map<string, Window>();
   const elsewhere = new Map<string, number>();
 
@@ -30,12 +32,8 @@ export function requestCounts(): RequestCounts {
     elsewhere.delete(quietest);
   }
 
-  class Counts implements FastifyRateLimitStore {
-    incr(
-      caller: string,
-      done: (error: null, result: { current: number; ttl: number }) => void,
-      windowMs: number,
-    ): void {
+  return {
+    count: (caller) => {
       const nowMs = performance.now();
       const known = windows.get(caller);
       const isOpen = known !== undefined && nowMs < known.endsMs;
@@ -48,16 +46,8 @@ export function requestCounts(): RequestCounts {
       if (windows.size > MOST_CALLERS) forgetQuietest();
       const current = window.current + (elsewhere.get(caller) ?? 0);
       // What was added and is taken away again can be a rounding error longer.
-      done(null, { current, ttl: Math.min(windowMs, Math.ceil(window.endsMs - nowMs)) });
-    }
-
-    child(): Counts {
-      return this;
-    }
-  }
-
-  return {
-    Store: Counts,
+      return { current, leftMs: Math.min(windowMs, Math.ceil(window.endsMs - nowMs)) };
+    },
     untold: () => {
       const nowMs = performance.now();
       const untold = [...windows].filter(([, { endsMs, isTold }]) => !isTold && endsMs > nowMs);

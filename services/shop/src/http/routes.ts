@@ -4,6 +4,7 @@ import type { Scope } from "../access/scopes.ts";
 import type { Leases } from "../store/leases.ts";
 import type { Answer } from "../store/store.ts";
 import type { AnswerOnce } from "./answer-once.ts";
+import type { AnswerRead } from "./answer-read.ts";
 import type { Validator } from "./validation.ts";
 import type { Write } from "./write.ts";
 
@@ -12,6 +13,7 @@ export type Doors = {
   readonly answer: Answer;
   readonly write: Write;
   readonly answerOnce: AnswerOnce;
+  readonly answerRead: AnswerRead;
   /** What one process at a time may do. */
   readonly leases: Leases;
   readonly now: () => Date;

@@ -4,6 +4,7 @@ import type { Config } from "../config.ts";
 import { AccessLog } from "./access-log.ts";
 import { sendConnectionProblem, sendProblem } from "./answer-problems.ts";
 import { requestIdOf } from "./request-identity.ts";
+import { requestLog } from "./request-log.ts";
 
 const REQUEST_TIMEOUT_MS = 15_000;
 const CHECK_CONNECTIONS_EVERY_MS = 1000;
@@ -33,6 +34,7 @@ export function serverOptions(config: Config, logStream?: LogStream) {
         pino.destination({ sync: false, minLength: LOG_BUFFER_BYTES, periodicFlush: LOG_FLUSH_MS }),
     },
     logController: new AccessLog(),
+    childLoggerFactory: requestLog,
     genReqId: requestIdOf,
     requestTimeout: REQUEST_TIMEOUT_MS,
     // Node looks for requests that are too slow every half minute by itself: so long a head could drip in.

@@ -74,17 +74,17 @@ export function normalizedPart(
 
 /** Takes queries in normal form, and answers that nothing is at a path that is no text. Bodies are `readJsonBodies`' to take. */
 export function takeText(app: App): void {
-  app.addHook("preValidation", async (request) => {
-    requireTextPath(request);
-    if (request.routeOptions.schema?.querystring === undefined) return;
+  app.addHook("preValidation", (request, _reply, done) => {
+    if (!isTextPath(request)) return done(new Problem("not-found", `Nothing is at ${pathOf(request)}.`));
+    // Without a question mark there is no query to take; a route without one refuses whatever comes.
+    if (!request.url.includes("?") || request.routeOptions.schema?.querystring === undefined) return done();
     const { fault, normal } = normalizedPart(request.query, "query");
-    if (fault !== undefined) throw fault;
     request.query = normal;
+    done(fault);
   });
 }
 
-function requireTextPath(request: FastifyRequest): void {
+function isTextPath(request: FastifyRequest): boolean {
   const parameters = Object.values(Object(request.params));
-  if (parameters.every((each) => typeof each !== "string" || isWellFormed(each))) return;
-  throw new Problem("not-found", `Nothing is at ${pathOf(request)}.`);
+  return parameters.every((each) => typeof each !== "string" || isWellFormed(each));
 }

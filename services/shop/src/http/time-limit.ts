@@ -1,3 +1,4 @@
+import type { FastifyReply } from "fastify";
 import { Problem } from "../problems/problem.ts";
 import { tryAgainShortly } from "../problems/shortly.ts";
 import type { App } from "./app-type.ts";
@@ -16,18 +17,37 @@ function tooSlow(): Problem {
   });
 }
 
+/** How late an answer that takes too long may be ended. */
+const LOOK_EVERY_MS = 100;
+
 /**
  * Ends what takes longer than it may: with a problem if nothing was sent yet, else by closing the connection. Not
- * Fastify's `handlerTimeout`, which stops counting when the body of a request has been read.
+ * Fastify's `handlerTimeout`, which stops counting when the body of a request has been read. A look at all open answers now and then
+ * costs less than a timer for each.
  */
 export function limitTime(app: App, limitMs: number): void {
+  const open = new Map<FastifyReply, number>();
+  const looking = setInterval(() => {
+    const nowMs = performance.now();
+    for (const [reply, dueMs] of open) {
+      if (dueMs > nowMs && !reply.raw.closed) continue;
+      open.delete(reply);
+      endLate(reply);
+    }
+  }, LOOK_EVERY_MS).unref();
+  app.addHook("onClose", async () => clearInterval(looking));
   app.addHook("onRequest", (request, reply, done) => {
-    const timer = setTimeout(() => {
-      if (reply.sent) return;
-      if (reply.raw.headersSent) reply.raw.destroy();
-      else reply.send(request.raw.complete ? tryAgainShortly("took-too-long") : tooSlow());
-    }, request.routeOptions.config.timeLimitMs ?? limitMs);
-    reply.raw.once("close", () => clearTimeout(timer));
+    open.set(reply, performance.now() + (request.routeOptions.config.timeLimitMs ?? limitMs));
     done();
   });
+  app.addHook("onResponse", (_request, reply, done) => {
+    open.delete(reply);
+    done();
+  });
+}
+
+function endLate(reply: FastifyReply): void {
+  if (reply.sent || reply.raw.closed) return;
+  if (reply.raw.headersSent) reply.raw.destroy();
+  else reply.send(reply.request.raw.complete ? tryAgainShortly("took-too-long") : tooSlow());
 }

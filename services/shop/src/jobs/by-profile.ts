@@ -36,7 +36,12 @@ export async function groupsByProfile(
     throw notValid([{ in: "body", pointer: `${pointer}/wanted/shape`, message, accepted }]);
   }
   const { toleranceMm = USUAL_TOLERANCE_MM, setupsMax = USUAL_SETUPS_MAX } = wanted;
-  const { oneSetup, together } = await searchRack(profile, rack, { toleranceMm, setupsMax }, { turns });
+  const { oneSetup, together } = await searchRack(
+    profile,
+    rack,
+    { toleranceMm, setupsMax, notTakenMost: 0 },
+    { turns },
+  );
   const [fewest] = together;
   if (oneSetup.length === 0 && fewest !== undefined) {
     return Promise.all(fewest.map((setting) => candidatesOf([setting])));

@@ -28,8 +28,8 @@ type Opened =
  * an answer that goes on: whether the caller of a request still holds its route's scope.
  */
 export function authenticateCallers(app: App, { answer, mark, now }: Parts): StillAllowed {
-  const opened = remembered((token) => answer(openedBy(token)), mark);
-  const callerNow = (found: Opened) => callerWith(found, now().toISOString());
+  const opened = remembered<Opened>(mark);
+  const callerNow = (found: Opened) => callerWith(found, () => now().toISOString());
   app.decorateRequest("caller", null);
   app.addHook("onRequest", (request, _reply, done) => {
     const token = tokenIn(request);
@@ -40,7 +40,7 @@ export function authenticateCallers(app: App, { answer, mark, now }: Parts): Sti
       return done();
     }
     opened
-      .look(token)
+      .look(token, () => answer(openedBy(token)))
       .then((found) => {
         request.caller = callerNow(found);
       })
@@ -93,7 +93,7 @@ function isSecretOf({ keySha256, previousSha256 }: KeyRecord, text: string): boo
 }
 
 /** A person's key has the role that the person has now, and none once they have left. */
-function callerWith(found: Opened, at: string): Caller | null {
+function callerWith(found: Opened, at: () => string): Caller | null {
   if (found.key === undefined) return null;
   const { key, person, text } = found;
   if (!opensAt(key, text, at)) return null;
@@ -104,10 +104,10 @@ function callerWith(found: Opened, at: string): Caller | null {
 }
 
 /** Whether a secret of a key opens anything at a moment: the one before the last rotation does so only for a while. */
-function opensAt(key: KeyRecord, text: string, at: string): boolean {
+function opensAt(key: KeyRecord, text: string, at: () => string): boolean {
   if (key.revokedAt !== undefined) return false;
-  if (key.expiresAt !== undefined && key.expiresAt <= at) return false;
+  if (key.expiresAt !== undefined && key.expiresAt <= at()) return false;
   const { previousSha256, previousUntil = "" } = key;
-  if (previousSha256 === undefined || previousUntil > at) return true;
+  if (previousSha256 === undefined || previousUntil > at()) return true;
   return matchesDigest(text, key.keySha256);
 }

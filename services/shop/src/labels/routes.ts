@@ -35,7 +35,7 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
     },
     function* ({ params: { bitId } }) {
       const bit = requireFound(bits.kind, bitId, yield* bits.find(bitId));
-      return bitLabel(bit, publicUrl);
+      return yield* bitLabel(bit, publicUrl);
     },
   );
 
@@ -55,7 +55,7 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
       for (const id of new Set(ids.split(","))) {
         const bit = yield* bits.find(id);
         if (bit === undefined) throw notValid([unknownIn("bit", "/v1/bits", id)]);
-        labels.push(bitLabel(bit, publicUrl));
+        labels.push(yield* bitLabel(bit, publicUrl));
       }
       return { title: "Bits", labels };
     },
@@ -103,7 +103,7 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
       const kept = yield* places.bitsOf(within, MOST_BITS);
       for (const bit of kept) {
         if (bit.retirement === undefined && inside.has(bit.homePlaceId ?? ""))
-          labels.push(bitLabel(bit, publicUrl));
+          labels.push(yield* bitLabel(bit, publicUrl));
       }
       return { title: outermost.name, labels };
     },
@@ -148,8 +148,10 @@ function* placeLabel(placeId: string, publicUrl: string): Question<CodedLabel> {
   return { url: `${publicUrl}/places/${id}`, title: name, lines: outer.map((each) => `in ${each.name}`) };
 }
 
-function bitLabel(bit: BitRecord, publicUrl: string): CodedLabel {
-  return { url: `${publicUrl}/bits/${bit.id}`, title: bit.name, lines: linesOf(bit) };
+function* bitLabel(bit: BitRecord, publicUrl: string): Question<CodedLabel> {
+  const number = yield* bits.shopNumberOf(bit.id);
+  const called = number === undefined ? {} : { number: `No. ${number}` };
+  return { url: `${publicUrl}/bits/${bit.id}`, ...called, title: bit.name, lines: linesOf(bit) };
 }
 
 function linesOf(bit: BitRecord): string[] {

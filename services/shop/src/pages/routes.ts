@@ -42,13 +42,16 @@ const HELMET = { contentSecurityPolicy: false, strictTransportSecurity: false } 
 
 /** Pages for people: the shell, its style and its scripts. They are no part of the API and stand in no description of it. */
 export async function pageRoutes(app: App): Promise<void> {
-  await app.register(helmet, { global: false });
   const shell = readFileSync(new URL("shell.html", ASSETS));
-  for (const url of PAGES) servePublic(app, url, TYPES.html, shell);
-  for (const name of FILES) {
-    const type = name.endsWith(".css") ? TYPES.css : TYPES.js;
-    servePublic(app, `/pages/${name}`, type, readFileSync(new URL(name, ASSETS)));
-  }
+  // In a context of their own: the plugin has a hook for every request of the one that it is registered in.
+  await app.register(async (pages: App) => {
+    await pages.register(helmet, { global: false });
+    for (const url of PAGES) servePublic(pages, url, TYPES.html, shell);
+    for (const name of FILES) {
+      const type = name.endsWith(".css") ? TYPES.css : TYPES.js;
+      servePublic(pages, `/pages/${name}`, type, readFileSync(new URL(name, ASSETS)));
+    }
+  });
 }
 
 function servePublic(app: App, url: string, type: string, content: Buffer): void {

@@ -1,4 +1,5 @@
 import { makePlan } from "@rimwise/domain";
+import { svg } from "@rimwise/drawing";
 import { visibleTo } from "../access/caller.ts";
 import { approvalKind } from "../approvals/kind.ts";
 import { approvals } from "../approvals/reads.ts";
@@ -9,12 +10,14 @@ import type { App } from "../http/app-type.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { Problem } from "../problems/problem.ts";
+import type { Signer } from "../signing/signer.ts";
 import { canonicalText } from "../store/canonical.ts";
 import type { Question } from "../store/query.ts";
 import { pictureRoute } from "./picture-route.ts";
 import { PLAN_PICTURES, type Planned, planScene } from "./plans.ts";
+import { withStatement } from "./statement.ts";
 
-export function approvalPictureRoutes(app: App, doors: Doors): void {
+export function approvalPictureRoutes(app: App, doors: Doors, signer: Signer): void {
   pictureRoute(
     app,
     doors,
@@ -23,21 +26,25 @@ export function approvalPictureRoutes(app: App, doors: Doors): void {
       tag: "approvals",
       path: "/v1/approvals/:approvalId/picture",
       operationId: "getApprovalPicture",
-      summary: "An approved setting at the machine, as long as it is in force; it names what it shows",
+      summary: "An approved setting at the machine, as long as it is in force",
+      description:
+        "It names the setting it shows. As SVG it holds a signed statement (a compact JWS in `metadata`): of which setting and result it is, until when, and the SHA-256 of the picture without the statement.",
       kinds: PLAN_PICTURES,
     },
-    ({ params: { approvalId }, query: { kind, units }, request, at }) =>
-      doors.answer(
+    async ({ params: { approvalId }, query: { kind, units }, request, at }) => {
+      const { approval, planned } = await doors.answer(
         (function* () {
           const approval = requireFound(
             approvalKind,
             approvalId,
             yield* visibleTo(request, approvals).find(approvalId),
           );
-          const [planned] = yield* approvedPlans(approval, at);
-          return planScene(planned, kind, `${approval.name} (${approval.id})`, units);
+          return { approval, planned: yield* approvedPlans(approval, at) };
         })(),
-      ),
+      );
+      const scene = planScene(planned[0], kind, `${approval.name} (${approval.id})`, units);
+      return { svg: await withStatement(svg(scene), { approval, kind, units }, signer.sign) };
+    },
   );
 }
 

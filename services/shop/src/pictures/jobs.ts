@@ -1,6 +1,7 @@
 import { type DaySetupDrawn, type DrawnUnits, PICTURES, type Scene } from "@rimwise/drawing";
 import { visibleTo } from "../access/caller.ts";
 import { bareBit } from "../bits/bare.ts";
+import { calledWithNumber } from "../bits/called.ts";
 import { bits } from "../bits/reads.ts";
 import type { Admit } from "../http/admission.ts";
 import type { App } from "../http/app-type.ts";
@@ -72,7 +73,7 @@ export function* daySetups(work: JobWork): Question<DaySetupDrawn[]> {
     const parts = [...new Set(setup.runs.map((run) => run.name))];
     setups.push({
       bit: bareBit(bit),
-      bitName: bit.name,
+      bitName: yield* calledWithNumber(bit),
       station: `${router?.name ?? "router"}, ${setup.mounting === "table" ? "in a table" : "handheld"}`,
       mark: setup.mark ?? undefined,
       rpm: setup.rpm,

@@ -29,6 +29,9 @@ const ANSWER = {
 /** Nothing in a picture acts or is fetched, wherever it is opened. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
+/** A picture that is text already. */
+export type Drawn = { readonly svg: string };
+
 /** A picture that is asked for, with turns for what takes long. */
 export type PictureAsked<
   Path extends string,
@@ -51,7 +54,7 @@ export function pictureRoute<
     readonly body?: Body;
     readonly query?: Query;
   },
-  draw: (asked: PictureAsked<Path, BodyOf<Body>, Kind, Query>) => Promise<Scene>,
+  draw: (asked: PictureAsked<Path, BodyOf<Body>, Kind, Query>) => Promise<Scene | Drawn>,
 ): void {
   const { path, scope, kinds, body, query } = definition;
   const pictured = pictureQuery(kinds);
@@ -70,8 +73,8 @@ export function pictureRoute<
     handler: async (request, reply) => {
       const at = doors.now().toISOString();
       const asked = askedOf<Path, BodyOf<Body>, PictureQuery<Kind> & Static<Query>>(request, at);
-      const scene = await draw({ ...asked, turns: turnsOf(reply) });
-      return send(reply, svg(scene), asked.query);
+      const drawn = await draw({ ...asked, turns: turnsOf(reply) });
+      return send(reply, "svg" in drawn ? drawn.svg : svg(drawn), asked.query);
     },
   });
 }

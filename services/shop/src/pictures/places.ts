@@ -1,5 +1,6 @@
 import { PICTURES, type PositionState, type RackPosition } from "@rimwise/drawing";
 import { bareBit } from "../bits/bare.ts";
+import { calledWithNumber } from "../bits/called.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
 import { requireFound } from "../http/read-routes.ts";
@@ -46,17 +47,17 @@ function* positionsIn(placeId: string): Question<RackPosition[]> {
   const shown: PlaceRecord[] = [];
   for (const id of ids) shown.push(requireFound(places.kind, id, yield* places.find(id)));
   const outer = new Set(shown.map(({ insideId }) => insideId));
-  return shown
-    .flatMap((place) => {
-      const bits = belonging.get(place.id) ?? [];
-      if (bits.length > 0) return bits.map((bit) => positionOf(place, bit));
-      return outer.has(place.id) ? [] : [{ label: place.name, state: "here" } as const];
-    })
-    .slice(0, MOST_POSITIONS);
+  const positions: RackPosition[] = [];
+  for (const place of shown) {
+    const bits = belonging.get(place.id) ?? [];
+    for (const bit of bits) positions.push(yield* positionOf(place, bit));
+    if (bits.length === 0 && !outer.has(place.id)) positions.push({ label: place.name, state: "here" });
+  }
+  return positions.slice(0, MOST_POSITIONS);
 }
 
-function positionOf({ name: label }: PlaceRecord, bit: BitRecord): RackPosition {
-  return { label, bit: bareBit(bit), name: bit.name, state: stateOf(bit) };
+function* positionOf({ name: label }: PlaceRecord, bit: BitRecord): Question<RackPosition> {
+  return { label, bit: bareBit(bit), name: yield* calledWithNumber(bit), state: stateOf(bit) };
 }
 
 function stateOf({ state, missingSince, homePlaceId, placeId }: BitRecord): PositionState {

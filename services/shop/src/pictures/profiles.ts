@@ -50,7 +50,12 @@ export function profilePictureRoutes(app: App, doors: Doors, admit: Admit): void
         const { toleranceMm = USUAL_TOLERANCE_MM, setupsMax = USUAL_SETUPS_MAX } = body;
         const wanted = await answer(wantedIn(body));
         const rack = await fitBits({ answer, turns });
-        const { oneSetup, together } = await searchRack(wanted, rack, { toleranceMm, setupsMax }, { turns });
+        const { oneSetup, together } = await searchRack(
+          wanted,
+          rack,
+          { toleranceMm, setupsMax, notTakenMost: 0 },
+          { turns },
+        );
         const settings = oneSetup[0] === undefined ? (together[0] ?? []) : [oneSetup[0]];
         return mouldingScene(wanted, settings, rack, units);
       }),

@@ -4,13 +4,14 @@ import {
   type DialSpeed,
   dialSpeeds,
   formDiameterMm,
-  hasColletFor,
   type Policy,
   type Router,
 } from "@rimwise/domain";
 import { type DrawnUnits, PICTURES, type Scene } from "@rimwise/drawing";
 import Type from "typebox";
-import { bits } from "../bits/reads.ts";
+import { calledWithNumber } from "../bits/called.ts";
+import { bitFilters } from "../bits/list-query.ts";
+import { bits, type FoundBit } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import { isUsable } from "../bits/standing.ts";
 import type { App } from "../http/app-type.ts";
@@ -50,7 +51,9 @@ export function routerPictureRoutes(app: App, doors: Doors): void {
           const policy = yield* shopPolicy();
           const known = { record, usable: yield* usableRouter(record, at, policy) };
           const shown =
-            ids === undefined ? yield* bitsFor(known.usable, MOST_BITS) : yield* bitsNamed(ids, MOST_BITS);
+            ids === undefined
+              ? yield* bitsFor(known.usable, policy, MOST_BITS)
+              : yield* bitsNamed(ids, MOST_BITS);
           const fastest: FastestBit[] = [];
           for (const bit of shown) fastest.push(yield* fastestIn(known, bit, at, policy));
           return routerScene({ router: known.usable, policy, name: record.name, units }, fastest, kind);
@@ -72,8 +75,8 @@ function routerScene(drawn: Drawn, fastest: readonly FastestBit[], kind: "dial" 
   if (kind === "dial") {
     return PICTURES.dial.draw({
       ...drawn,
-      bits: fastest.map(({ record, setting }) => ({
-        name: record.name,
+      bits: fastest.map(({ called, setting }) => ({
+        name: called,
         mark: setting?.mark,
         rpm: setting?.rpm,
       })),
@@ -83,17 +86,16 @@ function routerScene(drawn: Drawn, fastest: readonly FastestBit[], kind: "dial" 
     policy,
     name,
     units,
-    bits: fastest.flatMap(({ record, bit, setting }) =>
-      setting === undefined
-        ? []
-        : [{ name: record.name, diameterMm: formDiameterMm(bit.form), rpm: setting.rpm }],
+    bits: fastest.flatMap(({ called, bit, setting }) =>
+      setting === undefined ? [] : [{ name: called, diameterMm: formDiameterMm(bit.form), rpm: setting.rpm }],
     ),
   });
 }
 
 /** A bit of the rack with the fastest setting that it may run at in a router, and what it never goes above. */
 export type FastestBit = {
-  readonly record: BitRecord;
+  /** What the shop calls it, with its number. */
+  readonly called: string;
   readonly bit: Bit;
   readonly setting: DialSpeed | undefined;
   readonly ceilingRpm: number;
@@ -118,24 +120,28 @@ export function* fastestIn(
       (best, speed) => (best === undefined || speed.rpm > best.rpm ? speed : best),
       undefined,
     );
-  return { record, bit, setting, ceilingRpm: Math.min(hard, guide) };
+  return { called: yield* calledWithNumber(record), bit, setting, ceilingRpm: Math.min(hard, guide) };
 }
 
 /** The first bits of the rack that a collet of the router takes and that may be used. */
-export function* bitsFor(router: Router, most: number): Question<BitRecord[]> {
+export function* bitsFor(router: Router, policy: Policy, most: number): Question<BitRecord[]> {
+  const speeds = dialSpeeds(router, policy);
+  const filters = bitFilters({ limit: PAGE }, { router, speeds }).map(({ runsAt: _all, ...fits }) => fits);
   const fitting: BitRecord[] = [];
-  let after = "";
-  while (fitting.length < most) {
-    const page = yield* bits.page(after, PAGE);
-    fitting.push(...page.filter((bit) => isUsable(bit) && hasColletFor(bit.shankDiameterMm, router)));
+  let after = { filter: 0, number: 0 };
+  for (let looked = 0; looked < MOST_LOOKED && fitting.length < most; looked += PAGE) {
+    const page: FoundBit[] = yield* bits.searchBestFirst(after, PAGE, filters);
+    fitting.push(...page.map(({ record }) => record).filter(isUsable));
     const last = page.at(-1);
     if (last === undefined || page.length < PAGE) break;
-    after = last.id;
+    after = last;
   }
   return fitting.slice(0, most);
 }
 
 const PAGE = 100;
+/** Those that are held or retired are passed over; of a rack that holds more of them nobody is kept waiting. */
+const MOST_LOOKED = 1000;
 
 /** The bits with these ids, at most so many. */
 export function* bitsNamed(ids: string, most: number): Question<BitRecord[]> {

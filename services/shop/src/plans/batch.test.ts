@@ -35,7 +35,7 @@ async function resultsOf(plan: (request: PlanRequest) => Promise<PlanAnswer>) {
   const fault = (error: unknown) => void faults.push(error);
   const work = { faultsIn: () => undefined, plan, fault, turns: async () => {} };
   const text = await planBatch(REQUESTS, work, { requestId: "r", instance: "/v1/plans/preview-batch" });
-  return { faults, results: JSON.parse(text).results };
+  return { faults, results: JSON.parse(text.toString()).results };
 }
 
 test("a fault of the service's own in one item is that item's problem, is noted, and spares the others", async () => {

@@ -20,20 +20,22 @@ export type BatchWork = {
 };
 
 /**
- * Each request's own plan or problem, in order, as the JSON text of the whole answer: what is wrong with one changes nothing for
- * the others. It is written plan by plan, so that no moment of it is long.
+ * Each request's own plan or problem, in order, as the JSON text of the whole answer in UTF-8: what is wrong with one changes nothing
+ * for the others. It is written and encoded plan by plan, so that no moment of it is long.
  */
 export async function planBatch(
   requests: readonly PlanRequest[],
   { faultsIn, plan, fault, turns }: BatchWork,
   { requestId, instance }: Asked,
-): Promise<string> {
-  const results: string[] = [];
+): Promise<Buffer> {
+  const pieces: Buffer[] = [];
   for (const request of requests) {
     await turns();
-    results.push(JSON.stringify(await resultOf(request)));
+    const before = pieces.length === 0 ? '{"results":[' : ",";
+    pieces.push(Buffer.from(before + JSON.stringify(await resultOf(request))));
   }
-  return `{"results":[${results.join()}]}`;
+  pieces.push(Buffer.from(pieces.length === 0 ? '{"results":[]}' : "]}"));
+  return Buffer.concat(pieces);
 
   async function resultOf(request: PlanRequest): Promise<PlanOrPartsResult> {
     try {

@@ -1,6 +1,7 @@
 import { describePrecaution, showIn } from "@rimwise/domain";
 import { type DayPrinted, dayCard, daySheet } from "@rimwise/drawing";
 import { visibleTo } from "../access/caller.ts";
+import { calledWithNumber } from "../bits/called.ts";
 import type { App } from "../http/app-type.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
@@ -83,7 +84,10 @@ async function cautionsOf(
 
 function* dayOf({ id, name, work }: JobRecord, cautions: readonly string[]): Question<Day> {
   const fetch: Day["fetch"][number][] = [];
-  for (const bit of work.bits) fetch.push({ name: bit.name, where: yield* whereIs(bit) });
+  for (const bit of work.bits) {
+    const called = yield* calledWithNumber({ id: bit.bitId, name: bit.name });
+    fetch.push({ name: called, where: yield* whereIs(bit) });
+  }
   return {
     name,
     verdict: work.verdict,

@@ -36,15 +36,17 @@ export function routerPrintRoutes(app: App, doors: Doors, { timeZone }: ShopPlac
           const policy = yield* shopPolicy();
           const usable = yield* usableRouter(record, at, policy);
           const shown =
-            ids === undefined ? yield* bitsFor(usable, MOST_BITS + 1) : yield* bitsNamed(ids, MOST_BITS);
+            ids === undefined
+              ? yield* bitsFor(usable, policy, MOST_BITS + 1)
+              : yield* bitsNamed(ids, MOST_BITS);
           return { known: { record, usable }, policy, shown };
         })(),
       );
       const bits: ChartBit[] = [];
       for (const record of shown.slice(0, MOST_BITS)) {
-        const { bit, setting, ceilingRpm } = await doors.answer(fastestIn(known, record, at, policy));
+        const { called, bit, setting, ceilingRpm } = await doors.answer(fastestIn(known, record, at, policy));
         bits.push({
-          name: record.name,
+          name: called,
           diameterMm: formDiameterMm(bit.form),
           shankDiameterMm: bit.shankDiameterMm,
           setting,

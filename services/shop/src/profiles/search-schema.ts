@@ -114,7 +114,10 @@ export const ProfileFoundSchema = Type.Object(
         },
         closed,
       ),
-      { description: "Bits that do not make it, each with why: the first fifty of the rack." },
+      {
+        description:
+          "Bits that do not make it, each with why: the fifty that came nearest, the nearest first.",
+      },
     ),
     toBuy: Type.Array(
       Type.Object(

@@ -46,7 +46,12 @@ export async function searchFor(asked: ProfileSearchAsked, ways: Ways): Promise<
   const { toleranceMm = USUAL_TOLERANCE_MM, setupsMax = USUAL_SETUPS_MAX } = asked;
   const wanted = await answer(wantedIn(asked));
   const rack = await fitBits(ways);
-  const search = await searchRack(wanted, rack, { toleranceMm, setupsMax }, ways);
+  const search = await searchRack(
+    wanted,
+    rack,
+    { toleranceMm, setupsMax, notTakenMost: MOST_NOT_TAKEN },
+    ways,
+  );
   const oneSetup = search.oneSetup.slice(0, MOST_SETTINGS);
   const together = search.together.slice(0, MOST_TOGETHER);
   const planned = await planSettings(
@@ -60,7 +65,7 @@ export async function searchFor(asked: ProfileSearchAsked, ways: Ways): Promise<
   return {
     oneSetup: oneSetup.map(shown).sort(byUse),
     together: together.map((settings) => settings.map(shown)),
-    notTaken: search.notTaken.slice(0, MOST_NOT_TAKEN).map((each) => ({
+    notTaken: search.notTaken.map((each) => ({
       bitId: each.bitId,
       code: each.reason.code,
       text: describeNotTaken(each, showIn("both")),
@@ -75,14 +80,15 @@ export async function searchFor(asked: ProfileSearchAsked, ways: Ways): Promise<
 export async function searchRack(
   wanted: WantedProfile,
   rack: ReadonlyMap<string, BitRecord>,
-  options: { readonly toleranceMm: number; readonly setupsMax: number },
+  options: { readonly toleranceMm: number; readonly setupsMax: number; readonly notTakenMost: number },
   { turns }: Pick<Ways, "turns">,
 ): Promise<ProfileSearch> {
   const searched = [...rack.values()].map(searchBit);
-  const { toleranceMm } = options;
+  const { toleranceMm, notTakenMost } = options;
   const steps = searchProfileInSteps(wanted, searched, {
     toleranceMm,
     setupsMax: countOf(options.setupsMax),
+    notTakenMost,
   });
   return inTurns(steps, turns);
 }

@@ -10,9 +10,10 @@ import { placePictureRoutes } from "../pictures/places.ts";
 import { planPictureRoutes } from "../pictures/plans.ts";
 import { profilePictureRoutes } from "../pictures/profiles.ts";
 import { routerPictureRoutes } from "../pictures/routers.ts";
+import type { Signer } from "../signing/signer.ts";
 
 /** What is looked at. Register after the rooms whose schemas the requests are made of. */
-export function pictureRooms(app: App, doors: Doors): void {
+export function pictureRooms(app: App, doors: Doors, signer: Signer): void {
   const admit = admission();
   bitPictureRoutes(app, doors);
   planPictureRoutes(app, doors);
@@ -21,6 +22,6 @@ export function pictureRooms(app: App, doors: Doors): void {
   jointPictureRoutes(app, doors);
   panelPictureRoutes(app, doors);
   profilePictureRoutes(app, doors, admit);
-  approvalPictureRoutes(app, doors);
+  approvalPictureRoutes(app, doors, signer);
   jobPictureRoutes(app, doors, admit);
 }

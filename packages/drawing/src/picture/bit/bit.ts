@@ -19,7 +19,7 @@ export type BitDrawn = {
   readonly units: DrawnUnits;
   /** A setting at which the part in use is shown. */
   readonly setting?: BitSetting;
-  /** A speed that is allowed, at which the rim's own is shown. */
+  /** A speed that is allowed, at which the rim's own is shown; never more than what is marked on the bit. */
   readonly rpm?: number;
 };
 
@@ -31,7 +31,8 @@ export const bitPicture = definePicture<"bit", BitDrawn>({
 });
 
 function draw(given: BitDrawn, show: Show): Scene {
-  const { bit, name, setting, rpm } = given;
+  const { bit, name, setting } = given;
+  const rpm = given.rpm === undefined ? undefined : Math.min(given.rpm, bit.markedMaxRpm ?? given.rpm);
   const outline = formOutline(bit.form);
   const title = FORMS.find(({ kind }) => kind === bit.form.kind)?.title ?? bit.form.kind;
   const head = heading(name);
@@ -41,7 +42,7 @@ function draw(given: BitDrawn, show: Show): Scene {
     head.bottomMm,
   );
   const measures = bitMeasures(bit, outline, layout, show);
-  const lines = [...dimensionLines(bit, show), ...notes(given, layout.rimRadiusMm, show)];
+  const lines = [...dimensionLines(bit, show), ...notes(setting, rpm, layout.rimRadiusMm, show)];
   const foot = paragraphs(lines, measures.bottomMm + 1, { sizeMm: SMALL_MM });
   const items: Item[] = [
     ...head.items,
@@ -73,7 +74,12 @@ function subtitleRoom(rpm: number | undefined): number {
   return rpm === undefined ? 5 : 5 + SPEED_SCALE_MM;
 }
 
-function notes({ setting, rpm }: BitDrawn, rimRadiusMm: number, show: Show): string[] {
+function notes(
+  setting: BitSetting | undefined,
+  rpm: number | undefined,
+  rimRadiusMm: number,
+  show: Show,
+): string[] {
   const said: string[] = [];
   if (setting !== undefined) {
     said.push(

@@ -1,4 +1,5 @@
 import { type Bit, formPilotRadiusMm, type Outline, stretchesAbove } from "@rimwise/domain";
+import { bearings } from "../../drafting/bearing.ts";
 import { broken } from "../../drafting/break-line.ts";
 import { outlineContour } from "../../drafting/outline-path.ts";
 import { onPaper } from "../../scene/frame.ts";
@@ -19,7 +20,7 @@ export function bitShape(bit: Bit, outline: Outline, layout: BitLayout): PathIte
     ...broken(frame, [-shankRadiusMm, footMm], [shankRadiusMm, footMm]),
     path({ of: "outline" }, outlineContour(outline, frame, ON_ITS_SHANK), "medium", "pale"),
     path({ of: "hub" }, hubLines(bit, outline, layout), "thin"),
-    ...bearings(outline, layout),
+    ...bearings(outline, frame, ON_ITS_SHANK),
     path(
       { of: "axis" },
       polyline([onPaper(frame, 0, -AXIS_PAST_MM / scale), onPaper(frame, 0, footMm + AXIS_PAST_MM / scale)]),
@@ -38,29 +39,4 @@ function hubLines({ form, shankDiameterMm }: Bit, outline: Outline, { frame }: B
     .flatMap(({ fromMm, toMm }) =>
       [-hubMm, hubMm].flatMap((xMm) => polyline([onPaper(frame, xMm, fromMm), onPaper(frame, xMm, toMm)])),
     );
-}
-
-/** A bearing is a plain box with a cross on each side of its screw. From memory, after ISO 8826. */
-function bearings(outline: Outline, { frame }: BitLayout): PathItem[] {
-  return outline.flatMap((segment) => {
-    if (segment.role !== "pilot" || segment.kind !== "line") return [];
-    const { fromMm, toMm, startRadiusMm: radiusMm } = segment;
-    const crosses = [-1, 1].flatMap((side) => [
-      ...polyline([onPaper(frame, side * radiusMm, fromMm), onPaper(frame, (side * radiusMm) / 2, toMm)]),
-      ...polyline([onPaper(frame, (side * radiusMm) / 2, fromMm), onPaper(frame, side * radiusMm, toMm)]),
-      ...polyline([
-        onPaper(frame, (side * radiusMm) / 2, fromMm),
-        onPaper(frame, (side * radiusMm) / 2, toMm),
-      ]),
-    ]);
-    return [
-      path(
-        { of: "bearing" },
-        worldRectangle(frame, [-radiusMm, fromMm], [radiusMm, toMm]),
-        "medium",
-        "paper",
-      ),
-      path({ of: "bearing-cross" }, crosses, "thin"),
-    ];
-  });
 }

@@ -1,8 +1,9 @@
-import { type Outline, outlineLengthMm } from "@rimwise/domain";
+import { outlineLengthMm } from "@rimwise/domain";
+import { bearings } from "../../drafting/bearing.ts";
 import { broken } from "../../drafting/break-line.ts";
 import { hatched, METAL } from "../../drafting/hatch.ts";
 import { outlineContour } from "../../drafting/outline-path.ts";
-import { type Frame, onPaper } from "../../scene/frame.ts";
+import { onPaper } from "../../scene/frame.ts";
 import { path, polyline, worldRectangle } from "../../scene/path.ts";
 import type { Item, PathItem } from "../../scene/scene.ts";
 import { leftEndMm, OPENING_MM, type Section, type SectionPlace } from "./layout.ts";
@@ -39,34 +40,11 @@ export function bitInPlace(section: Section, { frame, scale }: SectionPlace): Pa
     path({ of: "shank" }, worldRectangle(frame, [leftMm, footMm], [rightMm, headFootMm]), "medium", "paper"),
     ...broken(frame, [leftMm, footMm], [rightMm, footMm]),
     path({ of: "outline" }, outlineContour(outline, frame, standing), "medium"),
-    ...bearings(outline, section, frame),
+    ...bearings(outline, frame, standing),
     path(
       { of: "axis" },
       polyline([place(standing.tipMm + AXIS_PAST_MM / scale), place(footMm - AXIS_PAST_MM / scale)]),
       "chain",
     ),
   ];
-}
-
-function bearings(outline: Outline, { standing }: Section, frame: Frame): PathItem[] {
-  return outline.flatMap((segment) => {
-    if (segment.role !== "pilot" || segment.kind !== "line") return [];
-    const { fromMm, toMm, startRadiusMm: radiusMm } = segment;
-    const [topMm, bottomMm] = [standing.tipMm - fromMm, standing.tipMm - toMm];
-    const box = worldRectangle(
-      frame,
-      [standing.axisMm - radiusMm, bottomMm],
-      [standing.axisMm + radiusMm, topMm],
-    );
-    const crosses = [-1, 1].flatMap((side) => {
-      const [near, far] = [(side * radiusMm) / 2, side * radiusMm].map((mm) => standing.axisMm + mm);
-      if (near === undefined || far === undefined) return [];
-      return [
-        ...polyline([onPaper(frame, near, bottomMm), onPaper(frame, far, topMm)]),
-        ...polyline([onPaper(frame, near, topMm), onPaper(frame, far, bottomMm)]),
-        ...polyline([onPaper(frame, near, topMm), onPaper(frame, near, bottomMm)]),
-      ];
-    });
-    return [path({ of: "bearing" }, box, "medium", "paper"), path({ of: "bearing-cross" }, crosses, "thin")];
-  });
 }

@@ -8,6 +8,7 @@ import { guideShape } from "./guide-shape.ts";
 import { layers } from "./layers.ts";
 import { leftEndMm, placeOf, type Section, type SectionPlace } from "./layout.ts";
 import type { Length } from "./measures.ts";
+import type { Beside } from "./pass-numbers.ts";
 
 /** From the drawing to the dimension lines beside it, mm. */
 const BESIDE_MM = 4;
@@ -46,11 +47,23 @@ export function measuredSection(
 function drawn(section: Section, place: SectionPlace, measures: readonly Item[]): Item[] {
   return [
     ...guideShape(section, place),
-    ...layers(section.profiles, place.frame),
+    ...layers(section.profiles, place.frame, besideCut(section, place)),
     ...ground(section, place),
     ...bitInPlace(section, place),
     ...measures,
   ];
+}
+
+/** The uncut work to the right of all that the bit reaches, on paper. */
+function besideCut({ standing, rimRadiusMm, workMm, sections }: Section, { frame }: SectionPlace): Beside {
+  const cutMm = Math.max(0, standing.axisMm + rimRadiusMm);
+  const [near, far] = [onPaper(frame, cutMm, 0), onPaper(frame, workMm[1], sections.thicknessMm)];
+  return {
+    leftMm: near.xMm,
+    rightMm: far.xMm,
+    topMm: Math.min(near.yMm, far.yMm),
+    bottomMm: Math.max(near.yMm, far.yMm),
+  };
 }
 
 function upright(length: Length, section: Section, place: SectionPlace): MeasureItem {

@@ -1,9 +1,8 @@
 import type { Plan, PlanInput, Show } from "@rimwise/domain";
-import { hatched } from "../../drafting/hatch.ts";
+import { hatched, hatchOf } from "../../drafting/hatch.ts";
 import { MARGIN_MM, PAGE_WIDTH_MM, SMALL_MM } from "../../drafting/page.ts";
 import { textLine } from "../../drafting/text.ts";
 import { fromAbove } from "../../picture/set-up/from-above.ts";
-import { hatchOf } from "../../picture/set-up/layers.ts";
 import { sectionOf } from "../../picture/set-up/layout.ts";
 import { measuredSection } from "../../picture/set-up/measured-section.ts";
 import { lengthsOf } from "../../picture/set-up/measures.ts";

@@ -18,8 +18,9 @@ export const POSTGRESQL_DIALECT: Dialect = {
   found: inOrderOfNumber,
 };
 
-/** So many rows are looked through, and so many hits sorted, in some milliseconds. */
-const FEW = sql.raw("2000");
+/** So many rows are looked through, and so many hits of the index sorted, in some milliseconds. */
+const NEAR_ROWS = sql.raw("2000");
+const FEW_HITS = sql.raw("10000");
 
 /**
  * The index of words knows no order. What many rows have is found among the next rows of the table. Else the index is asked, how
@@ -33,19 +34,19 @@ function inOrderOfNumber(kind: Kind, { columns, match, conditions, afterNumber, 
   const isAfter = sql`${number} > ${afterNumber}`;
   const rest = and(sql`TRUE`, ...conditions);
   const isNear = sql`(SELECT count(*) FROM near) >= ${most}`;
-  const areFew = sql`(SELECT count(*) FROM hits) <= ${FEW}`;
+  const areFew = sql`(SELECT count(*) FROM hits) <= ${FEW_HITS}`;
   return sql`WITH near (number) AS MATERIALIZED (
-      SELECT ${number} FROM (SELECT * FROM ${table} WHERE ${isAfter} ORDER BY ${number} LIMIT ${FEW}) AS ${table}
+      SELECT ${number} FROM (SELECT * FROM ${table} WHERE ${isAfter} ORDER BY ${number} LIMIT ${NEAR_ROWS}) AS ${table}
       WHERE ${terms} @@ ${match}::tsquery AND ${rest} ORDER BY ${number} LIMIT ${most}
     ), matches (number) AS MATERIALIZED (
       SELECT ${number} FROM ${table} WHERE ${terms} @@ (SELECT ${match}::tsquery) AND ${isAfter}
     ), hits (number) AS MATERIALIZED (
-      SELECT matches.number FROM matches WHERE NOT ${isNear} LIMIT ${FEW} + 1
+      SELECT matches.number FROM matches WHERE NOT ${isNear} LIMIT ${FEW_HITS} + 1
     ), chosen (number) AS MATERIALIZED (
       (SELECT near.number FROM near WHERE ${isNear})
       UNION ALL
-      (SELECT ${number} FROM ${table} WHERE NOT ${isNear} AND ${areFew}
-        AND ${number} IN (SELECT hits.number FROM hits) AND ${rest} ORDER BY ${number} LIMIT ${most})
+      (SELECT ${number} FROM (SELECT hits.number AS hit FROM hits WHERE NOT ${isNear} AND ${areFew} ORDER BY hit) AS sorted
+        JOIN ${table} ON ${number} = sorted.hit WHERE ${rest} ORDER BY ${number} LIMIT ${most})
       UNION ALL
       (SELECT ${number} FROM ${table} WHERE NOT ${isNear} AND NOT ${areFew}
         AND (${terms} @@ ${match}::tsquery) IS TRUE AND ${isAfter} AND ${rest} ORDER BY ${number} LIMIT ${most})
