@@ -1,7 +1,6 @@
 import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { KITCHEN_ROUTER, kitchenBits, kitchenJob } from "../contract/kitchen.ts";
-
-const ROUNDS = 9;
+import { ROUNDS, waits } from "./waits.ts";
 
 /** The most parts that one request may have, three cuts in each. */
 const MOST_PARTS = 200;
@@ -43,34 +42,10 @@ export async function benchJobs(): Promise<string> {
     return { ...part, name: `Part ${index + 1}`, lengthMm: 300 + index };
   });
   const rows = [
-    await timed("24 doors", () => post("/v1/jobs/preview", kitchen)),
-    await timed(`${MOST_PARTS} different parts`, () => post("/v1/jobs/preview", { ...kitchen, parts })),
+    await waits("24 doors", () => post("/v1/jobs/preview", kitchen)),
+    await waits(`${MOST_PARTS} different parts`, () => post("/v1/jobs/preview", { ...kitchen, parts })),
   ];
   await app.close();
   await store.close();
   return [`Jobs, of ${ROUNDS} requests each`, ...rows].join("\n");
-}
-
-async function timed(name: string, ask: () => Promise<unknown>): Promise<string> {
-  const wholeMs: number[] = [];
-  let stallMs = 0;
-  let last = performance.now();
-  let isWatched = true;
-  const watch = () => {
-    const now = performance.now();
-    stallMs = Math.max(stallMs, now - last);
-    last = now;
-    if (isWatched) setImmediate(watch);
-  };
-  await ask();
-  last = performance.now();
-  watch();
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const started = performance.now();
-    await ask();
-    wholeMs.push(performance.now() - started);
-  }
-  isWatched = false;
-  const middle = wholeMs.sort((one, other) => one - other)[Math.floor(ROUNDS / 2)] ?? 0;
-  return `  ${name.padEnd(22)} median ${middle.toFixed(0)} ms; others wait ${stallMs.toFixed(0)} ms at most`;
 }

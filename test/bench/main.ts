@@ -10,12 +10,14 @@ import { benchPictures } from "./pictures.ts";
 import { benchPlans } from "./plans.ts";
 import { benchReads } from "./reads.ts";
 import { benchSearch } from "./search.ts";
+import { benchSheets } from "./sheets.ts";
 import { benchShop } from "./shop.ts";
 
 const [only] = process.argv.slice(2);
 const BENCHES = {
   plans: benchPlans,
   pictures: benchPictures,
+  sheets: benchSheets,
   day: benchDay,
   search: benchSearch,
   jobs: benchJobs,

@@ -74,7 +74,7 @@ describe("the first day of a shop", () => {
     expect(report).toMatchObject({ created: BITS });
     const { text, headers } = await send("GET", `/v1/places/${places[0].id}/labels`);
     expect(headers["content-type"]).toContain("text/html");
-    expect(text.match(/<svg /g)).toHaveLength(PLACES + BITS);
+    expect(text.match(/data-group="label"/g)).toHaveLength(PLACES + BITS);
     expect(text).toContain("Straight 120");
     expect(requests).toBeLessThanOrEqual(20);
   });

@@ -3,6 +3,7 @@ import { addBit, addPlace, addSomebody, made } from "./crib.ts";
 import { furnish } from "./furnish.ts";
 import { readPdf } from "./read-pdf.ts";
 import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
+import { turnsDuring } from "./turns-during.ts";
 
 let shop: Shop;
 
@@ -142,5 +143,27 @@ describe("pages of labels", () => {
     const { key } = await addSomebody(own, "student");
     const { status, body } = await own.ask("GET", `/v1/approvals/labels?ids=${ids["approvalId"]}`, { key });
     expect([status, body.errors[0].pointer]).toEqual([422, "/ids"]);
+  });
+
+  test("are made while others have their turn", async () => {
+    const own = await openShop({});
+    const ids: string[] = [];
+    for (let number = 1; number <= 60; number += 1)
+      ids.push((await addBit(own, { ...PANEL_BIT, name: `Drawer ${number}` })).id);
+    const turns = await turnsDuring(async () => {
+      const { statusCode } = await own.app.inject({
+        url: `/v1/bits/labels?ids=${ids.join(",")}`,
+        headers: { authorization: `Bearer ${own.managerKey}` },
+      });
+      expect(statusCode).toBe(200);
+    });
+    // Three pages that take some 10 ms each: a turn after each of them at least, beside the few that any request has.
+    const usual = await turnsDuring(async () => {
+      await own.app.inject({
+        url: `/v1/bits/${ids[0]}`,
+        headers: { authorization: `Bearer ${own.managerKey}` },
+      });
+    });
+    expect(turns).toBeGreaterThan(usual + 2);
   });
 });

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { bodyOf, OPERATIONS, urlOf } from "./bodies.ts";
 import { addBit, addSomebody, made } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
+import { printed, readHtml } from "./printed.ts";
 import { readPdf } from "./read-pdf.ts";
 import { openShop, PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 
@@ -18,7 +19,7 @@ beforeAll(async () => {
   );
 });
 
-const printed = OPERATIONS.filter(({ id }) => /Printout$|^print/.test(id));
+const printing = OPERATIONS.filter(({ id }) => /Printout$|^print/.test(id));
 
 /** Papers in millimetres, by ISO 216 and, of cards and inches, by what they are sold as: `common practice`. */
 const PAPERS = {
@@ -30,36 +31,9 @@ const PAPERS = {
   "index-card": [127, 76],
 } as const;
 
-type Asking = { readonly key?: string; readonly body?: object; readonly method?: "GET" | "POST" };
-
-/** An answer with its bytes. */
-async function ask(url: string, { key = shop.managerKey, body, method = "GET" }: Asking = {}) {
-  const { statusCode, headers, rawPayload } = await shop.app.inject({
-    url,
-    method,
-    headers: { authorization: `Bearer ${key}` },
-    ...(body && { payload: body }),
-  });
-  return { status: statusCode, type: String(headers["content-type"]), headers, bytes: rawPayload };
-}
-
-const plan = (more: object = {}) => {
-  const { name: _bit, notes: _notes, ...bit } = PANEL_BIT;
-  const { name: _router, ...router } = TABLE_ROUTER;
-  const cut = { kind: "panel", thicknessMm: 19, edges: [{ lengthMm: 310, grain: "end" }] };
-  return { bit, router, mounting: "table", woodId: "black-cherry", cut, ...more };
-};
-
-/** The texts of an HTML page, as a person reads them. */
-const readHtml = (html: string) =>
-  html
-    .replaceAll(/<(style|title|desc)[^>]*>[\s\S]*?<\/\1>/g, " ")
-    .replaceAll(/<[^>]*>/g, " ")
-    .replaceAll(/\s+/g, " ");
-
 describe("every printout", () => {
   test("is of something that is kept, or of a plan that is asked for", () => {
-    expect(printed.map(({ id }) => id).sort()).toEqual([
+    expect(printing.map(({ id }) => id).sort()).toEqual([
       "getApprovalPrintout",
       "getJobPrintout",
       "getPlanPrintout",
@@ -68,14 +42,14 @@ describe("every printout", () => {
     ]);
   });
 
-  test.each(printed.map((each) => [each.id, each] as const))(
+  test.each(printing.map((each) => [each.id, each] as const))(
     "%s comes as a tagged PDF in reading order, as HTML that does nothing, and as text",
     async (_id, operation) => {
       const { method } = operation;
       const url = urlOf(operation, furnished.ids);
       const body = operation.takesJson ? bodyOf(operation, furnished.ids) : undefined;
       const asking = { method: method === "POST" ? method : "GET", ...(body && { body }) } as const;
-      const pdf = await ask(`${url}?format=pdf`, asking);
+      const pdf = await printed(shop, `${url}?format=pdf`, asking);
       expect([pdf.status, pdf.type], pdf.bytes.toString()).toEqual([200, "application/pdf"]);
       const read = await readPdf(pdf.bytes);
       expect([read.isTagged, read.language]).toEqual([true, "en"]);
@@ -87,26 +61,26 @@ describe("every printout", () => {
       expect(read.text.startsWith(read.title)).toBe(true);
       expect(read.text).toContain("not a certificate");
 
-      const html = await ask(`${url}?format=html`, asking);
+      const html = await printed(shop, `${url}?format=html`, asking);
       expect([html.status, html.type]).toEqual([200, "text/html; charset=utf-8"]);
       expect(html.headers["content-security-policy"]).toContain("default-src 'none'");
       expect(html.bytes.toString()).not.toMatch(/<script|javascript:|\son\w+=|<img|<link|url\(/i);
       expect(readHtml(html.bytes.toString())).toContain("not a certificate");
 
-      const text = await ask(`${url}?format=text`, asking);
+      const text = await printed(shop, `${url}?format=text`, asking);
       expect([text.status, text.type]).toEqual([200, "text/plain; charset=utf-8"]);
       expect(text.bytes.toString()).toContain("not a certificate");
     },
   );
 
-  test.each(printed.map((each) => [each.id, each] as const))(
+  test.each(printing.map((each) => [each.id, each] as const))(
     "%s lies on the paper that was asked for, and no text leaves it",
     async (_id, operation) => {
       const url = urlOf(operation, furnished.ids);
       const body = operation.takesJson ? bodyOf(operation, furnished.ids) : undefined;
       const method = operation.method === "POST" ? "POST" : "GET";
       for (const [paper, size] of Object.entries(PAPERS)) {
-        const { bytes } = await ask(`${url}?paper=${paper}&units=imperial`, {
+        const { bytes } = await printed(shop, `${url}?paper=${paper}&units=imperial`, {
           method,
           ...(body && { body }),
         });
@@ -128,9 +102,9 @@ describe("every printout", () => {
 
   test("is the same bytes when it is asked again", async () => {
     const url = `/v1/plans/${furnished.ids["planId"]}/printout`;
-    const first = await ask(url);
+    const first = await printed(shop, url);
     now = new Date(AT.getTime() + 86_400_000);
-    const again = await ask(url);
+    const again = await printed(shop, url);
     now = AT;
     expect(again.bytes.equals(first.bytes)).toBe(true);
   });
@@ -152,8 +126,8 @@ describe("every printout", () => {
     const student = await addSomebody(shop, "student");
     const { planId, routerId, approvalId, jobId } = furnished.ids;
     for (const path of [`plans/${planId}`, `routers/${routerId}`]) {
-      expect((await ask(`/v1/${path}/printout`, { key })).status).toBe(200);
-      expect((await ask(`/v1/${path}/printout`, { key: student.key })).status).toBe(403);
+      expect((await printed(shop, `/v1/${path}/printout`, { key })).status).toBe(200);
+      expect((await printed(shop, `/v1/${path}/printout`, { key: student.key })).status).toBe(403);
     }
     for (const path of [`approvals/${approvalId}`, `jobs/${jobId}`]) {
       const other = await shop.ask("GET", `/v1/${path}/printout`, { key: student.key });
@@ -162,81 +136,10 @@ describe("every printout", () => {
   });
 });
 
-describe("a plan on paper", () => {
-  test("says what the plan says: mark, speed, every step and every caution, in words and on the page", async () => {
-    const { body } = await shop.ask("POST", "/v1/plans/preview?units=metric", { body: plan() });
-    const { bytes } = await ask("/v1/plans/printout", { method: "POST", body: plan() });
-    const read = (await readPdf(bytes)).text.replaceAll(/\s+/g, " ");
-    const text = (
-      await ask("/v1/plans/printout?format=text", { method: "POST", body: plan() })
-    ).bytes.toString();
-    const unwrapped = text.replaceAll(/\n│ +/g, " ").replaceAll(/ +/g, " ");
-    const said: string[] = [...body.steps, ...body.precautions, ...body.findings].map((each) => each.text);
-    for (const sentence of said) {
-      expect(read).toContain(sentence);
-      expect(unwrapped).toContain(sentence);
-    }
-    expect(read).toContain(
-      `Dial mark ${body.speed.mark} Speed, about ${body.speed.rpm.toLocaleString("en")} rpm`,
-    );
-  });
-
-  test("never says a faster speed than its plan allows", async () => {
-    const { body } = await shop.ask("POST", "/v1/plans/preview", { body: plan() });
-    const { bytes } = await ask("/v1/plans/printout?paper=index-card", { method: "POST", body: plan() });
-    const speeds = [...(await readPdf(bytes)).text.matchAll(/([\d,]+) rpm/g)].map(([, rpm = ""]) =>
-      Number(rpm.replaceAll(",", "")),
-    );
-    expect(speeds.length).toBeGreaterThan(1);
-    expect(Math.max(...speeds)).toBeLessThanOrEqual(Math.max(body.speed.ceilingRpm, body.speed.rpmHighest));
-  });
-
-  test("that must not be run says so and why, and has no speed, in every format", async () => {
-    const body = plan({ mounting: "handheld" });
-    const pdf = (await readPdf((await ask("/v1/plans/printout", { method: "POST", body })).bytes)).text;
-    const html = readHtml(
-      (await ask("/v1/plans/printout?format=html", { method: "POST", body })).bytes.toString(),
-    );
-    const text = (await ask("/v1/plans/printout?format=text", { method: "POST", body })).bytes.toString();
-    for (const said of [pdf, html, text]) {
-      expect(said).toMatch(/do not run/i);
-      expect(said).toContain("Mount the router in a table.");
-      expect(said).not.toMatch(/\d rpm|Set the dial/);
-    }
-  });
-
-  test("that is kept is refused once it would be another plan", async () => {
-    const bit = await addBit(shop);
-    const stored = await made(shop, "/v1/plans", plan({ bit: { id: bit.id } }));
-    expect((await ask(`/v1/plans/${stored.id}/printout`)).status).toBe(200);
-    await shop.ask("PATCH", `/v1/bits/${bit.id}`, {
-      body: { markedMaxRpm: 9000 },
-      headers: { "If-Match": '"1"' },
-    });
-    const { status, body } = await shop.ask("GET", `/v1/plans/${stored.id}/printout`);
-    expect([status, body.code]).toEqual([409, "result-changed"]);
-  });
-
-  test("keeps a name and remarks of any signs whole, and nothing of them acts", async () => {
-    const name = `Panel </title><script>alert(1)</script> & "3½" 🪵木`;
-    const notes = "Hold the work down. ".repeat(100).trim();
-    const bit = await addBit(shop, { ...PANEL_BIT, name, notes });
-    const stored = await made(shop, "/v1/plans", { name, ...plan({ bit: { id: bit.id } }) });
-    const url = `/v1/plans/${stored.id}/printout`;
-    const read = await readPdf((await ask(url)).bytes);
-    expect(read.title).toBe(name);
-    expect(read.text.match(/Hold the work down\./g)?.length).toBeGreaterThanOrEqual(100);
-    const html = (await ask(`${url}?format=html`)).bytes.toString();
-    expect(html).not.toContain("<script");
-    expect(html).toContain("&lt;script&gt;");
-    expect((await ask(`${url}?format=text`)).bytes.toString()).toContain(name);
-  });
-});
-
 describe("an approved setting on paper", () => {
   test("says for whom, until when and how to check it, and is refused when it is no longer in force", async () => {
     const url = `/v1/approvals/${furnished.ids["approvalId"]}/printout`;
-    const { bytes } = await ask(url);
+    const { bytes } = await printed(shop, url);
     const read = await readPdf(bytes);
     for (const said of ["for First year", "1 Apr 2026", furnished.ids["approvalId"] ?? "", "scan the code"])
       expect(read.text).toContain(said);
@@ -255,7 +158,9 @@ describe("the wall chart of a router", () => {
     const fast = await addBit(shop, { ...PANEL_BIT, name: "Shook at two", markedMaxRpm: undefined });
     const slow = await addBit(shop, { ...PANEL_BIT, name: "Slow one", markedMaxRpm: 5000 });
     const chartOf = async () =>
-      (await ask(`/v1/routers/${router.id}/printout?format=text&ids=${fast.id},${slow.id}`)).bytes.toString();
+      (
+        await printed(shop, `/v1/routers/${router.id}/printout?format=text&ids=${fast.id},${slow.id}`)
+      ).bytes.toString();
     const before = await chartOf();
     const mark = Number(/│ (\S+) +No\. \d+, Shook at two/.exec(before)?.[1]);
     await made(shop, "/v1/speed-trials", { bitId: fast.id, routerId: router.id, mark, outcome: "shook" });
@@ -263,7 +168,9 @@ describe("the wall chart of a router", () => {
     expect(after).toMatch(/do not run +No\. \d+, Slow one/);
     const left = /│ (.+?) +No\. \d+, Shook at two/.exec(after)?.[1];
     expect(left === "do not run" || Number(left) < mark, left).toBe(true);
-    const pdf = await readPdf((await ask(`/v1/routers/${router.id}/printout?ids=${slow.id}`)).bytes);
+    const pdf = await readPdf(
+      (await printed(shop, `/v1/routers/${router.id}/printout?ids=${slow.id}`)).bytes,
+    );
     expect(pdf.text).toMatch(/Slow one[\s\S]*do not run/);
     expect(pdf.text).toContain("As of 2 Mar 2026");
     const roles = pdf.pages[0]?.elements.map(({ role }) => role) ?? [];
@@ -275,7 +182,7 @@ describe("a job's day on paper", () => {
   test("has each set-up once, what to fetch and the cautions, and is refused once a bit has changed", async () => {
     const jobId = furnished.ids["jobId"];
     const { body: job } = await shop.ask("GET", `/v1/jobs/${jobId}`);
-    const read = await readPdf((await ask(`/v1/jobs/${jobId}/printout`)).bytes);
+    const read = await readPdf((await printed(shop, `/v1/jobs/${jobId}/printout`)).bytes);
     expect(read.text).toContain(job.name);
     job.work.setups.forEach((_: object, index: number) => {
       expect(read.text).toContain(`${index + 1}. `);

@@ -4,16 +4,12 @@ import {
   type DrawnUnits,
   daySheet,
   hasEverySign,
-  labelPage,
-  labelScene,
   PAPERS,
   type PaperName,
   placed,
   planSheet,
   type Scene,
   type Sheet,
-  STOCKS,
-  type StockName,
   svg,
   textsOf,
   wallChartSheet,
@@ -21,24 +17,14 @@ import {
 import { describe, expect, it } from "vitest";
 import { PLAN_INPUTS } from "../bench/plan-inputs.ts";
 import { randomPlans } from "../properties/random-plans.ts";
-import { qrIn } from "./code-in.ts";
+import { HOSTILE } from "./hostile.ts";
 import { crowded, expectKept } from "./layout.ts";
-import { CODE, CODE_OPENS, DAY_SETUPS } from "./sheet-examples.ts";
+import { CODE, DAY_SETUPS } from "./sheet-examples.ts";
 
 const PAPER_NAMES = Object.keys(PAPERS) as PaperName[];
-const STOCK_NAMES = Object.keys(STOCKS) as StockName[];
 const INPUT = inputOf("large panel, table");
 const REFUSED: PlanInput = { ...INPUT, mounting: "handheld" };
 const UNITS: readonly DrawnUnits[] = ["metric", "imperial"];
-
-/** Texts that break what was not made for them; a note as long as nobody means it. */
-const HOSTILE = {
-  markup: `</title><script>alert(1)</script> & "3½" <b>`,
-  "right to left": "לוח דלת \u202E gnp.exe",
-  emoji: `🪵🪚 ${"👩‍🔧".repeat(30)}`,
-  "one long word": "W".repeat(600),
-  "ten thousand signs": "Hold the work down. ".repeat(500).trim(),
-};
 
 const plan = (name: string, paper: PaperName, units: DrawnUnits = "metric", input = INPUT) =>
   planSheet({
@@ -182,46 +168,6 @@ describe("a plan on paper", () => {
         for (const page of planSheet({ input, plan: made, name: "A cut", units: "metric", paper }).pages)
           expect(crowded(page)).toEqual([]);
     }
-  });
-});
-
-describe("labels", () => {
-  const label = (name: string) => ({
-    code: CODE,
-    number: "14",
-    title: name,
-    lines: [name, "Ø 88.9 mm", name],
-  });
-
-  it.each(STOCK_NAMES)("lie apart and on the page on %s", (stock) => {
-    for (const name of ["Raised panel, 89 mm", ...Object.values(HOSTILE)]) {
-      const { columns, rows, labelWidthMm, labelHeightMm } = STOCKS[stock];
-      const page = labelPage(
-        stock,
-        Array.from({ length: columns * rows }, () => label(name)),
-        "Labels",
-      );
-      expect(crowded(page)).toEqual([]);
-      expect(labelWidthMm * columns).toBeLessThanOrEqual(page.widthMm);
-      expect(labelHeightMm * rows).toBeLessThanOrEqual(page.heightMm);
-    }
-  });
-
-  it.each(STOCK_NAMES)(
-    "of %s are read by a scanner as they are printed, at 300 dots to the inch",
-    async (stock) => {
-      const page = labelPage(stock, [label("Raised panel")], "Labels");
-      expect(await qrIn(page)).toBe(CODE_OPENS);
-    },
-  );
-
-  it("of our own size say a diameter whole, however long the name is", () => {
-    const scene = labelScene(
-      label("Raised panel with a cove face and a name that goes on for longer than any label"),
-    );
-    expect([scene.widthMm, scene.heightMm]).toEqual([62, 29]);
-    expect(textsOf(scene).map(({ text }) => text)).toContain("Ø 88.9 mm");
-    expect(crowded(scene)).toEqual([]);
   });
 });
 

@@ -1,4 +1,4 @@
-/** Whether a media type is no text: reading it as text would spoil it. */
+/** Whether a media type, or what stands for none, is no text: reading it as text would spoil it. */
 export function isBytes(type: string): boolean {
-  return !/^text|json$|xml$/.test(type);
+  return !/^text|^no |json$|xml$/.test(type);
 }

@@ -39,7 +39,7 @@ function requireFresh(stream: ReadableStream): void {
     // No answer takes a stream that has been read, or is: there is no other way to ask.
     new Response(stream);
   } catch (cause) {
-    throw new TypeError("The stream has been read, or is being read: give a fresh one.", { cause });
+    throw new TypeError("The stream is read already: give a fresh one.", { cause });
   }
 }
 

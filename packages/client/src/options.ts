@@ -74,7 +74,7 @@ function withGiven<Fields extends object, Given extends object>(fields: Fields, 
 /** Throws for a key that a header cannot carry: the platform's own error would quote it. */
 export function requireKey(key: string): string {
   if (!/^[\x21-\x7e]+$/.test(key)) {
-    throw new TypeError("The key must be visible ASCII characters, without spaces or line ends.");
+    throw new TypeError("The key must be visible ASCII characters, without spaces.");
   }
   return key;
 }

@@ -27,10 +27,10 @@ export function report({ log, key }: Settings, attempted: Attempted): void {
     requestId: requestIdOf(attempted),
     attempt,
     durationMs: performance.now() - started,
-    ...(status !== undefined && { status }),
+    ...(status && { status }),
     ...(error !== undefined && { error }),
     ...(retryInMs !== undefined && { retryInMs }),
-    ...(warning !== undefined && { warning }),
+    ...(warning && { warning }),
   });
 }
 

@@ -12,16 +12,15 @@ export function pathOf({ path, pathParameters = {}, ids = [] }: Operation): stri
 }
 
 /** A query as the end of a URL. */
-export function searchIn(query: Query | undefined): string {
-  const search = query === undefined ? "" : searchOf(query);
-  return search === "" ? "" : `?${search}`;
+export function searchIn(query: Query = {}): string {
+  const search = searchOf(query);
+  return search && `?${search}`;
 }
 
 function segment(hole: string, value: string | undefined): string {
-  if (value === undefined || value === "" || value === "." || value === "..") {
-    throw new TypeError(`${hole} must be an id, not ${JSON.stringify(value)}.`);
-  }
-  return encodeURIComponent(value);
+  const id = value ?? "";
+  if (/^\.{0,2}$/.test(id)) throw new TypeError(`${hole} must be an id, not ${JSON.stringify(value)}.`);
+  return encodeURIComponent(id);
 }
 
 /** Lists have commas between their items. */

@@ -111,7 +111,7 @@ export function paragraph(
   return {
     part: "paragraph",
     strips: textStrips(given, { ...across(paper), sizeMm, weight }),
-    beforeMm: paper.textMm * 0.25,
+    beforeMm: paper.textMm * 0.5,
   };
 }
 

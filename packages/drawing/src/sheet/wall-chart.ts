@@ -104,7 +104,7 @@ function columns(show: Show, bits: readonly ChartBit[]): Column<ChartBit>[] {
   };
   return [
     ...(bits.some((bit) => bit.number !== undefined) ? [number] : []),
-    { name: "Bit", share: 3.4, text: ({ name }) => name },
+    { name: "Bit", share: 3.1, text: ({ name }) => name },
     { name: "Diameter", share: 1.25, text: ({ diameterMm }) => show.length(diameterMm), anchor: "end" },
     { name: "Shank", share: 1.1, text: ({ shankDiameterMm }) => show.length(shankDiameterMm), anchor: "end" },
     {
@@ -123,7 +123,7 @@ function columns(show: Show, bits: readonly ChartBit[]): Column<ChartBit>[] {
     },
     {
       name: "Never set above",
-      share: 1.6,
+      share: 1.8,
       text: ({ ceilingRpm }) => show.rotation(ceilingRpm),
       anchor: "end",
     },

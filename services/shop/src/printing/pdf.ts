@@ -37,6 +37,7 @@ export async function pdfOf({ title, pages }: Pages, turns: Turns): Promise<Buff
   try {
     post({ kind: "begin", title, language: LANGUAGE });
     for await (const page of pages) {
+      await turns();
       post({ kind: "page", page: pdfPage(page) });
       await turns();
     }

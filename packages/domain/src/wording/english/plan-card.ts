@@ -29,7 +29,18 @@ export function verdictTitle(verdict: Verdict): string {
   return VERDICTS[verdict];
 }
 
-/** A plan as a card: the verdict first, then what to do, then why. `madeFrom` says what it was computed from, if that is known. */
+/**
+ * A plan as a card: the verdict first, then what to do, then why. `madeFrom` says what it was computed from, if that is known. A plan that must not
+ * be run has no speed, no limits and no passes on it.
+ * @example
+ * const cherry = woodById("black-cherry");
+ * const form = { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 };
+ * const cut = { kind: "groove", depthMm: 6, edges: [{ lengthMm: 400, grain: "long" }] };
+ * const router = { minRpm: 10_000, maxRpm: 22_000 };
+ * const bit = { form, shankDiameterMm: 12.7, wings: 2, markedMaxRpm: 9_000 };
+ * const plan = makePlan({ bit, router, mounting: "table", wood: cherry, cut, policy: DEFAULT_POLICY });
+ * planCard("Shelf", plan, showIn("metric")).sections[0].lines[0] // → "DO NOT RUN"
+ */
 export function planCard(title: string, plan: Plan, show: Show, madeFrom?: string): Card {
   const sections = [
     {

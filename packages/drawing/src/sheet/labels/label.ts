@@ -31,17 +31,19 @@ type Row = {
 /** A common size of label tape and sheets, mm. */
 const OWN_SIZE = { widthMm: 62, heightMm: 29 };
 const MARGIN_MM = 2;
-/** A larger code is not read better, and takes what the words need. */
+/** A larger code is not read better, and takes what the words need: at most this, and this share of the width. */
 const MOST_CODE_MM = 30;
+const MOST_CODE_SHARE = 0.41;
 
 /** Heights of letters, mm: a label of twice the height has letters of up to half as much again. Below the least nobody reads them. */
-const NUMBER_MM = 5.2;
+const NUMBER_MM = 4.6;
 const TITLE_SIZES_MM = [4, 3.4, 3, 2.6];
 const LINE_MM = 2.5;
 const LEAST_LINE_MM = 1.8;
 const MOST_GROWTH = 1.5;
-/** What number and title may take of a label's height. */
+/** What a title may take of a label's height, and a number with it; what is known of the thing comes before the whole of its name. */
 const TITLE_SHARE = 0.5;
+const NUMBERED_SHARE = 0.62;
 const LEADING = 1.3;
 /** Of a row, what lies above the baseline. */
 const ABOVE_EM = 1;
@@ -58,12 +60,14 @@ export function labelScene(label: Label): Scene {
 
 /** A label in its place on a sheet. Lines are set smaller to fit; what still does not is shortened, with the whole of it beside. */
 export function labelAt(label: Label, { xMm, yMm, widthMm, heightMm }: LabelPlace): GroupItem {
-  const codeMm = Math.min(heightMm - 2 * MARGIN_MM, MOST_CODE_MM);
+  const codeMm = Math.min(heightMm - 2 * MARGIN_MM, widthMm * MOST_CODE_SHARE, MOST_CODE_MM);
   const growth = Math.min(MOST_GROWTH, Math.max(1, heightMm / OWN_SIZE.heightMm));
   const leftMm = xMm + MARGIN_MM + (label.code === undefined ? 0 : codeMm + MARGIN_MM);
   const roomMm = xMm + widthMm - MARGIN_MM - leftMm;
   const insideMm = heightMm - 2 * MARGIN_MM;
-  const head = headRows(label, roomMm, insideMm * TITLE_SHARE, growth);
+  const share = label.number === undefined ? TITLE_SHARE : NUMBERED_SHARE;
+  const linesMm = label.lines.length * LEAST_LINE_MM * LEADING;
+  const head = headRows(label, roomMm, Math.min(insideMm * share, insideMm - linesMm), growth);
   const rest = insideMm - head.reduce((sum, { sizeMm }) => sum + sizeMm * LEADING, 0);
   const rows = [...head, ...lineRows(label.lines, roomMm, rest, growth)];
   const wordsMm = rows.reduce((sum, { sizeMm }) => sum + sizeMm * LEADING, 0);

@@ -41,7 +41,10 @@ const GRAIN = { end: "end grain", long: "long grain", across: "across the grain"
  */
 export function planBlocks(named: PlanNamed, paper: Paper, show: Show): Block[] {
   const { input, plan, notes = [] } = named;
-  const start = [...facts(paper, factsOf(named, paper, show)), speedBox(paper, plan, show)];
+  const said = facts(paper, factsOf(named, paper, show)).map(
+    (each) => ({ ...each, keepsNext: true }) as const,
+  );
+  const start: Block[] = [...said, speedBox(paper, plan, show)];
   const advice = paragraph(paper, ADVICE, { weight: "bold", isSmall: isBrief(paper) });
   const remarks = listed(paper, "Remarks", notes);
   const findings = plan.findings.map((finding) => describeFinding(finding, show));

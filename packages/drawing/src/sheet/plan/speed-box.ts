@@ -35,7 +35,7 @@ export function speedBox(paper: Paper, plan: Plan, show: Show): Block {
   return boxed(paper, [
     row(paper, cells),
     ...textStrips(
-      `${VERDICT_MEANINGS[verdict]} It may turn at up to ${show.rotation(setting.rpmHighest)} there. ${describeCeiling(plan, show)}`,
+      `${VERDICT_MEANINGS[verdict]} The dial may be off: up to ${show.rotation(setting.rpmHighest)}. ${describeCeiling(plan, show)}`,
       small,
     ),
   ]);
