@@ -18,7 +18,7 @@ export default defineConfig({
     // Two threads that keep their modules: most of a file's time was to load them and to compile the service's validators.
     pool: "threads",
     isolate: false,
-    maxWorkers: 2,
+    maxWorkers: 3,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },

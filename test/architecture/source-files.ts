@@ -23,9 +23,18 @@ export function sourceFiles(endings: readonly string[]): SourceFile[] {
     .map((path) => ({ path, text: readFileSync(join(ROOT, path), "utf8") }));
 }
 
+/** Several tests ask the same of every file. */
+const known = new Map<string, readonly Import[]>();
+
 /** What a TypeScript file imports, by any form of import or re-export. */
-export function importsOf({ path, text }: SourceFile): Import[] {
-  const file = parse({ path, text });
+export function importsOf(file: SourceFile): readonly Import[] {
+  const asked = `${file.path}\n${file.text}`;
+  const imports = known.get(asked) ?? importsIn(parse(file));
+  known.set(asked, imports);
+  return imports;
+}
+
+function importsIn(file: ts.SourceFile): Import[] {
   const imports: Import[] = [];
   const visit = (node: ts.Node): void => {
     if (ts.isImportDeclaration(node)) add(node.moduleSpecifier, isTypeOnlyImport(node));

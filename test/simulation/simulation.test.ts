@@ -7,7 +7,7 @@ const MAIN = fileURLToPath(new URL("main.ts", import.meta.url));
 const TIME_LIMIT_MS = 300_000;
 
 /** Continuous integration asks for more. On PostgreSQL every seed furnishes a shop of its own, which takes most of its time. */
-const SEEDS = serverUnderTest() === undefined ? Number(process.env["SIMULATION_SEEDS"] ?? 16) : 40;
+const SEEDS = serverUnderTest() === undefined ? Number(process.env["SIMULATION_SEEDS"] ?? 12) : 40;
 const STEPS = 6;
 
 test(
