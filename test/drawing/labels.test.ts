@@ -29,7 +29,7 @@ describe("labels", () => {
     }
   });
 
-  it.each(STOCK_NAMES)(
+  it.each(process.env["CI"] === undefined ? STOCK_NAMES.slice(0, 2) : STOCK_NAMES)(
     "of %s are read by a scanner as they are printed, at 300 dots to the inch",
     async (stock) => {
       const page = labelPage(stock, [label("Raised panel")], "Labels");

@@ -16,7 +16,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { drafts, formsOf, isForm } from "./form-arbitraries.ts";
 
-const RUNS = { numRuns: 200 };
+const RUNS = { numRuns: process.env["CI"] === undefined ? 60 : 200 };
 
 describe.each(FORMS)("every $kind bit", (summary) => {
   const forms = formsOf(summary);

@@ -10,11 +10,14 @@ export type ImageType = (typeof IMAGE_TYPES)[number];
 
 /** Greatest photograph. */
 export const MOST_BYTES = 4 * 1024 * 1024;
+/** Of base64, which is a third longer. What is only a little too large is refused by its bytes. */
+const MOST_CHARACTERS = 2 * MOST_BYTES;
 
 const mediaType = Type.Enum([...IMAGE_TYPES], { type: "string", description: "What the bytes are." });
 const caption = Type.Optional(Type.String({ maxLength: 200, description: "What it shows." }));
 const base64 = Type.String({
   minLength: 4,
+  maxLength: MOST_CHARACTERS,
   contentEncoding: "base64",
   description: `the image in base64 (RFC 4648), at most ${MOST_BYTES / 1024 / 1024} MiB decoded`,
 });
