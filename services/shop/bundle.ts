@@ -1,4 +1,4 @@
-import { readFile, writeFile } from "node:fs/promises";
+import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build, type Plugin } from "esbuild";
@@ -56,6 +56,7 @@ export async function bundleService(name: string, program = join(SOURCES, "main.
     write: false,
     logLevel: "warning",
   });
+  await mkdir(DIST, { recursive: true });
   for (const { path, text } of outputFiles) await writeFile(path, path === outfile ? inAscii(text) : text);
   return outfile;
 }
