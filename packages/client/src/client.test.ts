@@ -14,6 +14,14 @@ function clientOf(answers: Parameters<typeof answering>, options: Partial<Client
   return { client: createClient({ baseUrl: BASE, key: "k3y", retries: 0, fetch, ...options }), requests };
 }
 
+describe("a base URL", () => {
+  it("keeps the path the service stands under", async () => {
+    const { client, requests } = clientOf([json(200, {})], { baseUrl: "https://example.test/shop" });
+    await client.bits.get("b");
+    expect(requests[0]?.url).toBe("https://example.test/shop/v1/bits/b");
+  });
+});
+
 describe("options", () => {
   it("can be others for some calls, and headers are added to the ones there are", async () => {
     const { client, requests } = clientOf([json(200, {}), json(200, {})], {

@@ -259,6 +259,7 @@ export {
   VERDICT_MEANINGS,
 } from "./wording/english/meanings/verdicts.ts";
 export { describeMountingReason } from "./wording/english/mounting.ts";
+export { mountingTitle } from "./wording/english/mountings.ts";
 export {
   describeClimateFinding,
   describePanelAssumption,

@@ -1,6 +1,7 @@
 import type { Bit, Mark, Show } from "@rimwise/domain";
 import { cleared } from "../drafting/cleared.ts";
 import { hatched, hatchOf } from "../drafting/hatch.ts";
+import { minutesText } from "../drafting/minutes.ts";
 import { INNER_WIDTH_MM, LEADING, MARGIN_MM, PAGE_WIDTH_MM, SMALL_MM, TEXT_MM } from "../drafting/page.ts";
 import { silhouette, silhouetteSize } from "../drafting/silhouette.ts";
 import { heading, paragraph, paragraphs, type Rows, textLine } from "../drafting/text.ts";
@@ -53,7 +54,7 @@ function draw({ name, setups }: DayDrawn, show: Show): Scene {
   const totalMin = setups.reduce((sum, { changeMin, workMin }) => sum + changeMin + workMin, 0);
   const said = paragraphs(
     [
-      `About ${minutes(totalMin)} in ${setups.length} ${setups.length === 1 ? "set-up" : "set-ups"}. Hatched: changing over. White: cutting. Nothing of it is measured.`,
+      `About ${minutesText(totalMin)} in ${setups.length} ${setups.length === 1 ? "set-up" : "set-ups"}. Hatched: changing over. White: cutting. Nothing of it is measured.`,
     ],
     head.bottomMm,
   );
@@ -154,12 +155,8 @@ function linesOf(
     `${station}: ${dial}.`,
     `Height ${show.length(cutterMm)}${fence}.`,
     `${cuts}: ${parts} ${parts === 1 ? "part" : "parts"}.`,
-    `Changing over ${minutes(changeMin)}, cutting ${minutes(workMin)}.`,
+    `Changing over ${minutesText(changeMin)}, cutting ${minutesText(workMin)}.`,
   ];
 }
 
 /** Minutes as a person says them: nothing of it is measured. */
-function minutes(min: number): string {
-  const whole = Math.round(min);
-  return whole < 1 && min > 0 ? "under 1 min" : `${whole} min`;
-}

@@ -2,7 +2,7 @@ import { wrapped } from "../font/fit.ts";
 import { ASCENT_EM, type Weight } from "../font/metrics.ts";
 import { circle, path, rectangle } from "../scene/path.ts";
 import type { Item, Scene, TextItem } from "../scene/scene.ts";
-import { innerWidthMm, type Paper } from "./paper.ts";
+import { innerWidthMm, isBrief, type Paper } from "./paper.ts";
 import { placed } from "./placed.ts";
 import type { SheetPart } from "./sheet.ts";
 
@@ -55,7 +55,7 @@ export function smallMm({ textMm }: Paper): number {
   return Math.max(LEAST_TEXT_MM, textMm * SMALL_RATIO);
 }
 
-/** The lines of a text, each a strip; a line that the writer began anew begins anew. */
+/** The lines of a text, each a strip. The line breaks of the writer are kept. */
 export function textStrips(given: string, setting: Setting): Strip[] {
   const { sizeMm, weight = "normal", xMm, widthMm, anchor = "start", mostLines } = setting;
   const room = { widthMm, sizeMm, weight };
@@ -177,4 +177,10 @@ function across(paper: Paper): { readonly xMm: number; readonly widthMm: number 
 
 function bullet(xMm: number, yMm: number, sizeMm: number): Item[] {
   return [path({ of: "bullet" }, circle({ xMm, yMm }, sizeMm * 0.16), "none", "ink")];
+}
+
+/** A heading with a list under it; nothing of an empty list. */
+export function listed(paper: Paper, name: string, texts: readonly string[]): Block[] {
+  if (texts.length === 0) return [];
+  return [heading(paper, name), ...texts.map((text) => listItem(paper, text, undefined, isBrief(paper)))];
 }

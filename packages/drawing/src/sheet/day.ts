@@ -1,8 +1,9 @@
 import { ADVICE, type Card, type Show, showIn, type Verdict, verdictTitle } from "@rimwise/domain";
+import { minutesText } from "../drafting/minutes.ts";
 import type { DaySetupDrawn } from "../picture/day.ts";
 import type { DrawnUnits } from "../picture/define.ts";
 import { path, rectangle } from "../scene/path.ts";
-import { type Block, heading, listItem, paragraph, smallMm, textStrips, title } from "./block.ts";
+import { type Block, heading, listed, paragraph, smallMm, textStrips, title } from "./block.ts";
 import { flowed } from "./flow.ts";
 import { innerWidthMm, isBrief, PAPERS, type Paper, type PaperName } from "./paper.ts";
 import type { Sheet } from "./sheet.ts";
@@ -131,20 +132,10 @@ function settingOf({ mark, rpm, cutterMm, fenceMm }: DaySetupDrawn, show: Show):
 }
 
 function cutOf({ cuts, parts, changeMin, workMin }: DaySetupDrawn): string {
-  return `${cuts}: ${parts} ${parts === 1 ? "part" : "parts"}. Changing over ${minutes(changeMin)}, cutting ${minutes(workMin)}.`;
+  return `${cuts}: ${parts} ${parts === 1 ? "part" : "parts"}. Changing over ${minutesText(changeMin)}, cutting ${minutesText(workMin)}.`;
 }
 
 function lasts(setups: readonly DaySetupDrawn[]): string {
   const total = setups.reduce((sum, { changeMin, workMin }) => sum + changeMin + workMin, 0);
-  return `${setups.length} ${setups.length === 1 ? "set-up" : "set-ups"}, about ${minutes(total)}; nothing of it is measured.`;
-}
-
-function minutes(min: number): string {
-  const whole = Math.round(min);
-  return whole < 1 && min > 0 ? "under 1 min" : `${whole} min`;
-}
-
-function listed(paper: Paper, name: string, texts: readonly string[]): Block[] {
-  if (texts.length === 0) return [];
-  return [heading(paper, name), ...texts.map((text) => listItem(paper, text, undefined, isBrief(paper)))];
+  return `${setups.length} ${setups.length === 1 ? "set-up" : "set-ups"}, about ${minutesText(total)}; nothing of it is measured.`;
 }

@@ -1,16 +1,16 @@
+import { mountingTitle } from "@rimwise/domain";
 import Type from "typebox";
 import { visibleTo } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { idList } from "../http/identity-filters.ts";
+import { namedInQuery } from "../http/named-records.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { dayIn, type ShopPlace } from "../http/shop-place.ts";
 import type { CodedLabel } from "../labels/label.ts";
 import { labelRoute } from "../labels/label-route.ts";
 import { labelSheetRoute } from "../labels/sheet-route.ts";
-import { unknownIn } from "../labels/unknown.ts";
-import { notValid } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
 import type { Question } from "../store/query.ts";
 import { approvalKind } from "./kind.ts";
@@ -54,11 +54,9 @@ export function approvalLabelRoutes(app: App, doors: Doors, place: ShopPlace): v
     },
     function* ({ query: { ids }, request }) {
       const labels: CodedLabel[] = [];
-      for (const id of new Set(ids.split(","))) {
-        const approval = yield* visibleTo(request, approvals).find(id);
-        if (approval === undefined) throw notValid([unknownIn("approval", "/v1/approvals", id)]);
+      const view = { kind: approvalKind, find: visibleTo(request, approvals).find };
+      for (const approval of yield* namedInQuery(ids, view))
         labels.push(yield* approvalLabel(approval, place));
-      }
       return { title: "Settings", labels };
     },
   );
@@ -83,7 +81,7 @@ function* approvalLabel(approval: ApprovalRecord, { publicUrl, timeZone }: ShopP
 
 function mountingOf({ mounting, setting: { clearance } }: ApprovalRecord): string {
   const cleared = CLEARED[clearance] ?? clearance;
-  return `${mounting === "table" ? "in a table" : "handheld"} (${cleared})`;
+  return `${mountingTitle(mounting)} (${cleared})`;
 }
 
 function speedOf({ setting: { mark, rpm } }: ApprovalRecord): string {

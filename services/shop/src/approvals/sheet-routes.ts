@@ -1,7 +1,6 @@
 import type { FastifyRequest } from "fastify";
 import { visibleTo } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
-import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
 import { askRoute } from "../http/ask-routes.ts";
 import { requireFound } from "../http/read-routes.ts";
@@ -13,6 +12,7 @@ import type { Signer } from "../signing/signer.ts";
 import type { Question } from "../store/query.ts";
 import { differencesBetween } from "./difference.ts";
 import { differenceInWords } from "./difference-words.ts";
+import { endingWithCourse } from "./ending-with-course.ts";
 import { groundsAt } from "./grounds.ts";
 import { approvalKind } from "./kind.ts";
 import { approvals } from "./reads.ts";
@@ -104,10 +104,7 @@ export function sheetRoutes(app: App, doors: Doors, signer: Signer, statusListUr
 
 /** What the sheet of an approval in force states. */
 function* stated(request: FastifyRequest, approvalId: string, statusListUrl: string, at: string) {
-  const kept = yield* seen(request, approvalId);
-  const course = yield* courses.find(kept.courseId);
-  const [validUntil = kept.validUntil] = [kept.validUntil, course?.endsAt ?? kept.validUntil].sort();
-  const approval = { ...kept, validUntil };
+  const approval = yield* endingWithCourse(yield* seen(request, approvalId));
   const state = stateAt(approval, at);
   if (state !== "issued") {
     throw new Problem(

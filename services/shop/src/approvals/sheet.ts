@@ -1,4 +1,5 @@
 import type { BitRecord } from "../bits/schema.ts";
+import { secondsOf } from "../http/moment.ts";
 import type { RouterRecord } from "../routers/schema.ts";
 import type { ApprovalRecord, GroundsRecord } from "./record-schema.ts";
 import type { ApprovedSheet } from "./sheet-schema.ts";
@@ -71,10 +72,6 @@ export function sheetPayload(
       engineVersion: approval.engineVersion,
     },
   };
-}
-
-function secondsOf(moment: string): number {
-  return Math.floor(new Date(moment).getTime() / 1000);
 }
 
 /** What the plans for all woods say, each sentence once. */

@@ -56,7 +56,7 @@ describe("a read that rests on records", () => {
     expect((await get("/records?characters=10000")).number).toBe(2);
   });
 
-  it("is refused anew every time", async () => {
+  it("is refused again every time", async () => {
     const { get } = numbered();
     expect((await get("/refused")).message).toBe("refusal 1");
     expect((await get("/refused")).message).toBe("refusal 2");

@@ -10,6 +10,11 @@ export function daysAfter(moment: string, days: number): string {
   return new Date(new Date(moment).getTime() + days * DAY_MS).toISOString();
 }
 
+/** A moment in whole seconds since 1970, as tokens have it (RFC 7519, NumericDate). */
+export function secondsOf(moment: string): number {
+  return Math.floor(new Date(moment).getTime() / 1000);
+}
+
 /** The earliest that another machine's clock may have shown at a moment. */
 export function clockSlackBefore(moment: string): string {
   return new Date(new Date(moment).getTime() - CLOCK_SLACK_MS).toISOString();

@@ -31,6 +31,29 @@ export function* requireOne<Row>(pointer: string, id: string, of: Findable<Row>)
   return row;
 }
 
+/** Every record that a query names in `ids`, once each; or the refusal of an id of which there is none, or of more than `most`. */
+export function* namedInQuery<Row>(
+  ids: string,
+  of: Findable<Row> & { readonly kind: { readonly path?: string } },
+  most = Number.POSITIVE_INFINITY,
+): Question<Row[]> {
+  const named = [...new Set(ids.split(","))];
+  const { noun, path } = of.kind;
+  const refused = (message: string) => {
+    const known = path === undefined ? `ids of ${noun}s` : `ids that GET ${path} lists`;
+    const accepted = Number.isFinite(most) ? `at most ${most} ${known}` : known;
+    return notValid([{ in: "query", pointer: "/ids", message, accepted }]);
+  };
+  if (named.length > most) throw refused(`These are ${named.length} ${noun}s.`);
+  const found: Row[] = [];
+  for (const id of named) {
+    const row = yield* asked(of.find(id));
+    if (row === undefined) throw refused(`There is no ${noun} ${id}.`);
+    found.push(row);
+  }
+  return found;
+}
+
 /** The fault of a field that names a record which does not exist. */
 export function unknownRecord(pointer: string, noun: string, part: RequestPart = "body"): FieldFault {
   return {

@@ -1,7 +1,8 @@
 import { labelScene, svg } from "@rimwise/drawing";
 import Type from "typebox";
 import type { App } from "../http/app-type.ts";
-import { type Asked, askedOf, type Doors, type RouteDefinition, schemaOf } from "../http/routes.ts";
+import { contentRoute } from "../http/content-routes.ts";
+import type { Asked, Doors, RouteDefinition } from "../http/routes.ts";
 import type { Question } from "../store/query.ts";
 import { type CodedLabel, labelOf } from "./label.ts";
 
@@ -22,15 +23,8 @@ export function labelRoute<Path extends string>(
   definition: RouteDefinition<Path>,
   label: (asked: Asked<Path>) => Question<CodedLabel>,
 ): void {
-  app.get(
-    definition.path,
-    {
-      config: { scope: definition.scope, operation: "act" },
-      schema: schemaOf(definition, { response: LABEL_ANSWER }),
-    },
-    async (request, reply) => {
-      const asked = askedOf<Path, undefined, Record<never, never>>(request, doors.now().toISOString());
-      return reply.type(SVG_TYPE).send(svg(labelScene(labelOf(await doors.answer(label(asked))))));
-    },
+  const answer = { common: Type.Object({}), response: LABEL_ANSWER };
+  contentRoute(app, doors, definition, answer, async (asked, reply) =>
+    reply.type(SVG_TYPE).send(svg(labelScene(labelOf(await doors.answer(label(asked)))))),
   );
 }

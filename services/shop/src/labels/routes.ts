@@ -1,20 +1,19 @@
-import { formDiameterMm, showIn } from "@rimwise/domain";
+import { formDiameterMm, mountingTitle, showIn } from "@rimwise/domain";
 import Type from "typebox";
 import { bits } from "../bits/reads.ts";
 import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
 import { idList } from "../http/identity-filters.ts";
+import { namedInQuery } from "../http/named-records.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { places } from "../places/reads.ts";
-import { notValid } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
 import type { RouterRecord } from "../routers/schema.ts";
 import type { Question } from "../store/query.ts";
 import type { CodedLabel } from "./label.ts";
 import { labelRoute } from "./label-route.ts";
 import { labelSheetRoute } from "./sheet-route.ts";
-import { unknownIn } from "./unknown.ts";
 
 const IdsQuery = Type.Object({ ids: idList });
 
@@ -52,11 +51,7 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
     },
     function* ({ query: { ids } }) {
       const labels: CodedLabel[] = [];
-      for (const id of new Set(ids.split(","))) {
-        const bit = yield* bits.find(id);
-        if (bit === undefined) throw notValid([unknownIn("bit", "/v1/bits", id)]);
-        labels.push(yield* bitLabel(bit, publicUrl));
-      }
+      for (const bit of yield* namedInQuery(ids, bits)) labels.push(yield* bitLabel(bit, publicUrl));
       return { title: "Bits", labels };
     },
   );
@@ -73,13 +68,7 @@ export function labelRoutes(app: App, doors: Doors, publicUrl: string): void {
       query: IdsQuery,
     },
     function* ({ query: { ids } }) {
-      const labels: CodedLabel[] = [];
-      for (const id of new Set(ids.split(","))) {
-        const router = yield* routers.find(id);
-        if (router === undefined) throw notValid([unknownIn("router", "/v1/routers", id)]);
-        labels.push(routerLabel(router));
-      }
-      return { title: "Routers", labels };
+      return { title: "Routers", labels: (yield* namedInQuery(ids, routers)).map(routerLabel) };
     },
   );
 
@@ -135,12 +124,10 @@ function routerLabel({ name, minRpm, maxRpm, dial, colletDiametersMm, mountings 
         ? metric.rotation(minRpm)
         : `${metric.rotation(minRpm)} to ${metric.rotation(maxRpm)} by its plate`,
       collets ?? "collets not known",
-      ...(mountings === undefined ? [] : [mountings.map((each) => HELD[each]).join(" or ")]),
+      ...(mountings === undefined ? [] : [mountings.map(mountingTitle).join(" or ")]),
     ],
   };
 }
-
-const HELD = { table: "in a table", handheld: "handheld" } as const;
 
 function* placeLabel(placeId: string, publicUrl: string): Question<CodedLabel> {
   const [place, ...outer] = yield* places.outward(placeId);

@@ -1,9 +1,10 @@
 import { type Label, labelPage, labelsPerPage, type Scene, STOCKS, type StockName } from "@rimwise/drawing";
 import Type, { type Static, type TObject, type TProperties } from "typebox";
 import type { App } from "../http/app-type.ts";
+import { contentRoute, type NoQuery } from "../http/content-routes.ts";
 import { namesOf } from "../http/names-of.ts";
-import { type Asked, askedOf, type Doors, type RouteDefinition, schemaOf } from "../http/routes.ts";
-import { type Turns, turnsOf } from "../http/turns.ts";
+import type { Asked, Doors, RouteDefinition } from "../http/routes.ts";
+import type { Turns } from "../http/turns.ts";
 import { PAGES_CONTENT, sendPages } from "../printing/send-pages.ts";
 import type { Question } from "../store/query.ts";
 import { type CodedLabel, labelOf } from "./label.ts";
@@ -31,38 +32,18 @@ const SheetQuery = Type.Object({
 });
 
 /** Registers pages of labels. They are made page by page, so that a large one keeps nobody waiting. */
-export function labelSheetRoute<
-  Path extends string,
-  Query extends TObject<TProperties> = TObject<Record<never, never>>,
->(
+export function labelSheetRoute<Path extends string, Query extends TObject<TProperties> = NoQuery>(
   app: App,
   doors: Doors,
   definition: RouteDefinition<Path> & { readonly query?: Query },
-  sheet: (asked: Asked<Path, undefined, Static<Query> & Static<typeof SheetQuery>>) => Question<LabelSheet>,
+  sheet: (asked: Asked<Path, undefined, Static<typeof SheetQuery> & Static<Query>>) => Question<LabelSheet>,
 ): void {
-  const { path, scope, query } = definition;
-  app.get(
-    path,
-    {
-      config: { scope, operation: "act" },
-      schema: schemaOf(definition, {
-        querystring: Type.Object(
-          { ...query?.properties, ...SheetQuery.properties },
-          { additionalProperties: false },
-        ),
-        response: SHEET_ANSWER,
-      }),
-    },
-    async (request, reply) => {
-      const asked = askedOf<Path, undefined, Static<Query> & Static<typeof SheetQuery>>(
-        request,
-        doors.now().toISOString(),
-      );
-      const { title, labels } = await doors.answer(sheet(asked));
-      const { stock, format } = asked.query;
-      return sendPages(reply, { title, pages: pagesOf(title, labels, stock, turnsOf(reply)) }, format);
-    },
-  );
+  const answer = { common: SheetQuery, response: SHEET_ANSWER };
+  contentRoute(app, doors, definition, answer, async (asked, reply) => {
+    const { title, labels } = await doors.answer(sheet(asked));
+    const { stock, format } = asked.query;
+    return sendPages(reply, { title, pages: pagesOf(title, labels, stock, asked.turns) }, format);
+  });
 }
 
 /** Pages of a stock, as they are asked for; one without labels for none. A code takes a while: others have their turn after each. */

@@ -1,6 +1,8 @@
 import { makePlan } from "@rimwise/domain";
 import { svg } from "@rimwise/drawing";
+import type { FastifyRequest } from "fastify";
 import { visibleTo } from "../access/caller.ts";
+import { endingWithCourse } from "../approvals/ending-with-course.ts";
 import { approvalKind } from "../approvals/kind.ts";
 import { approvals } from "../approvals/reads.ts";
 import type { ApprovalRecord } from "../approvals/record-schema.ts";
@@ -31,28 +33,29 @@ export function approvalPictureRoutes(app: App, doors: Doors, signer: Signer): v
         "It names the setting it shows. As SVG it holds a signed statement (a compact JWS in `metadata`): of which setting and result it is, until when, and the SHA-256 of the picture without the statement.",
       kinds: PLAN_PICTURES,
     },
-    async ({ params: { approvalId }, query: { kind, units }, request, at }) => {
-      const { approval, planned } = await doors.answer(
-        (function* () {
-          const approval = requireFound(
-            approvalKind,
-            approvalId,
-            yield* visibleTo(request, approvals).find(approvalId),
-          );
-          return { approval, planned: yield* approvedPlans(approval, at) };
-        })(),
-      );
+    async ({ params: { approvalId }, query: { kind, units, format }, request, at }) => {
+      const { approval, planned } = await doors.answer(approvedAt(request, approvalId, at));
       const scene = planScene(planned[0], kind, `${approval.name} (${approval.id})`, units);
+      // A PNG has no place for the statement.
+      if (format === "png") return scene;
       return { svg: await withStatement(svg(scene), { approval, kind, units }, signer.sign) };
     },
   );
 }
 
+/** An approval with the plans it was made from. */
+export type ApprovedAt = {
+  readonly approval: ApprovalRecord;
+  readonly planned: readonly [Planned, ...Planned[]];
+};
+
 /**
- * What an approval that is in force was made from, one plan a wood. Throws a problem for one that is not, and for one that this version
- * would compute otherwise.
+ * An approval that is in force, as the caller may see it, and what it was made from, one plan a wood. Throws a problem for one that is not,
+ * and for one that this version would compute otherwise.
  */
-export function* approvedPlans(approval: ApprovalRecord, at: string): Question<[Planned, ...Planned[]]> {
+export function* approvedAt(request: FastifyRequest, approvalId: string, at: string): Question<ApprovedAt> {
+  const seen = yield* visibleTo(request, approvals).find(approvalId);
+  const approval = yield* endingWithCourse(requireFound(approvalKind, approvalId, seen));
   const state = stateAt(approval, at);
   if (state !== "issued")
     throw new Problem("invalid-state", `Approval ${approval.id} is ${state}: nobody cuts by it.`);
@@ -60,6 +63,6 @@ export function* approvedPlans(approval: ApprovalRecord, at: string): Question<[
   const [first, ...others] = kept.results.map(({ input }) => ({ input, plan: makePlan(input) }));
   if (first === undefined) throw new Error(`setting ${approval.id} was made from nothing`);
   const planned: [Planned, ...Planned[]] = [first, ...others];
-  if (canonicalText(settingOf(planned)) === canonicalText(approval.setting)) return planned;
+  if (canonicalText(settingOf(planned)) === canonicalText(approval.setting)) return { approval, planned };
   throw new Problem("result-changed", "The plan would be different now. Issue it again.");
 }

@@ -1,3 +1,4 @@
+import { mountingTitle } from "@rimwise/domain";
 import { type DaySetupDrawn, type DrawnUnits, PICTURES, type Scene } from "@rimwise/drawing";
 import { visibleTo } from "../access/caller.ts";
 import { bareBit } from "../bits/bare.ts";
@@ -74,7 +75,7 @@ export function* daySetups(work: JobWork): Question<DaySetupDrawn[]> {
     setups.push({
       bit: bareBit(bit),
       bitName: yield* calledWithNumber(bit),
-      station: `${router?.name ?? "router"}, ${setup.mounting === "table" ? "in a table" : "handheld"}`,
+      station: `${router?.name ?? "router"}, ${mountingTitle(setup.mounting)}`,
       mark: setup.mark ?? undefined,
       rpm: setup.rpm,
       cutterMm: setup.cutterMm,

@@ -5,9 +5,6 @@ const LEAST_WIDTH_PX = 100;
 const MOST_WIDTH_PX = 2000;
 const USUAL_WIDTH_PX = 1000;
 
-/** What a picture can be asked for as. */
-export const FORMATS = ["svg", "png"] as const;
-
 /** The query of a picture, of one of these kinds: the first if none is named. */
 export function pictureQuery<const Kind extends PictureKind>(kinds: readonly [Kind, ...Kind[]]) {
   const [usual] = kinds;
@@ -24,7 +21,7 @@ export function pictureQuery<const Kind extends PictureKind>(kinds: readonly [Ki
         default: "metric",
         description: "The units it speaks.",
       }),
-      format: Type.Enum([...FORMATS], {
+      format: Type.Enum(["svg", "png"], {
         type: "string",
         default: "svg",
         description:

@@ -2,17 +2,8 @@ import { type PictureKind, type Scene, svg } from "@rimwise/drawing";
 import type { FastifyReply } from "fastify";
 import Type, { type Static, type TObject, type TProperties } from "typebox";
 import type { App } from "../http/app-type.ts";
-import { ref } from "../http/reference.ts";
-import {
-  type Asked,
-  askedOf,
-  type BodyOf,
-  type Component,
-  type Doors,
-  type RouteDefinition,
-  schemaOf,
-} from "../http/routes.ts";
-import { type Turns, turnsOf } from "../http/turns.ts";
+import { type ContentAsked, contentRoute, type NoQuery } from "../http/content-routes.ts";
+import type { BodyOf, Component, Doors, RouteDefinition } from "../http/routes.ts";
 import { type PictureQuery, pictureQuery } from "./picture-query.ts";
 import { pngOf } from "./png.ts";
 
@@ -32,20 +23,12 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 /** A picture that is text already. */
 export type Drawn = { readonly svg: string };
 
-/** A picture that is asked for, with turns for what takes long. */
-export type PictureAsked<
-  Path extends string,
-  Body,
-  Kind extends PictureKind,
-  Query extends TObject<TProperties> = TObject<Record<never, never>>,
-> = Asked<Path, Body, PictureQuery<Kind> & Static<Query>> & { readonly turns: Turns };
-
 /** Registers pictures of something: a GET, or a POST when it has a body. */
 export function pictureRoute<
   Path extends string,
   const Kind extends PictureKind,
   Body extends Component | undefined = undefined,
-  Query extends TObject<TProperties> = TObject<Record<never, never>>,
+  Query extends TObject<TProperties> = NoQuery,
 >(
   app: App,
   doors: Doors,
@@ -54,28 +37,14 @@ export function pictureRoute<
     readonly body?: Body;
     readonly query?: Query;
   },
-  draw: (asked: PictureAsked<Path, BodyOf<Body>, Kind, Query>) => Promise<Scene | Drawn>,
+  draw: (
+    asked: ContentAsked<Path, BodyOf<Body>, PictureQuery<Kind> & Static<Query>>,
+  ) => Promise<Scene | Drawn>,
 ): void {
-  const { path, scope, kinds, body, query } = definition;
-  const pictured = pictureQuery(kinds);
-  app.route({
-    method: body === undefined ? "GET" : "POST",
-    url: path,
-    config: { scope, operation: "act" },
-    schema: schemaOf(definition, {
-      ...(body && { body: ref(body) }),
-      querystring: Type.Object(
-        { ...query?.properties, ...pictured.properties },
-        { additionalProperties: false },
-      ),
-      response: ANSWER,
-    }),
-    handler: async (request, reply) => {
-      const at = doors.now().toISOString();
-      const asked = askedOf<Path, BodyOf<Body>, PictureQuery<Kind> & Static<Query>>(request, at);
-      const drawn = await draw({ ...asked, turns: turnsOf(reply) });
-      return send(reply, "svg" in drawn ? drawn.svg : svg(drawn), asked.query);
-    },
+  const answer = { common: pictureQuery(definition.kinds), response: ANSWER };
+  contentRoute(app, doors, definition, answer, async (asked, reply) => {
+    const drawn = await draw(asked);
+    return send(reply, "svg" in drawn ? drawn.svg : svg(drawn), asked.query);
   });
 }
 

@@ -2,6 +2,7 @@ import { ENGINE_VERSION, makePlan, type Plan, type PlanInput, planSections } fro
 import { type DrawnUnits, PICTURES, type Scene } from "@rimwise/drawing";
 import { visibleTo } from "../access/caller.ts";
 import { bits } from "../bits/reads.ts";
+import type { BitRecord } from "../bits/schema.ts";
 import type { App } from "../http/app-type.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
@@ -12,6 +13,7 @@ import { type PlanRecord, type PlanRequest, PlanRequestSchema } from "../plans/s
 import { sealOf } from "../plans/seal.ts";
 import { Problem } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
+import type { RouterRecord } from "../routers/schema.ts";
 import type { Question } from "../store/query.ts";
 import { pictureRoute } from "./picture-route.ts";
 
@@ -109,10 +111,18 @@ export function planScene(
 }
 
 /** What the shop calls the bit and the router of a request, as far as it keeps them. */
-export function* nameOf({ bit, router }: PlanRequest): Question<string> {
-  const names = [
-    "id" in bit ? (yield* bits.find(bit.id))?.name : undefined,
-    "id" in router ? (yield* routers.find(router.id))?.name : undefined,
-  ];
-  return names.filter((name) => name !== undefined).join(", ");
+function* nameOf(request: PlanRequest): Question<string> {
+  const { bit, router } = yield* keptIn(request);
+  return [bit?.name, router?.name].filter((name) => name !== undefined).join(", ");
+}
+
+/** The bit and the router of a request, as far as the shop keeps them. */
+export function* keptIn({ bit, router }: PlanRequest): Question<{
+  readonly bit: BitRecord | undefined;
+  readonly router: RouterRecord | undefined;
+}> {
+  return {
+    bit: "id" in bit ? yield* bits.find(bit.id) : undefined,
+    router: "id" in router ? yield* routers.find(router.id) : undefined,
+  };
 }

@@ -16,10 +16,10 @@ import type { BitRecord } from "../bits/schema.ts";
 import { isUsable } from "../bits/standing.ts";
 import type { App } from "../http/app-type.ts";
 import { idList } from "../http/identity-filters.ts";
+import { namedInQuery } from "../http/named-records.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { bitIn, type KnownRouter, knownBit, trialsFor } from "../learned/learned.ts";
-import { type FieldFault, notValid } from "../problems/problem.ts";
 import { routers } from "../routers/kind.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
 import type { Question } from "../store/query.ts";
@@ -53,7 +53,7 @@ export function routerPictureRoutes(app: App, doors: Doors): void {
           const shown =
             ids === undefined
               ? yield* bitsFor(known.usable, policy, MOST_BITS)
-              : yield* bitsNamed(ids, MOST_BITS);
+              : yield* namedInQuery(ids, bits, MOST_BITS);
           const fastest: FastestBit[] = [];
           for (const bit of shown) fastest.push(yield* fastestIn(known, bit, at, policy));
           return routerScene({ router: known.usable, policy, name: record.name, units }, fastest, kind);
@@ -142,25 +142,3 @@ export function* bitsFor(router: Router, policy: Policy, most: number): Question
 const PAGE = 100;
 /** Those that are held or retired are passed over; of a rack that holds more of them nobody is kept waiting. */
 const MOST_LOOKED = 1000;
-
-/** The bits with these ids, at most so many. */
-export function* bitsNamed(ids: string, most: number): Question<BitRecord[]> {
-  const named = [...new Set(ids.split(","))];
-  if (named.length > most) throw notValid([faultOf(`These are ${named.length} bits.`, most)]);
-  const found: BitRecord[] = [];
-  for (const id of named) {
-    const bit = yield* bits.find(id);
-    if (bit === undefined) throw notValid([faultOf(`There is no bit ${id}.`, most)]);
-    found.push(bit);
-  }
-  return found;
-}
-
-function faultOf(message: string, most: number): FieldFault {
-  return {
-    in: "query",
-    pointer: "/ids",
-    message,
-    accepted: `at most ${most} ids that GET /v1/bits lists`,
-  };
-}

@@ -1,10 +1,11 @@
 import { createHash } from "node:crypto";
 import type { PictureKind } from "@rimwise/drawing";
 import type { ApprovalRecord } from "../approvals/record-schema.ts";
+import { secondsOf } from "../http/moment.ts";
 import type { Signer } from "../signing/signer.ts";
 
 /** The kind of statement, as the `typ` of its header. */
-export const PICTURE_TYPE = "rimwise-picture+jws";
+const PICTURE_TYPE = "rimwise-picture+jws";
 
 /** Where the statement stands in a picture: before its end. */
 const END = "</svg>";
@@ -37,8 +38,4 @@ function statementOf(svg: string, { approval, kind, units }: PictureOf) {
     exp: secondsOf(validUntil),
     picture: { kind, units, resultDigest, sha256: createHash("sha256").update(svg).digest("hex") },
   };
-}
-
-function secondsOf(moment: string): number {
-  return Math.floor(Date.parse(moment) / 1000);
 }

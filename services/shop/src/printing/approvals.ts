@@ -1,16 +1,12 @@
 import { type ApprovedPrinted, approvedCard, approvedSheet, type PlanNamed } from "@rimwise/drawing";
-import { visibleTo } from "../access/caller.ts";
-import { approvalKind } from "../approvals/kind.ts";
-import { approvals } from "../approvals/reads.ts";
 import type { ApprovalRecord } from "../approvals/record-schema.ts";
 import { bits } from "../bits/reads.ts";
 import { courses } from "../courses/kind.ts";
 import type { App } from "../http/app-type.ts";
-import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { dayIn, type ShopPlace } from "../http/shop-place.ts";
 import { people } from "../people/kind.ts";
-import { approvedPlans } from "../pictures/approvals.ts";
+import { type ApprovedAt, approvedAt } from "../pictures/approvals.ts";
 import { routers } from "../routers/kind.ts";
 import type { Question } from "../store/query.ts";
 import { codeOf } from "./code.ts";
@@ -31,12 +27,7 @@ export function approvalPrintRoutes(app: App, doors: Doors, place: ShopPlace): v
     ({ params: { approvalId }, query: { units, paper }, request, at }) =>
       doors.answer(
         (function* () {
-          const approval = requireFound(
-            approvalKind,
-            approvalId,
-            yield* visibleTo(request, approvals).find(approvalId),
-          );
-          const approved = yield* approvedOf(approval, at, place);
+          const approved = yield* approvedOf(yield* approvedAt(request, approvalId, at), place);
           return {
             pages: () => approvedSheet({ ...approved, units, paper }),
             card: () => approvedCard({ ...approved, units }),
@@ -55,13 +46,8 @@ const WATCHED: Readonly<Record<ApprovalRecord["supervision"], string>> = {
 
 type Approved = Omit<ApprovedPrinted, "units" | "paper">;
 
-function* approvedOf(approval: ApprovalRecord, at: string, place: ShopPlace): Question<Approved> {
-  const planned = yield* approvedPlans(approval, at);
+function* approvedOf({ approval, planned }: ApprovedAt, place: ShopPlace): Question<Approved> {
   const course = yield* courses.find(approval.courseId);
-  const [validUntil = approval.validUntil] = [
-    approval.validUntil,
-    course?.endsAt ?? approval.validUntil,
-  ].sort();
   const bitName = (yield* bits.find(approval.bitId))?.name;
   const routerName = (yield* routers.find(approval.routerId))?.name;
   const issuer = approval.issuedBy === undefined ? undefined : yield* people.find(approval.issuedBy);
@@ -77,7 +63,7 @@ function* approvedOf(approval: ApprovalRecord, at: string, place: ShopPlace): Qu
     issued: {
       course: course?.name ?? approval.courseId,
       by: issuer?.name,
-      untilDay: dayIn(place.timeZone, validUntil),
+      untilDay: dayIn(place.timeZone, approval.validUntil),
       supervision: WATCHED[approval.supervision],
     },
     code: codeOf(`${place.publicUrl}/settings/${approval.id}`),

@@ -1,16 +1,14 @@
 import { planCard, showIn } from "@rimwise/domain";
 import { type PlanNamed, planSheet } from "@rimwise/drawing";
 import { visibleTo } from "../access/caller.ts";
-import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
-import { keptPlan, type Planned, plannedFor } from "../pictures/plans.ts";
+import { keptIn, keptPlan, type Planned, plannedFor } from "../pictures/plans.ts";
 import { settableAs } from "../plans/compute.ts";
 import { plans } from "../plans/kind.ts";
 import { type PlanRequest, PlanRequestSchema } from "../plans/schema.ts";
 import { sealOf } from "../plans/seal.ts";
-import { routers } from "../routers/kind.ts";
 import type { Question } from "../store/query.ts";
 import type { PrintQuery } from "./print-query.ts";
 import { type Printed, printRoute } from "./print-route.ts";
@@ -65,18 +63,14 @@ export function planPrintRoutes(app: App, doors: Doors): void {
 }
 
 /** A plan with what the shop calls its bit and its router, and what it remarks of the bit. */
-export function* namedPlan(
-  { input, plan }: Planned,
-  { bit, router }: Pick<PlanRequest, "bit" | "router">,
-): Question<PlanNamed> {
-  const keptBit = "id" in bit ? yield* bits.find(bit.id) : undefined;
-  const keptRouter = "id" in router ? yield* routers.find(router.id) : undefined;
+function* namedPlan({ input, plan }: Planned, request: PlanRequest): Question<PlanNamed> {
+  const { bit, router } = yield* keptIn(request);
   return {
     input,
     plan,
-    ...(keptBit && { bitName: keptBit.name }),
-    ...(keptRouter && { routerName: keptRouter.name }),
-    ...(keptBit?.notes !== undefined && { notes: [keptBit.notes] }),
+    ...(bit && { bitName: bit.name }),
+    ...(router && { routerName: router.name }),
+    ...(bit?.notes !== undefined && { notes: [bit.notes] }),
   };
 }
 

@@ -2,11 +2,6 @@ import { PAPERS, type PaperName } from "@rimwise/drawing";
 import Type, { type Static } from "typebox";
 import { namesOf } from "../http/names-of.ts";
 
-/** What a sheet can be asked for as. */
-export const PRINT_FORMATS = ["pdf", "html", "text"] as const;
-
-export type PrintFormat = (typeof PRINT_FORMATS)[number];
-
 const PAPER_NAMES = namesOf(PAPERS);
 
 /** The query of a sheet, on this paper if none is named. */
@@ -24,7 +19,7 @@ export function printQuery(usual: PaperName) {
         default: "metric",
         description: "The units it speaks.",
       }),
-      format: Type.Enum([...PRINT_FORMATS], {
+      format: Type.Enum(["pdf", "html", "text"], {
         type: "string",
         default: "pdf",
         description:

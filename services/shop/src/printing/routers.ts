@@ -1,12 +1,14 @@
 import { clearanceOf, formDiameterMm } from "@rimwise/domain";
 import { type ChartBit, wallChartCard, wallChartSheet } from "@rimwise/drawing";
 import Type from "typebox";
+import { bits } from "../bits/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { idList } from "../http/identity-filters.ts";
+import { namedInQuery } from "../http/named-records.ts";
 import { requireFound } from "../http/read-routes.ts";
 import type { Doors } from "../http/routes.ts";
 import { dayIn, type ShopPlace } from "../http/shop-place.ts";
-import { bitsFor, bitsNamed, fastestIn } from "../pictures/routers.ts";
+import { bitsFor, fastestIn } from "../pictures/routers.ts";
 import { routers } from "../routers/kind.ts";
 import { shopPolicy } from "../shop-policy/reads.ts";
 import { usableRouter } from "../usable-routers/reads.ts";
@@ -38,14 +40,14 @@ export function routerPrintRoutes(app: App, doors: Doors, { timeZone }: ShopPlac
           const shown =
             ids === undefined
               ? yield* bitsFor(usable, policy, MOST_BITS + 1)
-              : yield* bitsNamed(ids, MOST_BITS);
+              : yield* namedInQuery(ids, bits, MOST_BITS);
           return { known: { record, usable }, policy, shown };
         })(),
       );
-      const bits: ChartBit[] = [];
+      const rows: ChartBit[] = [];
       for (const record of shown.slice(0, MOST_BITS)) {
         const { called, bit, setting, ceilingRpm } = await doors.answer(fastestIn(known, record, at, policy));
-        bits.push({
+        rows.push({
           name: called,
           diameterMm: formDiameterMm(bit.form),
           shankDiameterMm: bit.shankDiameterMm,
@@ -57,7 +59,7 @@ export function routerPrintRoutes(app: App, doors: Doors, { timeZone }: ShopPlac
       }
       const chart = {
         router: known.record.name,
-        bits: bits.sort((one, other) => one.name.localeCompare(other.name, "en", { numeric: true })),
+        bits: rows.sort((one, other) => one.name.localeCompare(other.name, "en", { numeric: true })),
         isAll: shown.length <= MOST_BITS,
         asOfDay: dayIn(timeZone, at),
       };

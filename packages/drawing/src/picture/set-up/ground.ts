@@ -9,7 +9,7 @@ import type { Item, PathItem } from "../../scene/scene.ts";
 import { leftEndMm, OPENING_MM, type Section, type SectionPlace } from "./layout.ts";
 
 /** How thick a table or base is drawn, and how far an axis goes past the bit, mm of paper. */
-export const GROUND_MM = 4;
+const GROUND_MM = 4;
 const AXIS_PAST_MM = 2.5;
 
 /** The table or base in section, on both sides of the opening for the bit. A router on rails stands clear of the work: it has none. */

@@ -8,11 +8,12 @@ import {
   describeStep,
   FORMS,
   formDiameterMm,
+  mountingTitle,
   type Plan,
   type PlanInput,
   type Show,
 } from "@rimwise/domain";
-import { type Block, heading, listItem, paragraph, picture } from "../block.ts";
+import { type Block, heading, listed, listItem, paragraph, picture } from "../block.ts";
 import { type Fact, facts } from "../facts.ts";
 import { isBrief, type Paper } from "../paper.ts";
 import { setUpFigures } from "./figures.ts";
@@ -73,7 +74,7 @@ function factsOf({ input, plan, bitName, routerName }: PlanNamed, paper: Paper, 
   const { bit, wood, cut } = input;
   const form = FORMS.find(({ kind }) => kind === bit.form.kind)?.title ?? bit.form.kind;
   const sizes = `${form}, Ø ${show.length(formDiameterMm(bit.form))}, shank ${show.length(bit.shankDiameterMm)}`;
-  const held = plan.mounting.requested === "table" ? "in a table" : "handheld";
+  const held = mountingTitle(plan.mounting.requested);
   const edges = cut.edges.map(
     ({ lengthMm, grain }, index) => `${index + 1}: ${show.length(lengthMm)}, ${GRAIN[grain]}`,
   );
@@ -109,9 +110,4 @@ function why(plan: Plan, paper: Paper, show: Show): Block[] {
     ...listed(paper, "Why this speed", describeSpeed(plan, show)),
     ...listed(paper, "What was assumed", assumed),
   ];
-}
-
-function listed(paper: Paper, name: string, texts: readonly string[]): Block[] {
-  if (texts.length === 0) return [];
-  return [heading(paper, name), ...texts.map((text) => listItem(paper, text, undefined, isBrief(paper)))];
 }
