@@ -1,5 +1,5 @@
-import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { KITCHEN_ROUTER, kitchenBits, kitchenJob } from "../contract/kitchen.ts";
+import { inMemoryShop } from "./in-memory-shop.ts";
 import { ROUNDS, waits } from "./waits.ts";
 
 /** The most parts that one request may have, three cuts in each. */
@@ -9,25 +9,8 @@ type Answer = { readonly id: string };
 
 /** A kitchen of 24 doors, and a cut list as long as one may be, each from one request: time, and the longest that others wait. */
 export async function benchJobs(): Promise<string> {
-  const config = readConfig({
-    RIMWISE_DATABASE: ":memory:",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
-    RIMWISE_LOG_LEVEL: "error",
-  });
-  const store = await openShopStore(config.database);
-  const key = (await grantFirstKey(store, config.firstKey)) ?? "";
-  const { app } = await buildApp({ config, store });
-  const post = async (url: string, payload: object) => {
-    const response = await app.inject({
-      method: "POST",
-      url,
-      payload,
-      headers: { authorization: `Bearer ${key}` },
-    });
-    if (response.statusCode >= 300) throw new Error(`${url}: ${response.body}`);
-    return response.json<Answer>();
-  };
+  const { ask, close } = await inMemoryShop();
+  const post = async (url: string, payload: object) => (await ask("POST", url, payload)).json<Answer>();
   const bits = kitchenBits();
   const [cope, stick, panel] = [
     await post("/v1/bits", bits.cope),
@@ -45,7 +28,6 @@ export async function benchJobs(): Promise<string> {
     await waits("24 doors", () => post("/v1/jobs/preview", kitchen)),
     await waits(`${MOST_PARTS} different parts`, () => post("/v1/jobs/preview", { ...kitchen, parts })),
   ];
-  await app.close();
-  await store.close();
+  await close();
   return [`Jobs, of ${ROUNDS} requests each`, ...rows].join("\n");
 }

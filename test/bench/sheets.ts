@@ -1,5 +1,5 @@
-import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { PANEL_BIT, TABLE_ROUTER } from "../contract/shop.ts";
+import { inMemoryShop } from "./in-memory-shop.ts";
 import { ROUNDS, waits } from "./waits.ts";
 
 const LABELS = 100;
@@ -15,21 +15,7 @@ const PLAN = {
 
 /** Sheets over HTTP: a page of labels, a plan and a wall chart, each from one request: time, and the longest that others wait. */
 export async function benchSheets(): Promise<string> {
-  const config = readConfig({
-    RIMWISE_DATABASE: ":memory:",
-    RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-    RIMWISE_BUSY_AFTER_MS: "0",
-    RIMWISE_LOG_LEVEL: "error",
-  });
-  const store = await openShopStore(config.database);
-  const key = (await grantFirstKey(store, config.firstKey)) ?? "";
-  const { app } = await buildApp({ config, store });
-  const ask = async (method: "GET" | "POST", url: string, payload?: object) => {
-    const headers = { authorization: `Bearer ${key}` };
-    const response = await app.inject({ method, url, headers, ...(payload && { payload }) });
-    if (response.statusCode >= 300) throw new Error(`${url}: ${response.body}`);
-    return response;
-  };
+  const { ask, close } = await inMemoryShop();
   const created = async (url: string, payload: object) =>
     (await ask("POST", url, payload)).json<{ readonly id: string }>().id;
   const ids: string[] = [];
@@ -48,7 +34,6 @@ export async function benchSheets(): Promise<string> {
       ask("GET", `/v1/routers/${routerId}/printout`),
     ),
   ];
-  await app.close();
-  await store.close();
+  await close();
   return [`Sheets, of ${ROUNDS} requests each`, ...rows].join("\n");
 }
