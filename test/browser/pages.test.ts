@@ -1,8 +1,8 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { PANEL_BIT, type Shop, TABLE_ROUTER } from "../contract/shop.ts";
+import { qrInPng } from "../drawing/read-qr.ts";
 import { hasBrowser, launchBrowser, openListeningShop } from "./browser.ts";
-import { qrOn } from "./read-qr.ts";
 
 const DAY_MS = 24 * 60 * 60 * 1000;
 const PATIENCE_MS = 10_000;
@@ -176,7 +176,9 @@ describe.skipIf(!hasBrowser)("the pages", () => {
       const page = await context.newPage();
       await page.setContent(`<style>body{margin:0}svg{width:1240px;height:580px}</style>${text}`);
       // A loaded machine may take its picture before it has painted.
-      await expect.poll(() => qrOn(page), { timeout: PATIENCE_MS }).toBe(`${url}${pagePath}`);
+      await expect
+        .poll(async () => qrInPng(await page.screenshot()), { timeout: PATIENCE_MS })
+        .toBe(`${url}${pagePath}`);
       const rightmost = await page
         .locator("text")
         .evaluateAll((texts) => Math.max(...texts.map((each) => each.getBoundingClientRect().right)));

@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
 import { compactVerify, createLocalJWKSet } from "jose";
 import { PNG } from "pngjs";
-import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
+import { readBack } from "../drawing/read-back.ts";
 import { bodyOf, OPERATIONS, urlOf } from "./bodies.ts";
 import { addBit, addSomebody, made } from "./crib.ts";
 import { AT, furnishedShop } from "./furnished-shop.ts";
@@ -13,18 +13,10 @@ const here = furnishedShop();
 
 const drawn = OPERATIONS.filter(({ id }) => /Picture$|^draw/.test(id));
 
-/** A picture's title and every text in it, by a parser of others (saxes). */
-function readSvg(text: string) {
-  const names = new Set<string>();
-  const texts: string[] = [];
-  const parser = new SaxesParser();
-  parser.on("error", (error) => {
-    throw error;
-  });
-  parser.on("opentag", ({ name }) => names.add(name));
-  parser.on("text", (each) => texts.push(each));
-  parser.write(text).close();
-  return { names, text: texts.join(" ") };
+/** The elements of a picture and every text in it. */
+function readSvg(svgText: string) {
+  const { elements, texts } = readBack(svgText);
+  return { names: new Set(elements.map(({ name }) => name)), text: texts.join(" ") };
 }
 
 describe("every picture", () => {
