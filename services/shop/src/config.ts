@@ -1,6 +1,7 @@
 import { isAbsolute, resolve } from "node:path";
 import { Ajv, type ErrorObject } from "ajv";
 import Type, { type Static } from "typebox";
+import { lazily } from "./http/lazily.ts";
 import { isFirstKey } from "./keys/key-text.ts";
 import { fieldFaults } from "./problems/from-ajv.ts";
 import { SEALING_KEY } from "./signing/sealing.ts";
@@ -159,7 +160,7 @@ function listOf(pattern: string, description: string) {
   return Type.Array(Type.String({ pattern, description }), { default: [] });
 }
 
-function readSettings(environment: Environment): Static<typeof SETTINGS> {
+const settingsCheck = lazily(() => {
   const ajv = new Ajv({
     allErrors: true,
     verbose: true,
@@ -169,7 +170,11 @@ function readSettings(environment: Environment): Static<typeof SETTINGS> {
     validateSchema: false,
     formats: { key: isFirstKey, "time-zone": isTimeZone },
   });
-  const isSettings = ajv.compile<Static<typeof SETTINGS>>(SETTINGS);
+  return ajv.compile<Static<typeof SETTINGS>>(SETTINGS);
+});
+
+function readSettings(environment: Environment): Static<typeof SETTINGS> {
+  const isSettings = settingsCheck();
   const settings: unknown = ownSettings(environment);
   if (isSettings(settings)) return settings;
   throw new ConfigError(faultLines(isSettings.errors ?? []));

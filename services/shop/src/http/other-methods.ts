@@ -31,8 +31,11 @@ export function answerOtherMethods(app: App): () => void {
 
   return () => {
     isCollecting = false;
-    for (const [url, methods] of methodsByUrl) {
-      const method = [...takenElsewhere(url, methodsByUrl)].filter((each) => !methods.has(each));
+    const paths = [...methodsByUrl].map(([url, methods]) => ({ url, parts: url.split("/"), methods }));
+    const widePaths = paths.filter(({ parts }) => parts.some(isParameter));
+    for (const path of paths) {
+      const { url } = path;
+      const method = [...takenElsewhere(path, widePaths)].filter((each) => !path.methods.has(each));
       const handler = (_request: FastifyRequest, reply: FastifyReply) => reply.callNotFound();
       if (method.length > 0)
         app.route({ url, method, schema: { hide: true }, config: { scope: "public" }, handler });
@@ -40,20 +43,25 @@ export function answerOtherMethods(app: App): () => void {
   };
 }
 
+type RoutedPath = {
+  readonly url: string;
+  readonly parts: readonly string[];
+  readonly methods: ReadonlySet<HTTPMethods>;
+};
+
 /** The methods that a route with a parameter would take at this path, which has a route of its own: /bits/labels is not a bit. */
-function takenElsewhere(
-  url: string,
-  methodsByUrl: ReadonlyMap<string, ReadonlySet<HTTPMethods>>,
-): Set<HTTPMethods> {
-  const parts = url.split("/");
-  const taken = new Set<HTTPMethods>();
-  for (const [other, methods] of methodsByUrl) {
-    const others = other.split("/");
-    const isWider = others.every((part, index) => part.startsWith(":") || part === parts[index]);
-    if (other !== url && isWider && others.length === parts.length)
-      for (const each of methods) taken.add(each);
-  }
-  return taken;
+function takenElsewhere({ url, parts }: RoutedPath, widePaths: readonly RoutedPath[]): Set<HTTPMethods> {
+  const wider = widePaths.filter(
+    (other) =>
+      other.parts.length === parts.length &&
+      other.url !== url &&
+      other.parts.every((part, index) => part === parts[index] || isParameter(part)),
+  );
+  return new Set(wider.flatMap(({ methods }) => [...methods]));
+}
+
+function isParameter(part: string): boolean {
+  return part.startsWith(":");
 }
 
 /** What is allowed at a path, by the patterns of the routes. */

@@ -2,6 +2,7 @@ import { existsSync, linkSync, readFileSync, rmSync } from "node:fs";
 import { Ajv } from "ajv";
 import Type, { type Static } from "typebox";
 import { ConfigError } from "../config.ts";
+import { lazily } from "../http/lazily.ts";
 import { writePrivateFile } from "../store/private-file.ts";
 import { SEALING_KEY } from "./sealing.ts";
 
@@ -97,9 +98,11 @@ function notWritten(file: string, cause: unknown): ConfigError {
   );
 }
 
+// Every start reads the file: whether this is a schema at all is for tests to say.
+const keyFileCheck = lazily(() => new Ajv({ validateSchema: false }).compile<KeyFile>(KeyFileSchema));
+
 function keyFileOf(content: unknown): KeyFile | undefined {
-  // Every start reads the file: whether this is a schema at all is for tests to say.
-  const isKeyFile = new Ajv({ validateSchema: false }).compile<KeyFile>(KeyFileSchema);
+  const isKeyFile = keyFileCheck();
   return isKeyFile(content) ? content : undefined;
 }
 
