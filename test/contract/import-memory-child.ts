@@ -14,33 +14,37 @@ const LOOK_EVERY_MS = 500;
 const WARM_UP_ROWS = 500;
 const BYTES_PER_KIB = 1024;
 
-const store = await openShopStore(file);
-const config = readConfig({ RIMWISE_LOG_LEVEL: "silent", RIMWISE_BUSY_AFTER_MS: "0" });
-const { app } = await buildApp({ config, store });
-const url = await app.listen({ port: 0 });
-const key = (await grantFirstKey(store, undefined)) ?? "";
+void measure();
 
-// Compiled code, prepared statements and caches are there after the first file.
-await importRows(WARM_UP_ROWS, "Warm");
-const wholeBefore = mostHeldBytes();
-let live = liveBytes();
-const looking = setInterval(() => {
-  live = Math.max(live, liveBytes());
-}, LOOK_EVERY_MS);
-const { created } = await importRows(Number(rows), "Straight");
-clearInterval(looking);
-await app.close();
-await store.close();
-process.stdout.write(JSON.stringify({ created, live, wholeGrowth: mostHeldBytes() - wholeBefore }));
+async function measure(): Promise<void> {
+  const store = await openShopStore(file);
+  const config = readConfig({ RIMWISE_LOG_LEVEL: "silent", RIMWISE_BUSY_AFTER_MS: "0" });
+  const { app } = await buildApp({ config, store });
+  const url = await app.listen({ port: 0 });
+  const key = (await grantFirstKey(store, undefined)) ?? "";
 
-/** The rows are made as they are sent, so that the file itself is nowhere in memory. */
-async function importRows(count: number, name: string): Promise<{ created: number }> {
-  const headers = { authorization: `Bearer ${key}`, "content-type": "text/csv" };
-  const sending = request(`${url}/v1/bits/import?mode=${mode}`, { method: "POST", headers });
-  const answered: Promise<IncomingMessage[]> = once(sending, "response");
-  await pipeline(Readable.from(linesOf(count, name)), sending);
-  const [answer] = await answered;
-  return JSON.parse(answer === undefined ? "{}" : await text(answer));
+  // Compiled code, prepared statements and caches are there after the first file.
+  await importRows(WARM_UP_ROWS, "Warm");
+  const wholeBefore = mostHeldBytes();
+  let live = liveBytes();
+  const looking = setInterval(() => {
+    live = Math.max(live, liveBytes());
+  }, LOOK_EVERY_MS);
+  const { created } = await importRows(Number(rows), "Straight");
+  clearInterval(looking);
+  await app.close();
+  await store.close();
+  process.stdout.write(JSON.stringify({ created, live, wholeGrowth: mostHeldBytes() - wholeBefore }));
+
+  /** The rows are made as they are sent, so that the file itself is nowhere in memory. */
+  async function importRows(count: number, name: string): Promise<{ created: number }> {
+    const headers = { authorization: `Bearer ${key}`, "content-type": "text/csv" };
+    const sending = request(`${url}/v1/bits/import?mode=${mode}`, { method: "POST", headers });
+    const answered: Promise<IncomingMessage[]> = once(sending, "response");
+    await pipeline(Readable.from(linesOf(count, name)), sending);
+    const [answer] = await answered;
+    return JSON.parse(answer === undefined ? "{}" : await text(answer));
+  }
 }
 
 function* linesOf(count: number, name: string): Generator<string> {

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { describe, expect, onTestFinished, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
+import { bundleProgram } from "../../services/shop/bundle/bundle.ts";
 import { newDatabase } from "../../services/shop/testing/behind-the-service.ts";
 
 type Measured = { readonly created: number; readonly live: number; readonly wholeGrowth: number };
@@ -36,7 +36,7 @@ let program: Promise<string> | undefined;
 async function measured(mode: string, rows: number): Promise<Measured> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-import-"));
   onTestFinished(() => rmSync(folder, { recursive: true }));
-  program ??= bundleService("import-memory-child.js", CHILD);
+  program ??= bundleProgram({ name: "import-memory-child", program: CHILD });
   const options = [`--max-old-space-size=${MOST_HEAP_MB}`, "--max-semi-space-size=2", "--expose-gc"];
   const { stdout } = await promisify(execFile)(process.execPath, [
     ...options,

@@ -10,9 +10,9 @@ import {
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { SETTINGS } from "@rimwise/shop";
-import { beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { PANEL_BIT } from "../contract/shop.ts";
-import { builtService } from "./built-service.ts";
+import { copyBuiltService } from "./built-service.ts";
 import { ask, exited, freePort, ready, run, type Settings, temporaryFolder } from "./service-process.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -21,11 +21,6 @@ const SERVE = "node services/shop/dist/main.js";
 /** What needs the network and minutes. The scripts exist, and what they make is put there by the test. */
 const NOT_PLAYED = ["npx -y pnpm@10 install", "npx -y pnpm@10 build", "git pull"];
 
-let bundle: string;
-beforeAll(async () => {
-  bundle = await builtService();
-});
-
 /** The commands of a page, as they stand there. */
 function commandsOf(page: string): string[] {
   const blocks = [...readFileSync(page, "utf8").matchAll(/^```sh\n([\s\S]+?)^```/gm)];
@@ -33,10 +28,10 @@ function commandsOf(page: string): string[] {
 }
 
 /** A checkout in which this was built, with migrations of its own. */
-function checkout(): string {
+async function checkout(): Promise<string> {
   const folder = temporaryFolder();
   mkdirSync(join(folder, "services/shop/dist"), { recursive: true });
-  cpSync(bundle, join(folder, "services/shop/dist/main.js"));
+  await copyBuiltService(join(folder, "services/shop/dist"));
   cpSync(join(ROOT, "migrations"), join(folder, "migrations"), { recursive: true });
   for (const name of ["assets", "node_modules", "package.json"])
     symlinkSync(join(ROOT, "services/shop", name), join(folder, "services/shop", name));
@@ -68,7 +63,7 @@ describe("a newcomer who follows the README and the pages it names", () => {
   }
 
   test("has a shop that is backed up, restored, upgraded and opened again, without reading a source", async () => {
-    folder.path = checkout();
+    folder.path = await checkout();
     settings["RIMWISE_PORT"] = String(await freePort());
     const readme = readFileSync(join(ROOT, "README.md"), "utf8");
     const [, runIt = ""] = /## Run it\n+```sh\n([\s\S]+?)```/.exec(readme) ?? [];

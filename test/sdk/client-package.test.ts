@@ -4,8 +4,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { createClient } from "@rimwise/client";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { bundleService } from "../../services/shop/bundle.ts";
 import { openShop } from "../contract/shop.ts";
+import { copyBuiltService } from "../running/built-service.ts";
 import { start as startService, temporaryFolder } from "../running/service-process.ts";
 import { execute, packedClient, runInProject } from "./packed.ts";
 
@@ -64,12 +64,12 @@ describe("the client that the running service serves", () => {
     const checkout = temporaryFolder();
     const built = join(checkout, "services/shop");
     mkdirSync(join(built, "dist"), { recursive: true });
-    cpSync(await bundleService("client-package-test.js"), join(built, "dist/main.js"));
+    const program = await copyBuiltService(join(built, "dist"));
     cpSync(tarball, join(built, "dist/client.tgz"));
     symlinkSync(join(ROOT, "migrations"), join(checkout, "migrations"));
     for (const name of ["assets", "workers", "node_modules", "package.json"])
       symlinkSync(join(ROOT, "services/shop", name), join(built, name));
-    const { url } = await startService([join(built, "dist/main.js")], join(checkout, "shop.sqlite"));
+    const { url } = await startService([program], join(checkout, "shop.sqlite"));
     const answer = await fetch(`${url}/client.tgz`);
     expect(Buffer.from(await answer.arrayBuffer()).equals(readFileSync(tarball))).toBe(true);
   });

@@ -10,12 +10,11 @@ const NOTHING_FOR_OTHERS = 0o077;
 const FORESEEN = [ConfigError, CommandError, DatabaseFileError];
 
 process.umask(NOTHING_FOR_OTHERS);
-try {
-  await runCommand(process.argv.slice(2));
-} catch (error) {
+// Bundled, this is no module: it cannot wait here.
+runCommand(process.argv.slice(2)).catch((error: unknown) => {
   process.stderr.write(`${reportOf(error)}\n`);
   process.exitCode = 1;
-}
+});
 
 /** What was foreseen, or comes from the machine, needs a sentence, anything else its stack. */
 function reportOf(error: unknown): string {
