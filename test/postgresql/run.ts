@@ -18,6 +18,7 @@ const ON_BOTH = [
   "test/fuzz/",
   "test/properties/folded",
   "test/properties/lapse",
+  "test/simulation/",
   "test/upgrades/derive-again",
   "test/upgrades/older-plans",
 ];

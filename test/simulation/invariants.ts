@@ -5,6 +5,9 @@ import { ACTORS, type Actor, isStaff, LEARNERS, type Person, PROGRAM } from "./p
 import { sheetsHold } from "./sheets.ts";
 import type { World } from "./world.ts";
 
+/** A word that every bit of the scene is called by. */
+const WORD_OF_ALL = "raised";
+
 type Row = { readonly id: string };
 
 /** Throws if anything is not as the model says, whoever looks. */
@@ -60,6 +63,12 @@ async function bitsAre(world: World, model: Model): Promise<void> {
   const expected = model.bits.map((bit) => [bit.id, bit.version, bit.massG, bit.loanId, state(bit)]);
   const is = shown.map((bit) => [bit.id, bit.version, bit.massG, bit.loanId, bit.state]);
   same(is, expected, "the rack");
+  const worded = await everyRow(world, `/v1/bits?q=${WORD_OF_ALL}`, world.managerKey);
+  same(ids(worded), ids(model.bits), `what "${WORD_OF_ALL}" finds`);
+  for (const { id, number } of model.bits) {
+    const numbered = await everyRow(world, `/v1/bits?number=${number}`, world.managerKey);
+    same(ids(numbered), [id], `what the number ${number} finds`);
+  }
   const out = model.loans.filter(({ isOut }) => isOut).map(({ bitId }) => bitId);
   must(new Set(out).size === out.length, "a bit is out twice");
 }
@@ -109,7 +118,7 @@ const PAGE = 2;
 async function everyRow(world: World, path: string, key: string) {
   const rows = [];
   for (let cursor = ""; ; ) {
-    const url = `${path}?limit=${PAGE}${cursor === "" ? "" : `&cursor=${cursor}`}`;
+    const url = `${path}${path.includes("?") ? "&" : "?"}limit=${PAGE}${cursor === "" ? "" : `&cursor=${cursor}`}`;
     const { body, code } = await world.ask({ method: "GET", url, key });
     must(code === "done", `${path}: ${JSON.stringify(body)}`);
     rows.push(...body.data);

@@ -10,6 +10,8 @@ export type Model = {
 
 export type ModelBit = {
   readonly id: string;
+  /** The short number that the shop knows it by. */
+  readonly number: number;
   version: number;
   massG: number;
   loanId: string | undefined;

@@ -84,9 +84,10 @@ export async function furnish(post: Post, nowMs: number): Promise<{ scene: Scene
     }
   }
   const keys = { ...named(people.map(([name, , key]) => [name, key])), [PROGRAM]: program.key };
-  const modelBits = bits.map(({ id, version, massG }) => ({
+  const modelBits = bits.map(({ id, version, massG }, index) => ({
     ...{
       id,
+      number: index + 1,
       version,
       massG,
       loanId: undefined,

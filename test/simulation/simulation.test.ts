@@ -33,6 +33,8 @@ test(
       "weigh version-stale",
       "with crash-after-commit",
       "with answers-lost",
+      "with older-schema",
+      "with newer-schema",
     ])
       expect(Number(new RegExp(`^(\\d+) × ${what}$`, "m").exec(stdout)?.[1] ?? 0), what).toBeGreaterThan(
         SEEDS / 20,

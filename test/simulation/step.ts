@@ -3,7 +3,8 @@ import type { Sent } from "./acts/act.ts";
 import { type Act, anyAct, prepareOf } from "./acts/acts.ts";
 import { WRITE_FAULTS, type WriteFault } from "./faulty-store.ts";
 import { copyOf, type Model } from "./model.ts";
-import { refusesNewerSchema } from "./newer-schema.ts";
+import { withNewerSchema } from "./newer-schema.ts";
+import { OLDER_LEVELS, takesUpOlderSchema } from "./older-schema.ts";
 import { type Answer, type World, withFailingStatement } from "./world.ts";
 
 const SECOND_MS = 1000;
@@ -11,13 +12,23 @@ const HOUR_MS = 3600 * SECOND_MS;
 const DAY_MS = 24 * HOUR_MS;
 
 /** What happens to the service during a step. */
-type Fault = WriteFault | "statement-fails" | "answers-lost" | "restart" | "newer-schema";
+type Fault = WriteFault | (typeof OTHER_FAULTS)[number];
+const OTHER_FAULTS = [
+  "statement-fails",
+  "answers-lost",
+  "answers-lost",
+  "restart",
+  "older-schema",
+  "newer-schema",
+] as const;
 
 /** Some people act at once, after some time has passed, while something may go wrong. */
 export type Step = {
   readonly acts: readonly Act[];
   readonly passMs: number;
   readonly fault: Fault | undefined;
+  /** Which level an older schema is at. */
+  readonly level: string;
 };
 
 export const anyStep: fc.Arbitrary<Step> = fc.record({
@@ -31,12 +42,10 @@ export const anyStep: fc.Arbitrary<Step> = fc.record({
     { weight: 8, arbitrary: fc.constant(undefined) },
     {
       weight: 5,
-      arbitrary: fc.constantFrom<Fault>(
-        ...WRITE_FAULTS,
-        ...(["statement-fails", "answers-lost", "answers-lost", "restart", "newer-schema"] as const),
-      ),
+      arbitrary: fc.constantFrom<Fault>(...WRITE_FAULTS, ...OTHER_FAULTS),
     },
   ),
+  level: fc.constantFrom(...OLDER_LEVELS),
 });
 
 /** Statuses that a fault may be answered with: nothing was changed, or nobody can say. */
@@ -48,6 +57,7 @@ const FAILED_WITH: Readonly<Record<Fault, readonly number[]>> = {
   "statement-fails": [500],
   "answers-lost": [],
   restart: [],
+  "older-schema": [],
   "newer-schema": [],
 };
 
@@ -67,16 +77,16 @@ export async function happen(
   number: number,
   tally: Tally,
 ): Promise<Model> {
-  const { fault, passMs, acts } = step;
+  const { fault, passMs, acts, level } = step;
   model.nowMs += passMs;
   world.setClock(model.nowMs);
   if (fault === "restart") await world.restart();
-  if (fault === "newer-schema") await world.restart(() => refusesNewerSchema(world.database));
+  if (fault === "older-schema") await world.restart(() => takesUpOlderSchema(world.database, level));
   const sent = acts.flatMap((act) => prepareOf(act)(model, world.scene) ?? []);
   const once = (each: Sent, index: number) => ask(world, each, `${number}-${index}`);
   const all = () => Promise.all(sent.map(once));
   world.arm(WRITE_FAULTS.find((each) => each === fault));
-  const first = fault === "statement-fails" ? await withFailingStatement(world, all) : await all();
+  const first = await during(fault, world, all);
   world.arm(undefined);
   if (fault === "crash-before-commit" || fault === "crash-after-commit") await world.restart();
   const outcomes: Outcome[] = [];
@@ -88,6 +98,13 @@ export async function happen(
   tally(`with ${fault ?? "no fault"}`);
   for (const { sent: each, answer } of outcomes) tally(`${each.what} ${answer.code}`);
   return ordered(model, outcomes);
+}
+
+/** Lets something be done while a fault is there. */
+function during<Result>(fault: Fault | undefined, world: World, act: () => Promise<Result>): Promise<Result> {
+  if (fault === "statement-fails") return withFailingStatement(world, act);
+  if (fault === "newer-schema") return withNewerSchema(world, act);
+  return act();
 }
 
 /** The answer that counts: of a request that failed, or whose answer was lost, the one to the same request again. */
