@@ -13,7 +13,7 @@ import {
 } from "../store/query.ts";
 import { recordQueries } from "../store/record-queries.ts";
 import type { Completion } from "../store/store.ts";
-import type { Match } from "../store/values.ts";
+import { type Match, partsOf } from "../store/values.ts";
 import { bitKind } from "./kind.ts";
 import type { BitRecord } from "./schema.ts";
 import { inspectionDue } from "./standing.ts";
@@ -45,7 +45,7 @@ export type NumberedBit = { readonly number: number; readonly record: BitRecord 
 function* search(afterNumber: number, most: number, filter: BitFilter): Question<NumberedBit[]> {
   const { match, runsAt, id, externalId, setName, shopNumber } = filter;
   const asked = [match, id, externalId, setName, shopNumber].map((each) => each !== undefined);
-  const shape = `${asked.join(" ")} ${runsAt?.length}`;
+  const shape = `${asked.join(" ")} ${match && partsOf(match)} ${runsAt?.length}`;
   const query = searches.get(shape) ?? searchQuery(filter);
   searches.set(shape, query);
   const speeds = runsAt?.flatMap(({ rpm, rpmHighest }, index) => [
@@ -121,7 +121,15 @@ function searchQuery({ match, runsAt, id, externalId, setName, shopNumber }: Bit
       const [afterNumber, most] = [given("afterNumber"), given("most")];
       const columns = sql`${columnList(bitKind)}, ${number}`;
       if (match !== undefined) {
-        return dialect.found(bitKind, { columns, match: given("match"), conditions, afterNumber, most });
+        const parts = partsOf(match);
+        return dialect.found(bitKind, {
+          columns,
+          match: given("match"),
+          parts,
+          conditions,
+          afterNumber,
+          most,
+        });
       }
       return sql`SELECT ${columns} FROM ${bitKind.table}
         WHERE ${and(gt(number, afterNumber), ...conditions)} ORDER BY ${number} LIMIT ${most}`;

@@ -25,6 +25,8 @@ export type Dialect = {
 export type Search = {
   readonly columns: SQL;
   readonly match: SQLWrapper;
+  /** How many conditions the match has. */
+  readonly parts: number;
   /** What must be so as well. */
   readonly conditions: readonly SQL[];
   readonly afterNumber: SQLWrapper;

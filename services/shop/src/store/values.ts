@@ -8,6 +8,11 @@ export type Match = {
   readonly except?: readonly Match[];
 };
 
+/** How many conditions a match has. */
+export function partsOf({ words, anyOfWords = [], anyOfFacets }: Match): number {
+  return words.length + anyOfWords.length + anyOfFacets.length;
+}
+
 /** A value for a query's placeholder; engines write lists and matches each their own way. */
 export type Value =
   | string

@@ -11,14 +11,12 @@ import { inOrder } from "./in-order.ts";
 
 /** A query as the server prepares it. */
 export type Prepared = {
-  /** Absent for a statement that the server plans again each time. */
-  readonly name?: string;
+  readonly name: string;
   readonly text: string;
   readonly values: readonly ((given: Values) => unknown)[];
 };
 
 const renderer = new PgDialect();
-const SEARCH = /::tsquery\b/;
 const prepared = new WeakMap<Query<unknown>, Prepared>();
 let names = 0;
 
@@ -107,7 +105,7 @@ export async function rowsOfPrepared(
   values: Values,
 ): Promise<readonly RawRow[]> {
   const result = await client.query<unknown[]>({
-    ...(name !== undefined && { name }),
+    name,
     text,
     values: places.map((read) => read(values)),
     rowMode: "array",
@@ -122,8 +120,7 @@ export function preparedFor(query: Query<unknown>): Prepared {
   const { sql: text, params } = renderer.sqlToQuery(query.build(POSTGRESQL_DIALECT).getSQL());
   names += 1;
   const made = {
-    // How a search is best gone about depends on its words.
-    ...(!SEARCH.test(text) && { name: `question_${names}` }),
+    name: `question_${names}`,
     text,
     values: params.map((param) => placeIn(param, driverValue)),
   };

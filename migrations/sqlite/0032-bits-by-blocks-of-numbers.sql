@@ -1,0 +1,1 @@
+-- Nothing to do: the index of words of this engine is read in order of the bits' numbers.
