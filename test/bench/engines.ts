@@ -9,6 +9,7 @@ import { lapseMs } from "./approvals.ts";
 import { createsPerSecond, middle } from "./creates.ts";
 import { searchRows } from "./engine-searches.ts";
 import { bitAt } from "./shop.ts";
+import { twoProcessRows } from "./two-processes.ts";
 
 /** Turns that alternate between the engines: a machine that slows down for a while slows both down. */
 const TURNS = 5;
@@ -22,7 +23,7 @@ type Engines<Value> = { readonly sqlite: Value; readonly postgresql: Value };
 
 /**
  * PostgreSQL beside SQLite in one run, both flushing to the same disk, the service with its database together: creates over HTTP,
- * reads by id, a change that ends many settings, and searches in small and large racks.
+ * reads by id, a change that ends many settings, reads from two processes of one shop, and searches in small and large racks.
  */
 export async function benchEngines(): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), "rimwise-bench-"));
@@ -56,6 +57,7 @@ export async function benchEngines(): Promise<string> {
     return [
       "PostgreSQL beside SQLite, in turns in one run (ratio PostgreSQL / SQLite, the middle and from to)",
       ...rows,
+      ...(await twoProcessRows(server, folder)),
       ...(await searchRows(server.url, folder)),
     ].join("\n");
   } finally {
