@@ -19,7 +19,11 @@ const AT = new Date("2026-03-02T08:00:00.000Z");
  */
 const EARLIEST = "0026";
 
-/** The levels that a shop may be taken back to, each by the name of its last migration: every one that both engines have known since. */
+/**
+ * The levels that a shop may be taken back to, each by the name of its last migration: every one that both engines have known since. From
+ * there on whatever a later migration makes is empty in the simulated shop or filled by the way forward; the comparison says when it is not.
+ * Only SQLite has the migrations before; `test/upgrades` goes through them, from the first release on.
+ */
 export const OLDER_LEVELS: readonly string[] = readdirSync(join(MIGRATIONS, "postgresql"))
   .filter((name) => name.endsWith(".sql") && name.slice(0, 4) >= EARLIEST)
   .sort()
