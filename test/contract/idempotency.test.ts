@@ -68,6 +68,17 @@ describe("the same creating request again", () => {
     expect((await ask("GET", "/v1/bits")).body.data).toHaveLength(2);
   });
 
+  test("gets the same decided refusal, which says so as documented", async () => {
+    const { ask } = await openShop();
+    const take = () =>
+      ask("POST", "/v1/places/place_none/stock-takes", { body: { bitIds: [] }, headers: SENT });
+    const first = await take();
+    const second = await take();
+    expect(first.status).toBe(404);
+    expect(second.text).toBe(first.text);
+    expect(second.headers["idempotent-replayed"]).toBe("true");
+  });
+
   test("may be mended after a refusal: what was not valid is not kept", async () => {
     const { ask } = await openShop();
     const refused = await ask("POST", "/v1/bits", { body: { ...PANEL_BIT, wings: 0 }, headers: SENT });

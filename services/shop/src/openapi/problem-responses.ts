@@ -36,6 +36,7 @@ const RETRY_AFTER = header("Seconds to wait before asking again.");
 /** What problems of a status say in headers beside those of every answer. */
 const OWN_HEADERS: Readonly<Record<string, Record<string, Header>>> = {
   "401": { "WWW-Authenticate": header("How to show a key: `Bearer`.") },
+  "404": { "Idempotent-Replayed": REPLAYED },
   "409": { "Retry-After": header("Seconds to wait, if waiting helps."), "Idempotent-Replayed": REPLAYED },
   "412": { ETag: header("The version as it is now.") },
   "429": { "Retry-After": RETRY_AFTER },
