@@ -1,5 +1,8 @@
+import { setTimeout as sleep } from "node:timers/promises";
 import { openShopStore } from "@rimwise/shop";
 import { expect, onTestFinished, test } from "vitest";
+import { readAddress } from "../../services/shop/src/store/postgresql/address.ts";
+import { openBell } from "../../services/shop/src/store/postgresql/bell-between.ts";
 import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { freeSchema, newSchema } from "../../services/shop/testing/database-under-test.ts";
 import { newBit, STAMP } from "../../services/shop/testing/new-bit.ts";
@@ -7,6 +10,8 @@ import { describeOnPostgresql } from "../../services/shop/testing/one-engine.ts"
 
 const never = new AbortController().signal;
 const PATIENCE_MS = 10_000;
+/** Long enough to look for what was not heard twice. */
+const TWO_LOOKS_MS = 2500;
 
 /** Two processes' stores of one shop, as far as the bell can tell. */
 async function twoStores(server: string) {
@@ -64,5 +69,28 @@ describeOnPostgresql("the bell of a shop", (server) => {
     const heard = elsewhere.rings();
     await commit();
     expect(await heardAfter(elsewhere, heard)).toBe(true);
+  });
+
+  test("asks and tells while the server is slow, and the driver has nothing to complain of", async () => {
+    const url = newSchema(server);
+    onTestFinished(() => freeSchema(url));
+    await (await openShopStore(url)).close();
+    const complaints: string[] = [];
+    const complain = ({ message }: Error) => void complaints.push(message);
+    process.on("warning", complain);
+    onTestFinished(() => void process.off("warning", complain));
+    const bell = await openBell(readAddress(url));
+    onTestFinished(() => bell.close());
+    await behindTheService({ file: url }, async ({ run }) => {
+      await run("BEGIN; LOCK TABLE events IN ACCESS EXCLUSIVE MODE");
+      const until = performance.now() + TWO_LOOKS_MS;
+      while (performance.now() < until) {
+        bell.committed();
+        await sleep(100);
+      }
+      await run("ROLLBACK");
+    });
+    await expect.poll(() => bell.lag().roundTripS).toBeGreaterThan(0);
+    expect(complaints).toEqual([]);
   });
 });

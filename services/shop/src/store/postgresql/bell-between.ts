@@ -39,7 +39,8 @@ export async function openBell({ pool, schema }: Address): Promise<BellBetween> 
   let isClosed = false;
 
   async function listen(): Promise<void> {
-    const client = new pg.Client(pool);
+    // When the server is slow, more is asked before the last has been answered.
+    const client = new pg.Client({ ...pool, pipeline: true });
     client.on("notification", ({ payload }) => {
       if (payload !== self) bell.ring();
     });
