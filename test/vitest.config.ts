@@ -6,8 +6,6 @@ import { sayWhatWasSkipped } from "./pages-skipped.ts";
 // Half a minute of a run is the collection of what lived for one test; with more room for it that is done seldom.
 setFlagsFromString("--min-semi-space-size=32");
 setFlagsFromString("--max-semi-space-size=64");
-// Three workers share two processors: helpers of each one's collection would only wait for each other.
-setFlagsFromString("--no-parallel-scavenge");
 
 export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),
