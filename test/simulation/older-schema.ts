@@ -14,7 +14,7 @@ const MIGRATIONS = new URL("../../migrations/", import.meta.url).pathname;
 const AT = new Date("2026-03-02T08:00:00.000Z");
 
 /**
- * The last one before the history tells of the signing keys. A history that does cannot have been there at an earlier level: the keys were
+ * The last one before the history records the signing keys. A history that does cannot have been there at an earlier level: the keys were
  * in a file then, and to take them over is an event.
  */
 const EARLIEST = "0026";
