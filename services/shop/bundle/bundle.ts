@@ -101,4 +101,12 @@ function inAscii(text: string): string {
   );
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await bundleService({ name: "main" });
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const starter = await bundleProgram({ name: "main" });
+  // Where nothing may listen, as in some places that build, the service is built all the same.
+  await keepCompiled(starter).catch((error: unknown) =>
+    process.stderr.write(
+      `The service is built, and will start more slowly: its compiled code could not be kept. ${error}\n`,
+    ),
+  );
+}

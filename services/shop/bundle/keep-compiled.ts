@@ -8,8 +8,9 @@ import { promisify } from "node:util";
 
 const PROGRAM = fileURLToPath(new URL("code-cache.js", import.meta.url));
 const DIGEST_BYTES = 32;
+const TIME_LIMIT_MS = 60_000;
 
-/** Keeps the compiled code of a bundled service beside it, as `start.js` looks for it, unless it is there. */
+/** Keeps the compiled code of a bundled service beside it, as `start.js` looks for it, unless it is there. Throws when the service does not run. */
 export async function keepCompiled(starter: string): Promise<void> {
   if (await isKept(starter)) return;
   const folder = await mkdtemp(join(tmpdir(), "rimwise-code-"));
@@ -17,6 +18,7 @@ export async function keepCompiled(starter: string): Promise<void> {
     await promisify(execFile)(process.execPath, [PROGRAM, starter, join(folder, "shop.sqlite")], {
       // Not the settings of whoever builds it: only what a program needs to run at all.
       env: { PATH: process.env["PATH"], HOME: process.env["HOME"] },
+      timeout: TIME_LIMIT_MS,
     });
   } finally {
     await rm(folder, { recursive: true });
