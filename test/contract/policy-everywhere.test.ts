@@ -194,11 +194,6 @@ describe("every rule of the policy, tightened by the shop as far as it goes, act
     const usual = await untightened;
     const strict = await saidUnder({ [name]: stricter === "lower" ? min : max });
     expect(strict, "it changes something").not.toBe(usual);
-    await tighten(tightened, {});
-  });
-
-  // What one rule leaves behind would also be seen under the next: in the other shop no rule was ever tightened.
-  test("and loosened, everything is as it was", async () => {
-    expect(await saidUnder({})).toBe(await untightened);
+    expect(await saidUnder({}), "loosened, everything is as it was").toBe(usual);
   });
 });
