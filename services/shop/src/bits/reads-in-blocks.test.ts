@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
-import { behindTheService, numbersTo } from "../../../testing/behind-the-service.ts";
-import { newBit, STAMP } from "../../../testing/new-bit.ts";
-import { describeOnPostgresql } from "../../../testing/one-engine.ts";
-import { openOwnStore } from "../../../testing/own-store.ts";
-import { bits } from "../../bits/reads.ts";
-import type { Match } from "../values.ts";
-import { preparedFor } from "./answer.ts";
+import { behindTheService, numbersTo } from "../../testing/behind-the-service.ts";
+import { newBit, STAMP } from "../../testing/new-bit.ts";
+import { describeOnPostgresql } from "../../testing/one-engine.ts";
+import { openOwnStore } from "../../testing/own-store.ts";
+import { preparedFor } from "../store/postgresql/answer.ts";
+import type { Match } from "../store/values.ts";
+import { bits } from "./reads.ts";
 
 /** A rack of so many bits, whose words and number SQL gives the n-th, in an order on the disk. */
 async function rackOf(count: number, words: string, number: string, order: string) {
