@@ -93,6 +93,12 @@ describe("a file", () => {
     expect(body.report.faults[0].accepted).toMatch(column === "name" ? /once/ : /name, kind, diameterMm/);
   });
 
+  test("with the empty rows and cells that spreadsheets leave behind is taken", async () => {
+    const rows = straights(["First", "Second"]).replaceAll("\r\n", `${",".repeat(250)}\r\n`);
+    const { body } = await shopWith(rows + `${",".repeat(60)}\r\n`.repeat(3000));
+    expect(body).toMatchObject({ rows: 2, created: 2, isComplete: true });
+  });
+
   test("of more than 32 MiB is a 413, and nothing of it is taken", async () => {
     const { shop, status, body } = await shopWith(Buffer.alloc(32 * 1024 * 1024 + 1, "\n"));
     expect(status).toBe(413);

@@ -1,0 +1,72 @@
+import { type ChildProcess, fork } from "node:child_process";
+import { once } from "node:events";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { builtService } from "./built-service.ts";
+import { freePort, ready } from "./service-process.ts";
+
+const COUNT_STEPS = fileURLToPath(new URL("count-steps.cjs", import.meta.url));
+const KEY = "a-long-enough-first-key-of-the-invented-shop";
+
+/** Code that was compiled before has no counters in it: with other flags the engine compiles all of it itself, and keeps it. */
+const OTHER_FLAGS = "--no-flush-bytecode";
+
+type Sent = { readonly method?: string; readonly body?: string; readonly headers?: Record<string, string> };
+
+/** A service in a process of its own whose work is counted: the same on every machine, however busy it is. */
+export type CountedService = {
+  readonly send: (path: string, sent?: Sent & { readonly signal?: AbortSignal }) => Promise<Response>;
+  /** How many blocks of code it has run since this was asked before. */
+  readonly stepsSince: () => Promise<number>;
+};
+
+/** Starts one on a new shop; `keptFor` is vitest's afterAll. */
+export async function startCounted(keptFor: (release: () => void) => void): Promise<CountedService> {
+  const folder = mkdtempSync(join(tmpdir(), "rimwise-counted-"));
+  const port = await freePort();
+  const child = fork(await builtService(), [], {
+    execArgv: [OTHER_FLAGS, "--require", COUNT_STEPS],
+    env: {
+      PATH: process.env["PATH"],
+      RIMWISE_DATABASE: join(folder, "shop.sqlite"),
+      RIMWISE_PORT: String(port),
+      RIMWISE_FIRST_KEY: KEY,
+      RIMWISE_LOG_LEVEL: "warn",
+      RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
+      RIMWISE_BUSY_AFTER_MS: "0",
+    },
+    stdio: ["ignore", "pipe", "pipe", "ipc"],
+  });
+  keptFor(() => {
+    child.kill("SIGKILL");
+    rmSync(folder, { recursive: true, force: true });
+  });
+  const url = `http://127.0.0.1:${port}`;
+  await ready(url, printedBy(child));
+  return {
+    send: (path, { headers, ...sent } = {}) =>
+      fetch(`${url}${path}`, {
+        ...sent,
+        headers: { authorization: `Bearer ${KEY}`, ...headers },
+      }),
+    stepsSince: async () => {
+      const answered = once(child, "message");
+      child.send("count");
+      const [{ steps }] = await answered;
+      return steps;
+    },
+  };
+}
+
+function printedBy(child: ChildProcess) {
+  const printed = { out: "", err: "" };
+  child.stdout?.on("data", (chunk) => {
+    printed.out += chunk;
+  });
+  child.stderr?.on("data", (chunk) => {
+    printed.err += chunk;
+  });
+  return { process: child, out: () => printed.out, err: () => printed.err };
+}
