@@ -1,3 +1,4 @@
+import { injected } from "../../services/shop/testing/injected.ts";
 import { PANEL_BIT, type Shop, TABLE_ROUTER } from "./shop.ts";
 
 type Asking = { readonly key?: string; readonly body?: object; readonly method?: "GET" | "POST" };
@@ -8,7 +9,7 @@ export async function printed(
   url: string,
   { key = shop.managerKey, body, method = "GET" }: Asking = {},
 ) {
-  const { statusCode, headers, rawPayload } = await shop.app.inject({
+  const { statusCode, headers, rawPayload } = await injected(shop.app, {
     url,
     method,
     headers: { authorization: `Bearer ${key}` },

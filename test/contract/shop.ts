@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { onTestFinished } from "vitest";
 import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
+import { injected } from "../../services/shop/testing/injected.ts";
 import { documentedAnswers } from "./documented.ts";
 
 type Method = "GET" | "HEAD" | "POST" | "PUT" | "PATCH" | "DELETE" | "OPTIONS";
@@ -81,7 +82,7 @@ export async function openShop(
   const check = documentedAnswers(document);
 
   async function ask(method: Method, url: string, { body, headers = {}, key = managerKey }: Ask = {}) {
-    const response = await app.inject({
+    const response = await injected(app, {
       method,
       url,
       headers: {

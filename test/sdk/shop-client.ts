@@ -1,5 +1,6 @@
 import { type Client, type ClientOptions, createClient, type Fetch } from "@rimwise/client";
 import type { App } from "@rimwise/shop";
+import { injected } from "../../services/shop/testing/injected.ts";
 import { openShop, type Shop } from "../contract/shop.ts";
 
 /** A fresh shop and clients of it that need no port. */
@@ -15,7 +16,7 @@ export function fetchOf(app: App): Fetch {
   return async (request) => {
     const { pathname, search } = new URL(request.url);
     const body = await request.text();
-    const answer = await app.inject({
+    const answer = await injected(app, {
       method: methodOf(request),
       url: pathname + search,
       headers: Object.fromEntries(request.headers),

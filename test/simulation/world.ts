@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { behindTheService } from "../../services/shop/testing/behind-the-service.ts";
 import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
+import { injected } from "../../services/shop/testing/injected.ts";
 import { UNLIMITED } from "../running/unlimited.ts";
 import type { AnswerBody } from "./acts/act.ts";
 import { type FaultyStore, faulty, type WriteFault } from "./faulty-store.ts";
@@ -151,7 +152,7 @@ async function serve(database: string, folder: string, now: () => number): Promi
 }
 
 async function askOf(app: App, { method, url, key, body, headers }: Request): Promise<Answer> {
-  const response = await app.inject({
+  const response = await injected(app, {
     ...{ method, url },
     headers: { ...(key !== undefined && { authorization: `Bearer ${key}` }), ...headers },
     ...(body !== undefined && { payload: body }),

@@ -5,6 +5,7 @@ import { clientPackageRoutes } from "./client-package/routes.ts";
 import type { Config } from "./config.ts";
 import { measureRequests, measureStore } from "./health/metrics.ts";
 import { healthRoutes } from "./health/routes.ts";
+import { answerAgain } from "./http/answer-again.ts";
 import { answersOnce } from "./http/answer-once.ts";
 import { answerProblems } from "./http/answer-problems.ts";
 import { answersReads } from "./http/answer-read.ts";
@@ -18,6 +19,7 @@ import { allowOrigins } from "./http/cross-origin.ts";
 import { announceDeprecations } from "./http/deprecation.ts";
 import { continueWhenWanted } from "./http/expect-continue.ts";
 import { addFixedHeaders } from "./http/fixed-headers.ts";
+import type { LogStream } from "./http/log-lines.ts";
 import { readJsonBodies } from "./http/nesting.ts";
 import { requireScopes } from "./http/operation.ts";
 import { answerOtherMethods } from "./http/other-methods.ts";
@@ -27,7 +29,7 @@ import { refuseUnderPressure } from "./http/pressure.ts";
 import { takeQueryLists } from "./http/query-lists.ts";
 import { limitRates } from "./http/rate-limit.ts";
 import { identifyRequests } from "./http/request-identity.ts";
-import { type LogStream, serverOptions } from "./http/server-options.ts";
+import { serverOptions } from "./http/server-options.ts";
 import { takeText } from "./http/text.ts";
 import { limitTime } from "./http/time-limit.ts";
 import { writeThrough } from "./http/write.ts";
@@ -84,19 +86,18 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   readJsonBodies(app);
   const { compileAll, validatorOf } = compileAtFirstUse(app);
   const answerOnce = answersOnce(findAnswer, write, now);
-  const doors = { answer, write, leases, answerOnce, answerRead: answersReads(store.mark), now, validatorOf };
   identifyRequests(app);
   addFixedHeaders(app);
   announceDeprecations(app);
   prefixPaths(app, config.publicUrl);
-  const metrics = measureRequests(app);
-  measureStore(metrics, store.measures);
+  const { registry, observerOf } = measureRequests(app);
+  measureStore(registry, store.measures);
   await allowOrigins(app, config.corsOrigins);
   limitTime(app, ANSWER_TIME_LIMIT_MS);
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
-  const isStillAllowed = authenticateCallers(app, { answer, mark: store.mark, now });
-  limitRates(app, config, store.exchangeCounts);
+  const { isStillAllowed, recallCaller } = authenticateCallers(app, { answer, mark: store.mark, now });
+  const countKey = limitRates(app, config, store.exchangeCounts);
   authorizeCallers(app);
   takeReasons(app);
   answerConditionally(app);
@@ -106,10 +107,22 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   continueWhenWanted(app);
   takeText(app);
   takeQueryLists(app);
+  const { mark } = store;
+  const { trustedProxies } = config;
+  const noteRepeat = answerAgain(app, {
+    mark,
+    recallCaller,
+    countKey,
+    observerOf,
+    isClosing,
+    trustedProxies,
+  });
+  const answerRead = answersReads(mark, noteRepeat);
+  const doors = { answer, write, leases, answerOnce, answerRead, now, validatorOf };
   const answerOthers = answerOtherMethods(app);
   const document = await describeApi(app, KINDS);
 
-  healthRoutes(app, { health: store.health, isClosing, metrics });
+  healthRoutes(app, { health: store.health, isClosing, metrics: registry });
   documentRoutes(app, { document });
   clientPackageRoutes(app, parts.clientPackage);
   rackRooms(app, doors, config.publicUrl);

@@ -12,6 +12,12 @@ export type Caller = {
   readonly scopes?: readonly Scope[];
 };
 
+/**
+ * Gives who calls with an Authorization header, at the moment it is asked, for as long as nothing is committed; null when the key has
+ * expired. Undefined if that was not looked up since the last commit.
+ */
+export type RecallCaller = (authorization: string) => (() => Caller | null) | undefined;
+
 declare module "fastify" {
   interface FastifyRequest {
     /** Null when no valid key came. */

@@ -1,4 +1,5 @@
 import { collectDefaultMetrics, Gauge, Histogram, Registry } from "prom-client";
+import type { ObserverOf } from "../http/answer-again.ts";
 import type { App } from "../http/app-type.ts";
 import type { Measure } from "../store/store.ts";
 
@@ -25,7 +26,7 @@ export function measureStore(registry: Registry, measures: readonly Measure[]): 
 }
 
 /** Times every request under its route's pattern, so that ids never become labels. */
-export function measureRequests(app: App): Registry {
+export function measureRequests(app: App): { readonly registry: Registry; readonly observerOf: ObserverOf } {
   const registry = new Registry();
   collectDefaultMetrics({ register: registry });
   const durations = new Histogram({
@@ -35,16 +36,19 @@ export function measureRequests(app: App): Registry {
     buckets: BUCKETS_S,
     registers: [registry],
   });
-  const known = new Map<string, Histogram.Internal<string>>();
-  app.addHook("onResponse", (request, reply, done) => {
-    const route = request.routeOptions.url ?? "none";
-    const { method } = request;
-    const { statusCode: status } = reply;
+  const known = new Map<string, (elapsedMs: number) => void>();
+  const observerOf: ObserverOf = (method, route, status) => {
     const name = `${method} ${route} ${status}`;
-    const duration = known.get(name) ?? durations.labels({ method, route, status });
-    known.set(name, duration);
-    duration.observe(reply.elapsedTime / 1000);
+    const before = known.get(name);
+    if (before !== undefined) return before;
+    const duration = durations.labels({ method, route, status });
+    const observe = (elapsedMs: number) => duration.observe(elapsedMs / 1000);
+    known.set(name, observe);
+    return observe;
+  };
+  app.addHook("onResponse", ({ method, routeOptions }, { statusCode, elapsedTime }, done) => {
+    observerOf(method, routeOptions.url ?? "none", statusCode)(elapsedTime);
     done();
   });
-  return registry;
+  return { registry, observerOf };
 }

@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
+import type { NoteRepeat } from "./answer-again.ts";
 import { remembered } from "./remembered.ts";
 
 /**
@@ -19,12 +20,18 @@ const CARRIED = ["etag", "link"];
 const MOST_CHARACTERS = 8192;
 
 /** Gives the text of the answer before as long as nothing was committed. What it keeps is what callers were sent: nobody can change it. */
-export function answersReads(mark: (() => number) | undefined): AnswerRead {
+export function answersReads(
+  mark: (() => number) | undefined,
+  noteRepeat: NoteRepeat = () => {},
+): AnswerRead {
   const answers = remembered<Sent>(mark, ({ text }) => text.length <= MOST_CHARACTERS);
   return (request, reply, viewer, read) => {
     const asked = `${viewer} ${request.url}`;
     const known = answers.recall(asked);
-    if (known !== undefined) return void send(known, reply);
+    if (known !== undefined) {
+      noteRepeat(request, known.text, () => answers.recall(asked) === known);
+      return void send(known, reply);
+    }
     const look = async () => {
       const text = String(reply.serialize(await read()));
       return { text, headers: carriedBy(reply) };

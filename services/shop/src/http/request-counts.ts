@@ -24,6 +24,8 @@ export type RequestCounts = {
 export function requestCounts(windowMs: number): RequestCounts {
   const windows = new Map<string, Window>();
   const elsewhere = new Map<string, number>();
+  /** Who asked last: they stand at the end already, where the map keeps them. */
+  let latest: string | undefined;
 
   function forgetQuietest(): void {
     const [quietest] = windows.keys();
@@ -41,8 +43,11 @@ export function requestCounts(windowMs: number): RequestCounts {
       if (!isOpen) elsewhere.delete(caller);
       window.current += 1;
       window.isTold = false;
-      windows.delete(caller);
-      windows.set(caller, window);
+      if (!isOpen || caller !== latest) {
+        windows.delete(caller);
+        windows.set(caller, window);
+        latest = caller;
+      }
       if (windows.size > MOST_CALLERS) forgetQuietest();
       const current = window.current + (elsewhere.get(caller) ?? 0);
       // What was added and is taken away again can be a rounding error longer.

@@ -1,21 +1,14 @@
 import type { FastifyHttpOptions, RawServerDefault } from "fastify";
-import pino from "pino";
 import type { Config } from "../config.ts";
 import { AccessLog } from "./access-log.ts";
 import { sendConnectionProblem, sendProblem } from "./answer-problems.ts";
+import { type LogStream, standardOutput } from "./log-lines.ts";
 import { requestIdOf } from "./request-identity.ts";
 import { requestLog } from "./request-log.ts";
 
 const REQUEST_TIMEOUT_MS = 15_000;
 const CHECK_CONNECTIONS_EVERY_MS = 1000;
 const BODY_LIMIT_BYTES = 256 * 1024;
-
-/** Lines are written together, at the latest so much later; those at the end when the process exits. */
-const LOG_BUFFER_BYTES = 16_000;
-const LOG_FLUSH_MS = 100;
-
-/** Takes the lines of the log instead of standard output. */
-export type LogStream = { write(line: string): void };
 
 /** Time-outs, sizes and the log: the options that Fastify is built with. */
 export function serverOptions(config: Config, logStream?: LogStream) {
@@ -29,9 +22,7 @@ export function serverOptions(config: Config, logStream?: LogStream) {
         "*.secret",
         "*.key",
       ],
-      stream:
-        logStream ??
-        pino.destination({ sync: false, minLength: LOG_BUFFER_BYTES, periodicFlush: LOG_FLUSH_MS }),
+      stream: logStream ?? standardOutput(),
     },
     logController: new AccessLog(),
     childLoggerFactory: requestLog,

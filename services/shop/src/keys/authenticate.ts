@@ -1,5 +1,5 @@
 import type { FastifyRequest } from "fastify";
-import { type Caller, CHALLENGE, keyMissing, mayDo } from "../access/caller.ts";
+import { type Caller, CHALLENGE, keyMissing, mayDo, type RecallCaller } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { remembered } from "../http/remembered.ts";
 import { people } from "../people/kind.ts";
@@ -23,16 +23,20 @@ type Opened =
   | { readonly key: KeyRecord; readonly text: string; readonly person: PersonRecord | undefined }
   | { readonly key?: undefined };
 
-/**
- * Finds out who calls, and refuses nobody yet: the rate limit counts bad keys too. The function it returns asks again, for
- * an answer that goes on: whether the caller of a request still holds its route's scope.
- */
-export function authenticateCallers(app: App, { answer, mark, now }: Parts): StillAllowed {
+/** Finds out who calls, and refuses nobody yet: the rate limit counts bad keys too. */
+export function authenticateCallers(
+  app: App,
+  { answer, mark, now }: Parts,
+): {
+  /** Asks again, for an answer that goes on: whether the caller of a request still holds its route's scope. */
+  readonly isStillAllowed: StillAllowed;
+  readonly recallCaller: RecallCaller;
+} {
   const opened = remembered<Opened>(mark);
   const callerNow = (found: Opened) => callerWith(found, () => now().toISOString());
   app.decorateRequest("caller", null);
   app.addHook("onRequest", (request, _reply, done) => {
-    const token = tokenIn(request);
+    const token = tokenIn(request.headers);
     if (token === undefined) return done();
     const known = opened.recall(token);
     if (known !== undefined) {
@@ -46,13 +50,19 @@ export function authenticateCallers(app: App, { answer, mark, now }: Parts): Sti
       })
       .then(() => done(), done);
   });
-  return async (request) => {
+  const isStillAllowed: StillAllowed = async (request) => {
     const { scope } = request.routeOptions.config;
     if (scope === "public") return true;
-    const token = tokenIn(request);
+    const token = tokenIn(request.headers);
     const caller = token === undefined ? null : callerNow(await answer(openedBy(token)));
     return caller !== null && scope !== undefined && mayDo(caller, scope);
   };
+  const recallCaller: RecallCaller = (authorization) => {
+    const token = tokenIn({ authorization });
+    const known = token === undefined ? undefined : opened.recall(token);
+    return known && (() => callerNow(known));
+  };
+  return { isStillAllowed, recallCaller };
 }
 
 /** Refuses callers without a valid key (401) and keys without the route's scope (403). */
@@ -73,8 +83,12 @@ function refusalOf({ routeOptions, caller, headers }: FastifyRequest): Problem |
   return new Problem("scope-missing", `This key, in the role ${caller.role}, does not hold ${scope}.`);
 }
 
-function tokenIn({ headers }: FastifyRequest): string | undefined {
-  return BEARER.exec(headers.authorization ?? "")?.[1];
+function tokenIn({
+  authorization = "",
+}: {
+  readonly authorization?: string | undefined;
+}): string | undefined {
+  return BEARER.exec(authorization)?.[1];
 }
 
 function* openedBy(token: string): Question<Opened> {

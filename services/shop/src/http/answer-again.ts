@@ -1,0 +1,124 @@
+import type { IncomingHttpHeaders, IncomingMessage, ServerResponse } from "node:http";
+import proxyAddr from "@fastify/proxy-addr";
+import type { FastifyReply, FastifyRequest } from "fastify";
+import type { Caller, RecallCaller } from "../access/caller.ts";
+import { answeredLog, logAnswered, loggedMs } from "./access-log.ts";
+import type { App } from "./app-type.ts";
+import type { CountKey } from "./rate-limit.ts";
+import { remembered } from "./remembered.ts";
+import { requestIdOf, traceparentOf } from "./request-identity.ts";
+
+/** Takes note that a request is answered with a text that others were answered with before, as long as `isCurrent`. */
+export type NoteRepeat = (request: FastifyRequest, text: string, isCurrent: () => boolean) => void;
+
+/** What takes how long such requests took to answer. */
+export type ObserverOf = (method: string, route: string, status: number) => (elapsedMs: number) => void;
+
+type Parts = {
+  readonly mark: (() => number) | undefined;
+  readonly recallCaller: RecallCaller;
+  readonly countKey: CountKey;
+  readonly observerOf: ObserverOf;
+  readonly isClosing: () => boolean;
+  readonly trustedProxies: readonly string[];
+};
+
+/** An answer as it left the service. */
+type Kept = {
+  readonly callerNow: () => Caller | null;
+  readonly observe: (elapsedMs: number) => void;
+  /** Names and values by turns, but for those of one request. An object of a dozen would take as long to copy as all the rest. */
+  readonly headers: readonly string[];
+  readonly text: string;
+};
+
+const OF_ONE_REQUEST = ["x-request-id", "traceparent", "ratelimit", "ratelimit-policy"];
+
+/** A request with one of these may get another answer than the same request without it. */
+const ANSWERED_OTHERWISE = ["if-none-match", "origin", "content-length", "transfer-encoding"];
+
+/**
+ * Sends what a key was sent before to the same key when it asks the same again, ahead of the framework: as long as nothing was
+ * committed its answer is the same, and to find that out took three times as long as to send it. Whoever calls is still asked for a
+ * valid key and counted, and the answer measured and logged. Without a mark of the store all goes the long way.
+ */
+export function answerAgain(app: App, parts: Parts): NoteRepeat {
+  const { mark, recallCaller, countKey, observerOf, isClosing } = parts;
+  if (mark === undefined) return () => {};
+  const kept = remembered<Kept>(mark);
+  const repeats = new WeakMap<FastifyRequest, { text: string; isCurrent: () => boolean }>();
+  const log = answeredLog(app.log);
+  const ipOf = addressFinder(parts.trustedProxies);
+
+  app.addHook("onResponse", (request, reply, done) => {
+    const repeat = repeats.get(request);
+    const { authorization } = request.headers;
+    if (authorization === undefined || !repeat?.isCurrent() || !mayBeSentAgain(request, reply)) return done();
+    const callerNow = recallCaller(authorization);
+    if (callerNow !== undefined) {
+      const headers = Object.entries(reply.getHeaders())
+        .filter(([name]) => !OF_ONE_REQUEST.includes(name))
+        .flatMap(([name, value]) => [name, String(value)]);
+      const observe = observerOf("GET", request.routeOptions.url ?? "none", 200);
+      const answer = { callerNow, observe, headers, text: repeat.text };
+      void kept.look(askedBy(authorization, request.raw), async () => answer);
+    }
+    done();
+  });
+
+  function isAnswered(request: IncomingMessage, response: ServerResponse): boolean {
+    const startedMs = performance.now();
+    const { method, headers, url = "" } = request;
+    const { authorization } = headers;
+    if (method !== "GET" || authorization === undefined || isAskedOtherwise(headers)) return false;
+    const answer = kept.recall(askedBy(authorization, request));
+    const caller = answer?.callerNow();
+    if (answer === undefined || !caller || isClosing() || app.isUnderPressure()) return false;
+    const counted = countKey(caller.keyId);
+    if (counted.isTooMany) return false;
+    const reqId = requestIdOf(request);
+    const traceparent = traceparentOf(request);
+    const sent = answer.headers.slice();
+    sent.push("x-request-id", reqId, "ratelimit-policy", counted.policy, "ratelimit", counted.limit);
+    if (traceparent !== undefined) sent.push("traceparent", traceparent);
+    response.writeHead(200, sent).end(answer.text);
+    const elapsedMs = performance.now() - startedMs;
+    answer.observe(elapsedMs);
+    const ip = ipOf(request);
+    const responseTimeMs = loggedMs(elapsedMs);
+    logAnswered(log, { reqId, method, url, ip, traceparent, status: 200, responseTimeMs });
+    return true;
+  }
+
+  app.addHook("onReady", async () => {
+    const { server } = app;
+    const framework = server.listeners("request");
+    server.removeAllListeners("request");
+    server.on("request", (request, response) => {
+      if (isAnswered(request, response)) return;
+      for (const listener of framework) Reflect.apply(listener, server, [request, response]);
+    });
+  });
+  return (request, text, isCurrent) => void repeats.set(request, { text, isCurrent });
+}
+
+function isAskedOtherwise(headers: IncomingHttpHeaders): boolean {
+  return ANSWERED_OTHERWISE.some((name) => headers[name] !== undefined);
+}
+
+function mayBeSentAgain(request: FastifyRequest, reply: FastifyReply): boolean {
+  if (request.method !== "GET" || reply.statusCode !== 200) return false;
+  return !isAskedOtherwise(request.headers) && !reply.hasHeader("content-encoding");
+}
+
+/** What is asked, by whom, and what they accept: encoded or not, other headers go with an answer. */
+function askedBy(authorization: string, { headers, url }: IncomingMessage): string {
+  return `${url} ${headers["accept-encoding"] ?? ""} ${authorization}`;
+}
+
+/** Where a request comes from, as the framework finds it out. */
+function addressFinder(trustedProxies: readonly string[]): (request: IncomingMessage) => string {
+  if (trustedProxies.length === 0) return ({ socket }) => socket.remoteAddress ?? "";
+  const isTrusted = proxyAddr.compile([...trustedProxies]);
+  return (request) => proxyAddr(request, isTrusted);
+}
