@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { openShop, PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
+import { openShop, PANEL_BIT, sharedShop, TABLE_ROUTER } from "./shop.ts";
 
 const { form } = PANEL_BIT;
 const { dial } = TABLE_ROUTER;
@@ -113,9 +113,10 @@ const CASES: Case[] = [
   ],
 ];
 
+const { ask } = sharedShop();
+
 describe("bad input is refused with every field named, and changes nothing", () => {
   test.each(CASES)("%s", async (_name, path, body, faults) => {
-    const { ask } = await openShop();
     const before = await ask("GET", "/v1/events");
     const answer = await ask("POST", path, { body });
     expect(answer.status).toBe(422);
@@ -162,7 +163,6 @@ describe("bad input is refused with every field named, and changes nothing", () 
     ["cursor=%2A", "/cursor", /nextCursor/],
     ["cursor=%00", "/cursor", /well-formed/],
   ])("the query ?%s", async (query, pointer, accepted) => {
-    const { ask } = await openShop();
     const answer = await ask("GET", `/v1/bits?${query}`);
     expect(answer.status).toBe(422);
     expect(answer.body.errors).toEqual([expect.objectContaining({ in: "query", pointer })]);
@@ -177,14 +177,12 @@ describe("a body that is not a JSON object of ours", () => {
     ["a prototype in disguise", '{"__proto__": {"role": "manager"}, "name": "x"}'],
     ["a constructor in disguise", '{"constructor": {"prototype": {}}, "name": "x"}'],
   ])("%s is a 400", async (_name, body) => {
-    const { ask } = await openShop();
     const answer = await ask("POST", "/v1/bits", { body });
     expect(answer.status).toBe(400);
     expect(answer.body.code).toBe("not-json");
   });
 
   test("a body of 1 MB is a 413", async () => {
-    const { ask } = await openShop();
     const answer = await ask("POST", "/v1/bits", { body: { ...PANEL_BIT, notes: "x".repeat(1024 * 1024) } });
     expect(answer.status).toBe(413);
     expect(answer.body.code).toBe("body-too-large");
@@ -193,7 +191,6 @@ describe("a body that is not a JSON object of ours", () => {
   test.each(["text/plain", "application/xml", "application/x-www-form-urlencoded"])(
     "%s is a 415",
     async (type) => {
-      const { ask } = await openShop();
       const answer = await ask("POST", "/v1/bits", { body: "name=x", headers: { "content-type": type } });
       expect(answer.status).toBe(415);
       expect(answer.headers["accept"]).toBe("application/json");

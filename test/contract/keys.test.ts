@@ -1,9 +1,9 @@
-import { describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { everyRowOf } from "../../services/shop/testing/behind-the-service.ts";
 import { openShop, PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
 
 async function shopWithRoles() {
-  const shop = await openShop();
+  const shop = await openShop({}, undefined, afterAll);
   const keyOf = async (role: string) =>
     (await shop.ask("POST", "/v1/keys", { body: { name: `A ${role}`, role } })).body.key as string;
   return { ...shop, instructor: await keyOf("instructor"), member: await keyOf("member") };
@@ -42,6 +42,11 @@ describe("without a valid key", () => {
 });
 
 describe("what a role may do", () => {
+  let shop: Awaited<ReturnType<typeof shopWithRoles>>;
+  beforeAll(async () => {
+    shop = await shopWithRoles();
+  });
+
   test.each([
     ["GET", "/v1/bits", "member", 200],
     ["POST", "/v1/bits", "member", 403],
@@ -56,7 +61,6 @@ describe("what a role may do", () => {
     ["GET", "/v1/keys", "instructor", 403],
     ["POST", "/v1/keys", "instructor", 403],
   ] as const)("%s %s by a %s is %i", async (method, url, role, status) => {
-    const shop = await shopWithRoles();
     const bodies = {
       "/v1/bits": PANEL_BIT,
       "/v1/routers": TABLE_ROUTER,
@@ -68,7 +72,7 @@ describe("what a role may do", () => {
   });
 
   test("a 403 reveals nothing of what exists", async () => {
-    const { ask, member, managerKey } = await shopWithRoles();
+    const { ask, member, managerKey } = shop;
     const { body } = await ask("GET", "/v1/keys", { key: managerKey });
     const real = await ask("GET", `/v1/keys/${body.data[0].id}`, { key: member });
     const unreal = await ask("GET", "/v1/keys/key_nothing", { key: member });

@@ -1,9 +1,10 @@
 import { type Form, formOutline, outlineLengthMm, removedAreaMm2 } from "@rimwise/domain";
 import { describe, expect, test } from "vitest";
-import { openShop } from "./shop.ts";
+import { sharedShop } from "./shop.ts";
+
+const { ask } = sharedShop();
 
 async function convert(path: string, unitMm?: number) {
-  const { ask } = await openShop();
   const { status, body } = await ask("POST", "/v1/outlines/convert", {
     body: { path, ...(unitMm !== undefined && { unitMm }) },
   });
@@ -42,7 +43,6 @@ describe("an outline drawn as an SVG path", () => {
   });
 
   test("goes onto the rack as it is answered", async () => {
-    const { ask } = await openShop();
     const { body } = await ask("POST", "/v1/outlines/convert", {
       body: { path: "M 6.35 0 V -5 A 12.7 12.7 0 0 1 19.05 -17.7" },
     });
@@ -177,7 +177,6 @@ describe("a path that is no outline is refused, with what is accepted", () => {
 
   test("and so are a scale of nothing and a misspelt key", async () => {
     expect((await convert("M 4 0 V -10", 0)).body.errors[0].pointer).toBe("/unitMm");
-    const { ask } = await openShop();
     const { status, body } = await ask("POST", "/v1/outlines/convert", { body: { d: "M 4 0 V -10" } });
     expect(status).toBe(422);
     expect(body.errors.map(({ pointer }: { pointer: string }) => pointer)).toEqual(
@@ -186,7 +185,6 @@ describe("a path that is no outline is refused, with what is accepted", () => {
   });
 
   test("and a caller without a key", async () => {
-    const { ask } = await openShop();
     const answer = await ask("POST", "/v1/outlines/convert", { body: { path: "M 4 0 V -10" }, key: null });
     expect(answer.status).toBe(401);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { openShop, PANEL_BIT, TABLE_ROUTER } from "./shop.ts";
+import { PANEL_BIT, sharedShop, TABLE_ROUTER } from "./shop.ts";
 
 const AIR = {
   driest: { relativeHumidityPercent: 30, temperatureC: 21.1 },
@@ -22,13 +22,14 @@ const { name: _router, ...router } = TABLE_ROUTER;
 const raisingBit = { ...bit, form: { ...bit.form, tongueWidthMm: 10 } };
 const RAISED = { ...DOORS, bit: raisingBit, router, mounting: "table" };
 
+const { ask } = sharedShop();
+
 const URL = "/v1/panels/size";
 
 type Told = { code: string; text: string };
 
 describe("panels for a case of doors and drawers", () => {
   test("flat: sizes, gaps through the year, edges and totals", async () => {
-    const { ask } = await openShop();
     const { status, body } = await ask("POST", URL, { body: DOORS });
     expect(status).toBe(200);
     // By hand, as in test/reference/panel.test.ts: (300 + 20 − 1.6)/1.011408 across the grain, 518.24 along it.
@@ -45,7 +46,6 @@ describe("panels for a case of doors and drawers", () => {
   });
 
   test("raised: the tongue fits, and the edges have a plan with its time", async () => {
-    const { ask } = await openShop();
     const { status, body } = await ask("POST", URL, { body: RAISED });
     expect(status).toBe(200);
     expect(body.panels.map(({ tongue }: { tongue: { fit: string } }) => tongue.fit)).toEqual([
@@ -69,7 +69,6 @@ describe("panels for a case of doors and drawers", () => {
   });
 
   test("the plan is the one that a plan for those edges would be", async () => {
-    const { ask } = await openShop();
     const { body } = await ask("POST", URL, { body: RAISED });
     const edges = body.edges.map(({ lengthMm, grain }: { lengthMm: number; grain: string }) => ({
       lengthMm,
@@ -83,7 +82,6 @@ describe("panels for a case of doors and drawers", () => {
   });
 
   test("with a bit of the rack and a router of the shop", async () => {
-    const { ask } = await openShop();
     const { body: kept } = await ask("POST", "/v1/bits", { body: { ...PANEL_BIT, form: raisingBit.form } });
     const { body: keptRouter } = await ask("POST", "/v1/routers", { body: TABLE_ROUTER });
     const byId = { ...RAISED, bit: { id: kept.id }, router: { id: keptRouter.id } };
@@ -92,7 +90,6 @@ describe("panels for a case of doors and drawers", () => {
   });
 
   test("a panel already cut that would bottom is refused, and its edges are not planned", async () => {
-    const { ask } = await openShop();
     const openings = [{ widthMm: 300, heightMm: 500, panel: { widthMm: 319, heightMm: 518 } }];
     const { body } = await ask("POST", URL, { body: { ...RAISED, openings } });
     expect(body.panels[0].verdict).toBe("does-not-fit");
@@ -102,7 +99,6 @@ describe("panels for a case of doors and drawers", () => {
   });
 
   test("a bit that may not be held by hand gives sizes, but neither speed nor time", async () => {
-    const { ask } = await openShop();
     const { body } = await ask("POST", URL, { body: { ...RAISED, mounting: "handheld" } });
     expect(body.panels[0].width.cutMm).toBe(314.8);
     expect(body.work.plan).toMatchObject({ verdict: "do-not-run", passes: [], steps: [] });
@@ -110,7 +106,6 @@ describe("panels for a case of doors and drawers", () => {
   });
 
   test("in the units asked for", async () => {
-    const { ask } = await openShop();
     const shallow = {
       ...DOORS,
       groove: { depthMm: 5, widthMm: 6.35 },
@@ -126,14 +121,12 @@ describe("panels for a case of doors and drawers", () => {
   });
 
   test("a stricter shop gets a smaller panel", async () => {
-    const { ask } = await openShop();
     const { body } = await ask("POST", URL, { body: { ...DOORS, policy: { panelClearanceMinMm: 2 } } });
     // (300 + 20 − 4)/1.011408 = 312.43.
     expect(body.panels[0].width.cutMm).toBe(312.4);
   });
 
   test("an apprentice may ask, nobody without a key", async () => {
-    const { ask } = await openShop();
     const person = await ask("POST", "/v1/people", { body: { name: "An apprentice", role: "member" } });
     const own = await ask("POST", "/v1/keys", { body: { name: "Apprentice", personId: person.body.id } });
     expect(own.body.key).toEqual(expect.any(String));
@@ -224,7 +217,6 @@ describe("bad input is refused with every field named", () => {
       [["/policy/panelClearanceMinMm", /0\.8 to 10/]],
     ],
   ])("%s", async (_name, body, faults) => {
-    const { ask } = await openShop();
     const answer = await ask("POST", URL, { body });
     expect(answer.status).toBe(422);
     expect(answer.body.code).toBe("not-valid");

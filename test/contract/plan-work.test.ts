@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { openShop } from "./shop.ts";
+import { sharedShop } from "./shop.ts";
 
 const STRAIGHT = {
   form: { kind: "straight", diameterMm: 12.7, cuttingLengthMm: 25.4 },
@@ -20,8 +20,9 @@ const REQUEST = {
   cut: GROOVE,
 };
 
+const shop = sharedShop();
+
 async function preview(cut: object, more: object = {}) {
-  const shop = await openShop();
   return shop.ask("POST", "/v1/plans/preview?units=metric", { body: { ...REQUEST, ...more, cut } });
 }
 
@@ -96,7 +97,6 @@ describe("the work and the guide of a cut", () => {
 
 describe("a bit that cuts at its end", () => {
   test("is kept as such, and is plunged when its groove is stopped", async () => {
-    const shop = await openShop();
     const kept = await shop.ask("POST", "/v1/bits", {
       body: { ...STRAIGHT, name: "Plunging straight, 12.7 mm", isEndCutting: true },
     });

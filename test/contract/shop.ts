@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type App, buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
-import { onTestFinished } from "vitest";
+import { afterAll, beforeAll, onTestFinished } from "vitest";
 import { freeSchema, newSchema, serverUnderTest } from "../../services/shop/testing/database-under-test.ts";
 import { injected } from "../../services/shop/testing/injected.ts";
 import { documentedAnswers } from "./documented.ts";
@@ -119,6 +119,16 @@ export async function openShop(
   }
 
   return { app, managerKey, file, signingKeys: config.signingKeys, log: () => lines.join(""), ask };
+}
+
+/** One shop for all tests of a file that leave nothing behind which another of them would meet. */
+export function sharedShop(): Pick<Shop, "ask"> {
+  let opened: Promise<Shop>;
+  beforeAll(async () => {
+    opened = openShop({}, undefined, afterAll);
+    await opened;
+  });
+  return { ask: async (...asked) => (await opened).ask(...asked) };
 }
 
 const JSON_BODY = { "content-type": "application/json" };

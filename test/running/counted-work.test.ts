@@ -36,39 +36,57 @@ const post = (path: string, body: string, key?: string) =>
 
 const withBody = OPERATIONS.filter(({ takesJson, isPublic }) => takesJson && !isPublic);
 
-/** Fills a body nearly to the limit of what is read. */
-const PIECES = 60_000;
-/** To read a body and refuse it is six steps a character; to report every fault of it is more, to hold each against each thousands. */
-const STEPS_PER_CHARACTER = 8;
-const STEPS_OF_A_REQUEST = 60_000;
+/** Ten times as many as are judged whole. */
+const PIECES = 20_000;
+const STEPS_OF_A_REQUEST = 3_000;
 
 const NOBODY_KNOWS = '{"nobodyKnows":1}';
 
-const WORST: readonly (readonly [string, (field: string) => string])[] = [
-  ["thousands of empty objects in its first list", (field) => `{"${field}":[${"{},".repeat(PIECES)}{}]}`],
+/**
+ * What is in a body; steps a character that its refusals may take on average, little more than reading it does: to judge it member by
+ * member is thousands; and the body, with an operation's first field.
+ */
+const WORST: readonly (readonly [string, number, (field: string) => string])[] = [
+  [
+    "thousands of empty objects in its first list",
+    6.3,
+    (field) => `{"${field}":[${"{},".repeat(PIECES)}{}]}`,
+  ],
   [
     "thousands of members nobody knows",
+    3,
     () => `{${Array.from({ length: PIECES / 4 }, (_, index) => `"x${index}":1`)}}`,
   ],
-  ["one text as long as a body", (field) => `{"${field}":"${"x".repeat(PIECES * 3)}"}`],
-  ["lists in lists as deep as they may be", (field) => `{"${field}":${"[".repeat(60)}${"]".repeat(60)}}`],
+  ["one text as long as a body", 3.85, (field) => `{"${field}":"${"x".repeat(PIECES * 3)}"}`],
+  [
+    "lists in lists as deep as they may be",
+    6.3,
+    (field) => `{"${field}":${"[".repeat(60)}${"]".repeat(60)}}`,
+  ],
 ];
 
-describe.each(WORST)("a body with %s", (_name, bodyWith) => {
+describe.each(WORST)("a body with %s", (_name, stepsPerCharacter, bodyWith) => {
+  let allowed = 0;
+
   test.each(withBody.map((operation) => [operation.id, operation] as const))(
-    "is refused by %s with little more work than it is read",
+    "is refused by %s",
     async (_id, operation) => {
       const [field = "x"] = fieldsOf(operation.bodySchema);
       const body = bodyWith(field);
-      const path = urlOf(operation, furnished.ids);
       const { method } = operation;
+      const path = urlOf(operation, furnished.ids);
       const answer = await service.send(path, { method, body, headers: JSON_HEADERS });
       await answer.arrayBuffer();
       expect(answer.status).toBeGreaterThanOrEqual(400);
       expect(answer.status).toBeLessThan(500);
-      expect(await service.stepsSince()).toBeLessThan(STEPS_OF_A_REQUEST + STEPS_PER_CHARACTER * body.length);
+      allowed += STEPS_OF_A_REQUEST + stepsPerCharacter * body.length;
     },
   );
+
+  // To count takes longer than a refusal: once for all of them.
+  test("is refused with little more work than it is read", async () => {
+    expect(await service.stepsSince()).toBeLessThan(allowed);
+  });
 });
 
 test("twice as many wrong requests in a batch are twice as much work, not four times", async () => {
