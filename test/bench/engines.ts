@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { buildApp, grantFirstKey, openShopStore, readConfig } from "@rimwise/shop";
 import { newSchema } from "../../services/shop/testing/database-under-test.ts";
+import { injected } from "../../services/shop/testing/injected.ts";
 import { processorSecondsOf, startServer } from "../postgresql/server.ts";
 import { UNLIMITED } from "../running/unlimited.ts";
 import { lapseMs } from "./approvals.ts";
@@ -127,7 +128,7 @@ async function readMicroseconds({ app, path, headers }: Shop, ofServer: () => nu
   const serverBefore = ofServer();
   for (let done = 0; done < READS; done += AT_ONCE) {
     const answers = await Promise.all(
-      Array.from({ length: AT_ONCE }, () => app.inject({ url: path, headers })),
+      Array.from({ length: AT_ONCE }, () => injected(app, { url: path, headers })),
     );
     if (answers.some(({ statusCode }) => statusCode !== 200)) throw new Error(`${path} was refused`);
   }

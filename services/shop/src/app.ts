@@ -117,7 +117,7 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
     isClosing,
     trustedProxies,
   });
-  const answerRead = answersReads(mark, noteRepeat);
+  const answerRead = answersReads(noteRepeat);
   const doors = { answer, write, leases, answerOnce, answerRead, now, validatorOf };
   const answerOthers = answerOtherMethods(app);
   const document = await describeApi(app, KINDS);

@@ -2,6 +2,7 @@ import type { FastifyRequest } from "fastify";
 import { Problem } from "../problems/problem.ts";
 import type { Kind } from "../store/kind.ts";
 import type { RecordQueries, RecordView } from "../store/record-queries.ts";
+import type { Mark } from "../store/store.ts";
 import { holdsScope, isStaff, type Role, type Scope } from "./scopes.ts";
 
 /** Who calls: a key in force, its role, and the person it belongs to if it is a person's. */
@@ -13,15 +14,17 @@ export type Caller = {
 };
 
 /**
- * Gives who calls with an Authorization header, at the moment it is asked, for as long as nothing is committed; null when the key has
- * expired. Undefined if that was not looked up since the last commit.
+ * Gives who calls with an Authorization header, at the moment it is asked, for as long as the store's mark is this one; null when the
+ * key has expired. Undefined if that was not looked up since the last commit.
  */
-export type RecallCaller = (authorization: string) => (() => Caller | null) | undefined;
+export type RecallCaller = (mark: Mark, authorization: string) => (() => Caller | null) | undefined;
 
 declare module "fastify" {
   interface FastifyRequest {
     /** Null when no valid key came. */
     caller: Caller | null;
+    /** The store's mark when it was found out who calls; undefined when no key came. */
+    mark: Mark | undefined;
   }
 }
 

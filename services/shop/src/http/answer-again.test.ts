@@ -4,25 +4,27 @@ import { injected } from "../../testing/injected.ts";
 import { answerAgain } from "./answer-again.ts";
 import type { App } from "./app-type.ts";
 
-/** A service of one record, whose answers are numbered as they are made. */
-async function service() {
+/** A service of one record, whose answers are numbered as they are made, on a store with such a mark. */
+async function service(mark: (at: number) => number | Promise<number>) {
   let made = 0;
-  const is = { current: true, closing: false, busy: false };
+  const is = { at: 0, closing: false, busy: false, away: false };
   const app: App = Fastify();
   app.decorate("memoryUsage", () => ({ heapUsed: 0, rssBytes: 0, eventLoopDelay: 0, eventLoopUtilized: 0 }));
   app.decorate("isUnderPressure", () => is.busy);
   const noteRepeat = answerAgain(app, {
-    mark: () => 0,
+    mark: () => (is.away ? Promise.reject(new Error("away")) : mark(is.at)),
     recallCaller: () => () => ({ keyId: "key_1", role: "member" }),
     countKey: () => ({ most: 9, isTooMany: false, leftS: 1, policy: "", limit: "" }),
     observerOf: () => () => {},
     isClosing: () => is.closing,
     trustedProxies: [],
   });
+  app.decorateRequest("mark", undefined);
   app.get("/record", (request, reply) => {
+    request.mark = is.at;
     made += 1;
     const text = `answer ${made}`;
-    noteRepeat(request, text, () => is.current);
+    noteRepeat(request, text);
     return reply.send(text);
   });
   await app.ready();
@@ -33,20 +35,24 @@ async function service() {
   return { ask, is };
 }
 
-describe("what was sent before", () => {
+describe.each([
+  ["knows its mark at once", (at: number) => at],
+  ["must ask for its mark", async (at: number) => at],
+])("what was sent before, by a service whose store %s", (_what, mark) => {
   it("is sent again", async () => {
-    const { ask } = await service();
+    const { ask } = await service(mark);
     expect([await ask(), await ask(), await ask()]).toEqual(["answer 1", "answer 1", "answer 1"]);
   });
 
-  it("is not, when something was committed before it had left", async () => {
-    const { ask, is } = await service();
-    is.current = false;
-    expect([await ask(), await ask()]).toEqual(["answer 1", "answer 2"]);
+  it("is not after a commit", async () => {
+    const { ask, is } = await service(mark);
+    await ask();
+    is.at += 1;
+    expect([await ask(), await ask()]).toEqual(["answer 2", "answer 2"]);
   });
 
   it("is not while the service closes or is busy: others refuse then", async () => {
-    const { ask, is } = await service();
+    const { ask, is } = await service(mark);
     await ask();
     is.closing = true;
     expect(await ask()).toBe("answer 2");
@@ -56,4 +62,11 @@ describe("what was sent before", () => {
     is.busy = false;
     expect(await ask()).toBe("answer 3");
   });
+});
+
+it("a mark that cannot be asked for leaves the request to those who say so", async () => {
+  const { ask, is } = await service(async (at) => at);
+  await ask();
+  is.away = true;
+  expect(await ask()).toBe("answer 2");
 });

@@ -2,20 +2,21 @@ import type { IncomingHttpHeaders, IncomingMessage, ServerResponse } from "node:
 import proxyAddr from "@fastify/proxy-addr";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import type { Caller, RecallCaller } from "../access/caller.ts";
+import type { Mark, Store } from "../store/store.ts";
 import { answeredLog, logAnswered, loggedMs } from "./access-log.ts";
 import type { App } from "./app-type.ts";
 import type { CountKey } from "./rate-limit.ts";
 import { remembered } from "./remembered.ts";
 import { requestIdOf, traceparentOf } from "./request-identity.ts";
 
-/** Takes note that a request is answered with a text that others were answered with before, as long as `isCurrent`. */
-export type NoteRepeat = (request: FastifyRequest, text: string, isCurrent: () => boolean) => void;
+/** Takes note that a request is answered with a text that holds at its mark, and that was sent before. */
+export type NoteRepeat = (request: FastifyRequest, text: string) => void;
 
 /** What takes how long such requests took to answer. */
 export type ObserverOf = (method: string, route: string, status: number) => (elapsedMs: number) => void;
 
 type Parts = {
-  readonly mark: (() => number) | undefined;
+  readonly mark: Store["mark"];
   readonly recallCaller: RecallCaller;
   readonly countKey: CountKey;
   readonly observerOf: ObserverOf;
@@ -40,38 +41,37 @@ const ANSWERED_OTHERWISE = ["if-none-match", "origin", "content-length", "transf
 /**
  * Sends what a key was sent before to the same key when it asks the same again, ahead of the framework: as long as nothing was
  * committed its answer is the same, and to find that out took three times as long as to send it. Whoever calls is still asked for a
- * valid key and counted, and the answer measured and logged. Without a mark of the store all goes the long way.
+ * valid key and counted, and the answer measured and logged.
  */
 export function answerAgain(app: App, parts: Parts): NoteRepeat {
   const { mark, recallCaller, countKey, observerOf, isClosing } = parts;
-  if (mark === undefined) return () => {};
-  const kept = remembered<Kept>(mark);
-  const repeats = new WeakMap<FastifyRequest, { text: string; isCurrent: () => boolean }>();
+  const kept = remembered<Kept>();
+  const repeats = new WeakMap<FastifyRequest, string>();
   const log = answeredLog(app.log);
   const ipOf = addressFinder(parts.trustedProxies);
 
   app.addHook("onResponse", (request, reply, done) => {
-    const repeat = repeats.get(request);
+    const text = repeats.get(request);
     const { authorization } = request.headers;
-    if (authorization === undefined || !repeat?.isCurrent() || !mayBeSentAgain(request, reply)) return done();
-    const callerNow = recallCaller(authorization);
-    if (callerNow !== undefined) {
-      const headers = Object.entries(reply.getHeaders())
-        .filter(([name]) => !OF_ONE_REQUEST.includes(name))
-        .flatMap(([name, value]) => [name, String(value)]);
-      const observe = observerOf("GET", request.routeOptions.url ?? "none", 200);
-      const answer = { callerNow, observe, headers, text: repeat.text };
-      void kept.look(askedBy(authorization, request.raw), async () => answer);
-    }
+    if (text !== undefined && authorization !== undefined && mayBeSentAgain(request, reply))
+      keep(request, reply, text, authorization);
     done();
   });
 
-  function isAnswered(request: IncomingMessage, response: ServerResponse): boolean {
+  function keep(request: FastifyRequest, reply: FastifyReply, text: string, authorization: string): void {
+    const callerNow = request.mark === undefined ? undefined : recallCaller(request.mark, authorization);
+    if (request.mark === undefined || callerNow === undefined) return;
+    const headers = Object.entries(reply.getHeaders())
+      .filter(([name]) => !OF_ONE_REQUEST.includes(name))
+      .flatMap(([name, value]) => [name, String(value)]);
+    const observe = observerOf("GET", request.routeOptions.url ?? "none", 200);
+    kept.keep(request.mark, askedBy(authorization, request.raw), { callerNow, observe, headers, text });
+  }
+
+  /** Sends what was sent before at this mark, if the caller may still have it. Returns whether it did. */
+  function send(asked: string, at: Mark, request: IncomingMessage, response: ServerResponse): boolean {
     const startedMs = performance.now();
-    const { method, headers, url = "" } = request;
-    const { authorization } = headers;
-    if (method !== "GET" || authorization === undefined || isAskedOtherwise(headers)) return false;
-    const answer = kept.recall(askedBy(authorization, request));
+    const answer = kept.recall(at, asked);
     const caller = answer?.callerNow();
     if (answer === undefined || !caller || isClosing() || app.isUnderPressure()) return false;
     const counted = countKey(caller.keyId);
@@ -84,6 +84,7 @@ export function answerAgain(app: App, parts: Parts): NoteRepeat {
     response.writeHead(200, sent).end(answer.text);
     const elapsedMs = performance.now() - startedMs;
     answer.observe(elapsedMs);
+    const { method = "", url = "" } = request;
     const ip = ipOf(request);
     const responseTimeMs = loggedMs(elapsedMs);
     logAnswered(log, { reqId, method, url, ip, traceparent, status: 200, responseTimeMs });
@@ -93,13 +94,36 @@ export function answerAgain(app: App, parts: Parts): NoteRepeat {
   app.addHook("onReady", async () => {
     const { server } = app;
     const framework = server.listeners("request");
+    const passOn = (...asked: [IncomingMessage, ServerResponse]) => {
+      for (const listener of framework) Reflect.apply(listener, server, asked);
+    };
     server.removeAllListeners("request");
     server.on("request", (request, response) => {
-      if (isAnswered(request, response)) return;
-      for (const listener of framework) Reflect.apply(listener, server, [request, response]);
+      const asked = mayBeKnown(request);
+      if (asked === undefined || !kept.has(asked)) return passOn(request, response);
+      const at = mark();
+      if (typeof at !== "object") {
+        if (!send(asked, at, request, response)) passOn(request, response);
+        return;
+      }
+      // A mark that cannot be asked for is a refusal, which is the framework's to send.
+      at.then(
+        (known) => send(asked, known, request, response),
+        () => false,
+      ).then((isSent) => {
+        if (!isSent) passOn(request, response);
+      });
     });
   });
-  return (request, text, isCurrent) => void repeats.set(request, { text, isCurrent });
+  return (request, text) => void repeats.set(request, text);
+}
+
+/** What a request asks, if it is one that may be answered as before. */
+function mayBeKnown(request: IncomingMessage): string | undefined {
+  const { method, headers } = request;
+  const { authorization } = headers;
+  if (method !== "GET" || authorization === undefined || isAskedOtherwise(headers)) return undefined;
+  return askedBy(authorization, request);
 }
 
 function isAskedOtherwise(headers: IncomingHttpHeaders): boolean {

@@ -6,8 +6,12 @@ import { answersReads } from "./answer-read.ts";
 function numbered() {
   let commits = 0;
   let made = 0;
-  const answerRead = answersReads(() => commits);
+  const answerRead = answersReads(() => {});
   const app = Fastify();
+  app.decorateRequest("mark", undefined);
+  app.addHook("onRequest", async (request) => {
+    if (request.headers["viewer"] !== "nobody") request.mark = commits;
+  });
   app.get("/records", (request, reply) =>
     answerRead(request, reply, String(request.headers["viewer"]), async () => {
       made += 1;
@@ -54,6 +58,12 @@ describe("a read that rests on records", () => {
     const { get } = numbered();
     expect((await get("/records?characters=10000")).number).toBe(1);
     expect((await get("/records?characters=10000")).number).toBe(2);
+  });
+
+  it("is made every time for whoever came without a mark", async () => {
+    const { get } = numbered();
+    expect((await get("/records", "nobody")).number).toBe(1);
+    expect((await get("/records", "nobody")).number).toBe(2);
   });
 
   it("is refused again every time", async () => {

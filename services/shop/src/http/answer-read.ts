@@ -20,23 +20,22 @@ const CARRIED = ["etag", "link"];
 const MOST_CHARACTERS = 8192;
 
 /** Gives the text of the answer before as long as nothing was committed. What it keeps is what callers were sent: nobody can change it. */
-export function answersReads(
-  mark: (() => number) | undefined,
-  noteRepeat: NoteRepeat = () => {},
-): AnswerRead {
-  const answers = remembered<Sent>(mark, ({ text }) => text.length <= MOST_CHARACTERS);
+export function answersReads(noteRepeat: NoteRepeat): AnswerRead {
+  const answers = remembered<Sent>();
   return (request, reply, viewer, read) => {
     const asked = `${viewer} ${request.url}`;
-    const known = answers.recall(asked);
+    const { mark } = request;
+    const known = mark === undefined ? undefined : answers.recall(mark, asked);
     if (known !== undefined) {
-      noteRepeat(request, known.text, () => answers.recall(asked) === known);
+      noteRepeat(request, known.text);
       return void send(known, reply);
     }
-    const look = async () => {
-      const text = String(reply.serialize(await read()));
-      return { text, headers: carriedBy(reply) };
-    };
-    return answers.look(asked, look).then(async (answer) => void (await send(answer, reply)));
+    return read().then(async (answer) => {
+      const text = String(reply.serialize(answer));
+      const sent = { text, headers: carriedBy(reply) };
+      if (mark !== undefined && text.length <= MOST_CHARACTERS) answers.keep(mark, asked, sent);
+      await send(sent, reply);
+    });
   };
 }
 

@@ -1,4 +1,5 @@
 import pino from "pino";
+import { lazily } from "./lazily.ts";
 
 /** Takes the lines of the log instead of standard output. */
 export type LogStream = { write(line: string): void };
@@ -8,10 +9,10 @@ const TOGETHER_CHARACTERS = 16_000;
 const LATEST_MS = 100;
 
 /**
- * Writes the lines of the log to standard output, many at once and without waiting for it. They are put together here: the
- * destination would measure all that it holds again with every line, which took longer than to make the line.
+ * Writes the lines of the log to standard output, many at once and without waiting for it: one for all services of a process. They are
+ * put together here: the destination would measure all that it holds again with every line, which took longer than to make the line.
  */
-export function standardOutput(): LogStream {
+export const standardOutput = lazily((): LogStream => {
   const destination = pino.destination({ sync: false });
   let lines = "";
   const handOver = () => {
@@ -29,4 +30,4 @@ export function standardOutput(): LogStream {
       if (lines.length >= TOGETHER_CHARACTERS) handOver();
     },
   };
-}
+});

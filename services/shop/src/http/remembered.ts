@@ -1,41 +1,33 @@
-/** Look-ups that are remembered as long as nothing was committed. */
+import type { Mark } from "../store/store.ts";
+
+/** What was found, for as long as the store's mark is the same. */
 export type Remembered<Value> = {
-  /** What was found before and still holds; undefined when it must be looked up. */
-  readonly recall: (asked: string) => Value | undefined;
-  readonly look: (asked: string, find: () => Promise<Value>) => Promise<Value>;
+  /** What was found and holds at this mark; undefined when it must be looked up. */
+  readonly recall: (mark: Mark, asked: string) => Value | undefined;
+  /** Keeps what was looked up after the mark was read. */
+  readonly keep: (mark: Mark, asked: string, value: Value) => void;
+  /** Whether something was found at any mark. */
+  readonly has: (asked: string) => boolean;
 };
 
 /** More than these are not remembered: a caller who asks for ever new things must not fill the memory. */
 const MOST_REMEMBERED = 1000;
 
 /**
- * Remembers what was found until the store's mark is another one. Nobody who asks after a change was acknowledged gets
- * what was before it. Without a mark nothing is remembered, and never what is not `worthKeeping`.
+ * Remembers what was found until the store's mark is another one. Nobody who asks after a change was acknowledged gets what was
+ * before it: their mark was read later. That what is kept under a mark may be newer than it does no harm, because then nobody reads
+ * that mark any more but those whose question was under way meanwhile.
  */
-export function remembered<Value extends object>(
-  mark: (() => number) | undefined,
-  worthKeeping: (value: Value) => boolean = () => true,
-): Remembered<Value> {
+export function remembered<Value extends object>(): Remembered<Value> {
   const found = new Map<string, Value>();
-  let markOfFound = mark?.();
-
-  function forgetIfChanged(): number | undefined {
-    const now = mark?.();
-    if (now !== markOfFound || found.size >= MOST_REMEMBERED) found.clear();
-    markOfFound = now;
-    return now;
-  }
-
+  let markOfFound: Mark | undefined;
   return {
-    recall: (asked) => {
-      forgetIfChanged();
-      return found.get(asked);
+    recall: (mark, asked) => (mark === markOfFound ? found.get(asked) : undefined),
+    keep: (mark, asked, value) => {
+      if (mark !== markOfFound || found.size >= MOST_REMEMBERED) found.clear();
+      markOfFound = mark;
+      found.set(asked, value);
     },
-    look: async (asked, find) => {
-      const before = forgetIfChanged();
-      const value = await find();
-      if (before !== undefined && before === mark?.() && worthKeeping(value)) found.set(asked, value);
-      return value;
-    },
+    has: (asked) => found.has(asked),
   };
 }

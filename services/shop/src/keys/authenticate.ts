@@ -6,7 +6,7 @@ import { people } from "../people/kind.ts";
 import type { PersonRecord } from "../people/schema.ts";
 import { Problem } from "../problems/problem.ts";
 import type { Question } from "../store/query.ts";
-import type { Store } from "../store/store.ts";
+import type { Mark, Store } from "../store/store.ts";
 import { isPassphrase, keyDigest, matchesDigest, readKeyText } from "./key-text.ts";
 import { keys } from "./reads.ts";
 import type { KeyRecord } from "./schema.ts";
@@ -32,23 +32,38 @@ export function authenticateCallers(
   readonly isStillAllowed: StillAllowed;
   readonly recallCaller: RecallCaller;
 } {
-  const opened = remembered<Opened>(mark);
+  const opened = remembered<Opened>();
   const callerNow = (found: Opened) => callerWith(found, () => now().toISOString());
   app.decorateRequest("caller", null);
+  app.decorateRequest("mark", undefined);
+
+  /** Whose token it is, if that is known at this mark. */
+  function recognize(request: FastifyRequest, token: string, at: Mark): boolean {
+    request.mark = at;
+    const known = opened.recall(at, token);
+    if (known !== undefined) request.caller = callerNow(known);
+    return known !== undefined;
+  }
+
+  async function lookUp(request: FastifyRequest, token: string, at: Mark): Promise<void> {
+    const found = await answer(openedBy(token));
+    opened.keep(at, token, found);
+    request.caller = callerNow(found);
+  }
+
+  async function findOut(request: FastifyRequest, token: string, mark: Promise<Mark>): Promise<void> {
+    const at = await mark;
+    if (!recognize(request, token, at)) await lookUp(request, token, at);
+  }
+
   app.addHook("onRequest", (request, _reply, done) => {
     const token = tokenIn(request.headers);
     if (token === undefined) return done();
-    const known = opened.recall(token);
-    if (known !== undefined) {
-      request.caller = callerNow(known);
-      return done();
-    }
-    opened
-      .look(token, () => answer(openedBy(token)))
-      .then((found) => {
-        request.caller = callerNow(found);
-      })
-      .then(() => done(), done);
+    const at = mark();
+    const isKnown = typeof at !== "object" && recognize(request, token, at);
+    if (isKnown) return done();
+    const found = typeof at === "object" ? findOut(request, token, at) : lookUp(request, token, at);
+    found.then(() => done(), done);
   });
   const isStillAllowed: StillAllowed = async (request) => {
     const { scope } = request.routeOptions.config;
@@ -57,9 +72,9 @@ export function authenticateCallers(
     const caller = token === undefined ? null : callerNow(await answer(openedBy(token)));
     return caller !== null && scope !== undefined && mayDo(caller, scope);
   };
-  const recallCaller: RecallCaller = (authorization) => {
+  const recallCaller: RecallCaller = (at, authorization) => {
     const token = tokenIn({ authorization });
-    const known = token === undefined ? undefined : opened.recall(token);
+    const known = token === undefined ? undefined : opened.recall(at, token);
     return known && (() => callerNow(known));
   };
   return { isStillAllowed, recallCaller };

@@ -1,6 +1,6 @@
 import { setImmediate } from "node:timers/promises";
 import type { Signer } from "../signing/signer.ts";
-import type { Answer, Store } from "../store/store.ts";
+import type { Answer, Mark, Store } from "../store/store.ts";
 import { statusPayload } from "./pack.ts";
 import { ENDED, type Ended, endedAfter, MOST_AT_ONCE, takenPlaces } from "./reads.ts";
 import { STATUS_TYPE } from "./schema.ts";
@@ -19,7 +19,7 @@ type Parts = {
 };
 
 type Kept = {
-  readonly mark: number | undefined;
+  readonly mark: Mark;
   readonly readAtMs: number;
   readonly signedAtMs: number;
   readonly signedBy: string;
@@ -34,9 +34,9 @@ type Kept = {
  */
 export function statusListKeeper({ answer, mark, signer, url }: Parts): (at: Date) => Promise<Buffer> {
   let kept: Kept | undefined;
-  let running: { readonly mark: number | undefined; readonly kept: Promise<Kept> } | undefined;
+  let running: { readonly mark: Mark; readonly kept: Promise<Kept> } | undefined;
 
-  async function read(at: Date, markBefore: number | undefined): Promise<Kept> {
+  async function read(at: Date, markBefore: Mark): Promise<Kept> {
     const ended = await readEnded(answer, at.toISOString());
     const places = await answer(takenPlaces());
     const { kid, sign } = await signer.signing();
@@ -49,16 +49,16 @@ export function statusListKeeper({ answer, mark, signer, url }: Parts): (at: Dat
     return { ...found, signedAtMs: found.readAtMs, bytes: Buffer.from(JSON.stringify({ jws })) };
   }
 
-  function holdsStill({ mark: markThen, readAtMs }: Kept, at: Date, now: number | undefined) {
+  function holdsStill({ mark: markThen, readAtMs }: Kept, at: Date, now: Mark) {
     const isRead = Math.abs(at.getTime() - readAtMs) < READ_FOR_MS;
-    return now !== undefined && markThen === now && isRead;
+    return markThen === now && isRead;
   }
 
   return async (at) => {
-    const now = mark?.();
+    const now = await mark();
     if (kept !== undefined && holdsStill(kept, at, now)) return kept.bytes;
     // What was begun before a write is no answer to who asks after it.
-    if (running === undefined || now === undefined || running.mark !== now) {
+    if (running === undefined || running.mark !== now) {
       running = { mark: now, kept: read(at, now) };
     }
     const mine = running;

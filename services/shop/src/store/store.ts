@@ -71,14 +71,17 @@ export type Measure = {
   }[];
 };
 
+/** Stands for how far a shop's history reaches: another one after every commit, by whichever process. */
+export type Mark = number | string;
+
 /** The database of one shop behind its one door for writes. Nothing here says which engine it is. */
 export type Store = {
   readonly commit: Commit;
   readonly answer: Answer;
   readonly findAnswer: (scope: string, idempotencyKey: string) => Promise<KeptAnswer | undefined>;
   readonly health: () => Promise<StoreHealth>;
-  /** A number that is another one after every commit, by whichever process. Undefined: the engine cannot say so at once. */
-  readonly mark: (() => number) | undefined;
+  /** The mark as it is now: whoever asks after a commit was acknowledged gets another one than those before it. */
+  readonly mark: () => Mark | Promise<Mark>;
   /** Rings after each write batch that is on the disk, by whichever process. */
   readonly bell: Bell;
   /** What one process at a time may do. */

@@ -12,6 +12,7 @@ import { completeRecords, deriveAgain } from "./complete.ts";
 import { query } from "./connection.ts";
 import { requireFit } from "./facts.ts";
 import { leasesIn } from "./leases.ts";
+import { markOf } from "./mark.ts";
 import { measuresOf } from "./measures.ts";
 import { isMigrated, migrate, requireShop, requireUsableBy } from "./migrate.ts";
 import { openPatientPool, openPool } from "./pool.ts";
@@ -80,8 +81,7 @@ async function storeOn(pool: Pool, address: Address, parts: Parts): Promise<Stor
     answer,
     findAnswer: (scope, idempotencyKey) => answer(findAnswer(scope, idempotencyKey)),
     health: () => healthOf(pool),
-    // Another process may commit at any time, and only a question to the server would tell.
-    mark: undefined,
+    mark: markOf(pool),
     bell,
     leases: leasesIn(pool),
     measures: measuresOf(pool, lag),
