@@ -4,15 +4,14 @@ import { injected } from "../../testing/injected.ts";
 import { answerAgain } from "./answer-again.ts";
 import type { App } from "./app-type.ts";
 
-/** A service of one record, whose answers are numbered as they are made, on a store with such a mark. */
-async function service(mark: (at: number) => number | Promise<number>) {
+/** A service of one record, whose answers are numbered as they are made. */
+async function service(markOf: (at: number) => number | Promise<number> = (at) => at) {
   let made = 0;
-  const is = { at: 0, closing: false, busy: false, away: false };
+  const is = { at: 0, closing: false, busy: false };
   const app: App = Fastify();
-  app.decorate("memoryUsage", () => ({ heapUsed: 0, rssBytes: 0, eventLoopDelay: 0, eventLoopUtilized: 0 }));
   app.decorate("isUnderPressure", () => is.busy);
   const noteRepeat = answerAgain(app, {
-    mark: () => (is.away ? Promise.reject(new Error("away")) : mark(is.at)),
+    mark: () => markOf(is.at),
     recallCaller: () => () => ({ keyId: "key_1", role: "member" }),
     countKey: () => ({ most: 9, isTooMany: false, leftS: 1, policy: "", limit: "" }),
     observerOf: () => () => {},
@@ -35,24 +34,21 @@ async function service(mark: (at: number) => number | Promise<number>) {
   return { ask, is };
 }
 
-describe.each([
-  ["knows its mark at once", (at: number) => at],
-  ["must ask for its mark", async (at: number) => at],
-])("what was sent before, by a service whose store %s", (_what, mark) => {
+describe("what was sent before", () => {
   it("is sent again", async () => {
-    const { ask } = await service(mark);
+    const { ask } = await service();
     expect([await ask(), await ask(), await ask()]).toEqual(["answer 1", "answer 1", "answer 1"]);
   });
 
   it("is not after a commit", async () => {
-    const { ask, is } = await service(mark);
+    const { ask, is } = await service();
     await ask();
     is.at += 1;
     expect([await ask(), await ask()]).toEqual(["answer 2", "answer 2"]);
   });
 
   it("is not while the service closes or is busy: others refuse then", async () => {
-    const { ask, is } = await service(mark);
+    const { ask, is } = await service();
     await ask();
     is.closing = true;
     expect(await ask()).toBe("answer 2");
@@ -60,13 +56,11 @@ describe.each([
     is.busy = true;
     expect(await ask()).toBe("answer 3");
     is.busy = false;
-    expect(await ask()).toBe("answer 3");
+    expect(await ask()).toBe("answer 1");
   });
-});
 
-it("a mark that cannot be asked for leaves the request to those who say so", async () => {
-  const { ask, is } = await service(async (at) => at);
-  await ask();
-  is.away = true;
-  expect(await ask()).toBe("answer 2");
+  it("is not where the mark must be waited for: whoever waits has a limit of time", async () => {
+    const { ask } = await service(async () => 0);
+    expect([await ask(), await ask()]).toEqual(["answer 1", "answer 2"]);
+  });
 });

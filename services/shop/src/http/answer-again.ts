@@ -41,7 +41,7 @@ const ANSWERED_OTHERWISE = ["if-none-match", "origin", "content-length", "transf
 /**
  * Sends what a key was sent before to the same key when it asks the same again, ahead of the framework: as long as nothing was
  * committed its answer is the same, and to find that out took three times as long as to send it. Whoever calls is still asked for a
- * valid key and counted, and the answer measured and logged.
+ * valid key and counted, and the answer measured and logged. Only if the store knows its mark at once.
  */
 export function answerAgain(app: App, parts: Parts): NoteRepeat {
   const { mark, recallCaller, countKey, observerOf, isClosing } = parts;
@@ -59,13 +59,16 @@ export function answerAgain(app: App, parts: Parts): NoteRepeat {
   });
 
   function keep(request: FastifyRequest, reply: FastifyReply, text: string, authorization: string): void {
-    const callerNow = request.mark === undefined ? undefined : recallCaller(request.mark, authorization);
-    if (request.mark === undefined || callerNow === undefined) return;
+    const { mark: at, raw } = request;
+    const asked = askedBy(authorization, raw);
+    if (at === undefined || kept.recall(at, asked) !== undefined) return;
+    const callerNow = recallCaller(at, authorization);
+    if (callerNow === undefined) return;
     const headers = Object.entries(reply.getHeaders())
       .filter(([name]) => !OF_ONE_REQUEST.includes(name))
       .flatMap(([name, value]) => [name, String(value)]);
     const observe = observerOf("GET", request.routeOptions.url ?? "none", 200);
-    kept.keep(request.mark, askedBy(authorization, request.raw), { callerNow, observe, headers, text });
+    kept.keep(at, asked, { callerNow, observe, headers, text });
   }
 
   /** Sends what was sent before at this mark, if the caller may still have it. Returns whether it did. */
@@ -102,17 +105,9 @@ export function answerAgain(app: App, parts: Parts): NoteRepeat {
       const asked = mayBeKnown(request);
       if (asked === undefined || !kept.has(asked)) return passOn(request, response);
       const at = mark();
-      if (typeof at !== "object") {
-        if (!send(asked, at, request, response)) passOn(request, response);
-        return;
-      }
-      // A mark that cannot be asked for is a refusal, which is the framework's to send.
-      at.then(
-        (known) => send(asked, known, request, response),
-        () => false,
-      ).then((isSent) => {
-        if (!isSent) passOn(request, response);
-      });
+      // What must be waited for has the limits of time that the framework's hooks set.
+      const isSent = typeof at !== "object" && send(asked, at, request, response);
+      if (!isSent) passOn(request, response);
     });
   });
   return (request, text) => void repeats.set(request, text);
