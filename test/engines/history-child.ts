@@ -59,7 +59,10 @@ async function sendTo(seed: number, requests: number): Promise<void> {
     });
     print(`${seed} ${asked} ${operation.id} ${answer.status}`, {
       text: answer.text,
-      headers: Object.entries(answer.headers).filter(([name]) => !NOT_COMPARED.includes(name)),
+      // In no order of their own: what was sent before has the headers of its request last.
+      headers: Object.entries(answer.headers)
+        .filter(([name]) => !NOT_COMPARED.includes(name))
+        .sort(([one], [other]) => (one < other ? -1 : 1)),
     });
   }
   print(`${seed} history`, await historyOf(shop));
