@@ -21,7 +21,9 @@ export function writeThrough(commit: Commit): Write {
       case "stale":
         throw isChangedBy(batch, result.id) ? ifStale(result.version) : changedMeanwhile();
       case "gone":
-        throw new Problem("not-found", `There is no ${result.noun} ${result.id} any more.`);
+        throw isChangedBy(batch, result.id)
+          ? new Problem("not-found", `There is no ${result.noun} ${result.id} any more.`)
+          : changedMeanwhile();
       case "conflict":
         throw changedMeanwhile();
       case "answered":
