@@ -109,8 +109,8 @@ describe("what is asked again", () => {
   });
 
   test("is refused to a key that may not read it, that has expired, was revoked or never was", async () => {
-    const statuses = async (key: string | null, url = "/v1/bits") =>
-      new Set((await often(url, { key })).map(({ status }) => status));
+    const statuses = async (key: string | null) =>
+      new Set((await often("/v1/bits", { key })).map(({ status }) => status));
     const { id: personId } = await made(shop, "/v1/people", { name: "A member", role: "member" });
     const keyOf = (more: object) => made(shop, "/v1/keys", { name: "Tablet", personId, ...more });
     const narrow = await keyOf({ scopes: ["routers:read"] });

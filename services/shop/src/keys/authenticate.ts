@@ -45,35 +45,30 @@ export function authenticateCallers(
     return known !== undefined;
   }
 
-  async function lookUp(request: FastifyRequest, token: string, at: Mark): Promise<void> {
+  async function findOut(request: FastifyRequest, token: string, mark: Mark | Promise<Mark>): Promise<void> {
+    const at = await mark;
+    if (recognize(request, token, at)) return;
     const found = await answer(openedBy(token));
     opened.keep(at, token, found);
     request.caller = callerNow(found);
   }
 
-  async function findOut(request: FastifyRequest, token: string, mark: Promise<Mark>): Promise<void> {
-    const at = await mark;
-    if (!recognize(request, token, at)) await lookUp(request, token, at);
-  }
-
   app.addHook("onRequest", (request, _reply, done) => {
-    const token = tokenIn(request.headers);
+    const token = tokenIn(request.headers.authorization);
     if (token === undefined) return done();
     const at = mark();
-    const isKnown = typeof at !== "object" && recognize(request, token, at);
-    if (isKnown) return done();
-    const found = typeof at === "object" ? findOut(request, token, at) : lookUp(request, token, at);
-    found.then(() => done(), done);
+    if (typeof at !== "object" && recognize(request, token, at)) return done();
+    findOut(request, token, at).then(() => done(), done);
   });
   const isStillAllowed: StillAllowed = async (request) => {
     const { scope } = request.routeOptions.config;
     if (scope === "public") return true;
-    const token = tokenIn(request.headers);
+    const token = tokenIn(request.headers.authorization);
     const caller = token === undefined ? null : callerNow(await answer(openedBy(token)));
     return caller !== null && scope !== undefined && mayDo(caller, scope);
   };
   const recallCaller: RecallCaller = (at, authorization) => {
-    const token = tokenIn({ authorization });
+    const token = tokenIn(authorization);
     const known = token === undefined ? undefined : opened.recall(at, token);
     return known && (() => callerNow(known));
   };
@@ -98,11 +93,7 @@ function refusalOf({ routeOptions, caller, headers }: FastifyRequest): Problem |
   return new Problem("scope-missing", `This key, in the role ${caller.role}, does not hold ${scope}.`);
 }
 
-function tokenIn({
-  authorization = "",
-}: {
-  readonly authorization?: string | undefined;
-}): string | undefined {
+function tokenIn(authorization = ""): string | undefined {
   return BEARER.exec(authorization)?.[1];
 }
 
