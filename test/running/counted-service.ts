@@ -1,23 +1,28 @@
-import { type ChildProcess, fork } from "node:child_process";
+import { fork } from "node:child_process";
 import { once } from "node:events";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { builtService } from "./built-service.ts";
-import { freePort, ready } from "./service-process.ts";
+import { FIRST_KEY, freePort, printedBy, ready } from "./service-process.ts";
+import { UNLIMITED } from "./unlimited.ts";
 
 const COUNT_STEPS = fileURLToPath(new URL("count-steps.cjs", import.meta.url));
-const KEY = "a-long-enough-first-key-of-the-invented-shop";
 
 /** Code that was compiled before has no counters in it: with other flags the engine compiles all of it itself, and keeps it. */
 const OTHER_FLAGS = "--no-flush-bytecode";
 
-type Sent = { readonly method?: string; readonly body?: string; readonly headers?: Record<string, string> };
+type Sent = {
+  readonly method?: string;
+  readonly body?: string;
+  readonly headers?: Record<string, string>;
+  readonly signal?: AbortSignal;
+};
 
 /** A service in a process of its own whose work is counted: the same on every machine, however busy it is. */
 export type CountedService = {
-  readonly send: (path: string, sent?: Sent & { readonly signal?: AbortSignal }) => Promise<Response>;
+  readonly send: (path: string, sent?: Sent) => Promise<Response>;
   /** How many blocks of code it has run since this was asked before. */
   readonly stepsSince: () => Promise<number>;
 };
@@ -32,10 +37,8 @@ export async function startCounted(keptFor: (release: () => void) => void): Prom
       PATH: process.env["PATH"],
       RIMWISE_DATABASE: join(folder, "shop.sqlite"),
       RIMWISE_PORT: String(port),
-      RIMWISE_FIRST_KEY: KEY,
-      RIMWISE_LOG_LEVEL: "warn",
-      RIMWISE_RATE_LIMIT_PER_MINUTE: "1000000",
-      RIMWISE_BUSY_AFTER_MS: "0",
+      RIMWISE_FIRST_KEY: FIRST_KEY,
+      ...UNLIMITED,
     },
     stdio: ["ignore", "pipe", "pipe", "ipc"],
   });
@@ -49,7 +52,7 @@ export async function startCounted(keptFor: (release: () => void) => void): Prom
     send: (path, { headers, ...sent } = {}) =>
       fetch(`${url}${path}`, {
         ...sent,
-        headers: { authorization: `Bearer ${KEY}`, ...headers },
+        headers: { authorization: `Bearer ${FIRST_KEY}`, ...headers },
       }),
     stepsSince: async () => {
       const answered = once(child, "message");
@@ -58,15 +61,4 @@ export async function startCounted(keptFor: (release: () => void) => void): Prom
       return steps;
     },
   };
-}
-
-function printedBy(child: ChildProcess) {
-  const printed = { out: "", err: "" };
-  child.stdout?.on("data", (chunk) => {
-    printed.out += chunk;
-  });
-  child.stderr?.on("data", (chunk) => {
-    printed.err += chunk;
-  });
-  return { process: child, out: () => printed.out, err: () => printed.err };
 }

@@ -11,7 +11,7 @@ import { serverUnderTest } from "../../services/shop/testing/database-under-test
 
 const SHOP = fileURLToPath(new URL("../../services/shop/", import.meta.url));
 const START_WITHIN_MS = 30_000;
-const FIRST_KEY = "a-long-enough-first-key-of-the-invented-shop";
+export const FIRST_KEY = "a-long-enough-first-key-of-the-invented-shop";
 
 /** What runs the service: Node's arguments. Without a shell or package manager between, so that signals reach it. */
 export const FROM_SOURCE: readonly string[] = [
@@ -65,11 +65,16 @@ export function run(command: readonly string[], settings: Settings, program = pr
     stdio: ["ignore", "pipe", "pipe"],
   });
   onTestFinished(() => void child.kill("SIGKILL"));
+  return printedBy(child);
+}
+
+/** A process whose output is kept. */
+export function printedBy(child: ChildProcess): Child {
   const printed = { out: "", err: "" };
-  child.stdout.on("data", (chunk) => {
+  child.stdout?.on("data", (chunk) => {
     printed.out += chunk;
   });
-  child.stderr.on("data", (chunk) => {
+  child.stderr?.on("data", (chunk) => {
     printed.err += chunk;
   });
   return { process: child, out: () => printed.out, err: () => printed.err };
