@@ -1,6 +1,7 @@
 import { brotliDecompressSync, gunzipSync } from "node:zlib";
 import { beforeEach, describe, expect, test } from "vitest";
 import { injected } from "../../services/shop/testing/injected.ts";
+import { mistyped } from "../../services/shop/testing/mistyped.ts";
 import { addBit, addSomebody, made } from "./crib.ts";
 import { furnish } from "./furnish.ts";
 import { type Answer, openShop, type Shop } from "./shop.ts";
@@ -119,7 +120,7 @@ describe("what is asked again", () => {
     await often("/v1/bits");
     expect(await statuses(narrow.key)).toEqual(new Set([403]));
     expect(await statuses(null)).toEqual(new Set([401]));
-    expect(await statuses(`${shop.managerKey.slice(0, -1)}x`)).toEqual(new Set([401]));
+    expect(await statuses(mistyped(shop.managerKey))).toEqual(new Set([401]));
     expect(await statuses(brief.key)).toEqual(new Set([200]));
     now += 60_001;
     expect(await statuses(brief.key)).toEqual(new Set([401]));

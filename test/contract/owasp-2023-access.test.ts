@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { mistyped } from "../../services/shop/testing/mistyped.ts";
 import { bodyOf, OPERATIONS, type Operation, unrealUrlOf, urlOf } from "./bodies.ts";
 import { addBit, addSomebody, lastSequence, made, statusFor } from "./crib.ts";
 import { type Furnished, furnish } from "./furnish.ts";
@@ -109,10 +110,7 @@ describe("API2:2023 Broken Authentication", () => {
 
   test.each([
     ["no key", (): Record<string, string> => ({})],
-    [
-      "a mistyped key",
-      () => bearer(`${shop.managerKey.slice(0, -1)}${shop.managerKey.endsWith("0") ? "1" : "0"}`),
-    ],
+    ["a mistyped key", () => bearer(mistyped(shop.managerKey))],
     ["an expired key", () => bearer(expired)],
     ["a revoked key", () => bearer(revoked)],
     ["the secret before a rotation", () => bearer(rotated)],
