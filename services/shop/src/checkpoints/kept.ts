@@ -2,6 +2,7 @@ import { appendFileSync, existsSync, readFileSync } from "node:fs";
 import { events } from "../events/reads.ts";
 import type { App } from "../http/app-type.ts";
 import type { Signer } from "../signing/signer.ts";
+import { lookAtRings } from "../store/look-at-rings.ts";
 import { writePrivateFile } from "../store/private-file.ts";
 import type { Store } from "../store/store.ts";
 import { checkpoints } from "./reads.ts";
@@ -44,20 +45,25 @@ export async function keptCheckpoint(
 }
 
 /**
- * Keeps the newest checkpoint beside the signing keys after every commit that made one, and sends it on. One that the history no
- * longer holds is never written over: it is what shows that the end was cut off.
+ * Keeps the newest checkpoint beside the signing keys soon after it was made, and sends every one on that was made since. One that the
+ * history no longer holds is never written over: it is what shows that the end was cut off.
  */
 export function keepNewestCheckpoint(app: App, { answer, bell, signingKeys, sentTo, verify }: Parts): void {
   const file = keptCheckpointFile(signingKeys);
-  let known = 0;
-  let keeping: Promise<void> = Promise.resolve();
+  let known: number | undefined;
 
   async function keep(): Promise<void> {
-    const newest = await answer(checkpoints.newestStatement());
-    if (newest === undefined || newest.sequence <= known) return;
+    const made = await answer(
+      known === undefined ? checkpoints.newestStatement() : checkpoints.statementsAfter(known),
+    );
+    const newest = made.at(-1);
+    if (newest === undefined) {
+      known ??= 0;
+      return;
+    }
     if (file !== undefined && !(await mayReplace())) return;
     if (file !== undefined) writePrivateFile(file, `${newest.statement}\n`);
-    if (sentTo !== undefined) appendFileSync(sentTo, `${newest.statement}\n`);
+    if (sentTo !== undefined) appendFileSync(sentTo, made.map(({ statement }) => `${statement}\n`).join(""));
     known = newest.sequence;
   }
 
@@ -70,14 +76,13 @@ export function keepNewestCheckpoint(app: App, { answer, bell, signingKeys, sent
     return false;
   }
 
-  const ring = () => {
-    keeping = keeping.then(keep).catch((error: unknown) => {
+  const look = () =>
+    keep().catch((error: unknown) => {
       app.log.error({ err: error }, "the newest checkpoint could not be kept");
     });
-  };
-  const deafen = bell.listen(ring);
+  const end = lookAtRings(bell, look);
   app.addHook("preClose", async () => {
-    deafen();
-    await keeping;
+    await end();
+    await look();
   });
 }

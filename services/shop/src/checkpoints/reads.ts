@@ -7,6 +7,9 @@ import type { CheckpointRecord } from "./schema.ts";
 /** What of a checkpoint can be checked. */
 export type StatedCheckpoint = Pick<CheckpointRecord, "id" | "sequence" | "hash" | "createdAt" | "statement">;
 
+/** What is kept and sent on of a checkpoint. */
+type SignedStatement = Pick<CheckpointRecord, "sequence" | "statement">;
+
 /** How far a checkpoint reaches. */
 type Reach = Pick<CheckpointRecord, "sequence" | "createdAt">;
 
@@ -14,8 +17,10 @@ export const checkpoints = {
   ...recordQueries(checkpointKind),
   /** The one that reaches furthest. */
   furthest,
-  /** The signed statement of the one that reaches furthest. */
+  /** The signed statement of the one that reaches furthest, if there is one. */
   newestStatement,
+  /** The signed statements of those that reach further than this, in order. */
+  statementsAfter,
   /** Those about the events from one sequence to another, both included, in order. */
   about,
   /** The first one about an event after this one. */
@@ -32,6 +37,9 @@ const furthestOne = fieldsQuery(checkpointKind, ["sequence", "createdAt"], (rows
 );
 const newestOne = fieldsQuery(checkpointKind, ["sequence", "statement"], (rows) =>
   rows.orderBy(desc(sequence), desc(id)).limit(1),
+);
+const thoseAfter = fieldsQuery(checkpointKind, ["sequence", "statement"], (rows) =>
+  rows.where(gt(sequence, given("sequence"))).orderBy(asc(sequence), asc(id)),
 );
 const stated = fieldsQuery(checkpointKind, ["id", "sequence", "hash", "createdAt", "statement"], (rows) =>
   rows
@@ -57,8 +65,12 @@ function furthest(): Question<Reach | undefined> {
   return first(furthestOne);
 }
 
-function newestStatement(): Question<Pick<CheckpointRecord, "sequence" | "statement"> | undefined> {
-  return first(newestOne);
+function newestStatement(): Question<SignedStatement[]> {
+  return all(newestOne);
+}
+
+function statementsAfter(after: number): Question<SignedStatement[]> {
+  return all(thoseAfter, { sequence: after });
 }
 
 function about(from: number, last: number): Question<StatedCheckpoint[]> {

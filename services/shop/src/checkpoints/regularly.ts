@@ -1,6 +1,7 @@
 import { events } from "../events/reads.ts";
 import type { App } from "../http/app-type.ts";
 import { whileLeased } from "../store/leases.ts";
+import { lookAtRings } from "../store/look-at-rings.ts";
 import type { Question } from "../store/query.ts";
 import type { Store } from "../store/store.ts";
 import type { MakeCheckpoint } from "./make.ts";
@@ -26,7 +27,6 @@ const LOOK_EVERY_MS = 60_000;
  */
 export function checkpointRegularly(app: App, { answer, commit, bell, leases, make, now }: Parts): void {
   let making: Promise<void> | undefined;
-  let isClosing = false;
 
   async function makeIfDue(findCause: FindCause): Promise<void> {
     try {
@@ -47,19 +47,18 @@ export function checkpointRegularly(app: App, { answer, commit, bell, leases, ma
     await commit({ stamp, changes, expects });
   }
 
-  const look = (findCause: FindCause) => {
-    if (isClosing) return;
+  async function look(findCause: FindCause): Promise<void> {
     // One at a time: two at once would both find the same one due.
     making ??= makeIfDue(findCause).finally(() => {
       making = undefined;
     });
-  };
+    await making;
+  }
   const timer = setInterval(() => look(hourPassed), LOOK_EVERY_MS).unref();
-  const deafen = bell.listen(() => look(manyCame));
+  const end = lookAtRings(bell, () => look(manyCame));
   app.addHook("preClose", async () => {
-    isClosing = true;
-    deafen();
     clearInterval(timer);
+    await end();
     await making;
   });
 }
