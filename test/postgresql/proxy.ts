@@ -20,8 +20,8 @@ export type Proxy = {
 };
 
 const SOCKET = ".s.PGSQL.5432";
-/** Whoever changes something locks the row of `writing`; reading has its COMMITs too. */
-const WRITES = "FOR UPDATE";
+/** What locks the row of `writing`, by its name: reading has its COMMITs too. */
+const WRITES = "lock_for_writing";
 const ENDS = ["COMMIT\0", "ROLLBACK\0"];
 
 type Trap = {

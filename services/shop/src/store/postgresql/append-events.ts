@@ -14,7 +14,10 @@ export type PendingEvent = {
 };
 
 /** The end of the chain. */
-export const LATEST = `SELECT sequence, hash, latest_at AS "latestAt" FROM events ORDER BY sequence DESC LIMIT 1`;
+export const LATEST = {
+  name: "latest_event",
+  text: `SELECT sequence, hash, latest_at AS "latestAt" FROM events ORDER BY sequence DESC LIMIT 1`,
+};
 
 /** The columns of an event with their types: a set of events is one statement. */
 const COLUMNS: readonly (readonly [name: string, type: string, of: (event: Event) => unknown])[] = [

@@ -1,4 +1,4 @@
-import pg, { type Pool, type PoolClient, type QueryResult, type QueryResultRow } from "pg";
+import pg, { type Pool, type PoolClient, type QueryConfig, type QueryResult, type QueryResultRow } from "pg";
 import { UnavailableError } from "../unavailable-error.ts";
 
 /** A connection of the pool. Throws an UnavailableError when the server is not there, or all are in use for too long. */
@@ -20,13 +20,12 @@ export function isOfServer(error: unknown): boolean {
 /** One statement on a connection of the pool. Throws an UnavailableError when the connection is lost. */
 export async function query<Row extends QueryResultRow>(
   pool: Pool,
-  text: string,
-  values: unknown[] = [],
+  statement: string | QueryConfig,
 ): Promise<QueryResult<Row>> {
   const client = await connectionOf(pool);
   let broken: Error | undefined;
   try {
-    return await client.query<Row>(text, values);
+    return await client.query<Row>(statement);
   } catch (error) {
     if (isOfServer(error)) throw error;
     broken = new UnavailableError(error);

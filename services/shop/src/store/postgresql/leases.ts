@@ -11,17 +11,17 @@ export function leasesIn(pool: Pool): Leases {
   const holder = randomUUID();
   return {
     take: async (name, forMs) => {
-      const { rowCount } = await query(
-        pool,
-        `INSERT INTO leases (name, holder, expires_at_ms) VALUES ($1, $2, ${NOW_MS} + $3)
+      const { rowCount } = await query(pool, {
+        text: `INSERT INTO leases (name, holder, expires_at_ms) VALUES ($1, $2, ${NOW_MS} + $3)
          ON CONFLICT (name) DO UPDATE SET holder = excluded.holder, expires_at_ms = excluded.expires_at_ms
          WHERE leases.holder = excluded.holder OR leases.expires_at_ms <= ${NOW_MS}`,
-        [name, holder, forMs],
-      );
+        values: [name, holder, forMs],
+      });
       return rowCount === 1;
     },
     giveBack: async (name) => {
-      await query(pool, "DELETE FROM leases WHERE name = $1 AND holder = $2", [name, holder]);
+      const text = "DELETE FROM leases WHERE name = $1 AND holder = $2";
+      await query(pool, { text, values: [name, holder] });
     },
   };
 }

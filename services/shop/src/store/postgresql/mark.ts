@@ -1,7 +1,10 @@
 import type { Pool } from "pg";
 import { query } from "./connection.ts";
 
-const LATEST_HASH = "SELECT hash FROM events ORDER BY sequence DESC LIMIT 1";
+const LATEST_HASH = {
+  name: "latest_hash",
+  text: "SELECT hash FROM events ORDER BY sequence DESC LIMIT 1",
+};
 
 /** The hash of the latest event, which covers all events before it. Each question serves all who came before it was asked. */
 export function markOf(pool: Pool): () => Promise<string> {

@@ -26,12 +26,10 @@ export function exchangeThrough(pool: Pool): ExchangeCounts {
   return async (own) => {
     const callers = [...own.keys()];
     const counts = [...own.values()];
-    const { rows } = await query<{ caller: string; count: number }>(pool, EXCHANGE, [
-      self,
-      callers,
-      counts.map(({ count }) => count),
-      counts.map(({ leftMs }) => leftMs),
-    ]);
+    const { rows } = await query<{ caller: string; count: number }>(pool, {
+      text: EXCHANGE,
+      values: [self, callers, counts.map(({ count }) => count), counts.map(({ leftMs }) => leftMs)],
+    });
     rounds += 1;
     if (rounds % FORGET_EVERY_ROUNDS === 0) await query(pool, FORGET_OTHERS);
     return new Map(rows.map(({ caller, count }) => [caller, count]));

@@ -1,3 +1,4 @@
+import type { QueryConfig } from "pg";
 import type { ColumnType } from "../columns.ts";
 import type { Kind } from "../kind.ts";
 import type { RawRow } from "../readers.ts";
@@ -23,7 +24,7 @@ export type TableWriter = {
   readonly update: (changed?: readonly string[]) => Statement;
   readonly remove: Statement;
   /** The versions of records by their ids. */
-  readonly versions: string;
+  readonly versions: QueryConfig;
   /** Names of the columns that are computed from a record. */
   readonly queryColumns: readonly string[];
   /** Where the id stands in a row that comes back. */
@@ -85,7 +86,10 @@ export function tableWriter(kind: Kind): TableWriter {
       columns: [],
       isById: true,
     },
-    versions: `SELECT id, version FROM ${tableName} WHERE id = ANY($1::text[])`,
+    versions: {
+      name: `versions_${tableName}`,
+      text: `SELECT id, version FROM ${tableName} WHERE id = ANY($1::text[])`,
+    },
     queryColumns: columns.flatMap(([field]) => (field in types ? [field] : [])),
     idPlace: [...kind.columns.keys()].indexOf("id"),
   };

@@ -1,4 +1,4 @@
-import type { Pool, PoolClient, QueryResult } from "pg";
+import type { Pool, PoolClient, QueryConfig, QueryResult } from "pg";
 import { UnavailableError } from "../unavailable-error.ts";
 import { connectionOf } from "./connection.ts";
 import { inOrder } from "./in-order.ts";
@@ -6,7 +6,7 @@ import type { Writing } from "./writing.ts";
 
 const BEGIN = "BEGIN ISOLATION LEVEL READ COMMITTED";
 /** Whoever writes holds this row. */
-export const LOCK = "SELECT 1 FROM writing FOR UPDATE";
+export const LOCK = { name: "lock_for_writing", text: "SELECT 1 FROM writing FOR UPDATE" };
 
 /** What a transaction comes to, with statements that were sent and not waited for. */
 type Ending<Result> = { readonly result: Result; readonly sent?: readonly Promise<unknown>[] };
@@ -18,14 +18,14 @@ type Ending<Result> = { readonly result: Result; readonly sent?: readonly Promis
 export async function inTransaction<Result>(
   pool: Pool,
   work: (client: PoolClient, begun: Promise<unknown>) => Promise<Ending<Result>>,
-  first: readonly string[] = [],
+  first: readonly QueryConfig[] = [],
 ): Promise<Result> {
   const client = await connectionOf(pool);
   let broken: Error | undefined;
   let isCommitting = false;
   try {
     // Sent together with the first questions: it costs no wait of its own.
-    const begun = inOrder([BEGIN, ...first].map((statement) => client.query(statement)));
+    const begun = inOrder([{ text: BEGIN }, ...first].map((statement) => client.query(statement)));
     const [, { result, sent = [] }] = await inOrder<[unknown, Ending<Result>]>([begun, work(client, begun)]);
     isCommitting = true;
     const [, { command }] = await inOrder<[unknown, QueryResult]>([inOrder(sent), client.query("COMMIT")]);

@@ -101,7 +101,10 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
       unknown.set(kind, (unknown.get(kind) ?? new Set()).add(id));
     }
     const asked = [...unknown].map(async ([kind, ids]) => {
-      const found = await client.query<{ id: string; version: number }>(writers(kind).versions, [[...ids]]);
+      const found = await client.query<{ id: string; version: number }>({
+        ...writers(kind).versions,
+        values: [[...ids]],
+      });
       for (const { id, version } of found.rows) versions.set(keyOf(kind, id), version);
     });
     const newAnswers = given.filter((answer) => !areKept.has(answerKey(answer)));
