@@ -13,6 +13,9 @@ type Draft = Record<string, unknown>;
 /** A bound that a fault names is kept by this share: it stands a little inside. */
 const INSIDE = 1e-6;
 
+/** Lengths are typed to thousandths at most. */
+const TYPED = 1000;
+
 /** Faults are mended one after another; a form takes no more rounds than it has dimensions. */
 const ROUNDS = 20;
 
@@ -84,13 +87,19 @@ function mended(summary: FormSummary, start: Draft): Form | undefined {
   for (let round = 0; round < ROUNDS && isForm(draft); round += 1) {
     const [fault] = formFaults(draft);
     if (fault === undefined) return draft;
-    draft = withMended(summary, draft, fault);
+    const next = withMended(summary, draft, fault);
+    if (next === undefined) return undefined;
+    draft = next;
   }
   return undefined;
 }
 
-/** The draft with the dimension a fault points at put at a value that the fault says is accepted. */
-function withMended(summary: FormSummary, draft: Draft, { pointer, code, values: said }: Fault): Draft {
+/** The draft with the dimension a fault points at put at a value that the fault says is accepted, or without it; undefined if neither is possible. */
+function withMended(
+  summary: FormSummary,
+  draft: Draft,
+  { pointer, code, values: said }: Fault,
+): Draft | undefined {
   const bounds: Readonly<Record<string, unknown>> = said;
   const [, name = "", index, field] = pointer.split("/");
   if (name === "segments") {
@@ -98,13 +107,14 @@ function withMended(summary: FormSummary, draft: Draft, { pointer, code, values:
     const mendedList = list.map((segment, at) => {
       if (String(at) !== index) return segment;
       const { toMm, radiusMm } = Object(segment);
-      if (code === "outline-turns-back") return { kind: "line", toMm, radiusMm };
+      if (code === "outline-turns-back" || code === "no-value-fits") return { kind: "line", toMm, radiusMm };
       if (field === "toMm") return { ...Object(segment), toMm: 1 };
       return { ...Object(segment), [String(field)]: Number(bounds["min"]) * (1 + INSIDE) };
     });
     return { ...draft, segments: mendedList };
   }
   const spec = summary.dimensions[name];
+  if (code === "no-value-fits") return spec?.optional ? { ...draft, [name]: undefined } : undefined;
   const leastMm = spec?.type === "measure" ? spec.min : 0;
   const want = bounds["want"] ?? bounds["max"] ?? bounds["below"] ?? bounds["diameterMm"];
   if (code === "diameter-not-outline") return { ...draft, [name]: Number(want) };
@@ -114,6 +124,11 @@ function withMended(summary: FormSummary, draft: Draft, { pointer, code, values:
   return { ...draft, [name]: leastMm + share * (Number(want) - leastMm) };
 }
 
+/** Mostly what a person might type: of all doubles from 0 up to 40, nine in ten are less than any tool can measure. */
 function number(min: number, max: number) {
-  return fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
+  const typed = fc.integer({ min: Math.ceil(min * TYPED), max: Math.floor(max * TYPED) });
+  return fc.oneof(
+    { weight: 4, arbitrary: typed.map((thousandths) => thousandths / TYPED) },
+    { weight: 1, arbitrary: fc.double({ min, max, noNaN: true, noDefaultInfinity: true }) },
+  );
 }

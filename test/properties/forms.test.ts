@@ -1,6 +1,7 @@
 import {
   bitFaults,
   bitSolid,
+  describeFault,
   FORMS,
   type Form,
   formFaults,
@@ -97,6 +98,24 @@ describe.each(FORMS)("every $kind bit", (summary) => {
     );
   });
 
+  it("is refused, whatever is typed, with a value that its field would take, or with the word that none does", () => {
+    fc.assert(
+      fc.property(drafts(summary), (draft) => {
+        if (!isForm(draft)) return;
+        for (const fault of formFaults(draft)) {
+          const { accepted } = describeFault(fault);
+          expect(accepted).not.toMatch(/Infinity|NaN/);
+          const [, bound, text] = /^(at most|at least|less than) (\S+)$/.exec(accepted) ?? [];
+          if (bound === undefined || fault.pointer.startsWith("/segments")) continue;
+          const { min, max } = Object(summary.dimensions[fault.pointer.slice(1)]);
+          if (bound === "at least") expect(Number(text)).toBeLessThanOrEqual(max);
+          else expect(Number(text)).toBeGreaterThanOrEqual(min);
+        }
+      }),
+      RUNS,
+    );
+  });
+
   it("is refused with one dimension outside its range, and that dimension is named", () => {
     fc.assert(
       fc.property(
@@ -181,6 +200,18 @@ describe("a custom outline", () => {
       given(20, 1, [arc(10, 1, 6, "inward"), line(12, 10)]),
       "/segments/0/arcRadiusMm",
       "out-of-range",
+    ],
+    [
+      "an arc that bends in between two points on the axis, which no radius mends",
+      given(20, 0, [arc(10, 0, 50, "inward"), line(10, 10), line(20, 10)]),
+      "/segments/0/arcRadiusMm",
+      "no-value-fits",
+    ],
+    [
+      "an outline narrower than any bit, whatever diameter is given",
+      given(20, 0.1, [line(10, 0.2)]),
+      "/diameterMm",
+      "no-value-fits",
     ],
     ["only a step, with no length", given(20, 0, [line(0, 10)]), "/segments/0/toMm", "out-of-range"],
     [

@@ -4,6 +4,7 @@ import { rangeFaults } from "../quantity/range.ts";
 import { BIT_RANGES, type Bit } from "./bit.ts";
 import type { DimensionSpec } from "./form/define.ts";
 import { type Form, formFitFaults, formSummary } from "./form/registry.ts";
+import { withoutContradictions } from "./no-value-fits.ts";
 import { unlikelyBitFaults } from "./plausible.ts";
 
 /**
@@ -37,7 +38,7 @@ export function bitFaults(bit: Bit): Fault[] {
 export function formFaults(form: Form): Fault[] {
   const single = recordFaults("", form, formSummary(form.kind).dimensions, dimensionFaults);
   // How dimensions fit each other means nothing while one of them is impossible by itself.
-  return single.length > 0 ? single : formFitFaults(form);
+  return single.length > 0 ? single : withoutContradictions(formFitFaults(form), formSummary(form.kind));
 }
 
 function dimensionFaults(pointer: string, given: unknown, spec: DimensionSpec): Fault[] {

@@ -31,6 +31,7 @@ export type FaultValues = {
   };
   readonly "not-finite": { readonly accepted: Bounds | undefined };
   readonly "out-of-range": { readonly given: number | string } & Bounds;
+  readonly "no-value-fits": { readonly min: number; readonly max: number };
   readonly "unknown-choice": { readonly names: readonly string[] };
   readonly "pilot-too-large": { readonly pilotDiameterMm: number; readonly diameterMm: number };
   readonly "profile-too-large": TooMuch;

@@ -18,6 +18,9 @@ const NEEDS: Readonly<Record<BitNeed, (forms: readonly string[]) => string>> = {
     "a flush-trim bit with a bearing as wide as its edges; sharpened edges no longer cut flush, so fit a smaller bearing",
 };
 
+/** Thousandths of a thousandth that rounding may have added to a bound. */
+const ROUNDING = 1e-6;
+
 /** How to give a reading that is right all the same. */
 const OR_CONFIRMED = "or the same reading with isConfirmed: true";
 
@@ -40,6 +43,10 @@ const WORDS: Words = {
     message: "This is out of range.",
     accepted: between(values),
   }),
+  "no-value-fits": (values) => ({
+    message: "No value of this fits the rest of the form: another dimension must change.",
+    accepted: `${between(values)}, of which the rest leaves none`,
+  }),
   "unknown-choice": ({ names }) => ({
     message: "This is not one of the names known here.",
     accepted: names.join(", "),
@@ -50,7 +57,7 @@ const WORDS: Words = {
   }),
   "profile-too-large": ({ max }) => ({
     message: "The profile does not fit between the pilot and the rim of the bit.",
-    accepted: `at most ${trim(max)}`,
+    accepted: `at most ${atMost(max)}`,
   }),
   "outline-turns-back": () => ({
     message:
@@ -115,10 +122,10 @@ const WORDS: Words = {
     message: "A sharpening takes metal away: it leaves no bit larger or heavier than it was.",
     accepted:
       "maxDiameterMm" in values
-        ? `a diameter of at most ${trim(values.maxDiameterMm)} mm`
+        ? `a diameter of at most ${atMost(values.maxDiameterMm)} mm`
         : "maxLengthMm" in values
-          ? `an outline of at most ${trim(values.maxLengthMm)} mm`
-          : `at most ${trim(values.maxMassG)} g`,
+          ? `an outline of at most ${atMost(values.maxLengthMm)} mm`
+          : `at most ${atMost(values.maxMassG)} g`,
   }),
   "sharpened-too-far": ({ minDiameterMm }) => ({
     message: "One sharpening does not take this much off. Measure it again.",
@@ -146,7 +153,7 @@ const WORDS: Words = {
   }),
   "longer-than-work": ({ max }) => ({
     message: "This edge is longer than its side of the work.",
-    accepted: `at most ${trim(max)}`,
+    accepted: `at most ${atMost(max)}`,
   }),
   "nothing-measured": () => ({
     message: "Nothing was measured on the test piece.",
@@ -218,11 +225,20 @@ function didYouMean({ value, unit }: Meant): string {
 }
 
 function between(bounds: Bounds): string {
-  if ("below" in bounds) return `less than ${trim(bounds.below)}`;
+  if ("below" in bounds) return `less than ${atMost(bounds.below)}`;
   if ("above" in bounds) return `more than ${bounds.above}`;
   if ("min" in bounds && "max" in bounds && bounds.max !== undefined)
-    return `${trim(bounds.min)} to ${trim(bounds.max)}`;
-  return "max" in bounds ? `at most ${trim(bounds.max)}` : `at least ${trim(bounds.min)}`;
+    return `${atLeast(bounds.min)} to ${atMost(bounds.max)}`;
+  return "max" in bounds ? `at most ${atMost(bounds.max)}` : `at least ${atLeast(bounds.min)}`;
+}
+
+/** A bound to thousandths, inside itself: what is said to be accepted is. */
+function atMost(value: number): string {
+  return trim(Math.floor(value * 1000 + ROUNDING) / 1000);
+}
+
+function atLeast(value: number): string {
+  return trim(Math.ceil(value * 1000 - ROUNDING) / 1000);
 }
 
 function trim(value: number): string {
