@@ -70,6 +70,27 @@ describe("two processes of one shop", () => {
     expect(body.layer).toEqual(layer);
   });
 
+  test("refuse a key that the other has revoked, whatever is written here between its last request and the next", async () => {
+    const [one, other] = await twoProcesses();
+    const { body: person } = await one.ask("POST", "/v1/people", {
+      body: { name: "A tutor", role: "instructor" },
+    });
+    const { body: key } = await one.ask("POST", "/v1/keys", {
+      body: { name: "Tablet", personId: person.id },
+    });
+    const asked = async () => (await turn(one, "POST", "/v1/bits", key.key, PANEL_BIT)).status;
+    expect(await asked()).toBe(201);
+    await one.ask("POST", "/v1/bits", { body: PANEL_BIT });
+    const member = { body: { role: "member" }, headers: { "If-Match": "*" } };
+    expect((await other.ask("PATCH", `/v1/people/${person.id}`, member)).status).toBe(200);
+    await one.ask("POST", "/v1/bits", { body: PANEL_BIT });
+    expect(await asked()).toBe(403);
+    await one.ask("POST", "/v1/bits", { body: PANEL_BIT });
+    await other.ask("POST", `/v1/keys/${key.id}/revoke`);
+    await one.ask("POST", "/v1/bits", { body: PANEL_BIT });
+    expect(await asked()).toBe(401);
+  });
+
   test("let whoever follows one of them hear what both write, once and in order", async () => {
     const [one, other] = await twoProcesses();
     const address = await other.app.listen({ port: 0, host: "127.0.0.1" });
@@ -182,7 +203,7 @@ describeOnPostgresql("the rate limit of several processes", () => {
 });
 
 /** A request in a turn of its own, as it comes from elsewhere. */
-async function turn({ ask }: Shop, method: "GET", url: string, key: string) {
+async function turn({ ask }: Shop, method: "GET" | "POST", url: string, key: string, body?: object) {
   await wait(1);
-  return ask(method, url, { key });
+  return ask(method, url, { key, ...(body && { body }) });
 }

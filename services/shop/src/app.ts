@@ -96,7 +96,12 @@ export async function buildApp(parts: AppParts): Promise<BuiltApp> {
   limitTime(app, ANSWER_TIME_LIMIT_MS);
   const isClosing = refuseWhileClosing(app);
   await refuseUnderPressure(app, config.busyAfterMs);
-  const { isStillAllowed, recallCaller } = authenticateCallers(app, { answer, mark: store.mark, now });
+  const { isStillAllowed, recallCaller } = authenticateCallers(app, {
+    answer,
+    mark: store.mark,
+    hearSteps: store.hearSteps,
+    now,
+  });
   const countKey = limitRates(app, config, store.exchangeCounts);
   authorizeCallers(app);
   takeReasons(app);

@@ -18,6 +18,15 @@ describe("what was found", () => {
     expect([recall("one", "a"), recall("two", "a")]).toEqual([undefined, { found: 2 }]);
   });
 
+  it("goes on to another mark by a step from its own, and by no other", () => {
+    const { recall, keep, advance } = remembered<{ found: number }>();
+    keep("one", "a", { found: 1 });
+    advance("two", "three");
+    expect(recall("three", "a")).toBeUndefined();
+    advance("one", "two");
+    expect([recall("one", "a"), recall("two", "a")]).toEqual([undefined, { found: 1 }]);
+  });
+
   it("is forgotten rather than that it fills the memory", () => {
     const { recall, keep } = remembered<{ found: number }>();
     for (let index = 0; index < 3000; index += 1) keep(1, `guess ${index}`, { found: index });

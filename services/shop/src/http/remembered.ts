@@ -6,6 +6,8 @@ export type Remembered<Value> = {
   readonly recall: (mark: Mark, asked: string) => Value | undefined;
   /** Keeps what was looked up after the mark was read. */
   readonly keep: (mark: Mark, asked: string, value: Value) => void;
+  /** Goes on with what was found at one mark at another one, between which nothing changed that it rests on. */
+  readonly advance: (from: Mark, to: Mark) => void;
   /** Whether something was found at any mark. */
   readonly has: (asked: string) => boolean;
 };
@@ -27,6 +29,9 @@ export function remembered<Value extends object>(): Remembered<Value> {
       if (mark !== markOfFound || found.size >= MOST_REMEMBERED) found.clear();
       markOfFound = mark;
       found.set(asked, value);
+    },
+    advance: (from, to) => {
+      if (from === markOfFound) markOfFound = to;
     },
     has: (asked) => found.has(asked),
   };

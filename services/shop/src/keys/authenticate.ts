@@ -2,12 +2,14 @@ import type { FastifyRequest } from "fastify";
 import { type Caller, CHALLENGE, keyMissing, mayDo, type RecallCaller } from "../access/caller.ts";
 import type { App } from "../http/app-type.ts";
 import { remembered } from "../http/remembered.ts";
-import { people } from "../people/kind.ts";
+import { people, personKind } from "../people/kind.ts";
 import type { PersonRecord } from "../people/schema.ts";
 import { Problem } from "../problems/problem.ts";
+import type { Kind } from "../store/kind.ts";
 import type { Question } from "../store/query.ts";
 import type { Mark, Store } from "../store/store.ts";
 import { isPassphrase, keyDigest, matchesDigest, readKeyText } from "./key-text.ts";
+import { keyKind } from "./kind.ts";
 import { keys } from "./reads.ts";
 import type { KeyRecord } from "./schema.ts";
 
@@ -16,23 +18,29 @@ const BEARER = /^Bearer +(\S+)$/i;
 /** Whether the caller of an open request may still do what its route asks for. */
 export type StillAllowed = (request: FastifyRequest) => Promise<boolean>;
 
-type Parts = Pick<Store, "answer" | "mark"> & { readonly now: () => Date };
+type Parts = Pick<Store, "answer" | "mark" | "hearSteps"> & { readonly now: () => Date };
 
 /** What a token opens: a key of this shop by its text, with whose it is if it is a person's, or nothing. */
 type Opened =
   | { readonly key: KeyRecord; readonly text: string; readonly person: PersonRecord | undefined }
   | { readonly key?: undefined };
 
+/** Kinds of what tells what a token opens. */
+const RESTS_ON: readonly Kind[] = [keyKind, personKind];
+
 /** Finds out who calls, and refuses nobody yet: the rate limit counts bad keys too. */
 export function authenticateCallers(
   app: App,
-  { answer, mark, now }: Parts,
+  { answer, mark, hearSteps, now }: Parts,
 ): {
   /** Asks again, for an answer that goes on: whether the caller of a request still holds its route's scope. */
   readonly isStillAllowed: StillAllowed;
   readonly recallCaller: RecallCaller;
 } {
   const opened = remembered<Opened>();
+  hearSteps?.(({ from, to, types }) => {
+    if (!RESTS_ON.some(({ type }) => types.has(type))) opened.advance(from, to);
+  });
   const callerNow = (found: Opened) => callerWith(found, () => now().toISOString());
   app.decorateRequest("caller", null);
   app.decorateRequest("mark", undefined);

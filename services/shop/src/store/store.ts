@@ -74,6 +74,9 @@ export type Measure = {
 /** Stands for how far a shop's history reaches: another one after every commit, by whichever process. */
 export type Mark = number | string;
 
+/** What a transaction of this process did: from which mark it led to which, nobody else writing in between, and the types of what it changed. */
+export type Step = { readonly from: Mark; readonly to: Mark; readonly types: ReadonlySet<string> };
+
 /** The database of one shop behind its one door for writes. Nothing here says which engine it is. */
 export type Store = {
   readonly commit: Commit;
@@ -82,6 +85,8 @@ export type Store = {
   readonly health: () => Promise<StoreHealth>;
   /** The mark as it is now: whoever asks after a commit was acknowledged gets another one than those before it. */
   readonly mark: () => Mark | Promise<Mark>;
+  /** Has somebody hear of this process's own steps. Undefined: to look something up again costs next to nothing. */
+  readonly hearSteps: ((heard: (step: Step) => void) => void) | undefined;
   /** Rings after each write batch that is on the disk, by whichever process. */
   readonly bell: Bell;
   /** What one process at a time may do. */

@@ -3,6 +3,7 @@ import { subjectOf } from "../changes.ts";
 import { grouped, type Settled } from "../group.ts";
 import { type Commit, type CommitResult, ConflictError, type WriteBatch } from "../port.ts";
 import { RefusedError } from "../refusal.ts";
+import type { Step } from "../store.ts";
 import { UnavailableError } from "../unavailable-error.ts";
 import { applyBatch, lookUpAll, type Parts } from "./apply.ts";
 import { inPart } from "./transaction.ts";
@@ -19,32 +20,42 @@ const UNIQUE_VIOLATION = "23505";
  * has flushed its COMMIT. When one of the batches is refused, nothing of the transaction stays and all are applied again, now with a savepoint
  * each. What a batch streams can be taken once only, so it never goes without.
  */
-export function openCommit(pool: Pool, parts: Parts): Commit {
+export function openCommit(pool: Pool, parts: Parts, heard: (step: Step) => void): Commit {
   const settleEach = (batches: readonly WriteBatch[]) =>
-    whileWriting(pool, parts.writers, async (writing, client) => {
-      const results: Settled<CommitResult>[] = [];
-      for (const batch of batches) {
-        try {
-          await inPart(client, writing, () => applyBatch(writing, batch, parts));
-          results.push(COMMITTED);
-        } catch (error) {
-          results.push(refusedBy(error, batch));
+    whileWriting(
+      pool,
+      parts.writers,
+      async (writing, client) => {
+        const results: Settled<CommitResult>[] = [];
+        for (const batch of batches) {
+          try {
+            await inPart(client, writing, () => applyBatch(writing, batch, parts));
+            results.push(COMMITTED);
+          } catch (error) {
+            results.push(refusedBy(error, batch));
+          }
         }
-      }
-      return results;
-    });
+        return results;
+      },
+      heard,
+    );
   return grouped(async (batches) => {
     const [alone] = batches;
     try {
       if (batches.length > 1 && batches.some(({ streamed }) => streamed !== undefined))
         return await settleEach(batches);
-      await whileWriting(pool, parts.writers, async (writing) => {
-        await lookUpAll(writing, batches);
-        for (const batch of batches) {
-          await applyBatch(writing, batch, parts);
-          await writing.relieve();
-        }
-      });
+      await whileWriting(
+        pool,
+        parts.writers,
+        async (writing) => {
+          await lookUpAll(writing, batches);
+          for (const batch of batches) {
+            await applyBatch(writing, batch, parts);
+            await writing.relieve();
+          }
+        },
+        heard,
+      );
       return batches.map(() => COMMITTED);
     } catch (error) {
       if (batches.length === 1 && alone !== undefined) return [refusedBy(error, alone)];

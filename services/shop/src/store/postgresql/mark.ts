@@ -6,11 +6,14 @@ const LATEST_HASH = {
   text: "SELECT hash FROM events ORDER BY sequence DESC LIMIT 1",
 };
 
+/** The mark of a history without events. */
+export const NO_EVENTS = "";
+
 /** The hash of the latest event, which covers all events before it. Each question serves all who came before it was asked. */
 export function markOf(pool: Pool): () => Promise<string> {
   return shared(async () => {
     const { rows } = await query<{ hash: string }>(pool, LATEST_HASH);
-    return rows[0]?.hash ?? "";
+    return rows[0]?.hash ?? NO_EVENTS;
   });
 }
 

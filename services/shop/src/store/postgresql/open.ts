@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import type { Pool } from "pg";
 import { findAnswer } from "../kept-answers.ts";
 import { levelOf } from "../migrations.ts";
-import type { Shape, Store, StoreHealth } from "../store.ts";
+import type { Shape, Step, Store, StoreHealth } from "../store.ts";
 import { type Address, readAddress } from "./address.ts";
 import { answersFrom } from "./answer.ts";
 import type { Parts } from "./apply.ts";
@@ -70,7 +70,10 @@ const WRITABLE =
 
 async function storeOn(pool: Pool, address: Address, parts: Parts): Promise<Store> {
   const answer = answersFrom(pool);
-  const commit = openCommit(pool, parts);
+  const listening: ((step: Step) => void)[] = [];
+  const commit = openCommit(pool, parts, (step) => {
+    for (const heard of listening) heard(step);
+  });
   const { bell, committed, lag, close } = await openBell(address);
   return {
     commit: async (batch) => {
@@ -82,6 +85,7 @@ async function storeOn(pool: Pool, address: Address, parts: Parts): Promise<Stor
     findAnswer: (scope, idempotencyKey) => answer(findAnswer(scope, idempotencyKey)),
     health: () => healthOf(pool),
     mark: markOf(pool),
+    hearSteps: (heard) => void listening.push(heard),
     bell,
     leases: leasesIn(pool),
     measures: measuresOf(pool, lag),

@@ -5,10 +5,12 @@ import type { Head } from "../next-event.ts";
 import type { Change, KeptAnswer, Stamp } from "../port.ts";
 import type { Question } from "../query.ts";
 import { RefusedError } from "../refusal.ts";
+import type { Step } from "../store.ts";
 import { type AnswerAt, answerKey, insertAnswers, keptAmong } from "./answers.ts";
 import { chained, insertEvents, LATEST, type PendingEvent } from "./append-events.ts";
 import { askingOn } from "./asking.ts";
 import { inOrder } from "./in-order.ts";
+import { NO_EVENTS } from "./mark.ts";
 import { pendingWrites } from "./pending-writes.ts";
 import type { TableWriters, Write } from "./table-writer.ts";
 
@@ -50,6 +52,8 @@ export type Writing = {
   readonly send: () => Promise<readonly Promise<unknown>[]>;
   /** The chain's end as it is now. */
   readonly head: () => Head | undefined;
+  /** What all of it comes to; undefined when nothing happened. */
+  readonly step: () => Step | undefined;
   /** The last answer that is kept. */
   readonly latestAnswer: () => KeptAnswer | undefined;
   /** Goes back to a head, and forgets everything else: what was written since is gone. */
@@ -64,6 +68,8 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
   let events: PendingEvent[] = [];
   let answers: AnswerAt[] = [];
   let head: Head | undefined;
+  let from: string | undefined;
+  const types = new Set<string>();
   let latestAnswer: KeptAnswer | undefined;
   const asking = askingOn(client, waitingFor, settle);
 
@@ -84,6 +90,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
     const latest = head === undefined ? client.query<Head>(LATEST) : undefined;
     await inOrder([...sent, latest]);
     head ??= (await latest)?.rows[0];
+    from ??= head?.hash ?? NO_EVENTS;
     const chain = chained(toAppend, head ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: "" });
     head = chain.at(-1);
     return [insertEvents(client, chain)];
@@ -140,7 +147,10 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
       versions.set(keyOf(kind, id), undefined);
       rows.add(writers(kind), writers(kind).remove, id, {});
     },
-    append: (change, stamp, write) => void events.push({ change, stamp, write }),
+    append: (change, stamp, write) => {
+      types.add(change.kind.type);
+      events.push({ change, stamp, write });
+    },
     relieve: async () => {
       if (rows.count() + events.length < MOST_WAITING) return;
       await settle();
@@ -149,6 +159,7 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
     settle,
     send,
     head: () => head,
+    step: () => (from === undefined || head === undefined ? undefined : { from, to: head.hash, types }),
     latestAnswer: () => latestAnswer,
     goBack: (to) => {
       rows.forget();

@@ -79,6 +79,7 @@ export function storeOn(sqlite: Sqlite.Database, shape: Shape, at: string): Stor
       writable: isWritable(sqlite),
     }),
     mark: marked.mark,
+    hearSteps: undefined,
     bell,
     leases: leasesIn(sqlite),
     measures: [],
