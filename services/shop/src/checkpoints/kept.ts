@@ -82,7 +82,6 @@ export function keepNewestCheckpoint(app: App, { answer, bell, signingKeys, sent
     });
   const end = lookAtRings(bell, look);
   app.addHook("preClose", async () => {
-    await end();
-    await look();
+    if (await end()) await look();
   });
 }

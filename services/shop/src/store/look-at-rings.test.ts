@@ -48,20 +48,21 @@ test("the first ring is looked at once, and all that ring meanwhile by one look 
   expect(begun()).toBe(3);
 });
 
-test("at the end the look under way is waited for, and no other is made", async () => {
+test("at the end the look under way is waited for, and no other is made: it says whether one would be", async () => {
   const bell = newBell();
   const { look, begun, letGo } = looks();
   const end = lookAtRings(bell, look);
   bell.ring();
   bell.ring();
-  let hasEnded = false;
-  const ending = end().then(() => {
-    hasEnded = true;
+  let hasRungSince: boolean | undefined;
+  const ending = end().then((has) => {
+    hasRungSince = has;
   });
   await vi.advanceTimersByTimeAsync(A_WHILE_MS);
-  expect(hasEnded).toBe(false);
+  expect(hasRungSince).toBeUndefined();
   letGo();
   await ending;
+  expect(hasRungSince).toBe(true);
   bell.ring();
   await vi.advanceTimersByTimeAsync(A_WHILE_MS);
   expect(begun()).toBe(1);
@@ -71,8 +72,8 @@ test("at the end nobody waits for the rest after a look", async () => {
   const bell = newBell();
   const end = lookAtRings(bell, async () => {});
   bell.ring();
-  bell.ring();
   await Promise.resolve();
-  await end();
+  expect(vi.getTimerCount()).toBe(1);
+  expect(await end()).toBe(false);
   expect(vi.getTimerCount()).toBe(0);
 });

@@ -5,12 +5,12 @@ const REST_MS = 100;
 
 /**
  * Looks as soon as the bell rings; what rings meanwhile, and for a moment after it, is for one more look. `look` never throws. Call what
- * it returns to end this: it waits for the look under way and makes no other.
+ * it returns to end this: it waits for the look under way, makes no other, and says whether the bell has rung since.
  */
 export function lookAtRings(
   { listen }: Pick<Bell, "listen">,
   look: () => Promise<void>,
-): () => Promise<void> {
+): () => Promise<boolean> {
   let looking: Promise<void> | undefined;
   let hasRung = false;
   let isEnding = false;
@@ -44,5 +44,6 @@ export function lookAtRings(
     deafen();
     endRest();
     await looking;
+    return hasRung;
   };
 }
