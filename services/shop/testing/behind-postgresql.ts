@@ -1,12 +1,11 @@
 import { openShopStore } from "../src/rooms/store.ts";
 import { readAddress } from "../src/store/postgresql/address.ts";
-import { openPool } from "../src/store/postgresql/pool.ts";
+import { openPatientPool } from "../src/store/postgresql/pool.ts";
 import type { Column, Database, Row } from "./database.ts";
 
 /** A PostgreSQL schema, as a superuser of the server under test. */
 export async function openPostgresql(url: string): Promise<Database> {
-  const address = readAddress(url);
-  const pool = openPool({ ...address, pool: { ...address.pool, max: 1 } });
+  const pool = openPatientPool(readAddress(url));
   const client = await pool.connect();
 
   async function rows(sql: string, values: readonly unknown[] = []): Promise<readonly Row[]> {
