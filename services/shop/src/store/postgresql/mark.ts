@@ -1,19 +1,14 @@
 import type { Pool } from "pg";
+import { FIRST_PREVIOUS_HASH } from "../chain.ts";
+import type { Head } from "../next-event.ts";
+import { LATEST } from "./append-events.ts";
 import { query } from "./connection.ts";
-
-const LATEST_HASH = {
-  name: "latest_hash",
-  text: "SELECT hash FROM events ORDER BY sequence DESC LIMIT 1",
-};
-
-/** The mark of a history without events. */
-export const NO_EVENTS = "";
 
 /** The hash of the latest event, which covers all events before it. Each question serves all who came before it was asked. */
 export function markOf(pool: Pool): () => Promise<string> {
   return shared(async () => {
-    const { rows } = await query<{ hash: string }>(pool, LATEST_HASH);
-    return rows[0]?.hash ?? NO_EVENTS;
+    const { rows } = await query<Head>(pool, LATEST);
+    return rows[0]?.hash ?? FIRST_PREVIOUS_HASH;
   });
 }
 

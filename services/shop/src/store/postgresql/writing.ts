@@ -10,7 +10,6 @@ import { type AnswerAt, answerKey, insertAnswers, keptAmong } from "./answers.ts
 import { chained, insertEvents, LATEST, type PendingEvent } from "./append-events.ts";
 import { askingOn } from "./asking.ts";
 import { inOrder } from "./in-order.ts";
-import { NO_EVENTS } from "./mark.ts";
 import { pendingWrites } from "./pending-writes.ts";
 import type { TableWriters, Write } from "./table-writer.ts";
 
@@ -89,9 +88,10 @@ export function writingOn(client: PoolClient, writers: TableWriters, begun: Prom
     if (toAppend.length === 0) return sent;
     const latest = head === undefined ? client.query<Head>(LATEST) : undefined;
     await inOrder([...sent, latest]);
-    head ??= (await latest)?.rows[0];
-    from ??= head?.hash ?? NO_EVENTS;
-    const chain = chained(toAppend, head ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: "" });
+    const before = head ??
+      (await latest)?.rows[0] ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH, latestAt: "" };
+    from ??= before.hash;
+    const chain = chained(toAppend, before);
     head = chain.at(-1);
     return [insertEvents(client, chain)];
   }

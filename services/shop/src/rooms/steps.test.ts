@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { newBit, STAMP } from "../../../testing/new-bit.ts";
-import { describeOnPostgresql } from "../../../testing/one-engine.ts";
-import { openOwnStore } from "../../../testing/own-store.ts";
-import { openShopStore } from "../../rooms/store.ts";
-import type { Step, Store } from "../store.ts";
+import { newBit, STAMP } from "../../testing/new-bit.ts";
+import { describeOnPostgresql } from "../../testing/one-engine.ts";
+import { openOwnStore } from "../../testing/own-store.ts";
+import type { Step, Store } from "../store/store.ts";
+import { openShopStore } from "./store.ts";
 
 const add = ({ commit }: Store, id: string) => commit({ stamp: STAMP, changes: newBit(id).changes });
 
